@@ -1,0 +1,2 @@
+//! The surface of the core for other languages.
+uniffi::setup_scaffolding!();

@@ -1,0 +1,2 @@
+//! Liftgate's core.
+pub mod engineering;
