@@ -1,2 +1,9 @@
-//! Liftgate's core.
+//! The rules, the records and the arithmetic of Liftgate.
+//!
+//! Data flows one way: a touch becomes a command, a command becomes an entry in the journal, a pure fold over the
+//! entries and the plan says where the aircraft stands, and a screen is made from that. Nothing here knows what kind
+//! of phone it runs on.
+
 pub mod engineering;
+pub mod record;
+pub mod view;

@@ -1,0 +1,489 @@
+use std::fmt;
+
+use chrono::NaiveDate;
+use serde::{Deserialize, Serialize};
+use thiserror::Error;
+use uuid::Uuid;
+
+use super::{Moment, Thing, ThingRef, Unit};
+
+/// Names one entry for ever: a UUIDv7, so that names sort by the time they were made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct EntryId(pub Uuid);
+
+impl fmt::Display for EntryId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
+
+/// Who made an entry.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "role", rename_all = "kebab-case")]
+pub enum Author {
+    /// The person whose aircraft it is.
+    Pilot,
+    /// The person the phone was handed to.
+    Spotter {
+        /// As the pilot named them at hand-over.
+        name: String,
+    },
+}
+
+/// One entry of the journal as the fold reads it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Entry {
+    /// Place in the journal, from 1, without gaps.
+    pub seq: i64,
+    /// Its name.
+    pub id: EntryId,
+    /// When it was made.
+    pub at: Moment,
+    /// Who made it.
+    pub author: Author,
+    /// What it says.
+    pub body: Body,
+}
+
+/// Where a number comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Basis {
+    /// Read off an instrument.
+    Measured,
+    /// The maker's rating or drawing.
+    Rated,
+    /// A guess that waits for something better.
+    Estimated,
+}
+
+impl Basis {
+    /// All, in the order that they are offered.
+    pub const ALL: [Basis; 3] = [Basis::Measured, Basis::Rated, Basis::Estimated];
+
+    /// The word for a person.
+    pub fn word(self) -> &'static str {
+        match self {
+            Basis::Measured => "measured",
+            Basis::Rated => "maker's rating",
+            Basis::Estimated => "estimate",
+        }
+    }
+}
+
+/// How a recorded result was judged.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Outcome {
+    /// Within every limit.
+    Pass,
+    /// Past a caution: goes on, and stays in sight.
+    Caution,
+    /// Past a stop: nothing is released on it.
+    Stop,
+}
+
+/// A computed number with its unit, kept with the evidence it belongs to.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct NamedValue {
+    /// What it is.
+    pub name: String,
+    /// The number.
+    pub value: f64,
+    /// Its unit.
+    pub unit: Unit,
+}
+
+/// What a check gave.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+pub enum CheckResult {
+    /// Seen and done, or seen and not right.
+    Confirmed {
+        /// Whether it was right.
+        passed: bool,
+    },
+    /// A reading, judged by the plan's limits whenever it is read.
+    Measured {
+        /// The number.
+        value: f64,
+        /// Its unit, as the plan asked for it.
+        unit: Unit,
+    },
+    /// A computation, with what it gave at that time.
+    Computed {
+        /// One sentence.
+        summary: String,
+        /// The numbers.
+        values: Vec<NamedValue>,
+        /// How it was judged.
+        outcome: Outcome,
+    },
+}
+
+/// What the spotter sees or hears in flight.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum MarkKind {
+    /// Shakes.
+    Shake,
+    /// A new sound.
+    Sound,
+    /// The tail swings or wags.
+    Tail,
+    /// Drifts or tilts by itself.
+    Drift,
+    /// Sags, surges, or head speed wanders.
+    Power,
+    /// Smells.
+    Smell,
+    /// The transmitter sounded an alarm.
+    Alarm,
+    /// Anything else.
+    Other,
+}
+
+impl MarkKind {
+    /// All, in the order that they are offered.
+    pub const ALL: [MarkKind; 8] = [
+        MarkKind::Shake,
+        MarkKind::Sound,
+        MarkKind::Tail,
+        MarkKind::Drift,
+        MarkKind::Power,
+        MarkKind::Smell,
+        MarkKind::Alarm,
+        MarkKind::Other,
+    ];
+
+    /// The word for a person.
+    pub fn word(self) -> &'static str {
+        match self {
+            MarkKind::Shake => "Shake",
+            MarkKind::Sound => "Sound",
+            MarkKind::Tail => "Tail",
+            MarkKind::Drift => "Drift",
+            MarkKind::Power => "Power",
+            MarkKind::Smell => "Smell",
+            MarkKind::Alarm => "Radio alarm",
+            MarkKind::Other => "Other",
+        }
+    }
+}
+
+/// A temperature read after landing.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Reading {
+    /// Which place of the plan.
+    pub place: String,
+    /// Degrees Celsius as read.
+    pub celsius: f64,
+    /// Seconds from touchdown to the reading, by the monotonic clock.
+    pub after_s: i64,
+}
+
+/// What a flight was expected to take from its pack.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Prediction {
+    /// Most likely charge in milliampere hours.
+    pub used_mah: f64,
+    /// Lower end of the interval.
+    pub low_mah: f64,
+    /// Upper end of the interval.
+    pub high_mah: f64,
+    /// What it was computed from, in words.
+    pub from: String,
+}
+
+/// How bad a finding is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum FindingGrade {
+    /// Worth knowing; holds nothing shut.
+    Note,
+    /// Holds its gate shut until proven, or carried with a restriction.
+    Caution,
+    /// Holds its gate shut until proven. Cannot be carried.
+    Stop,
+}
+
+impl FindingGrade {
+    /// All, from light to heavy.
+    pub const ALL: [FindingGrade; 3] = [FindingGrade::Note, FindingGrade::Caution, FindingGrade::Stop];
+
+    /// The word for a person.
+    pub fn word(self) -> &'static str {
+        match self {
+            FindingGrade::Note => "Note",
+            FindingGrade::Caution => "Caution",
+            FindingGrade::Stop => "Stop",
+        }
+    }
+}
+
+/// How long a finding may be carried.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Until {
+    /// For this many more motor runs.
+    Flights(u32),
+    /// Through this day.
+    Date(NaiveDate),
+}
+
+/// What an entry says. Ids inside are the plan's ids or the names of other entries.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+pub enum Body {
+    /// The aircraft got, or changed, its name.
+    AircraftNamed {
+        /// Its name.
+        name: String,
+        /// Whose it is.
+        builder: String,
+    },
+    /// A plan came into force. Its whole text is kept, so that a journal explains itself.
+    PlanAdopted {
+        /// The plan's id.
+        plan: String,
+        /// The plan's edition.
+        edition: String,
+        /// The plan file as it was.
+        text: String,
+    },
+    /// One of the plan's questions about the aircraft was answered.
+    TraitChosen {
+        /// Which question.
+        question: String,
+        /// Which answer.
+        choice: String,
+    },
+    /// A figure of the aircraft was entered.
+    FigureSet {
+        /// Which figure of the plan.
+        figure: String,
+        /// Value in the plan's unit.
+        value: f64,
+        /// Where it comes from.
+        basis: Basis,
+    },
+    /// Something fitted, weighed or owned was described, or described anew.
+    ThingSet {
+        /// It.
+        thing: Thing,
+    },
+    /// Something described before is no longer there.
+    ThingRemoved {
+        /// Which.
+        thing: ThingRef,
+    },
+    /// Something about the aircraft changed that evidence may rest on.
+    Changed {
+        /// What evidence may rest on: `part:…`, `wiring`, `mass` and so on.
+        subjects: Vec<String>,
+        /// What was done.
+        what: String,
+    },
+    /// A setting was changed.
+    SettingChanged {
+        /// Which setting of the plan.
+        setting: String,
+        /// What it was, if known.
+        before: Option<String>,
+        /// What it is now.
+        after: String,
+        /// Why.
+        reason: String,
+    },
+    /// A check was done.
+    CheckRecorded {
+        /// Which check of the plan.
+        check: String,
+        /// What it gave.
+        result: CheckResult,
+        /// The second person who saw it.
+        witness: Option<String>,
+        /// A remark.
+        note: Option<String>,
+    },
+    /// A flight card was drawn up. The entry's id names the card.
+    CardDrawn {
+        /// Which fly check it answers.
+        check: String,
+        /// Which pack.
+        pack: String,
+        /// Head speed, rpm.
+        head_speed_rpm: f64,
+        /// Planned time with the motor on, seconds.
+        planned_s: i64,
+        /// Air temperature, degrees Celsius.
+        air_c: f64,
+        /// What it should take from the pack.
+        prediction: Option<Prediction>,
+    },
+    /// The phone went to the spotter.
+    HandedOver {
+        /// For which card.
+        card: EntryId,
+        /// To whom.
+        spotter: String,
+    },
+    /// The motor was started.
+    Started {
+        /// On which card.
+        card: EntryId,
+    },
+    /// Something was seen or heard.
+    Marked {
+        /// On which card.
+        card: EntryId,
+        /// What.
+        mark: MarkKind,
+        /// Milliseconds since the start.
+        elapsed_ms: i64,
+    },
+    /// The aircraft is down and the motor is off.
+    TouchedDown {
+        /// On which card.
+        card: EntryId,
+        /// Milliseconds since the start.
+        elapsed_ms: i64,
+    },
+    /// The touchdown was a mistake: the clock goes on as if it had not been.
+    Resumed {
+        /// On which card.
+        card: EntryId,
+    },
+    /// The phone is back with the pilot.
+    HandedBack {
+        /// From which card.
+        card: EntryId,
+    },
+    /// What was jotted after landing.
+    LandingRecorded {
+        /// For which card.
+        card: EntryId,
+        /// Charge put back or counted, milliampere hours.
+        pack_used_mah: Option<f64>,
+        /// Temperatures by place.
+        temperatures: Vec<Reading>,
+        /// Anything else.
+        notes: Option<String>,
+    },
+    /// A flight that disagreed with its prediction was explained.
+    DisagreementExplained {
+        /// Which card.
+        card: EntryId,
+        /// The explanation.
+        why: String,
+    },
+    /// Something is wrong. The entry's id names the finding.
+    FindingRaised {
+        /// What, in a few words.
+        title: String,
+        /// How bad.
+        grade: FindingGrade,
+        /// The stage whose gate it holds shut.
+        stage: String,
+        /// The check whose repetition will prove the fix.
+        proof: String,
+        /// The entry that showed it.
+        shown_by: Option<EntryId>,
+    },
+    /// A finding was fixed, and awaits its proof.
+    FindingFixed {
+        /// Which.
+        finding: EntryId,
+        /// What was done.
+        what: String,
+        /// What evidence may rest on and was touched by the fix.
+        subjects: Vec<String>,
+    },
+    /// A finding is flown with, under a restriction.
+    FindingCarried {
+        /// Which.
+        finding: EntryId,
+        /// Shown on every card until then.
+        restriction: String,
+        /// Why it may be carried.
+        reason: String,
+        /// Who answers for it.
+        by: String,
+        /// How long.
+        until: Until,
+    },
+    /// The pilot released a gate.
+    GateReleased {
+        /// Which stage's.
+        stage: String,
+        /// Who.
+        by: String,
+        /// The evidence that it stood on: check and the entry that was its evidence.
+        evidence: Vec<(String, EntryId)>,
+    },
+    /// An earlier entry was a slip. It stays readable and counts no more.
+    Withdrawn {
+        /// Which.
+        entry: EntryId,
+        /// Why.
+        reason: String,
+    },
+}
+
+impl Body {
+    /// The version of the stored form of every kind of entry. Raise it for a kind when its form changes and teach
+    /// [`StoredBody::read`] the step from the old form.
+    pub const VERSION: i64 = 1;
+}
+
+/// An entry's body as it is stored: a kind, a version and JSON.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct StoredBody {
+    /// The kind, for queries and for people who open the file.
+    pub kind: String,
+    /// The version of the form.
+    pub version: i64,
+    /// The body as JSON.
+    pub json: String,
+}
+
+/// A stored body that this version cannot read.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+pub enum StoredFormError {
+    /// Written by a newer Liftgate.
+    #[error("form {version} of '{kind}' is newer than this Liftgate reads; update the app, nothing is lost")]
+    Newer {
+        /// The kind.
+        kind: String,
+        /// Its version.
+        version: i64,
+    },
+    /// Not readable at all.
+    #[error("the stored form of '{kind}' cannot be read: {reason}")]
+    Unreadable {
+        /// The kind.
+        kind: String,
+        /// Why.
+        reason: String,
+    },
+}
+
+impl StoredBody {
+    /// The stored form of a body.
+    pub fn write(body: &Body) -> Result<StoredBody, StoredFormError> {
+        let unreadable = |reason: String| StoredFormError::Unreadable { kind: "entry".into(), reason };
+        let value = serde_json::to_value(body).map_err(|e| unreadable(e.to_string()))?;
+        let kind = value["kind"].as_str().ok_or_else(|| unreadable("it has no kind".into()))?.to_owned();
+        Ok(StoredBody { kind, version: Body::VERSION, json: value.to_string() })
+    }
+
+    /// Reads it back.
+    pub fn read(&self) -> Result<Body, StoredFormError> {
+        if self.version > Body::VERSION {
+            return Err(StoredFormError::Newer { kind: self.kind.clone(), version: self.version });
+        }
+        serde_json::from_str(&self.json)
+            .map_err(|e| StoredFormError::Unreadable { kind: self.kind.clone(), reason: e.to_string() })
+    }
+}

@@ -1,0 +1,14 @@
+//! The typed entries of the journal, the identifiers in them, and quantities with their units.
+
+mod entry;
+mod moment;
+mod thing;
+mod unit;
+
+pub use entry::{
+    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, NamedValue, Outcome, Prediction,
+    Reading, StoredBody, StoredFormError, Until,
+};
+pub use moment::Moment;
+pub use thing::{Thing, ThingField, ThingKind, ThingRef};
+pub use unit::Unit;

@@ -1,0 +1,32 @@
+use chrono::{DateTime, FixedOffset};
+use serde::{Deserialize, Serialize};
+
+/// A moment as a phone knows it: what the wall clock shows, and what cannot be set back.
+///
+/// The wall clock may lie: it is set by hand, by a network, by a dead battery. Durations therefore come from
+/// [`Moment::elapsed_ms_since`], which trusts the monotonic clock as long as the phone was not restarted.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Moment {
+    /// The wall clock with its offset from UTC.
+    pub wall: DateTime<FixedOffset>,
+    /// Milliseconds since the phone was started, sleep included. Never goes back while it runs.
+    pub monotonic_ms: i64,
+    /// Names the run of the phone that `monotonic_ms` counts in; another after every restart.
+    pub boot: String,
+}
+
+impl Moment {
+    /// Milliseconds from `earlier` to this moment, never negative.
+    ///
+    /// By the monotonic clock within one run of the phone. Across a restart only the wall clock is left, so a
+    /// flight that outlived a dead battery is as right as the clock on the wall.
+    pub fn elapsed_ms_since(&self, earlier: &Moment) -> i64 {
+        let same_run = self.boot == earlier.boot;
+        let elapsed = if same_run {
+            self.monotonic_ms.saturating_sub(earlier.monotonic_ms)
+        } else {
+            (self.wall - earlier.wall).num_milliseconds()
+        };
+        elapsed.max(0)
+    }
+}

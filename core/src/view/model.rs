@@ -1,0 +1,503 @@
+//! What a screen is made of: plain values that a thin shell lays out and that tests read.
+//!
+//! A shell never looks inside a [`Control::token`] and never decides on a domain value: text, state, order and
+//! what may be touched are settled here.
+
+use super::token::Token;
+
+/// One whole screen, from its title to the controls within the thumb's reach.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Screen {
+    /// A stable word for the kind of screen, for tests and picture names; not for branching.
+    pub name: String,
+    /// The screen's title.
+    pub title: String,
+    /// A small line above the title: where this screen belongs.
+    pub above: Option<String>,
+    /// Leaves this screen; absent on the board.
+    pub back: Option<Control>,
+    /// What is scrolled, from top to bottom.
+    pub blocks: Vec<Block>,
+    /// Fixed at the bottom; the first is the one the person most likely wants.
+    pub foot: Vec<Control>,
+    /// Withdraws the last thing recorded, in one tap.
+    pub undo: Option<Control>,
+}
+
+/// One block of a screen.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Block {
+    /// The screen's answer as a sentence, in the largest type.
+    Verdict {
+        /// The sentence.
+        text: String,
+        /// What qualifies it.
+        detail: Option<String>,
+        /// Its grade, told by shape.
+        edge: Edge,
+    },
+    /// Opens a group of blocks.
+    Heading {
+        /// The group's name.
+        text: String,
+        /// A count or a condition beside it.
+        note: Option<String>,
+    },
+    /// Running text.
+    Paragraph {
+        /// The text.
+        text: String,
+        /// How loud it is.
+        tone: Tone,
+    },
+    /// Something that can hurt a person.
+    Caution {
+        /// What to do, in a few words.
+        title: String,
+        /// Why, and what else.
+        text: String,
+    },
+    /// One line of evidence, a finding, a part: the whole row is touched where it has a control.
+    Row {
+        /// State by shape.
+        edge: Edge,
+        /// State by word.
+        state: String,
+        /// What the row is about.
+        title: String,
+        /// More about it.
+        detail: Option<String>,
+        /// Where a touch leads.
+        control: Option<Control>,
+    },
+    /// One number, large, with its unit beside it.
+    Figure {
+        /// What the number is.
+        label: String,
+        /// The number as read by a person.
+        value: String,
+        /// Its unit, empty for a bare number.
+        unit: String,
+        /// Basis, margin or limit.
+        note: Option<String>,
+        /// Its grade by shape.
+        edge: Edge,
+    },
+    /// A number set by steps from its last value.
+    Stepper {
+        /// Name of the field for typed input.
+        field: String,
+        /// What the number is.
+        label: String,
+        /// The number now, empty where none is set.
+        value: String,
+        /// Its unit.
+        unit: String,
+        /// One step down.
+        less: Control,
+        /// One step up.
+        more: Control,
+        /// Something odd about the value, which never blocks.
+        flag: Option<String>,
+        /// The last value or the plausible range.
+        hint: Option<String>,
+    },
+    /// One of a few.
+    Choice {
+        /// What is chosen.
+        label: String,
+        /// The choices; `chosen` marks the one in force.
+        options: Vec<Control>,
+    },
+    /// A typed field.
+    Entry {
+        /// Name of the field.
+        field: String,
+        /// What to type.
+        label: String,
+        /// What is there now.
+        text: String,
+        /// Unit beside the field.
+        unit: Option<String>,
+        /// Which keys are wanted.
+        keyboard: Keyboard,
+        /// An example or a range.
+        hint: Option<String>,
+        /// Something wrong with what is there.
+        flag: Option<String>,
+    },
+    /// A line drawing.
+    Drawing {
+        /// The lines and words.
+        picture: Picture,
+    },
+}
+
+/// Something that can be touched.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Control {
+    /// What a touch means; opaque to a shell.
+    pub token: Token,
+    /// The words on it.
+    pub label: String,
+    /// A second, quieter line.
+    pub detail: Option<String>,
+    /// The sign beside the words.
+    pub icon: Icon,
+    /// How much it wants to be touched.
+    pub weight: Weight,
+    /// Whether it can be touched now.
+    pub enabled: bool,
+    /// Why it cannot be touched.
+    pub why_not: Option<String>,
+    /// Whether it is the one in force among its neighbours.
+    pub chosen: bool,
+    /// What a screen reader says, with the unit.
+    pub spoken: String,
+}
+
+impl Control {
+    /// A plain control that can be touched.
+    pub fn new(token: Token, label: impl Into<String>) -> Self {
+        let label = label.into();
+        Self {
+            token,
+            spoken: label.clone(),
+            label,
+            detail: None,
+            icon: Icon::None,
+            weight: Weight::Plain,
+            enabled: true,
+            why_not: None,
+            chosen: false,
+        }
+    }
+
+    /// The control that the person most likely wants.
+    pub fn primary(token: Token, label: impl Into<String>) -> Self {
+        Self { weight: Weight::Primary, ..Self::new(token, label) }
+    }
+
+    /// Adds a sign.
+    pub fn icon(mut self, icon: Icon) -> Self {
+        self.icon = icon;
+        self
+    }
+
+    /// Sets how much it wants to be touched.
+    pub fn weight(mut self, weight: Weight) -> Self {
+        self.weight = weight;
+        self
+    }
+
+    /// Adds a quieter line.
+    pub fn detail(mut self, detail: impl Into<String>) -> Self {
+        self.detail = Some(detail.into());
+        self
+    }
+
+    /// Says it otherwise than it is written.
+    pub fn spoken(mut self, spoken: impl Into<String>) -> Self {
+        self.spoken = spoken.into();
+        self
+    }
+
+    /// Marks it as the one in force.
+    pub fn chosen(mut self, chosen: bool) -> Self {
+        self.chosen = chosen;
+        self
+    }
+
+    /// Closes it, with the reason, unless `reason` is none.
+    pub fn unless(mut self, reason: Option<String>) -> Self {
+        self.enabled = reason.is_none();
+        self.why_not = reason;
+        self
+    }
+}
+
+/// The bar at a row's leading side. Each has a shape of its own, so that colour is never needed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Edge {
+    /// No bar.
+    #[default]
+    None,
+    /// Solid: evidence that stands.
+    Fresh,
+    /// Hatched: evidence that no longer stands.
+    Stale,
+    /// Hollow: nothing recorded.
+    Missing,
+    /// Dashed: look before going on.
+    Caution,
+    /// Notched: not past this.
+    Stop,
+}
+
+/// How loud a paragraph is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Tone {
+    /// As text.
+    Plain,
+    /// Smaller, for what qualifies.
+    Quiet,
+    /// Heavier, for what must be read.
+    Strong,
+}
+
+/// Which keys a typed field wants.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Keyboard {
+    /// Sentences.
+    Words,
+    /// A name.
+    Name,
+    /// A whole number.
+    Whole,
+    /// A number with decimals, negative allowed.
+    Decimal,
+}
+
+/// How much a control wants to be touched.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Weight {
+    /// The pilot's own action, once a screen.
+    Primary,
+    /// An ordinary action.
+    Plain,
+    /// There if looked for.
+    Quiet,
+    /// Used outdoors with a glove: at least 120 dp high.
+    Field,
+}
+
+/// A sign beside a control's words.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum Icon {
+    None,
+    Back,
+    Next,
+    Add,
+    Remove,
+    Tick,
+    Cross,
+    Undo,
+    Play,
+    Stop,
+    Hand,
+    Flag,
+    Thermometer,
+    Pack,
+    Scale,
+    Rotor,
+    Warning,
+    List,
+    Pencil,
+    Shake,
+    Sound,
+    Tail,
+    Drift,
+    Power,
+    Smell,
+    Other,
+    Book,
+    Lock,
+}
+
+/// A line drawing in its own units; a shell or a report scales it to the width it has.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Picture {
+    /// Width in drawing units.
+    pub width: f32,
+    /// Height in drawing units.
+    pub height: f32,
+    /// Lines, back to front.
+    pub strokes: Vec<Stroke>,
+    /// Words on the drawing.
+    pub labels: Vec<PictureLabel>,
+    /// The drawing in words.
+    pub spoken: String,
+}
+
+/// One line of a drawing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Stroke {
+    /// Corner points in order.
+    pub points: Vec<Point>,
+    /// What the line stands for.
+    pub ink: Ink,
+    /// Width in drawing units.
+    pub width: f32,
+    /// Broken, for what is planned or limits.
+    pub dashed: bool,
+    /// Joined back to its first point.
+    pub closed: bool,
+    /// Filled inside.
+    pub filled: bool,
+}
+
+/// A point of a drawing, y downwards.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Point {
+    /// To the right.
+    pub x: f32,
+    /// Downwards.
+    pub y: f32,
+}
+
+/// What a line or a word of a drawing stands for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Ink {
+    /// The thing itself.
+    Strong,
+    /// What helps to read it.
+    Quiet,
+    /// A limit.
+    Limit,
+    /// What the person should do.
+    Action,
+}
+
+/// Words on a drawing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PictureLabel {
+    /// Anchor, to the right.
+    pub x: f32,
+    /// Base line, downwards.
+    pub y: f32,
+    /// The words.
+    pub text: String,
+    /// What they belong to.
+    pub ink: Ink,
+    /// How large.
+    pub size: LabelSize,
+    /// Which part of the text stands at the anchor.
+    pub anchor: Anchor,
+}
+
+/// Size of words on a drawing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LabelSize {
+    /// For scales.
+    Small,
+    /// For what is meant to be read.
+    Large,
+}
+
+/// Which part of a text stands at its anchor.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum Anchor {
+    Start,
+    Middle,
+    End,
+}
+
+/// What came of a touch.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tapped {
+    /// What to show now.
+    pub screen: Screen,
+    /// Who holds the phone now.
+    pub turn: Turn,
+    /// What was recorded, in a short sentence.
+    pub said: Option<String>,
+}
+
+/// Who holds the phone.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Turn {
+    /// The pilot: everything.
+    Pilot,
+    /// The spotter: the card that was handed over and nothing else.
+    Spotter,
+}
+
+/// What the spotter sees.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SpotterScreen {
+    /// The aircraft's name.
+    pub aircraft: String,
+    /// What is flown.
+    pub title: String,
+    /// Where the flight stands, in a few words.
+    pub phase: String,
+    /// The flight's clock.
+    pub clock: SpotterClock,
+    /// What to say aloud and when.
+    pub calls: Vec<TimeCall>,
+    /// The one large control.
+    pub main: SpotterControl,
+    /// A second, smaller control.
+    pub second: Option<SpotterControl>,
+    /// What can be noted with one touch.
+    pub marks: Vec<MarkButton>,
+    /// What was noted so far, newest first.
+    pub log: Vec<String>,
+    /// Limits of this card.
+    pub limits: Vec<String>,
+    /// When to call it off.
+    pub knock_off: Vec<String>,
+}
+
+/// The flight's clock as it stood at the moment that was asked about.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SpotterClock {
+    /// Whether it runs on.
+    pub running: bool,
+    /// Milliseconds since the motor was started.
+    pub elapsed_ms: i64,
+    /// Planned seconds.
+    pub planned_s: i64,
+    /// What the clock counts, in words.
+    pub label: String,
+}
+
+/// Words to say at a time of the flight.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TimeCall {
+    /// Seconds since the start.
+    pub at_s: i64,
+    /// The words.
+    pub words: String,
+}
+
+/// A control of the spotter's.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SpotterControl {
+    /// What it does.
+    pub act: SpotterAct,
+    /// The words on it.
+    pub label: String,
+    /// The sign on it.
+    pub icon: Icon,
+}
+
+/// All that a spotter can do besides marking.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SpotterAct {
+    /// Starts the clock with the motor.
+    Start,
+    /// Touchdown.
+    Land,
+    /// Takes a touchdown back that was touched by mistake.
+    Resume,
+    /// Gives the phone back to the pilot.
+    HandBack,
+}
+
+/// One thing that can be noted in flight.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MarkButton {
+    /// What was seen or heard.
+    pub kind: crate::record::MarkKind,
+    /// The word on it.
+    pub label: String,
+    /// The sign on it.
+    pub icon: Icon,
+    /// How often it was noted.
+    pub count: u32,
+    /// Whether it can be noted now.
+    pub enabled: bool,
+}

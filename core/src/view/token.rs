@@ -1,0 +1,160 @@
+use serde::{Deserialize, Serialize};
+
+use crate::record::{EntryId, ThingKind};
+
+/// Where in the app the pilot is. Kept in the database, so that a killed phone reopens here.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Place {
+    /// What stands between the aircraft and its next flight.
+    Board,
+    /// One stage with its checks and its gate.
+    Stage(String),
+    /// One check.
+    Check(String),
+    /// The flight card of one fly check, before it is drawn up.
+    Card(String),
+    /// What is jotted after landing.
+    Landing(EntryId),
+    /// All findings.
+    Findings,
+    /// One finding.
+    Finding(EntryId),
+    /// A finding about to be raised.
+    NewFinding {
+        /// The entry that showed it.
+        shown_by: Option<EntryId>,
+        /// The check whose repetition will prove the fix.
+        proof: String,
+    },
+    /// The aircraft's figures, things and settings.
+    Aircraft,
+    /// The aircraft's and its builder's name.
+    Name,
+    /// One question of the plan about the aircraft.
+    Question(String),
+    /// One figure.
+    Figure(String),
+    /// One thing, or a new one where there is no name.
+    Thing {
+        /// Its kind.
+        kind: ThingKind,
+        /// Its name.
+        name: Option<String>,
+    },
+    /// One setting.
+    Setting(String),
+    /// A change to a part, the wiring or the mass, about to be recorded.
+    Change,
+    /// The journal, newest first.
+    Journal,
+}
+
+impl Place {
+    /// The key under which this place keeps its drafts.
+    pub fn key(&self) -> String {
+        serde_json::to_string(self).unwrap_or_default()
+    }
+}
+
+/// What a touch means.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Command {
+    /// Goes to a place.
+    Go(Place),
+    /// Goes back to where the pilot came from.
+    Back,
+    /// Sets a draft's field.
+    Set(String, String),
+    /// Moves a draft's number by steps, from a start where there is none yet.
+    Step {
+        /// Which field.
+        field: String,
+        /// By how much.
+        by: f64,
+        /// From where, if the field is empty.
+        start: f64,
+    },
+    /// Records a check's result from its draft.
+    Record {
+        /// Which check.
+        check: String,
+        /// For confirm checks: whether it was right.
+        passed: bool,
+    },
+    /// Releases a stage's gate.
+    Release(String),
+    /// Draws up the card and hands the phone over.
+    HandOver(String),
+    /// Records the landing from its draft.
+    SaveLanding(EntryId),
+    /// Explains a flight that disagreed with its prediction.
+    Explain(EntryId),
+    /// Raises the finding in the draft.
+    RaiseFinding,
+    /// Records a finding's fix from its draft.
+    FixFinding(EntryId),
+    /// Carries a finding under the draft's restriction.
+    CarryFinding(EntryId),
+    /// Records the names in the draft.
+    SaveName,
+    /// Answers one of the plan's questions.
+    Answer(String, String),
+    /// Records the figure in the draft.
+    SaveFigure(String),
+    /// Records the thing in the draft.
+    SaveThing,
+    /// Records that a thing is gone.
+    RemoveThing {
+        /// Its kind.
+        kind: ThingKind,
+        /// Its name.
+        name: String,
+    },
+    /// Records the setting in the draft.
+    SaveSetting(String),
+    /// Records the change in the draft.
+    SaveChange,
+    /// Withdraws an entry.
+    Withdraw(EntryId),
+}
+
+/// A command that a shell carries without looking inside.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Token(String);
+
+impl Token {
+    /// Seals a command.
+    pub fn of(command: &Command) -> Token {
+        // A command is plain data: JSON can always hold it. An empty token is refused when it comes back.
+        Token(serde_json::to_string(command).unwrap_or_default())
+    }
+
+    /// A token as a shell gave it back.
+    pub fn from_shell(text: String) -> Token {
+        Token(text)
+    }
+
+    /// The text that a shell carries.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+
+    /// Opens it.
+    pub(crate) fn command(&self) -> Option<Command> {
+        serde_json::from_str(&self.0).ok()
+    }
+}
+
+impl From<Command> for Token {
+    fn from(command: Command) -> Token {
+        Token::of(&command)
+    }
+}
+
+impl From<Place> for Token {
+    fn from(place: Place) -> Token {
+        Token::of(&Command::Go(place))
+    }
+}
