@@ -1,1 +1,14 @@
-//! What the trade computes, as pure functions.
+//! What the trade computes, as pure functions: plain data in, plain data out, no input or output besides.
+//!
+//! Every number carries its unit at the end of its name. Every function checks its inputs and answers a bad one with
+//! [`EngineeringError`]; none panics. Each subject's documentation names its source and its limits of validity. Figures that
+//! are only habit are marked "common practice, no source"; a maker's rating always goes before them.
+
+pub mod balance;
+pub mod error;
+pub mod grade;
+mod require;
+pub mod supply;
+
+pub use error::EngineeringError;
+pub use grade::Grade;

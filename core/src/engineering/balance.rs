@@ -1,0 +1,1 @@
+//! Centre of gravity.
