@@ -4,6 +4,11 @@
 //! entries and the plan says where the aircraft stands, and a screen is made from that. Nothing here knows what kind
 //! of phone it runs on.
 
+pub mod aircraft;
 pub mod engineering;
+pub mod field;
+pub mod journal;
+pub mod plan;
+pub mod readiness;
 pub mod record;
 pub mod view;

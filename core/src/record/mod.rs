@@ -12,3 +12,4 @@ pub use entry::{
 pub use moment::Moment;
 pub use thing::{Thing, ThingField, ThingKind, ThingRef};
 pub use unit::Unit;
+pub(crate) use unit::show_number as show;

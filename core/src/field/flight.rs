@@ -1,0 +1,149 @@
+use crate::aircraft::Aircraft;
+use crate::plan::{Fly, Plan};
+use crate::record::{EntryId, MarkKind, Moment, Outcome, Prediction, Reading};
+
+/// A card and all that came of it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Flight {
+    /// The card: the entry that drew it up.
+    pub card: EntryId,
+    /// Which fly check it answers.
+    pub check: String,
+    /// Which pack.
+    pub pack: String,
+    /// Head speed, rpm.
+    pub head_speed_rpm: f64,
+    /// Planned seconds with the motor on.
+    pub planned_s: i64,
+    /// Air temperature, degrees Celsius.
+    pub air_c: f64,
+    /// Expected charge.
+    pub prediction: Option<Prediction>,
+    /// Who had the phone.
+    pub spotter: Option<String>,
+    /// When the motor was started.
+    pub started: Option<Moment>,
+    /// What was noted in flight.
+    pub marks: Vec<Mark>,
+    /// Touchdown: when, and milliseconds since the start.
+    pub down: Option<(Moment, i64)>,
+    /// What was jotted after landing.
+    pub landing: Option<Landing>,
+    /// Why it disagreed with its prediction.
+    pub explained: Option<String>,
+}
+
+/// Something noted in flight.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Mark {
+    /// What.
+    pub kind: MarkKind,
+    /// Milliseconds since the start.
+    pub elapsed_ms: i64,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// What was jotted after landing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Landing {
+    /// The entry.
+    pub entry: EntryId,
+    /// Charge used, milliampere hours.
+    pub pack_used_mah: Option<f64>,
+    /// Temperatures.
+    pub temperatures: Vec<Reading>,
+    /// Remarks.
+    pub notes: Option<String>,
+}
+
+/// A temperature held against its place's limits.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SeenPlace {
+    /// The place's title.
+    pub title: String,
+    /// Degrees Celsius.
+    pub celsius: f64,
+    /// How it was judged.
+    pub outcome: Outcome,
+    /// The limit that was passed, degrees Celsius.
+    pub limit_c: Option<f64>,
+}
+
+impl Flight {
+    /// A card that was just drawn up.
+    pub fn drawn(card: EntryId, check: &str) -> Flight {
+        Flight {
+            card,
+            check: check.to_owned(),
+            pack: String::new(),
+            head_speed_rpm: 0.0,
+            planned_s: 0,
+            air_c: 0.0,
+            prediction: None,
+            spotter: None,
+            started: None,
+            marks: Vec::new(),
+            down: None,
+            landing: None,
+            explained: None,
+        }
+    }
+
+    /// Whether the motor was on and it is down, with nothing jotted yet.
+    pub fn awaits_landing(&self) -> bool {
+        self.down.is_some() && self.landing.is_none()
+    }
+
+    /// The temperatures against their limits.
+    pub fn places(&self, plan: &Plan) -> Vec<SeenPlace> {
+        let readings = self.landing.iter().flat_map(|landing| &landing.temperatures);
+        readings
+            .map(|reading| {
+                let place = plan.place(&reading.place);
+                let over = |limit: f64| reading.celsius > limit;
+                let stop = place.map(|p| p.stop_above_c).filter(|limit| over(*limit));
+                let caution = place.map(|p| p.caution_above_c).filter(|limit| over(*limit));
+                SeenPlace {
+                    title: place.map_or_else(|| reading.place.clone(), |p| p.title.clone()),
+                    celsius: reading.celsius,
+                    outcome: match (stop, caution) {
+                        (Some(_), _) => Outcome::Stop,
+                        (None, Some(_)) => Outcome::Caution,
+                        (None, None) => Outcome::Pass,
+                    },
+                    limit_c: stop.or(caution),
+                }
+            })
+            .collect()
+    }
+
+    /// Titles of the places that the check wants and the landing has not.
+    pub fn places_missing(&self, plan: &Plan, fly: &Fly) -> Vec<String> {
+        let read = |id: &str| {
+            self.landing.as_ref().is_some_and(|landing| landing.temperatures.iter().any(|t| t.place == id))
+        };
+        let missing = fly.temperatures.iter().filter(|id| !read(id));
+        missing.map(|id| plan.place(id).map_or_else(|| id.clone(), |place| place.title.clone())).collect()
+    }
+
+    /// Charge used and its prediction, where the one lies outside the other's interval.
+    pub fn disagreement(&self) -> Option<(f64, &Prediction)> {
+        let used = self.landing.as_ref()?.pack_used_mah?;
+        let prediction = self.prediction.as_ref()?;
+        let within = (prediction.low_mah..=prediction.high_mah).contains(&used);
+        (!within).then_some((used, prediction))
+    }
+
+    /// Charge used in the mean, milliamperes, if it was read.
+    pub fn mean_current_ma(&self) -> Option<f64> {
+        let used = self.landing.as_ref()?.pack_used_mah?;
+        let (_, elapsed_ms) = self.down.as_ref()?;
+        (*elapsed_ms > 0).then(|| used * 3_600_000.0 / *elapsed_ms as f64)
+    }
+
+    /// The head speed that a fly check wants of this aircraft, rpm.
+    pub fn wanted_head_speed(fly: &Fly, aircraft: &Aircraft) -> Option<f64> {
+        aircraft.limit(&fly.head_speed_rpm)
+    }
+}

@@ -1,0 +1,18 @@
+//! The append-only journal on SQLite, with its drafts and its bookmark.
+//!
+//! One connection owns the file. Every commit is synced (write-ahead log, `synchronous = FULL`), so what the person saw
+//! recorded is on the flash when the call returns. Entries are chained by digest; [`Journal::verify`] walks the chain.
+//! The chain shows that an entry was altered. It cannot show that the last ones were cut off, so whatever leaves the
+//! phone prints the count and the head digest beside it.
+
+mod chain;
+mod error;
+mod open;
+mod store;
+
+pub use chain::{Digest, Verified};
+pub use error::JournalError;
+pub use store::{Journal, NewEntry};
+
+/// Marks a SQLite file as a Liftgate journal: `LFTG` in the header's application id.
+pub const APPLICATION_ID: i32 = 0x4C46_5447;

@@ -1,0 +1,86 @@
+use std::path::Path;
+
+use rusqlite::{Connection, OpenFlags, config::DbConfig};
+use rusqlite_migration::{M, Migrations};
+
+use super::{APPLICATION_ID, JournalError};
+
+/// Numbered steps, oldest first. A step that has shipped is never edited: a change is a new step.
+const STEPS: &[&str] = &[include_str!("../../sql/001_journal.sql")];
+
+/// The newest form of the file that is known here: `user_version` after all steps.
+pub(super) const NEWEST_FORM: i64 = STEPS.len() as i64;
+
+pub(super) fn migrations() -> Migrations<'static> {
+    Migrations::new(STEPS.iter().map(|sql| M::up(sql)).collect())
+}
+
+/// Opens or creates a journal file and brings it to the newest form.
+pub(super) fn open(path: &Path) -> Result<Connection, JournalError> {
+    let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    let mut connection = Connection::open_with_flags(path, flags).map_err(JournalError::while_doing("opened"))?;
+    distrust(&connection).map_err(|e| not_a_journal(path, e))?;
+    let fresh = recognise(&connection, path)?;
+    if fresh {
+        // In the rollback mode that every new file starts with, so that the mark is in the file itself.
+        connection
+            .pragma_update(None, "application_id", APPLICATION_ID)
+            .map_err(JournalError::while_doing("created"))?;
+    }
+    make_durable(&connection).map_err(JournalError::while_doing("opened"))?;
+    migrations().to_latest(&mut connection).map_err(|error| match error {
+        rusqlite_migration::Error::RusqliteError { err, .. } => JournalError::while_doing("brought up to date")(err),
+        other => JournalError::NotAJournal { path: path.to_owned(), reason: other.to_string() },
+    })?;
+    Ok(connection)
+}
+
+/// A file is not ours until it has shown that it is.
+fn distrust(connection: &Connection) -> rusqlite::Result<()> {
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_DEFENSIVE, true)?;
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_TRUSTED_SCHEMA, false)?;
+    connection.pragma_update(None, "cell_size_check", true)?;
+    connection.pragma_update(None, "mmap_size", 0)?;
+    connection.busy_timeout(std::time::Duration::from_secs(2))
+}
+
+/// Whether the file is new (`true`) or one of ours (`false`); anything else is refused untouched.
+fn recognise(connection: &Connection, path: &Path) -> Result<bool, JournalError> {
+    let number = |pragma: &str| connection.pragma_query_value(None, pragma, |row| row.get::<_, i64>(0));
+    let refuse = |error| not_a_journal(path, error);
+    let application = number("application_id").map_err(refuse)?;
+    let form = number("user_version").map_err(refuse)?;
+    let tables: i64 =
+        connection.query_row("SELECT count(*) FROM sqlite_schema", [], |row| row.get(0)).map_err(refuse)?;
+    if application == i64::from(APPLICATION_ID) {
+        if form > NEWEST_FORM {
+            return Err(JournalError::Newer { path: path.to_owned(), found: form, known: NEWEST_FORM });
+        }
+        return Ok(false);
+    }
+    if application == 0 && form == 0 && tables == 0 {
+        return Ok(true);
+    }
+    let reason = "it is a database of another program".to_owned();
+    Err(JournalError::NotAJournal { path: path.to_owned(), reason })
+}
+
+fn not_a_journal(path: &Path, error: rusqlite::Error) -> JournalError {
+    match error.sqlite_error_code() {
+        Some(rusqlite::ErrorCode::NotADatabase) => {
+            JournalError::NotAJournal { path: path.to_owned(), reason: "it is no database at all".to_owned() }
+        }
+        Some(rusqlite::ErrorCode::DatabaseCorrupt) => {
+            JournalError::NotAJournal { path: path.to_owned(), reason: "its pages are damaged".to_owned() }
+        }
+        _ => JournalError::while_doing("opened")(error),
+    }
+}
+
+/// SQLite's documentation: in WAL mode only FULL keeps a commit through a power loss.
+fn make_durable(connection: &Connection) -> rusqlite::Result<()> {
+    connection.pragma_update(None, "journal_mode", "WAL")?;
+    connection.pragma_update(None, "synchronous", "FULL")?;
+    connection.pragma_update(None, "foreign_keys", true)?;
+    connection.pragma_update(None, "locking_mode", "NORMAL")
+}

@@ -1,0 +1,321 @@
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+
+use chrono::{DateTime, FixedOffset, SecondsFormat};
+use rusqlite::{Connection, OptionalExtension, Row, Transaction, TransactionBehavior, params};
+use uuid::{ContextV7, Timestamp, Uuid};
+
+use super::chain::Link;
+use super::{Digest, JournalError, Verified, open};
+use crate::record::{Author, Body, Entry, EntryId, Moment, StoredBody, StoredFormError};
+use crate::view::Place;
+
+/// An entry before it is written.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NewEntry {
+    /// Who makes it.
+    pub author: Author,
+    /// What it says.
+    pub body: Body,
+}
+
+impl NewEntry {
+    /// An entry of the pilot's.
+    pub fn pilot(body: Body) -> NewEntry {
+        NewEntry { author: Author::Pilot, body }
+    }
+}
+
+/// The open journal. One owner, one connection.
+pub struct Journal {
+    path: PathBuf,
+    connection: Connection,
+    // Counts on within a millisecond, so that ids made in one call still sort in the order they were made.
+    ids: ContextV7,
+}
+
+const COLUMNS: &str = "seq, id, at, monotonic_ms, boot, author, kind, version, body, previous, digest";
+
+impl Journal {
+    /// Opens the journal at `path`, or creates it where there is no file.
+    ///
+    /// # Errors
+    /// [`JournalError::NotAJournal`] and [`JournalError::Newer`] leave the file as it is;
+    /// [`JournalError::Full`] where there is no room for a new one.
+    pub fn open(path: &Path) -> Result<Journal, JournalError> {
+        Ok(Journal { path: path.to_owned(), connection: open::open(path)?, ids: ContextV7::new() })
+    }
+
+    /// The file.
+    pub fn path(&self) -> &Path {
+        &self.path
+    }
+
+    /// Appends entries, all or none, and returns them as they were recorded.
+    ///
+    /// # Errors
+    /// [`JournalError::Full`], and nothing was recorded. [`JournalError::CannotWithdraw`] for an entry that is not
+    /// there, is itself a withdrawal, or was withdrawn before.
+    pub fn append(&mut self, at: &Moment, new: Vec<NewEntry>) -> Result<Vec<Entry>, JournalError> {
+        let transaction = self
+            .connection
+            .transaction_with_behavior(TransactionBehavior::Immediate)
+            .map_err(JournalError::while_doing("written"))?;
+        let mut recorded = Vec::with_capacity(new.len());
+        for entry in new {
+            recorded.push(append_one(&transaction, &self.ids, at, entry)?);
+        }
+        transaction.commit().map_err(JournalError::while_doing("written"))?;
+        Ok(recorded)
+    }
+
+    /// All entries, oldest first.
+    pub fn entries(&self) -> Result<Vec<Entry>, JournalError> {
+        let reading = JournalError::while_doing;
+        let mut statement = self
+            .connection
+            .prepare_cached(&format!("SELECT {COLUMNS} FROM entry ORDER BY seq"))
+            .map_err(reading("read"))?;
+        let rows = statement.query_map([], StoredEntry::from_row).map_err(reading("read"))?;
+        rows.map(|row| row.map_err(reading("read")).and_then(StoredEntry::into_entry)).collect()
+    }
+
+    /// Walks the whole chain: every digest is computed anew and held against the stored one and its successor's.
+    ///
+    /// # Errors
+    /// [`JournalError::Broken`] with the first entry that does not fit.
+    pub fn verify(&self) -> Result<Verified, JournalError> {
+        let reading = JournalError::while_doing;
+        let mut statement = self
+            .connection
+            .prepare_cached(&format!("SELECT {COLUMNS} FROM entry ORDER BY seq"))
+            .map_err(reading("read"))?;
+        let rows = statement.query_map([], StoredEntry::from_row).map_err(reading("read"))?;
+        let mut verified = Verified { count: 0, head: Digest::NONE };
+        for row in rows {
+            let row = row.map_err(reading("read"))?;
+            row.check_against(&verified)?;
+            verified = Verified { count: row.seq, head: row.digest };
+        }
+        Ok(verified)
+    }
+
+    /// The drafts of one place, field to text.
+    pub fn drafts(&self, place: &Place) -> Result<BTreeMap<String, String>, JournalError> {
+        let reading = JournalError::while_doing;
+        let mut statement = self
+            .connection
+            .prepare_cached("SELECT field, text FROM draft WHERE place = ?1")
+            .map_err(reading("read"))?;
+        let rows =
+            statement.query_map([place.key()], |row| Ok((row.get(0)?, row.get(1)?))).map_err(reading("read"))?;
+        rows.collect::<rusqlite::Result<_>>().map_err(reading("read"))
+    }
+
+    /// Keeps a draft's field.
+    pub fn keep_draft(&mut self, place: &Place, field: &str, text: &str) -> Result<(), JournalError> {
+        self.connection
+            .prepare_cached(
+                "INSERT INTO draft (place, field, text) VALUES (?1, ?2, ?3)
+                 ON CONFLICT (place, field) DO UPDATE SET text = excluded.text",
+            )
+            .and_then(|mut statement| statement.execute(params![place.key(), field, text]))
+            .map(drop)
+            .map_err(JournalError::while_doing("written"))
+    }
+
+    /// Drops a place's drafts: they were recorded, or given up.
+    pub fn drop_drafts(&mut self, place: &Place) -> Result<(), JournalError> {
+        self.connection
+            .execute("DELETE FROM draft WHERE place = ?1", [place.key()])
+            .map(drop)
+            .map_err(JournalError::while_doing("written"))
+    }
+
+    /// Where the pilot is, from the board to the place in view.
+    pub fn bookmark(&self) -> Result<Vec<Place>, JournalError> {
+        let reading = JournalError::while_doing;
+        let mut statement =
+            self.connection.prepare_cached("SELECT place FROM bookmark ORDER BY depth").map_err(reading("read"))?;
+        let rows = statement.query_map([], |row| row.get::<_, String>(0)).map_err(reading("read"))?;
+        let stored: Vec<String> = rows.collect::<rusqlite::Result<_>>().map_err(reading("read"))?;
+        // A place that is no longer known ends the way there: better one step back than a closed door.
+        Ok(stored.iter().map_while(|json| serde_json::from_str(json).ok()).collect())
+    }
+
+    /// Keeps where the pilot is.
+    pub fn keep_bookmark(&mut self, places: &[Place]) -> Result<(), JournalError> {
+        let writing = JournalError::while_doing;
+        let transaction =
+            self.connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(writing("written"))?;
+        transaction.execute("DELETE FROM bookmark", []).map_err(writing("written"))?;
+        for (depth, place) in (0_i64..).zip(places) {
+            transaction
+                .execute("INSERT INTO bookmark (depth, place) VALUES (?1, ?2)", params![depth, place.key()])
+                .map_err(writing("written"))?;
+        }
+        transaction.commit().map_err(writing("written"))
+    }
+
+    /// Closes the file, with the write-ahead log folded back into it.
+    pub fn close(self) -> Result<(), JournalError> {
+        self.connection.close().map_err(|(_, error)| JournalError::while_doing("closed")(error))
+    }
+}
+
+fn append_one(
+    transaction: &Transaction<'_>,
+    ids: &ContextV7,
+    at: &Moment,
+    new: NewEntry,
+) -> Result<Entry, JournalError> {
+    let writing = JournalError::while_doing;
+    let head: Option<(i64, [u8; 32])> = transaction
+        .query_row("SELECT seq, digest FROM entry ORDER BY seq DESC LIMIT 1", [], |row| {
+            Ok((row.get(0)?, row.get(1)?))
+        })
+        .optional()
+        .map_err(writing("read"))?;
+    let (last, previous) = head.map_or((0, Digest::NONE), |(seq, digest)| (seq, Digest(digest)));
+    let seq = last + 1;
+    let withdraws = withdrawn_id(transaction, &new.body)?;
+    let unreadable = |source| JournalError::Unreadable { seq, source };
+    let stored = StoredBody::write(&new.body).map_err(unreadable)?;
+    let author = serde_json::to_string(&new.author)
+        .map_err(|e| unreadable(StoredFormError::Unreadable { kind: "author".into(), reason: e.to_string() }))?;
+    let id = new_id(ids, at);
+    let wall = at.wall.to_rfc3339_opts(SecondsFormat::Millis, false);
+    let link = Link {
+        previous,
+        seq,
+        id: id.as_bytes(),
+        at: &wall,
+        monotonic_ms: at.monotonic_ms,
+        boot: &at.boot,
+        author: &author,
+        kind: &stored.kind,
+        version: stored.version,
+        body: &stored.json,
+    };
+    let digest = link.digest();
+    transaction
+        .prepare_cached(&format!("INSERT INTO entry ({COLUMNS}, withdraws) VALUES (?,?,?,?,?,?,?,?,?,?,?,?)"))
+        .and_then(|mut statement| {
+            statement.execute(params![
+                seq,
+                id.as_bytes(),
+                wall,
+                at.monotonic_ms,
+                at.boot,
+                author,
+                stored.kind,
+                stored.version,
+                stored.json,
+                previous.0,
+                digest.0,
+                withdraws.map(|e| e.0.as_bytes().to_vec()),
+            ])
+        })
+        .map_err(writing("written"))?;
+    Ok(Entry { seq, id: EntryId(id), at: at.clone(), author: new.author, body: new.body })
+}
+
+/// The entry that a withdrawal names, after making sure that it can be withdrawn.
+fn withdrawn_id(transaction: &Transaction<'_>, body: &Body) -> Result<Option<EntryId>, JournalError> {
+    let Body::Withdrawn { entry, .. } = body else { return Ok(None) };
+    let refuse = |reason: &str| Err(JournalError::CannotWithdraw { reason: reason.to_owned() });
+    let found: Option<(String, bool)> = transaction
+        .query_row(
+            "SELECT kind, EXISTS (SELECT 1 FROM entry AS later WHERE later.withdraws = entry.id)
+             FROM entry WHERE id = ?1",
+            [entry.0.as_bytes().to_vec()],
+            |row| Ok((row.get(0)?, row.get(1)?)),
+        )
+        .optional()
+        .map_err(JournalError::while_doing("read"))?;
+    match found {
+        None => refuse("the entry to withdraw is not in the journal"),
+        Some((_, true)) => refuse("that entry was withdrawn before"),
+        Some((kind, _)) if kind == "withdrawn" => {
+            refuse("a withdrawal cannot be withdrawn; record the thing once more instead")
+        }
+        Some(_) => Ok(Some(*entry)),
+    }
+}
+
+/// A UUIDv7 from the entry's own moment. A clock before 1970 counts as 1970: the order is kept by `seq`.
+fn new_id(ids: &ContextV7, at: &Moment) -> Uuid {
+    let millis = u64::try_from(at.wall.timestamp_millis()).unwrap_or(0);
+    let nanos = u32::try_from((millis % 1_000) * 1_000_000).unwrap_or(0);
+    Uuid::new_v7(Timestamp::from_unix(ids, millis / 1_000, nanos))
+}
+
+/// An entry's row, before its body is understood.
+struct StoredEntry {
+    seq: i64,
+    id: [u8; 16],
+    at: String,
+    monotonic_ms: i64,
+    boot: String,
+    author: String,
+    body: StoredBody,
+    previous: Digest,
+    digest: Digest,
+}
+
+impl StoredEntry {
+    fn from_row(row: &Row<'_>) -> rusqlite::Result<StoredEntry> {
+        Ok(StoredEntry {
+            seq: row.get(0)?,
+            id: row.get(1)?,
+            at: row.get(2)?,
+            monotonic_ms: row.get(3)?,
+            boot: row.get(4)?,
+            author: row.get(5)?,
+            body: StoredBody { kind: row.get(6)?, version: row.get(7)?, json: row.get(8)? },
+            previous: Digest(row.get(9)?),
+            digest: Digest(row.get(10)?),
+        })
+    }
+
+    fn check_against(&self, before: &Verified) -> Result<(), JournalError> {
+        let broken = |reason: &str| Err(JournalError::Broken { seq: self.seq, reason: reason.to_owned() });
+        if self.seq != before.count + 1 {
+            return broken("an entry is missing before it");
+        }
+        if self.previous != before.head {
+            return broken("it names another entry as the one before it");
+        }
+        let link = Link {
+            previous: self.previous,
+            seq: self.seq,
+            id: &self.id,
+            at: &self.at,
+            monotonic_ms: self.monotonic_ms,
+            boot: &self.boot,
+            author: &self.author,
+            kind: &self.body.kind,
+            version: self.body.version,
+            body: &self.body.json,
+        };
+        if link.digest() != self.digest {
+            return broken("what it says was altered after it was recorded");
+        }
+        Ok(())
+    }
+
+    fn into_entry(self) -> Result<Entry, JournalError> {
+        let seq = self.seq;
+        let unreadable = |kind: &str, reason: String| StoredFormError::Unreadable { kind: kind.to_owned(), reason };
+        let understand = || -> Result<Entry, StoredFormError> {
+            let wall: DateTime<FixedOffset> =
+                DateTime::parse_from_rfc3339(&self.at).map_err(|e| unreadable("time", e.to_string()))?;
+            let author: Author =
+                serde_json::from_str(&self.author).map_err(|e| unreadable("author", e.to_string()))?;
+            let at = Moment { wall, monotonic_ms: self.monotonic_ms, boot: self.boot.clone() };
+            let body = self.body.read()?;
+            Ok(Entry { seq, id: EntryId(Uuid::from_bytes(self.id)), at, author, body })
+        };
+        understand().map_err(|source| JournalError::Unreadable { seq, source })
+    }
+}

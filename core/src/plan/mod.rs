@@ -1,0 +1,18 @@
+//! Plans: the stages and checks for an aircraft, as data.
+//!
+//! A plan is a TOML file. [`Plan::parse`] reads one, or says everything that is wrong with it, each fault with its line
+//! and column. The shipped plan is [`SHIPPED`].
+
+mod fault;
+mod model;
+mod source;
+mod validate;
+
+pub use fault::{PlanFault, PlanFaults};
+pub use model::{
+    Caution, Check, CheckKind, Computation, Figure, Fly, Holds, Limit, Limits, Measure, Motion, Part, Place, Plan,
+    Question, Setting, Stage, Subject,
+};
+
+/// The plan that comes with Liftgate.
+pub const SHIPPED: &str = include_str!("../../plans/large-electric-helicopter.toml");

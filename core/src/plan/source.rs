@@ -1,0 +1,219 @@
+//! The plan file as it is written, before it is known to hold together.
+
+use std::collections::BTreeMap;
+
+use serde::Deserialize;
+use serde_spanned::Spanned;
+
+use crate::record::Unit;
+
+use super::model::{Computation, Motion};
+
+pub(super) type Word = Spanned<String>;
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct PlanSource {
+    pub format: Spanned<i64>,
+    pub id: Word,
+    pub title: String,
+    pub edition: String,
+    pub notice: String,
+    #[serde(default, rename = "trait")]
+    pub questions: Vec<QuestionSource>,
+    #[serde(default, rename = "figure")]
+    pub figures: Vec<FigureSource>,
+    #[serde(default, rename = "part")]
+    pub parts: Vec<NamedSource>,
+    #[serde(default, rename = "setting")]
+    pub settings: Vec<NamedSource>,
+    #[serde(default, rename = "place")]
+    pub places: Vec<PlaceSource>,
+    #[serde(default, rename = "caution")]
+    pub cautions: Vec<CautionSource>,
+    #[serde(default, rename = "stage")]
+    pub stages: Vec<StageSource>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct QuestionSource {
+    pub id: Word,
+    pub question: String,
+    pub choices: Vec<ChoiceSource>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct ChoiceSource {
+    pub id: Word,
+    pub label: String,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct FigureSource {
+    pub id: Word,
+    pub title: String,
+    pub unit: Unit,
+    pub low: Spanned<f64>,
+    pub high: Spanned<f64>,
+    #[serde(default = "yes")]
+    pub required: bool,
+    pub why: Option<String>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct NamedSource {
+    pub id: Word,
+    pub title: String,
+    pub unit: Option<String>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct PlaceSource {
+    pub id: Word,
+    pub title: String,
+    pub caution_above_c: Spanned<f64>,
+    pub stop_above_c: Spanned<f64>,
+    pub basis: String,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct CautionSource {
+    pub id: Word,
+    pub title: String,
+    pub text: String,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct StageSource {
+    pub id: Word,
+    pub title: String,
+    pub purpose: String,
+    pub job: Spanned<u8>,
+    pub after: Option<Vec<Word>>,
+    #[serde(default)]
+    pub cautions: Vec<Word>,
+    pub gate: Option<String>,
+    #[serde(default, rename = "check")]
+    pub checks: Vec<CheckSource>,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) enum KindSource {
+    Confirm,
+    Measure,
+    Compute,
+    Fly,
+}
+
+#[derive(Clone, Copy, Default, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) enum FailSource {
+    Caution,
+    #[default]
+    Stop,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct CheckSource {
+    pub id: Word,
+    pub title: String,
+    #[serde(rename = "do")]
+    pub instruction: String,
+    pub why: String,
+    pub judged: String,
+    pub chunk: Option<String>,
+    pub kind: Spanned<KindSource>,
+    #[serde(default)]
+    pub grade: FailSource,
+    #[serde(default = "yes")]
+    pub mandatory: bool,
+    #[serde(default)]
+    pub cautions: Vec<Word>,
+    #[serde(default)]
+    pub witness: bool,
+    #[serde(default)]
+    pub rests_on: Vec<Word>,
+    pub holds: Option<Spanned<HoldsSource>>,
+    #[serde(default)]
+    pub when: BTreeMap<Word, Word>,
+    pub before_flights_from: Option<Word>,
+    pub basis: Option<String>,
+    pub measure: Option<MeasureSource>,
+    pub compute: Option<Computation>,
+    pub fly: Option<FlySource>,
+}
+
+#[derive(Clone, Deserialize)]
+#[serde(untagged)]
+pub(super) enum HoldsSource {
+    Word(String),
+    For(HoldsFor),
+}
+
+#[derive(Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct HoldsFor {
+    pub flights: Option<u32>,
+    pub hours: Option<f64>,
+    pub days: Option<u32>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct MeasureSource {
+    pub unit: Unit,
+    pub low: Spanned<f64>,
+    pub high: Spanned<f64>,
+    pub step: Spanned<f64>,
+    pub start: Spanned<f64>,
+    pub stop_below: Option<Spanned<LimitSource>>,
+    pub caution_below: Option<Spanned<LimitSource>>,
+    pub caution_above: Option<Spanned<LimitSource>>,
+    pub stop_above: Option<Spanned<LimitSource>>,
+}
+
+#[derive(Clone, Deserialize)]
+#[serde(untagged)]
+pub(super) enum LimitSource {
+    Number(f64),
+    Figure(FigureLimitSource),
+}
+
+#[derive(Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct FigureLimitSource {
+    pub figure: String,
+    #[serde(default = "one")]
+    pub times: f64,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct FlySource {
+    pub motion: Motion,
+    pub head_speed_rpm: Spanned<LimitSource>,
+    pub minutes: Spanned<f64>,
+    #[serde(default)]
+    pub knock_off: Vec<String>,
+    #[serde(default)]
+    pub temperatures: Vec<Word>,
+    #[serde(default)]
+    pub predict: bool,
+}
+
+fn yes() -> bool {
+    true
+}
+
+fn one() -> f64 {
+    1.0
+}

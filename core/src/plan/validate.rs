@@ -1,0 +1,435 @@
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde_spanned::Spanned;
+
+use super::fault::{PlanFault, PlanFaults};
+use super::model::*;
+use super::source::*;
+use crate::record::Outcome;
+
+/// The only form of plan file that this Liftgate reads.
+const FORMAT: i64 = 1;
+
+impl Plan {
+    /// Reads a plan file. `file` is its name for the messages.
+    ///
+    /// # Errors
+    /// All faults that can be told apart in one reading, each with line and column. A file whose TOML or whose keys do
+    /// not fit stops at the first.
+    pub fn parse(file: &str, text: &str) -> Result<Plan, PlanFaults> {
+        let fail = |faults| PlanFaults { file: file.to_owned(), faults };
+        let source: PlanSource = toml::from_str(text).map_err(|error| {
+            let offset = error.span().map_or(0, |span| span.start);
+            fail(vec![PlanFault::at(text, offset, error.message())])
+        })?;
+        let mut reader = Reader { text, faults: Vec::new() };
+        let plan = reader.plan(source);
+        reader.faults.sort();
+        reader.faults.dedup();
+        if reader.faults.is_empty() { Ok(plan) } else { Err(fail(reader.faults)) }
+    }
+}
+
+/// Turns the source into the model and notes every fault on the way.
+struct Reader<'a> {
+    text: &'a str,
+    faults: Vec<PlanFault>,
+}
+
+/// What references in the plan may lead to.
+struct Known {
+    figures: BTreeSet<String>,
+    parts: BTreeSet<String>,
+    settings: BTreeSet<String>,
+    places: BTreeSet<String>,
+    cautions: BTreeSet<String>,
+    stages: BTreeSet<String>,
+    checks: BTreeSet<String>,
+    answers: BTreeMap<String, BTreeSet<String>>,
+}
+
+impl Reader<'_> {
+    fn fault<T>(&mut self, at: &Spanned<T>, reason: impl Into<String>) {
+        self.faults.push(PlanFault::at(self.text, at.span().start, reason));
+    }
+
+    fn plan(&mut self, source: PlanSource) -> Plan {
+        if *source.format.get_ref() != FORMAT {
+            self.fault(&source.format, format!("this Liftgate reads plans of format {FORMAT}"));
+        }
+        self.id(&source.id);
+        let known = self.known(&source);
+        let stages = self.stages(&source, &known);
+        Plan {
+            id: source.id.into_inner(),
+            title: source.title,
+            edition: source.edition,
+            notice: source.notice,
+            questions: source.questions.into_iter().map(question).collect(),
+            figures: source.figures.into_iter().map(|figure| self.figure(figure)).collect(),
+            parts: source.parts.into_iter().map(|p| Part { id: p.id.into_inner(), title: p.title }).collect(),
+            settings: source
+                .settings
+                .into_iter()
+                .map(|s| Setting { id: s.id.into_inner(), title: s.title, unit: s.unit })
+                .collect(),
+            places: source.places.into_iter().map(|place| self.place(place)).collect(),
+            cautions: source
+                .cautions
+                .into_iter()
+                .map(|c| Caution { id: c.id.into_inner(), title: c.title, text: c.text })
+                .collect(),
+            stages,
+        }
+    }
+
+    fn known(&mut self, source: &PlanSource) -> Known {
+        let mut answers = BTreeMap::new();
+        for question in &source.questions {
+            let choices = self.unique("choice", question.choices.iter().map(|choice| &choice.id));
+            answers.insert(question.id.get_ref().clone(), choices);
+        }
+        self.unique("trait", source.questions.iter().map(|question| &question.id));
+        Known {
+            figures: self.unique("figure", source.figures.iter().map(|figure| &figure.id)),
+            parts: self.unique("part", source.parts.iter().map(|part| &part.id)),
+            settings: self.unique("setting", source.settings.iter().map(|setting| &setting.id)),
+            places: self.unique("place", source.places.iter().map(|place| &place.id)),
+            cautions: self.unique("caution", source.cautions.iter().map(|caution| &caution.id)),
+            stages: self.unique("stage", source.stages.iter().map(|stage| &stage.id)),
+            checks: self.unique("check", source.stages.iter().flat_map(|s| s.checks.iter().map(|check| &check.id))),
+            answers,
+        }
+    }
+
+    fn unique<'b>(&mut self, what: &str, ids: impl Iterator<Item = &'b Word>) -> BTreeSet<String> {
+        let mut seen = BTreeSet::new();
+        for id in ids {
+            self.id(id);
+            if !seen.insert(id.get_ref().clone()) {
+                self.fault(id, format!("there is another {what} '{}' before this one", id.get_ref()));
+            }
+        }
+        seen
+    }
+
+    fn id(&mut self, id: &Word) {
+        let text = id.get_ref();
+        let fits = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit();
+        let words_fit = text.split('-').all(|word| !word.is_empty() && word.chars().all(fits));
+        if !words_fit {
+            self.fault(id, format!("'{text}' is no id: use lower-case words and digits joined by hyphens"));
+        }
+    }
+
+    fn leads(&mut self, what: &str, id: &Word, known: &BTreeSet<String>) {
+        if !known.contains(id.get_ref()) {
+            self.fault(id, format!("there is no {what} '{}' in this plan", id.get_ref()));
+        }
+    }
+
+    fn range(&mut self, low: &Spanned<f64>, high: &Spanned<f64>) {
+        let (bottom, top) = (*low.get_ref(), *high.get_ref());
+        if !(bottom.is_finite() && top.is_finite() && bottom < top) {
+            self.fault(low, format!("the plausible range runs from {bottom} to {top}: low must lie below high"));
+        }
+    }
+
+    fn figure(&mut self, source: FigureSource) -> Figure {
+        self.range(&source.low, &source.high);
+        Figure {
+            id: source.id.into_inner(),
+            title: source.title,
+            unit: source.unit,
+            low: source.low.into_inner(),
+            high: source.high.into_inner(),
+            required: source.required,
+            why: source.why,
+        }
+    }
+
+    fn place(&mut self, source: PlaceSource) -> Place {
+        self.range(&source.caution_above_c, &source.stop_above_c);
+        Place {
+            id: source.id.into_inner(),
+            title: source.title,
+            caution_above_c: source.caution_above_c.into_inner(),
+            stop_above_c: source.stop_above_c.into_inner(),
+            basis: source.basis,
+        }
+    }
+
+    fn stages(&mut self, source: &PlanSource, known: &Known) -> Vec<Stage> {
+        let mut stages: Vec<Stage> = Vec::new();
+        for stage in &source.stages {
+            let after = match &stage.after {
+                Some(named) => {
+                    named.iter().for_each(|id| self.leads("stage", id, &known.stages));
+                    named.iter().map(|id| id.get_ref().clone()).collect()
+                }
+                None => stages.iter().rev().find(|s| s.gate.is_some()).map(|s| s.id.clone()).into_iter().collect(),
+            };
+            if !(1..=10).contains(stage.job.get_ref()) {
+                self.fault(&stage.job, "the job has ten parts: job must be 1 to 10");
+            }
+            stage.cautions.iter().for_each(|id| self.leads("caution", id, &known.cautions));
+            stages.push(Stage {
+                id: stage.id.get_ref().clone(),
+                title: stage.title.clone(),
+                purpose: stage.purpose.clone(),
+                job: *stage.job.get_ref(),
+                after,
+                cautions: words(&stage.cautions),
+                gate: stage.gate.clone(),
+                checks: stage.checks.iter().map(|check| self.check(check, known)).collect(),
+            });
+        }
+        self.no_cycle_of_stages(source, &stages);
+        self.no_cycle_of_checks(source, &stages);
+        stages
+    }
+
+    fn check(&mut self, source: &CheckSource, known: &Known) -> Check {
+        source.cautions.iter().for_each(|id| self.leads("caution", id, &known.cautions));
+        if let Some(stage) = &source.before_flights_from {
+            self.leads("stage", stage, &known.stages);
+        }
+        for (question, answer) in &source.when {
+            match known.answers.get(question.get_ref()) {
+                None => self.fault(question, format!("there is no trait '{}' in this plan", question.get_ref())),
+                Some(answers) => self.leads(&format!("choice of '{}'", question.get_ref()), answer, answers),
+            }
+        }
+        Check {
+            id: source.id.get_ref().clone(),
+            title: source.title.clone(),
+            instruction: source.instruction.clone(),
+            why: source.why.clone(),
+            judged: source.judged.clone(),
+            chunk: source.chunk.clone(),
+            kind: self.kind(source, known),
+            fail: match source.grade {
+                FailSource::Caution => Outcome::Caution,
+                FailSource::Stop => Outcome::Stop,
+            },
+            mandatory: source.mandatory,
+            cautions: words(&source.cautions),
+            witness: source.witness,
+            rests_on: source.rests_on.iter().filter_map(|subject| self.subject(subject, known)).collect(),
+            holds: source.holds.as_ref().map_or_else(Holds::default, |holds| self.holds(holds)),
+            when: source.when.iter().map(|(q, a)| (q.get_ref().clone(), a.get_ref().clone())).collect(),
+            before_flights_from: source.before_flights_from.as_ref().map(|id| id.get_ref().clone()),
+            basis: source.basis.clone(),
+        }
+    }
+
+    fn subject(&mut self, source: &Word, known: &Known) -> Option<Subject> {
+        let Some(subject) = Subject::parse(source.get_ref()) else {
+            let reason = format!(
+                "'{}' is nothing that evidence rests on: use mass, wiring, supplies, packs, or part:, setting:, figure: \
+                 or check: with an id",
+                source.get_ref()
+            );
+            self.fault(source, reason);
+            return None;
+        };
+        let (what, id, ids) = match &subject {
+            Subject::Part(id) => ("part", id, &known.parts),
+            Subject::Setting(id) => ("setting", id, &known.settings),
+            Subject::Figure(id) => ("figure", id, &known.figures),
+            Subject::Check(id) => ("check", id, &known.checks),
+            _ => return Some(subject),
+        };
+        if !ids.contains(id) {
+            self.fault(source, format!("there is no {what} '{id}' in this plan"));
+        }
+        Some(subject)
+    }
+
+    fn holds(&mut self, source: &Spanned<HoldsSource>) -> Holds {
+        match source.get_ref() {
+            HoldsSource::Word(word) if word == "until-changed" => Holds::default(),
+            HoldsSource::Word(word) if word == "session" => Holds { session: true, ..Holds::default() },
+            HoldsSource::Word(word) => {
+                let reason =
+                    format!("'{word}' says not how long: use until-changed, session, or flights, hours, days");
+                self.fault(source, reason);
+                Holds::default()
+            }
+            HoldsSource::For(limits) => {
+                let none = limits.flights.is_none() && limits.hours.is_none() && limits.days.is_none();
+                let nothing = limits.flights == Some(0)
+                    || limits.days == Some(0)
+                    || limits.hours.is_some_and(|hours| !hours.is_finite() || hours <= 0.0);
+                if none || nothing {
+                    self.fault(source, "evidence must hold for something: flights, hours or days above nought");
+                }
+                Holds { session: false, flights: limits.flights, hours: limits.hours, days: limits.days }
+            }
+        }
+    }
+
+    fn kind(&mut self, source: &CheckSource, known: &Known) -> CheckKind {
+        let kind = *source.kind.get_ref();
+        let given = [
+            (KindSource::Measure, "measure", source.measure.is_some()),
+            (KindSource::Compute, "compute", source.compute.is_some()),
+            (KindSource::Fly, "fly", source.fly.is_some()),
+        ];
+        for (of, key, present) in given {
+            if of != kind && present {
+                self.fault(&source.id, format!("'{}' has a '{key}' but is not of that kind", source.id.get_ref()));
+            }
+        }
+        match (kind, &source.measure, source.compute, &source.fly) {
+            (KindSource::Confirm, ..) => CheckKind::Confirm,
+            (KindSource::Measure, Some(measure), ..) => CheckKind::Measure(self.measure(source, measure, known)),
+            (KindSource::Compute, _, Some(computation), _) => CheckKind::Compute(computation),
+            (KindSource::Fly, .., Some(fly)) => CheckKind::Fly(self.fly(fly, known)),
+            (kind, ..) => {
+                let key = given.iter().find(|(of, ..)| *of == kind).map_or("", |(_, key, _)| key);
+                self.fault(&source.kind, format!("'{}' says not what to {key}", source.id.get_ref()));
+                CheckKind::Confirm
+            }
+        }
+    }
+
+    fn measure(&mut self, check: &CheckSource, source: &MeasureSource, known: &Known) -> Measure {
+        self.range(&source.low, &source.high);
+        if !(source.step.get_ref().is_finite() && *source.step.get_ref() > 0.0) {
+            self.fault(&source.step, "a step must be above nought");
+        }
+        let range = *source.low.get_ref()..=*source.high.get_ref();
+        if !range.contains(source.start.get_ref()) {
+            self.fault(&source.start, "the start lies outside the plausible range");
+        }
+        if check.basis.is_none() {
+            self.fault(
+                &check.id,
+                format!("'{}' measures, and says not where its limits come from: basis", check.id.get_ref()),
+            );
+        }
+        let bounds = [&source.stop_below, &source.caution_below, &source.caution_above, &source.stop_above];
+        if bounds.iter().all(|bound| bound.is_none()) {
+            self.fault(&check.id, format!("'{}' has no limit: a check that cannot fail is none", check.id.get_ref()));
+        }
+        let mut highest = f64::NEG_INFINITY;
+        for bound in bounds.into_iter().flatten() {
+            if let LimitSource::Number(number) = bound.get_ref() {
+                if !range.contains(number) {
+                    self.fault(bound, "the limit lies outside the plausible range, so it could never be passed");
+                }
+                if *number < highest {
+                    self.fault(
+                        bound,
+                        "limits rise from stop_below over caution_below and caution_above to stop_above",
+                    );
+                }
+                highest = highest.max(*number);
+            }
+        }
+        let mut limit = |bound: &Option<Spanned<LimitSource>>| bound.as_ref().map(|b| self.limit(b, known));
+        Measure {
+            unit: source.unit,
+            low: *source.low.get_ref(),
+            high: *source.high.get_ref(),
+            step: *source.step.get_ref(),
+            start: *source.start.get_ref(),
+            limits: Limits {
+                stop_below: limit(&source.stop_below),
+                caution_below: limit(&source.caution_below),
+                caution_above: limit(&source.caution_above),
+                stop_above: limit(&source.stop_above),
+            },
+        }
+    }
+
+    fn limit(&mut self, source: &Spanned<LimitSource>, known: &Known) -> Limit {
+        match source.get_ref() {
+            LimitSource::Number(number) => Limit::Number(*number),
+            LimitSource::Figure(limit) => {
+                if !known.figures.contains(&limit.figure) {
+                    self.fault(source, format!("there is no figure '{}' in this plan", limit.figure));
+                }
+                Limit::Figure { figure: limit.figure.clone(), times: limit.times }
+            }
+        }
+    }
+
+    fn fly(&mut self, source: &FlySource, known: &Known) -> Fly {
+        if !(source.minutes.get_ref().is_finite() && (0.1..=30.0).contains(source.minutes.get_ref())) {
+            self.fault(&source.minutes, "planned minutes lie between 0.1 and 30");
+        }
+        source.temperatures.iter().for_each(|id| self.leads("place", id, &known.places));
+        Fly {
+            motion: source.motion,
+            head_speed_rpm: self.limit(&source.head_speed_rpm, known),
+            minutes: *source.minutes.get_ref(),
+            knock_off: source.knock_off.clone(),
+            temperatures: words(&source.temperatures),
+            predict: source.predict,
+        }
+    }
+
+    fn no_cycle_of_stages(&mut self, source: &PlanSource, stages: &[Stage]) {
+        let waits: BTreeMap<&str, Vec<&str>> =
+            stages.iter().map(|s| (s.id.as_str(), s.after.iter().map(String::as_str).collect())).collect();
+        for stage in &source.stages {
+            if let Some(circle) = circle_from(stage.id.get_ref(), &waits) {
+                self.fault(&stage.id, format!("these stages wait for each other: {circle}"));
+                return;
+            }
+        }
+    }
+
+    fn no_cycle_of_checks(&mut self, source: &PlanSource, stages: &[Stage]) {
+        let rests = |check: &Check| -> Vec<String> {
+            let on = |subject: &Subject| match subject {
+                Subject::Check(id) => Some(id.clone()),
+                _ => None,
+            };
+            check.rests_on.iter().filter_map(on).collect()
+        };
+        let owned: BTreeMap<String, Vec<String>> =
+            stages.iter().flat_map(|s| &s.checks).map(|check| (check.id.clone(), rests(check))).collect();
+        let waits: BTreeMap<&str, Vec<&str>> =
+            owned.iter().map(|(id, on)| (id.as_str(), on.iter().map(String::as_str).collect())).collect();
+        for check in source.stages.iter().flat_map(|stage| &stage.checks) {
+            if let Some(circle) = circle_from(check.id.get_ref(), &waits) {
+                self.fault(&check.id, format!("these checks rest on each other: {circle}"));
+                return;
+            }
+        }
+    }
+}
+
+/// A way from `start` back to itself, written out, if there is one.
+fn circle_from(start: &str, waits: &BTreeMap<&str, Vec<&str>>) -> Option<String> {
+    let mut ways: Vec<Vec<&str>> = vec![vec![start]];
+    let mut seen = BTreeSet::new();
+    while let Some(way) = ways.pop() {
+        let here = way.last().copied().unwrap_or(start);
+        for next in waits.get(here).into_iter().flatten() {
+            let longer: Vec<&str> = way.iter().copied().chain([*next]).collect();
+            if *next == start {
+                return Some(longer.join(" > "));
+            }
+            if seen.insert(*next) {
+                ways.push(longer);
+            }
+        }
+    }
+    None
+}
+
+fn question(source: QuestionSource) -> Question {
+    Question {
+        id: source.id.into_inner(),
+        text: source.question,
+        choices: source.choices.into_iter().map(|choice| (choice.id.into_inner(), choice.label)).collect(),
+    }
+}
+
+fn words(ids: &[Word]) -> Vec<String> {
+    ids.iter().map(|id| id.get_ref().clone()).collect()
+}

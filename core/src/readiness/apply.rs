@@ -1,0 +1,310 @@
+use crate::aircraft::{FigureValue, SettingValue};
+use crate::field::{Flight, Landing, Mark};
+use crate::plan::{Plan, Subject};
+use crate::record::{Body, CheckResult, Entry, EntryId, FindingGrade, Moment};
+
+use super::ledger::{Change, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source};
+use super::standing::{Reason, Standing, Standings};
+
+impl Ledger {
+    /// Takes one entry in. Entries that make no sense here (a mark on no card, say) change nothing.
+    pub(super) fn apply(&mut self, plan: &Plan, entry: &Entry) {
+        // What ran out by time since the last entry lapses before this entry can renew it.
+        self.lapse_gates(plan, &entry.at);
+        self.take_in(plan, entry);
+        self.settle_proofs(plan, &entry.at);
+        self.lapse_gates(plan, &entry.at);
+    }
+
+    fn take_in(&mut self, plan: &Plan, entry: &Entry) {
+        match &entry.body {
+            Body::AircraftNamed { name, builder } => {
+                self.aircraft.name.clone_from(name);
+                self.aircraft.builder.clone_from(builder);
+            }
+            Body::TraitChosen { question, choice } => {
+                self.aircraft.answers.insert(question.clone(), choice.clone());
+            }
+            Body::FigureSet { figure, value, basis } => {
+                let new = FigureValue { value: *value, basis: *basis, entry: entry.id };
+                let old = self.aircraft.figures.insert(figure.clone(), new);
+                if old.is_none_or(|old| old.value != *value) {
+                    let what = format!("entered as {}", crate::record::show(*value));
+                    self.touch(plan, entry, &[Subject::Figure(figure.clone())], &what);
+                }
+            }
+            Body::ThingSet { thing } => {
+                let old = self.aircraft.things.insert(thing.reference(), thing.clone());
+                if old.as_ref() != Some(thing) {
+                    let verb = if old.is_some() { "changed" } else { "added" };
+                    self.touch_thing(plan, entry, thing.kind, &format!("{} {verb}", thing.name));
+                }
+            }
+            Body::ThingRemoved { thing } => {
+                if self.aircraft.things.remove(thing).is_some() {
+                    self.touch_thing(plan, entry, thing.kind, &format!("{} removed", thing.name));
+                }
+            }
+            Body::Changed { subjects, what } => self.changed(plan, entry, subjects, what),
+            Body::SettingChanged { setting, after, reason, .. } => self.set(plan, entry, setting, after, reason),
+            Body::CheckRecorded { check, result, witness, note } => {
+                self.record_result(entry, check, result, witness, note);
+            }
+            Body::FindingRaised { .. } | Body::FindingFixed { .. } | Body::FindingCarried { .. } => {
+                self.take_in_finding(plan, entry);
+            }
+            Body::GateReleased { stage, by, evidence } => {
+                let release = Release {
+                    entry: entry.id,
+                    at: entry.at.clone(),
+                    by: by.clone(),
+                    evidence: evidence.clone(),
+                    lapsed: None,
+                };
+                self.releases.insert(stage.clone(), release);
+            }
+            // The plan in force is given to the fold; a withdrawal was taken into account before it.
+            Body::PlanAdopted { .. } | Body::Withdrawn { .. } => {}
+            _ => self.take_in_flight(entry),
+        }
+    }
+
+    fn take_in_flight(&mut self, entry: &Entry) {
+        match &entry.body {
+            Body::CardDrawn { check, pack, head_speed_rpm, planned_s, air_c, prediction } => {
+                self.flights.push(Flight {
+                    pack: pack.clone(),
+                    head_speed_rpm: *head_speed_rpm,
+                    planned_s: *planned_s,
+                    air_c: *air_c,
+                    prediction: prediction.clone(),
+                    ..Flight::drawn(entry.id, check)
+                });
+            }
+            Body::HandedOver { card, spotter } => {
+                if let Some(flight) = self.flight_mut(*card) {
+                    flight.spotter = Some(spotter.clone());
+                    self.seat = Seat::Spotter { card: *card, name: spotter.clone() };
+                }
+            }
+            Body::Started { card } => {
+                if let Some(flight) = self.flight_mut(*card).filter(|flight| flight.started.is_none()) {
+                    flight.started = Some(entry.at.clone());
+                    self.runs += 1;
+                }
+            }
+            Body::Marked { card, mark, elapsed_ms } => {
+                if let Some(flight) = self.flight_mut(*card) {
+                    flight.marks.push(Mark { kind: *mark, elapsed_ms: *elapsed_ms, entry: entry.id });
+                }
+            }
+            Body::TouchedDown { card, elapsed_ms } => {
+                if let Some(flight) = self.flight_mut(*card).filter(|flight| flight.down.is_none()) {
+                    flight.down = Some((entry.at.clone(), *elapsed_ms));
+                    self.motor_ms += elapsed_ms;
+                }
+            }
+            Body::Resumed { card } => {
+                if let Some((_, elapsed_ms)) = self.flight_mut(*card).and_then(|flight| flight.down.take()) {
+                    self.motor_ms -= elapsed_ms;
+                }
+            }
+            Body::HandedBack { .. } => self.seat = Seat::Pilot,
+            Body::LandingRecorded { card, pack_used_mah, temperatures, notes } => {
+                let landing = Landing {
+                    entry: entry.id,
+                    pack_used_mah: *pack_used_mah,
+                    temperatures: temperatures.clone(),
+                    notes: notes.clone(),
+                };
+                self.record_landing(entry, *card, landing);
+            }
+            Body::DisagreementExplained { card, why } => {
+                if let Some(flight) = self.flight_mut(*card) {
+                    flight.explained = Some(why.clone());
+                }
+            }
+            _ => {}
+        }
+    }
+
+    fn take_in_finding(&mut self, plan: &Plan, entry: &Entry) {
+        match &entry.body {
+            Body::FindingRaised { title, grade, stage, proof, shown_by } => self.findings.push(Finding {
+                id: entry.id,
+                number: self.findings.len() + 1,
+                at: entry.at.clone(),
+                title: title.clone(),
+                grade: *grade,
+                stage: stage.clone(),
+                proof: proof.clone(),
+                shown_by: *shown_by,
+                state: FindingState::Open,
+                fixes: Vec::new(),
+            }),
+            Body::FindingFixed { finding, what, subjects } => {
+                let Some(found) = self.findings.iter_mut().find(|f| f.id == *finding) else { return };
+                found.state = FindingState::Fixed { seq: entry.seq };
+                found.fixes.push((entry.id, what.clone()));
+                let (title, proof) = (found.title.clone(), found.proof.clone());
+                if let Some(evidence) = self.evidence.get_mut(&proof) {
+                    evidence.broken.push(Reason::ToProve { finding: title });
+                }
+                self.changed(plan, entry, subjects, what);
+            }
+            Body::FindingCarried { finding, restriction, by, until, .. } => {
+                let runs = self.runs;
+                let carries = |f: &&mut Finding| f.id == *finding && f.grade != FindingGrade::Stop;
+                if let Some(found) = self.findings.iter_mut().find(carries) {
+                    found.state = FindingState::Carried {
+                        restriction: restriction.clone(),
+                        by: by.clone(),
+                        until: until.clone(),
+                        runs,
+                    };
+                }
+            }
+            _ => {}
+        }
+    }
+
+    fn record_result(
+        &mut self,
+        entry: &Entry,
+        check: &str,
+        result: &CheckResult,
+        witness: &Option<String>,
+        note: &Option<String>,
+    ) {
+        self.keep_evidence(entry, check, Source::Result(result.clone()), witness.clone(), note.clone());
+    }
+
+    fn record_landing(&mut self, entry: &Entry, card: EntryId, landing: Landing) {
+        let Some(flight) = self.flight_mut(card) else { return };
+        let (check, spotter, note) = (flight.check.clone(), flight.spotter.clone(), landing.notes.clone());
+        flight.landing = Some(landing);
+        self.keep_evidence(entry, &check, Source::Flight(card), spotter, note);
+    }
+
+    fn keep_evidence(
+        &mut self,
+        entry: &Entry,
+        check: &str,
+        of: Source,
+        witness: Option<String>,
+        note: Option<String>,
+    ) {
+        let recorded =
+            Recorded { entry: entry.id, at: entry.at.clone(), of: of.clone(), witness: witness.clone(), note };
+        self.results.entry(check.to_owned()).or_default().push(recorded);
+        let evidence = Evidence {
+            entry: entry.id,
+            seq: entry.seq,
+            at: entry.at.clone(),
+            of,
+            witness,
+            runs: self.runs,
+            motor_ms: self.motor_ms,
+            broken: Vec::new(),
+        };
+        self.evidence.insert(check.to_owned(), evidence);
+    }
+
+    fn changed(&mut self, plan: &Plan, entry: &Entry, subjects: &[String], what: &str) {
+        if subjects.is_empty() {
+            return;
+        }
+        let parsed: Vec<Subject> = subjects.iter().filter_map(|subject| Subject::parse(subject)).collect();
+        self.touch(plan, entry, &parsed, what);
+        self.changes.push(Change {
+            entry: entry.id,
+            at: entry.at.clone(),
+            subjects: subjects.to_vec(),
+            what: what.to_owned(),
+        });
+    }
+
+    fn set(&mut self, plan: &Plan, entry: &Entry, setting: &str, after: &str, reason: &str) {
+        let runs = self.runs;
+        let value = self
+            .aircraft
+            .settings
+            .entry(setting.to_owned())
+            .or_insert_with(|| SettingValue { now: String::new(), past: Vec::new() });
+        let differs = value.now != after;
+        value.now = after.to_owned();
+        value.past.push((entry.id, after.to_owned(), reason.to_owned(), runs));
+        if differs {
+            let what = format!("set to {after}");
+            self.touch(plan, entry, &[Subject::Setting(setting.to_owned())], &what);
+        }
+    }
+
+    fn touch_thing(&mut self, plan: &Plan, entry: &Entry, kind: crate::record::ThingKind, what: &str) {
+        if let Some(subject) = Subject::parse(kind.subject()) {
+            self.touch(plan, entry, &[subject], what);
+        }
+    }
+
+    /// Marks the evidence that rests on any of the subjects.
+    fn touch(&mut self, plan: &Plan, entry: &Entry, subjects: &[Subject], what: &str) {
+        for (_, check) in plan.checks() {
+            let Some(evidence) = self.evidence.get_mut(&check.id) else { continue };
+            for subject in subjects.iter().filter(|subject| check.rests_on.contains(subject)) {
+                evidence.broken.push(Reason::Changed {
+                    subject: plan.subject_words(subject),
+                    what: what.to_owned(),
+                    by: entry.id,
+                });
+            }
+        }
+    }
+
+    fn flight_mut(&mut self, card: EntryId) -> Option<&mut Flight> {
+        self.flights.iter_mut().rev().find(|flight| flight.card == card)
+    }
+
+    /// A fix is proven when its check was repeated after it and passed; it is undone when the check failed again.
+    fn settle_proofs(&mut self, plan: &Plan, at: &Moment) {
+        let mut settled = Vec::new();
+        let mut standings = Standings::new(plan, self, at);
+        for (index, finding) in self.findings.iter().enumerate() {
+            let FindingState::Fixed { seq } = finding.state else { continue };
+            let Some(evidence) = self.evidence.get(&finding.proof).filter(|evidence| evidence.seq > seq) else {
+                continue;
+            };
+            let Some((_, check)) = plan.check(&finding.proof) else { continue };
+            match standings.of(check) {
+                Standing::Fresh { .. } => settled.push((index, FindingState::Proven { by: evidence.entry })),
+                Standing::Failed { .. } => settled.push((index, FindingState::Open)),
+                _ => {}
+            }
+        }
+        for (index, state) in settled {
+            self.findings[index].state = state;
+        }
+    }
+
+    /// Lapses every released gate whose ground is gone. Once lapsed, only a new release opens it.
+    fn lapse_gates(&mut self, plan: &Plan, at: &Moment) {
+        if self.releases.values().all(|release| release.lapsed.is_some()) {
+            return;
+        }
+        let mut lapsed = Vec::new();
+        let mut standings = Standings::new(plan, self, at);
+        for stage in &plan.stages {
+            let stood = self.releases.get(&stage.id).is_some_and(|release| release.lapsed.is_none());
+            if stood {
+                let blockers = standings.stage_blockers(stage);
+                if !blockers.is_empty() {
+                    lapsed.push((stage.id.clone(), blockers));
+                }
+            }
+        }
+        for (stage, blockers) in lapsed {
+            if let Some(release) = self.releases.get_mut(&stage) {
+                release.lapsed = Some((blockers, at.clone()));
+            }
+        }
+    }
+}

@@ -1,0 +1,206 @@
+use std::collections::BTreeMap;
+
+use crate::aircraft::Aircraft;
+use crate::field::Flight;
+use crate::plan::Plan;
+use crate::record::{CheckResult, Entry, EntryId, FindingGrade, Moment, Until};
+
+use super::gate::Blocker;
+use super::standing::Reason;
+
+/// All that the entries say, in the order in which they say it.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Ledger {
+    /// The aircraft.
+    pub aircraft: Aircraft,
+    /// The evidence in force, by check.
+    pub evidence: BTreeMap<String, Evidence>,
+    /// Every result of every check, oldest first, withdrawn ones left out.
+    pub results: BTreeMap<String, Vec<Recorded>>,
+    /// The last release of each gate.
+    pub releases: BTreeMap<String, Release>,
+    /// The findings, oldest first.
+    pub findings: Vec<Finding>,
+    /// The cards in the order in which they were drawn up.
+    pub flights: Vec<Flight>,
+    /// Changes to parts, wiring and the like, oldest first.
+    pub changes: Vec<Change>,
+    /// Who has the phone.
+    pub seat: Seat,
+    /// Motor runs so far.
+    pub runs: u32,
+    /// Milliseconds with the motor on so far.
+    pub motor_ms: i64,
+}
+
+/// Who has the phone.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub enum Seat {
+    /// The pilot.
+    #[default]
+    Pilot,
+    /// The spotter, for one card.
+    Spotter {
+        /// The card.
+        card: EntryId,
+        /// The spotter's name.
+        name: String,
+    },
+}
+
+/// A check's evidence in force.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Evidence {
+    /// The entry that is the evidence: a recorded check, or a landing.
+    pub entry: EntryId,
+    /// Its place in the journal.
+    pub seq: i64,
+    /// When it was recorded.
+    pub at: Moment,
+    /// What it says.
+    pub of: Source,
+    /// The second person.
+    pub witness: Option<String>,
+    /// Motor runs before it. A landing counts its own run among them.
+    pub runs: u32,
+    /// Milliseconds with the motor on before it.
+    pub motor_ms: i64,
+    /// What has since been changed under it.
+    pub broken: Vec<Reason>,
+}
+
+/// What a piece of evidence is.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Source {
+    /// A check's result.
+    Result(CheckResult),
+    /// A flight on this card.
+    Flight(EntryId),
+}
+
+/// One past result of a check.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Recorded {
+    /// The entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: Moment,
+    /// What.
+    pub of: Source,
+    /// The second person.
+    pub witness: Option<String>,
+    /// A remark.
+    pub note: Option<String>,
+}
+
+/// A gate's last release.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Release {
+    /// The entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: Moment,
+    /// By whom.
+    pub by: String,
+    /// The evidence that it stood on.
+    pub evidence: Vec<(String, EntryId)>,
+    /// What first took the ground from under it, and when.
+    pub lapsed: Option<(Vec<Blocker>, Moment)>,
+}
+
+/// Something wrong.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Finding {
+    /// The entry that raised it.
+    pub id: EntryId,
+    /// Its number in the order of raising, from 1.
+    pub number: usize,
+    /// When it was raised.
+    pub at: Moment,
+    /// What.
+    pub title: String,
+    /// How bad.
+    pub grade: FindingGrade,
+    /// The stage whose gate it holds shut.
+    pub stage: String,
+    /// The check whose repetition proves the fix.
+    pub proof: String,
+    /// The entry that showed it.
+    pub shown_by: Option<EntryId>,
+    /// Where it stands.
+    pub state: FindingState,
+    /// Each fix so far: entry, and what was done.
+    pub fixes: Vec<(EntryId, String)>,
+}
+
+/// Where a finding stands.
+#[derive(Debug, Clone, PartialEq)]
+pub enum FindingState {
+    /// Nothing was done yet, or the last fix did not hold.
+    Open,
+    /// Fixed; the proof is still to come.
+    Fixed {
+        /// The fix's place in the journal.
+        seq: i64,
+    },
+    /// Fixed and proven.
+    Proven {
+        /// The evidence that proved it.
+        by: EntryId,
+    },
+    /// Flown with, under a restriction.
+    Carried {
+        /// Shown on every card.
+        restriction: String,
+        /// Who answers for it.
+        by: String,
+        /// Until when.
+        until: Until,
+        /// Motor runs when it was taken on.
+        runs: u32,
+    },
+}
+
+/// A recorded change.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Change {
+    /// The entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: Moment,
+    /// What was touched, as plans write it.
+    pub subjects: Vec<String>,
+    /// What was done.
+    pub what: String,
+}
+
+impl Ledger {
+    /// Folds the entries under a plan. Withdrawn entries count as if they had never been made.
+    pub fn of(plan: &Plan, entries: &[Entry]) -> Ledger {
+        let withdrawn = withdrawn(entries);
+        let mut ledger = Ledger::default();
+        for entry in entries.iter().filter(|entry| !withdrawn.contains_key(&entry.id)) {
+            ledger.apply(plan, entry);
+        }
+        ledger
+    }
+
+    /// A card by its id.
+    pub fn flight(&self, card: EntryId) -> Option<&Flight> {
+        self.flights.iter().rev().find(|flight| flight.card == card)
+    }
+
+    /// A finding by its id.
+    pub fn finding(&self, id: EntryId) -> Option<&Finding> {
+        self.findings.iter().find(|finding| finding.id == id)
+    }
+}
+
+/// Withdrawn entries and the reason for each.
+pub(crate) fn withdrawn(entries: &[Entry]) -> BTreeMap<EntryId, String> {
+    let reason = |entry: &Entry| match &entry.body {
+        crate::record::Body::Withdrawn { entry, reason } => Some((*entry, reason.clone())),
+        _ => None,
+    };
+    entries.iter().filter_map(reason).collect()
+}

@@ -1,0 +1,136 @@
+use std::collections::BTreeMap;
+
+use crate::plan::{Check, Plan, Stage};
+use crate::record::Moment;
+
+use super::gate::{Blocker, Gate, counts_for_gate};
+use super::ledger::{FindingState, Ledger};
+use super::standing::{Standing, Standings};
+
+/// How everything stands at one moment.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Report {
+    /// How each check of this aircraft stands.
+    pub standings: BTreeMap<String, Standing>,
+    /// How each stage's gate stands, in the plan's order.
+    pub gates: Vec<(String, Gate)>,
+    /// The next flight and what stands between the aircraft and it; none where the plan flies nothing.
+    pub next: Option<NextFlight>,
+}
+
+/// The next flight in the plan's order.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NextFlight {
+    /// Its fly check.
+    pub check: String,
+    /// What stands in between, in the order in which it is best done.
+    pub blockers: Vec<Blocker>,
+}
+
+impl Report {
+    /// How a check stands; missing for one that is not for this aircraft.
+    pub fn standing(&self, check: &str) -> Standing {
+        self.standings.get(check).cloned().unwrap_or(Standing::Missing { lacking: Vec::new() })
+    }
+
+    /// How a stage's gate stands.
+    pub fn gate(&self, stage: &str) -> &Gate {
+        self.gates.iter().find(|(id, _)| id == stage).map_or(&Gate::None, |(_, gate)| gate)
+    }
+}
+
+impl Ledger {
+    /// How everything stands at a moment.
+    pub fn at(&self, plan: &Plan, now: &Moment) -> Report {
+        let mut standings = Standings::new(plan, self, now);
+        for (_, check) in plan.checks().filter(|(_, check)| self.aircraft.wants(check)) {
+            standings.of(check);
+        }
+        let gates = plan.stages.iter().map(|stage| (stage.id.clone(), standings.gate(stage))).collect();
+        let next = standings.next_flight();
+        Report { standings: standings.into_known(), gates, next }
+    }
+
+    /// What stands between the aircraft and one fly check at a moment.
+    ///
+    /// Empty: its card may be drawn up. A check that was flown before may be flown again under the same rule.
+    pub fn before_flying(&self, plan: &Plan, check: &str, now: &Moment) -> Vec<Blocker> {
+        let mut standings = Standings::new(plan, self, now);
+        plan.check(check).map(|(stage, check)| standings.before_flying(stage, check)).unwrap_or_default()
+    }
+}
+
+impl<'a> Standings<'a> {
+    fn next_flight(&mut self) -> Option<NextFlight> {
+        let (plan, ledger) = (self.plan, self.ledger);
+        let to_fly =
+            |(_, check): &(&Stage, &Check)| check.fly().is_some() && check.mandatory && ledger.aircraft.wants(check);
+        let ladder = |(stage, _): &(&Stage, &Check)| stage.gate.is_some();
+        let mut flights = plan.checks().filter(to_fly).filter(ladder);
+        let (stage, check) = flights
+            .find(|(_, check)| !self.of(check).holds())
+            .or_else(|| plan.checks().filter(to_fly).find(|(stage, _)| stage.gate.is_none()))?;
+        Some(NextFlight { check: check.id.clone(), blockers: self.before_flying(stage, check) })
+    }
+
+    fn before_flying(&mut self, stage: &'a Stage, check: &'a Check) -> Vec<Blocker> {
+        let mut blockers = self.findings_before(check);
+        let index = self.plan.stage_index(&stage.id).unwrap_or(0);
+        blockers.extend(self.stages_before(index));
+        blockers.extend(self.checks_before(stage, check));
+        blockers.extend(self.due_before_flights(index));
+        let mut seen: Vec<Blocker> = Vec::new();
+        blockers.retain(|blocker| {
+            let new = !seen.contains(blocker);
+            seen.push(blocker.clone());
+            new
+        });
+        blockers
+    }
+
+    /// Findings hold every flight, except the one that is to prove the fix.
+    fn findings_before(&self, check: &Check) -> Vec<Blocker> {
+        let findings = self.ledger.findings.iter().filter(|finding| finding.blocks(self.ledger, self.now));
+        findings
+            .filter(|finding| !(matches!(finding.state, FindingState::Fixed { .. }) && finding.proof == check.id))
+            .map(|finding| Blocker::Finding(finding.id))
+            .collect()
+    }
+
+    /// What keeps the earlier gates shut, then the gates themselves, stage by stage.
+    fn stages_before(&mut self, index: usize) -> Vec<Blocker> {
+        let plan = self.plan;
+        let mut blockers = Vec::new();
+        for earlier in plan.stages.iter().take(index) {
+            if self.gate(earlier).is_released() {
+                continue;
+            }
+            blockers.extend(self.stage_blockers(earlier).into_iter().filter(|b| !matches!(b, Blocker::Gate(_))));
+            blockers.push(Blocker::Gate(earlier.id.clone()));
+        }
+        blockers
+    }
+
+    /// The checks of the same stage that come first: one rung at a time.
+    fn checks_before(&mut self, stage: &'a Stage, check: &'a Check) -> Vec<Blocker> {
+        let earlier = stage.checks.iter().take_while(|other| other.id != check.id);
+        let ledger = self.ledger;
+        earlier
+            .filter(|other| counts_for_gate(ledger, other))
+            .map(|other| Blocker::Check { check: other.id.clone(), standing: self.of(other) })
+            .filter(|blocker| !matches!(blocker, Blocker::Check { standing: Standing::Fresh { .. }, .. }))
+            .collect()
+    }
+
+    /// Recurring checks that are due.
+    fn due_before_flights(&mut self, index: usize) -> Vec<Blocker> {
+        let (plan, ledger) = (self.plan, self.ledger);
+        let due = plan.checks().filter(|(_, check)| {
+            let from = check.before_flights_from.as_ref().and_then(|stage| plan.stage_index(stage));
+            check.mandatory && from.is_some_and(|from| from <= index) && ledger.aircraft.wants(check)
+        });
+        due.map(|(_, check)| Blocker::Check { check: check.id.clone(), standing: self.of(check) })
+            .filter(|blocker| !matches!(blocker, Blocker::Check { standing: Standing::Fresh { .. }, .. }))
+            .collect()
+    }
+}

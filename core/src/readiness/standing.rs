@@ -1,0 +1,220 @@
+use std::collections::BTreeMap;
+
+use crate::plan::{Check, CheckKind, Limits, Plan};
+use crate::record::{CheckResult, EntryId, Moment, Outcome};
+
+use super::ledger::{Evidence, Ledger, Source};
+
+/// How a check's evidence stands.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Standing {
+    /// Nothing was recorded, or what was recorded does not suffice; then `lacking` says what it wants.
+    Missing {
+        /// What a recorded landing still wants, empty if nothing was recorded.
+        lacking: Vec<String>,
+    },
+    /// Recorded, passed, and nothing has changed under it.
+    Fresh {
+        /// [`Outcome::Pass`] or [`Outcome::Caution`].
+        outcome: Outcome,
+    },
+    /// Recorded, and no longer to be relied on.
+    Stale {
+        /// Why, at least one.
+        reasons: Vec<Reason>,
+    },
+    /// Recorded, and not right.
+    Failed {
+        /// What was not right.
+        why: String,
+    },
+    /// Flown, and not as predicted, and nobody has said why.
+    Unexplained {
+        /// The card.
+        card: EntryId,
+    },
+}
+
+impl Standing {
+    /// Whether a gate may stand on it.
+    pub fn holds(&self) -> bool {
+        matches!(self, Standing::Fresh { .. })
+    }
+}
+
+/// Why evidence is stale.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Reason {
+    /// Something that it rests on was changed.
+    Changed {
+        /// What it rests on, in words.
+        subject: String,
+        /// What was done.
+        what: String,
+        /// The entry that says so.
+        by: EntryId,
+    },
+    /// It was recorded on an earlier day and holds for a day.
+    DayOver,
+    /// It holds for so many motor runs, and they are flown.
+    RunsFlown(u32),
+    /// It holds for so many hours with the motor on, and they are flown.
+    HoursFlown(f64),
+    /// It holds for so many days, and they are over.
+    DaysOver(u32),
+    /// It rests on another check whose evidence does not hold, or was recorded anew.
+    RestsOn {
+        /// That check's title.
+        check: String,
+    },
+    /// A finding was fixed, and this check is to prove the fix.
+    ToProve {
+        /// The finding's title.
+        finding: String,
+    },
+}
+
+/// Standings worked out so far at one moment; checks rest on checks, and each is asked for often.
+pub(super) struct Standings<'a> {
+    pub plan: &'a Plan,
+    pub ledger: &'a Ledger,
+    pub now: &'a Moment,
+    known: BTreeMap<&'a str, Standing>,
+}
+
+impl<'a> Standings<'a> {
+    pub fn new(plan: &'a Plan, ledger: &'a Ledger, now: &'a Moment) -> Self {
+        Standings { plan, ledger, now, known: BTreeMap::new() }
+    }
+
+    /// How a check stands.
+    pub fn of(&mut self, check: &'a Check) -> Standing {
+        if let Some(known) = self.known.get(check.id.as_str()) {
+            return known.clone();
+        }
+        let standing = self.work_out(check);
+        self.known.insert(&check.id, standing.clone());
+        standing
+    }
+
+    /// All that were worked out.
+    pub fn into_known(self) -> BTreeMap<String, Standing> {
+        self.known.into_iter().map(|(id, standing)| (id.to_owned(), standing)).collect()
+    }
+
+    fn work_out(&mut self, check: &'a Check) -> Standing {
+        let Some(evidence) = self.ledger.evidence.get(&check.id) else {
+            return Standing::Missing { lacking: Vec::new() };
+        };
+        let mut reasons = evidence.broken.clone();
+        reasons.extend(self.run_out(check, evidence));
+        reasons.extend(self.rests_on_sand(check, evidence));
+        if !reasons.is_empty() {
+            return Standing::Stale { reasons };
+        }
+        self.judged(check, evidence)
+    }
+
+    fn run_out(&self, check: &Check, evidence: &Evidence) -> Vec<Reason> {
+        let holds = check.holds;
+        let days = (self.now.wall.date_naive() - evidence.at.wall.date_naive()).num_days();
+        let runs = self.ledger.runs.saturating_sub(evidence.runs);
+        let hours = (self.ledger.motor_ms - evidence.motor_ms) as f64 / 3_600_000.0;
+        [
+            // A date before the evidence's own is a clock set back; it neither ages nor renews anything.
+            (holds.session && days > 0).then_some(Reason::DayOver),
+            holds.flights.filter(|limit| runs >= *limit).map(Reason::RunsFlown),
+            holds.hours.filter(|limit| hours >= *limit).map(Reason::HoursFlown),
+            holds.days.filter(|limit| days >= i64::from(*limit)).map(Reason::DaysOver),
+        ]
+        .into_iter()
+        .flatten()
+        .collect()
+    }
+
+    fn rests_on_sand(&mut self, check: &'a Check, evidence: &Evidence) -> Vec<Reason> {
+        let plan = self.plan;
+        let mut reasons = Vec::new();
+        for subject in &check.rests_on {
+            let crate::plan::Subject::Check(id) = subject else { continue };
+            let Some((_, other)) = plan.check(id) else { continue };
+            if !self.ledger.aircraft.wants(other) {
+                continue;
+            }
+            let renewed = self.ledger.evidence.get(id).is_some_and(|under| under.seq > evidence.seq);
+            if renewed || !self.of(other).holds() {
+                reasons.push(Reason::RestsOn { check: other.title.clone() });
+            }
+        }
+        reasons
+    }
+
+    fn judged(&self, check: &Check, evidence: &Evidence) -> Standing {
+        match &evidence.of {
+            Source::Result(result) => self.judge_result(check, result),
+            Source::Flight(card) => self.judge_flight(check, *card),
+        }
+    }
+
+    fn judge_result(&self, check: &Check, result: &CheckResult) -> Standing {
+        let (outcome, why) = match result {
+            CheckResult::Confirmed { passed: true } => (Outcome::Pass, String::new()),
+            CheckResult::Confirmed { passed: false } => (check.fail, "found not right".to_owned()),
+            CheckResult::Computed { outcome, summary, .. } => (*outcome, summary.clone()),
+            CheckResult::Measured { value, unit } => match &check.kind {
+                CheckKind::Measure(measure) => match self.against(&measure.limits, *value) {
+                    // A limit without its figure judges nothing: the reading has to wait for it.
+                    Err(figure) => return Standing::Missing { lacking: vec![figure] },
+                    Ok(outcome) => (outcome, format!("{} is past its limit", unit.show(*value))),
+                },
+                _ => (Outcome::Pass, String::new()),
+            },
+        };
+        match outcome {
+            Outcome::Stop => Standing::Failed { why },
+            outcome => Standing::Fresh { outcome },
+        }
+    }
+
+    /// Holds a reading against limits; the missing figure's title where a limit is not known yet.
+    fn against(&self, limits: &Limits, value: f64) -> Result<Outcome, String> {
+        let number = |limit: &Option<crate::plan::Limit>| -> Result<Option<f64>, String> {
+            let Some(limit) = limit else { return Ok(None) };
+            match (self.ledger.aircraft.limit(limit), limit) {
+                (Some(number), _) => Ok(Some(number)),
+                (None, crate::plan::Limit::Figure { figure, .. }) => {
+                    Err(self.plan.figure(figure).map_or_else(|| figure.clone(), |f| f.title.clone()))
+                }
+                (None, crate::plan::Limit::Number(number)) => Ok(Some(*number)),
+            }
+        };
+        let below = |limit: Option<f64>| limit.is_some_and(|limit| value < limit);
+        let above = |limit: Option<f64>| limit.is_some_and(|limit| value > limit);
+        if below(number(&limits.stop_below)?) || above(number(&limits.stop_above)?) {
+            Ok(Outcome::Stop)
+        } else if below(number(&limits.caution_below)?) || above(number(&limits.caution_above)?) {
+            Ok(Outcome::Caution)
+        } else {
+            Ok(Outcome::Pass)
+        }
+    }
+
+    fn judge_flight(&self, check: &Check, card: EntryId) -> Standing {
+        let (Some(flight), Some(fly)) = (self.ledger.flight(card), check.fly()) else {
+            return Standing::Missing { lacking: Vec::new() };
+        };
+        let places = flight.places(self.plan);
+        if let Some(hot) = places.iter().find(|place| place.outcome == Outcome::Stop) {
+            return Standing::Failed { why: format!("{} at {:.0} °C is past its stop", hot.title, hot.celsius) };
+        }
+        let lacking = flight.places_missing(self.plan, fly);
+        if !lacking.is_empty() {
+            return Standing::Missing { lacking };
+        }
+        if fly.predict && flight.explained.is_none() && flight.disagreement().is_some() {
+            return Standing::Unexplained { card };
+        }
+        let outcome = places.iter().map(|place| place.outcome).max().unwrap_or(Outcome::Pass);
+        Standing::Fresh { outcome }
+    }
+}
