@@ -5,6 +5,8 @@
 //! are only habit are marked "common practice, no source"; a maker's rating always goes before them.
 
 pub mod balance;
+pub mod ballast;
+mod bounded_lp;
 pub mod error;
 pub mod grade;
 mod require;
