@@ -1,8 +1,115 @@
 package org.liftgate.shell
-import android.app.Activity
+
+import android.content.Intent
 import android.os.Bundle
-import android.widget.TextView
+import android.view.Gravity
+import android.view.View
 import org.liftgate.R
-class PilotActivity : Activity() {
-    override fun onCreate(b: Bundle?) { super.onCreate(b); setContentView(TextView(this).apply { text = getString(R.string.app_name); textSize = 40f }) }
+import org.liftgate.shell.blocks.ControlView
+import org.liftgate.shell.blocks.Shape
+import org.liftgate.shell.blocks.Taps
+import uniffi.liftgate.Control
+import uniffi.liftgate.Icon
+import uniffi.liftgate.Liftgate
+import uniffi.liftgate.Moment
+import uniffi.liftgate.Screen
+import uniffi.liftgate.Turn
+import uniffi.liftgate.Weight
+
+/** The pilot's side: shows the screen that the core sends and passes back what is tapped and typed. */
+class PilotActivity : ShellActivity(), Taps {
+    private lateinit var screen: ScreenView
+    private var onTap: (Control) -> Unit = ::send
+
+    /** A tap is on its way; another one meant for the same screen is not sent after it. */
+    private var waiting = false
+
+    override fun onCreate(savedInstanceState: Bundle?) {
+        super.onCreate(savedInstanceState)
+        screen = ScreenView(this, this)
+        screen.switch = themeSwitch()
+        setContentView(screen)
+    }
+
+    override fun onStart() {
+        super.onStart()
+        look()
+    }
+
+    /** Asks whose turn it is and shows what the pilot was at. */
+    private fun look() {
+        waiting = false
+        ask({ store, now -> sight(store, now) }) { show(it.first, it.second, null) }
+    }
+
+    private fun sight(store: Liftgate, now: Moment): Pair<Turn, Screen?> = when (val seat = store.turn()) {
+        Turn.PILOT -> seat to store.pilot().use { it.screen(now) }
+        Turn.SPOTTER -> seat to null
+    }
+
+    override fun tapped(control: Control) = onTap(control)
+
+    private fun send(control: Control) {
+        if (waiting) return
+        waiting = true
+        ask({ store, now -> store.pilot().use { it.tap(control.token, now) } }) {
+            waiting = false
+            if (it.said != null) confirm(screen)
+            show(it.turn, it.screen, it.said)
+        }
+    }
+
+    override fun edited(field: String, text: String) {
+        ask({ store, now -> store.pilot().use { it.edit(field, text, now) } }) { }
+    }
+
+    override fun finished(field: String) = look()
+
+    private fun show(turn: Turn, next: Screen?, said: String?) {
+        if (turn == Turn.SPOTTER) {
+            startActivity(Intent(this, SpotterActivity::class.java))
+            finish()
+            return
+        }
+        next?.let { show(it, said) }
+    }
+
+    private fun show(next: Screen, said: String?) {
+        onTap = ::send
+        screen.show(next, said)
+        said?.let(screen::announce)
+        back(next.back?.let { { tapped(it) } })
+    }
+
+    private fun <T> ask(work: (Liftgate, Moment) -> T, then: (T) -> Unit) = core.ask(work) { outcome ->
+        if (isDestroyed) return@ask
+        outcome.fold(then, ::trouble)
+    }
+
+    /** Shows what went wrong, and one way on: to look again. */
+    private fun trouble(error: Throwable) {
+        waiting = false
+        reject(screen)
+        screen.show(troubleScreen(this, error), null)
+        onTap = { look() }
+        back { look() }
+    }
+
+    private fun themeSwitch(): View {
+        val (icon, words) = if (app.workshop) {
+            R.drawable.ic_sun to R.string.theme_field
+        } else {
+            R.drawable.ic_lamp to R.string.theme_workshop
+        }
+        return ControlView(this, Shape.ICON) { switchTheme() }.apply {
+            bind(Control("", getString(words), null, Icon.NONE, Weight.QUIET, true, null, false, getString(words)))
+            picture(icon)
+            gravity = Gravity.CENTER
+        }
+    }
+
+    private fun switchTheme() {
+        app.workshop = !app.workshop
+        recreate()
+    }
 }

@@ -1,0 +1,126 @@
+package org.liftgate.shell
+
+import android.content.Context
+import android.view.View
+import android.view.ViewGroup
+import android.widget.LinearLayout
+import android.widget.ScrollView
+import org.liftgate.R
+import org.liftgate.shell.blocks.ControlView
+import org.liftgate.shell.blocks.Controls
+import org.liftgate.shell.blocks.Shape
+import org.liftgate.shell.blocks.Taps
+import org.liftgate.shell.look.Flow
+import org.liftgate.shell.look.column
+import org.liftgate.shell.look.icon
+import org.liftgate.shell.look.put
+import org.liftgate.shell.look.rest
+import org.liftgate.shell.look.role
+import org.liftgate.shell.look.size
+import org.liftgate.shell.look.text
+import uniffi.liftgate.Control
+import uniffi.liftgate.Screen
+
+/**
+ * What the thumb reaches: the undoing of the last thing, lesser actions, and lowest of all the way back beside the
+ * main action. Never more than about half of the screen; beyond that it scrolls.
+ */
+class Foot(private val context: Context, private val taps: Taps) : ScrollView(context) {
+    private val undo = UndoBar(context, taps)
+    private val others = Controls(context, Flow(context, atMost = 2), taps)
+    private val back = ControlView(context, Shape.ICON, taps::tapped)
+    private val backInWords = ControlView(context, Shape.WORDS, taps::tapped)
+    private val main = ControlView(context, Shape.WORDS, taps::tapped)
+    private val last = LinearLayout(context).apply {
+        orientation = LinearLayout.HORIZONTAL
+        val gap = context.size(R.dimen.target_gap)
+        addView(
+            back,
+            LinearLayout.LayoutParams(context.size(R.dimen.target), ViewGroup.LayoutParams.MATCH_PARENT)
+                .apply { marginEnd = gap },
+        )
+        addView(main, LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.WRAP_CONTENT, 1f))
+        addView(backInWords, LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.WRAP_CONTENT, 1f))
+    }
+    private val items = LinearLayout(context).apply {
+        orientation = LinearLayout.VERTICAL
+        val gap = context.size(R.dimen.target_gap)
+        val side = context.size(R.dimen.space_page)
+        val rule = View(context).apply { setBackgroundColor(context.role(R.attr.ink)) }
+        addView(rule, LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, context.size(R.dimen.line)))
+        addView(
+            LinearLayout(context).apply {
+                orientation = LinearLayout.VERTICAL
+                setPadding(side, gap, side, context.size(R.dimen.space))
+                addView(undo, column().apply { bottomMargin = gap })
+                addView(others.group, column().apply { bottomMargin = gap })
+                addView(last, column())
+            },
+            column(),
+        )
+    }
+    private var most = Int.MAX_VALUE
+
+    init {
+        id = R.id.foot
+        isFillViewport = true
+        setBackgroundColor(context.role(R.attr.paper))
+        addView(items)
+    }
+
+    fun show(screen: Screen, said: String?, beside: Boolean) {
+        most = if (beside) Int.MAX_VALUE else (resources.displayMetrics.heightPixels * MOST).toInt()
+        undo.show(screen.undo, said)
+        val first = screen.foot.firstOrNull()
+        others.bind(screen.foot.drop(1))
+        others.group.visibility = if (screen.foot.size > 1) View.VISIBLE else View.GONE
+        show(main, first)
+        show(back, screen.back.takeIf { first != null })
+        show(backInWords, screen.back.takeIf { first == null })
+        visibility = if (screen.foot.isEmpty() && screen.back == null && screen.undo == null) View.GONE else View.VISIBLE
+    }
+
+    private fun show(view: ControlView, control: Control?) {
+        view.visibility = if (control == null) View.GONE else View.VISIBLE
+        control?.let(view::bind)
+    }
+
+    override fun onMeasure(widthSpec: Int, heightSpec: Int) {
+        val room = if (MeasureSpec.getMode(heightSpec) == MeasureSpec.UNSPECIFIED) most else MeasureSpec.getSize(heightSpec)
+        val mode = MeasureSpec.getMode(heightSpec).takeUnless { it == MeasureSpec.UNSPECIFIED } ?: MeasureSpec.AT_MOST
+        super.onMeasure(widthSpec, MeasureSpec.makeMeasureSpec(minOf(room, most), mode))
+    }
+
+    private companion object {
+        const val MOST = 0.55f
+    }
+}
+
+/** What was recorded last, and its withdrawal in one tap. */
+class UndoBar(private val context: Context, private val taps: Taps) : LinearLayout(context) {
+    private val said = context.text(R.style.Text_Strong)
+    private val tick = context.icon(R.dimen.icon)
+    private val line = LinearLayout(context).apply {
+        orientation = HORIZONTAL
+        (tick.layoutParams as LayoutParams).marginEnd = context.size(R.dimen.space_small)
+        addView(tick)
+        addView(said, rest())
+    }
+    private val undo = ControlView(context, Shape.WORDS, taps::tapped)
+
+    init {
+        id = R.id.undo
+        orientation = VERTICAL
+        tick.put(R.drawable.ic_tick, context.role(R.attr.ink))
+        addView(line, column().apply { bottomMargin = context.size(R.dimen.space_small) })
+        addView(undo, column())
+    }
+
+    fun show(control: Control?, words: String?) {
+        visibility = if (control == null && words == null) GONE else VISIBLE
+        line.visibility = if (words == null) GONE else VISIBLE
+        said.put(words)
+        undo.visibility = if (control == null) GONE else VISIBLE
+        control?.let(undo::bind)
+    }
+}

@@ -1,0 +1,151 @@
+package org.liftgate.shell
+
+import android.content.Context
+import android.content.res.Configuration
+import android.view.View
+import android.view.ViewGroup
+import android.view.WindowInsets
+import android.widget.LinearLayout
+import android.widget.ScrollView
+import org.liftgate.R
+import org.liftgate.shell.blocks.BlockView
+import org.liftgate.shell.blocks.Taps
+import org.liftgate.shell.blocks.heading
+import org.liftgate.shell.blocks.viewOf
+import org.liftgate.shell.look.column
+import org.liftgate.shell.look.put
+import org.liftgate.shell.look.role
+import org.liftgate.shell.look.size
+import org.liftgate.shell.look.text
+import uniffi.liftgate.Screen
+
+/**
+ * Lays out a screen that the core sent: a page that scrolls, and a foot within the thumb's reach with the way back,
+ * the main action and the undoing of the last thing. On a wide screen the foot stands beside the page.
+ *
+ * A screen that follows one of the same kind is shown in the same views, so that a finger, a reader's focus and the
+ * place on the page stay where they are.
+ */
+class ScreenView(context: Context, private val taps: Taps) : LinearLayout(context) {
+    private val above = context.text(R.style.Text_Label)
+    private val title = context.text(R.style.Text_Title).apply { heading() }
+    private val corner = LinearLayout(context)
+    private val head = LinearLayout(context).apply {
+        orientation = HORIZONTAL
+        val words = LinearLayout(context).apply {
+            orientation = VERTICAL
+            addView(above, column())
+            addView(title, column())
+        }
+        addView(words, LayoutParams(0, ViewGroup.LayoutParams.WRAP_CONTENT, 1f))
+        addView(corner)
+    }
+    private val blocks = LinearLayout(context).apply { orientation = VERTICAL }
+    private val page = Column(context).apply {
+        orientation = VERTICAL
+        val side = context.size(R.dimen.space_page)
+        setPadding(side, context.size(R.dimen.space), side, context.size(R.dimen.space_large))
+        addView(head, column())
+        addView(blocks, column())
+    }
+    private val scroll = ScrollView(context).apply {
+        id = R.id.page
+        isFillViewport = true
+        addView(page)
+    }
+    private val foot = Foot(context, taps)
+    private val beside = resources.configuration.let {
+        it.orientation == Configuration.ORIENTATION_LANDSCAPE && it.screenHeightDp < BESIDE_BELOW_DP
+    }
+    private val kept = mutableMapOf<String, Int>()
+    private val views = mutableListOf<BlockView>()
+    private var shown: Screen? = null
+
+    /** A view in the top corner of screens that have no way back: the shell's own switch of theme. */
+    var switch: View? = null
+
+    init {
+        setBackgroundColor(context.role(R.attr.paper))
+        orientation = if (beside) HORIZONTAL else VERTICAL
+        if (beside) {
+            addView(scroll, LayoutParams(0, ViewGroup.LayoutParams.MATCH_PARENT, 1f))
+            addView(foot, LayoutParams(context.size(R.dimen.side_foot), ViewGroup.LayoutParams.MATCH_PARENT))
+        } else {
+            addView(scroll, LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f))
+            addView(foot, LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, ViewGroup.LayoutParams.WRAP_CONTENT))
+        }
+    }
+
+    override fun onApplyWindowInsets(insets: WindowInsets): WindowInsets {
+        val (left, top, right, bottom) = ShellActivity.taken(insets)
+        setPadding(left, top, right, bottom)
+        return insets
+    }
+
+    /** Shows [screen]; [said] is what was just recorded, if anything. */
+    fun show(screen: Screen, said: String?) {
+        val before = shown
+        before?.let { kept[place(it)] = scroll.scrollY }
+        val same = before != null && before.name == screen.name && before.title == screen.title
+        shown = screen
+        above.put(screen.above)
+        title.put(screen.title)
+        corner(screen)
+        fill(screen, same)
+        foot.show(screen, said, beside)
+        if (!same) scrollTo(kept[place(screen)] ?: 0)
+        if (!same && before != null) announce(screen.title)
+    }
+
+    private fun corner(screen: Screen) {
+        corner.removeAllViews()
+        if (screen.back == null) switch?.let(corner::addView)
+    }
+
+    private fun fill(screen: Screen, same: Boolean) {
+        if (!same) {
+            blocks.removeAllViews()
+            views.clear()
+        }
+        while (views.size > screen.blocks.size) {
+            views.removeAt(views.size - 1)
+            blocks.removeViewAt(blocks.childCount - 1)
+        }
+        screen.blocks.forEachIndexed { i, block ->
+            if (i < views.size && views[i].bind(block)) return@forEachIndexed
+            val made = context.viewOf(block, taps).also { it.bind(block) }
+            if (i < views.size) {
+                blocks.removeViewAt(i)
+                views[i] = made
+            } else {
+                views += made
+            }
+            blocks.addView(made.view, i)
+        }
+    }
+
+    private fun scrollTo(y: Int) {
+        scroll.scrollTo(0, 0)
+        if (y > 0) scroll.post { scroll.scrollTo(0, y) }
+    }
+
+    /** Says [words] aloud where a screen reader is on. */
+    fun announce(words: String) = announceForAccessibility(words)
+
+    private fun place(screen: Screen) = screen.name + '\n' + screen.title
+
+    /** A column no wider than can be read at ease, in the middle of what there is. */
+    private class Column(context: Context) : LinearLayout(context) {
+        private val widest = context.size(R.dimen.page_widest)
+        override fun onMeasure(widthSpec: Int, heightSpec: Int) {
+            val wide = MeasureSpec.getSize(widthSpec)
+            val side = maxOf(context.size(R.dimen.space_page), (wide - widest) / 2)
+            setPadding(side, paddingTop, side, paddingBottom)
+            super.onMeasure(widthSpec, heightSpec)
+        }
+    }
+
+    private companion object {
+        const val BESIDE_BELOW_DP = 600
+    }
+}

@@ -1,0 +1,146 @@
+package org.liftgate.shell
+
+import android.content.Intent
+import android.os.Bundle
+import android.os.Handler
+import android.os.Looper
+import android.view.WindowManager
+import org.liftgate.R
+import org.liftgate.shell.blocks.Taps
+import org.liftgate.shell.spotter.SpotterView
+import uniffi.liftgate.Control
+import uniffi.liftgate.MarkKind
+import uniffi.liftgate.Moment
+import uniffi.liftgate.Turn
+import uniffi.liftgate.SpotterAct
+import uniffi.liftgate.SpotterDesk
+import uniffi.liftgate.SpotterScreen
+
+/**
+ * The spotter's side. What a spotter may do is decided by the core's handle; this only shows it, keeps the clock
+ * moving between the core's answers and says the calls that the core planned.
+ */
+class SpotterActivity : ShellActivity() {
+    private lateinit var view: SpotterView
+    private lateinit var speaker: Speaker
+    private val ticker = Handler(Looper.getMainLooper())
+    private var screen: SpotterScreen? = null
+    private var waiting = false
+
+    /** The running clock's reading, in milliseconds, at which the shown screen was true. */
+    private var seenAtMs = 0L
+
+    /** Calls up to this second of the flight have been made or missed. */
+    private var calledToS = 0L
+
+    override fun onCreate(savedInstanceState: Bundle?) {
+        super.onCreate(savedInstanceState)
+        window.addFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
+        speaker = app.speakers(this)
+        view = SpotterView(this, ::act, ::mark)
+        setContentView(view)
+        back { view.announceForAccessibility(getString(R.string.back_is_off)) }
+    }
+
+    override fun onStart() {
+        super.onStart()
+        look()
+    }
+
+    override fun onStop() {
+        ticker.removeCallbacksAndMessages(null)
+        super.onStop()
+    }
+
+    override fun onDestroy() {
+        ticker.removeCallbacksAndMessages(null)
+        speaker.close()
+        super.onDestroy()
+    }
+
+    private fun look() {
+        waiting = false
+        setContentView(view)
+        send({ desk, now -> desk.screen(now) }, first = true)
+    }
+
+    private fun act(act: SpotterAct) = send({ desk, now ->
+        when (act) {
+            SpotterAct.START -> desk.start(now)
+            SpotterAct.LAND -> desk.land(now)
+            SpotterAct.RESUME -> desk.resume(now)
+            SpotterAct.HAND_BACK -> desk.handBack(now)
+        }
+    })
+
+    private fun mark(kind: MarkKind) = send({ desk, now -> desk.mark(kind, now) })
+
+    private fun send(work: (SpotterDesk, Moment) -> SpotterScreen, first: Boolean = false) {
+        if (waiting) return
+        waiting = true
+        core.ask({ store, now ->
+            when (store.turn()) {
+                Turn.PILOT -> Answer(Turn.PILOT, null, now)
+                Turn.SPOTTER -> store.spotter().use { work(it, now) }.let { Answer(store.turn(), it, now) }
+            }
+        }) { outcome ->
+            waiting = false
+            if (isDestroyed) return@ask
+            outcome.fold({ show(it, first) }, ::trouble)
+        }
+    }
+
+    private class Answer(val turn: Turn, val screen: SpotterScreen?, val at: Moment)
+
+    private fun show(answer: Answer, first: Boolean) {
+        if (answer.turn == Turn.PILOT) {
+            startActivity(Intent(this, PilotActivity::class.java))
+            finish()
+            return
+        }
+        val next = answer.screen ?: return
+        if (!first) confirm(view)
+        screen = next
+        seenAtMs = answer.at.monotonicMs
+        if (first) calledToS = next.clock.elapsedMs / MS
+        view.show(next)
+        tick()
+    }
+
+    /** Moves the clock on and makes the calls whose time has come. */
+    private fun tick() {
+        ticker.removeCallbacksAndMessages(null)
+        val now = screen ?: return
+        val running = if (now.clock.running) core.clock.now().monotonicMs - seenAtMs else 0L
+        val elapsedMs = now.clock.elapsedMs + running
+        view.tick(elapsedMs)
+        if (!now.clock.running) return
+        now.calls.filter { it.atS in calledToS + 1..elapsedMs / MS }.forEach { say(it.words) }
+        calledToS = maxOf(calledToS, elapsedMs / MS)
+        ticker.postDelayed(::tick, TICK_MS)
+    }
+
+    private fun say(words: String) {
+        view.calling(words)
+        speaker.say(words)
+    }
+
+    private fun trouble(error: Throwable) {
+        reject(view)
+        val shown = ScreenView(
+            this,
+            object : Taps {
+                override fun tapped(control: Control) = look()
+                override fun edited(field: String, text: String) = Unit
+                override fun finished(field: String) = Unit
+            },
+        )
+        shown.show(troubleScreen(this, error), null)
+        setContentView(shown)
+    }
+
+    private companion object {
+        const val MS = 1000L
+        const val TICK_MS = 200L
+    }
+}

@@ -1,0 +1,35 @@
+package org.liftgate.shell.blocks
+
+import android.content.Context
+import android.view.View
+import uniffi.liftgate.Block
+import uniffi.liftgate.Control
+
+/** What a screen's views report back: a control taken up, a field's new text, a field done with. */
+interface Taps {
+    fun tapped(control: Control)
+    fun edited(field: String, text: String)
+    fun finished(field: String)
+}
+
+/** A view of one kind of block, which can be given another block of its kind without being made anew. */
+interface BlockView {
+    val view: View
+
+    /** Shows [block]; false where it is of another kind and needs another view. */
+    fun bind(block: Block): Boolean
+}
+
+/** A new view for [block]; one line for each kind the core can send. */
+fun Context.viewOf(block: Block, taps: Taps): BlockView = when (block) {
+    is Block.Verdict -> VerdictView(this)
+    is Block.Heading -> HeadingView(this)
+    is Block.Paragraph -> ParagraphView(this)
+    is Block.Caution -> CautionView(this)
+    is Block.Row -> RowView(this, taps)
+    is Block.Figure -> FigureView(this)
+    is Block.Stepper -> StepperView(this, taps)
+    is Block.Choice -> ChoiceView(this, taps)
+    is Block.Entry -> EntryView(this, taps)
+    is Block.Drawing -> DrawingBlock(this)
+}

@@ -1,0 +1,43 @@
+package org.liftgate.shell.blocks
+
+import android.content.Context
+import android.widget.LinearLayout
+import org.liftgate.R
+import org.liftgate.shell.look.Flow
+import org.liftgate.shell.look.column
+import org.liftgate.shell.look.put
+import org.liftgate.shell.look.size
+import org.liftgate.shell.look.text
+import uniffi.liftgate.Block
+import uniffi.liftgate.Control
+
+/** A few answers side by side; the chosen one is filled and ticked. */
+class ChoiceView(private val context: Context, private val taps: Taps) : BlockView {
+    private val label = context.text(R.style.Text_Row)
+    private val options = Controls(context, Flow(context), taps)
+    override val view = LinearLayout(context).apply {
+        orientation = LinearLayout.VERTICAL
+        layoutParams = column(context.size(R.dimen.space_page))
+        addView(label, column())
+        addView(options.group, column(context.size(R.dimen.space_small)))
+    }
+
+    override fun bind(block: Block): Boolean {
+        if (block !is Block.Choice) return false
+        label.put(block.label)
+        view.tag = block.label
+        options.bind(block.options)
+        return true
+    }
+}
+
+/** Controls in a [group], the same views given the next controls as long as there are enough of them. */
+class Controls(private val context: Context, val group: Flow, private val taps: Taps) {
+    fun bind(controls: List<Control>) {
+        while (group.childCount > controls.size) group.removeViewAt(group.childCount - 1)
+        controls.forEachIndexed { i, control ->
+            if (i == group.childCount) group.addView(ControlView(context, Shape.WORDS, taps::tapped))
+            (group.getChildAt(i) as ControlView).bind(control)
+        }
+    }
+}

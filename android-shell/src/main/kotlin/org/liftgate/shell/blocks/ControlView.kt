@@ -1,0 +1,143 @@
+package org.liftgate.shell.blocks
+
+import android.content.Context
+import android.graphics.drawable.Drawable
+import android.view.Gravity
+import android.view.View
+import android.view.accessibility.AccessibilityNodeInfo
+import android.widget.Button
+import android.widget.LinearLayout
+import org.liftgate.R
+import org.liftgate.shell.look.column
+import org.liftgate.shell.look.drawable
+import org.liftgate.shell.look.icon
+import org.liftgate.shell.look.ink
+import org.liftgate.shell.look.pressed
+import org.liftgate.shell.look.put
+import org.liftgate.shell.look.rest
+import org.liftgate.shell.look.role
+import org.liftgate.shell.look.size
+import org.liftgate.shell.look.slip
+import org.liftgate.shell.look.text
+import uniffi.liftgate.Control
+import uniffi.liftgate.Weight
+
+/** Whether a control shows its words, or its icon alone where its place says what it does. */
+enum class Shape { WORDS, ICON }
+
+/**
+ * Something that the pilot can do. A field of the action colour where it is the main thing, an outline of that
+ * colour otherwise, a broken outline and the reason where it cannot be done now.
+ */
+class ControlView(
+    context: Context,
+    private val shape: Shape = Shape.WORDS,
+    private val onTap: (Control) -> Unit,
+) : LinearLayout(context) {
+    private val mark = context.icon(R.dimen.icon)
+    private val words = LinearLayout(context).apply { orientation = VERTICAL }
+    private val label = context.text(R.style.Text_Action)
+    private val detail = context.text(R.style.Text_Label)
+    private val reason = context.text(R.style.Text_Label)
+    private var control: Control? = null
+    private var dressed: Any? = null
+
+    init {
+        orientation = HORIZONTAL
+        gravity = Gravity.CENTER_VERTICAL
+        isFocusable = true
+        isClickable = true
+        val pad = context.size(R.dimen.space_page)
+        val padHigh = context.size(R.dimen.space_small)
+        setPaddingRelative(if (shape == Shape.ICON) 0 else pad, padHigh, if (shape == Shape.ICON) 0 else pad, padHigh)
+        addView(mark)
+        for (part in listOf(label, detail, reason)) {
+            part.importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_NO
+            words.addView(part, column())
+        }
+        if (shape == Shape.WORDS) addView(words, rest()) else gravity = Gravity.CENTER
+        setOnClickListener { control?.let(onTap) }
+    }
+
+    fun bind(next: Control) {
+        control = next
+        tag = next.label
+        setTag(R.id.token, next.token)
+        isEnabled = next.enabled
+        isSelected = next.chosen
+        contentDescription = spoken(next)
+        dress(next)
+        label.put(next.label)
+        detail.put(next.detail)
+        reason.put(next.whyNot.takeUnless { next.enabled })
+    }
+
+    /** An icon of the shell's own in place of one that the core named. */
+    fun picture(drawable: Int) = mark.put(drawable, context.role(R.attr.action))
+
+    private fun spoken(next: Control): String =
+        listOfNotNull(next.spoken, next.whyNot.takeUnless { next.enabled }).joinToString(". ")
+
+    private fun dress(next: Control) {
+        val look = listOf(next.weight, next.enabled, next.chosen, next.icon)
+        if (dressed == look) return
+        dressed = look
+        val filled = next.enabled && (next.chosen || next.weight == Weight.PRIMARY || next.weight == Weight.FIELD)
+        val colour = context.role(
+            when {
+                filled -> R.attr.onAction
+                next.enabled -> R.attr.action
+                else -> R.attr.inkQuiet
+            },
+        )
+        val big = next.weight == Weight.FIELD
+        label.setTextAppearance(if (big) R.style.Text_Action_Field else R.style.Text_Action)
+        for (part in listOf(label, detail, reason)) part.ink(colour)
+        mark.put(if (next.chosen) R.drawable.ic_tick else next.icon.drawable, colour)
+        val side = context.size(if (big) R.dimen.icon_field else R.dimen.icon)
+        mark.layoutParams = LayoutParams(side, side).apply {
+            if (shape == Shape.WORDS) marginEnd = context.size(R.dimen.space)
+        }
+        minimumHeight = context.size(next.weight.height)
+        minimumWidth = context.size(R.dimen.target)
+        background = ground(next, filled)
+    }
+
+    private fun ground(next: Control, filled: Boolean): Drawable {
+        val action = context.role(R.attr.action)
+        val line = context.size(R.dimen.line)
+        return when {
+            !next.enabled -> context.slip(context.role(R.attr.paper), context.role(R.attr.rule), line, line * BROKEN)
+            filled -> pressed(
+                context.slip(context.role(R.attr.actionPressed), context.role(R.attr.actionPressed), line),
+                context.slip(action, action, line),
+            )
+            else -> {
+                val outline = if (next.weight == Weight.QUIET) context.role(R.attr.rule) else action
+                val thin = if (next.weight == Weight.QUIET) context.size(R.dimen.line_hair) else line
+                pressed(
+                    context.slip(context.role(R.attr.leaf), context.role(R.attr.actionPressed), line * 2),
+                    context.slip(context.role(R.attr.leaf), outline, thin),
+                )
+            }
+        }
+    }
+
+    override fun onInitializeAccessibilityNodeInfo(info: AccessibilityNodeInfo) {
+        super.onInitializeAccessibilityNodeInfo(info)
+        info.className = Button::class.java.name
+        info.isCheckable = control?.chosen == true
+        info.isChecked = control?.chosen == true
+    }
+
+    private companion object {
+        const val BROKEN = 3f
+    }
+}
+
+private val Weight.height: Int
+    get() = when (this) {
+        Weight.PRIMARY -> R.dimen.target_primary
+        Weight.FIELD -> R.dimen.target_field
+        Weight.PLAIN, Weight.QUIET -> R.dimen.target
+    }

@@ -1,0 +1,125 @@
+package org.liftgate.shell.blocks
+
+import android.content.Context
+import android.graphics.Canvas
+import android.graphics.DashPathEffect
+import android.graphics.Paint
+import android.graphics.Path
+import android.graphics.Typeface
+import android.view.View
+import org.liftgate.R
+import org.liftgate.shell.look.column
+import org.liftgate.shell.look.role
+import org.liftgate.shell.look.size
+import uniffi.liftgate.Anchor
+import uniffi.liftgate.Block
+import uniffi.liftgate.Ink
+import uniffi.liftgate.LabelSize
+import uniffi.liftgate.Picture
+import uniffi.liftgate.PictureLabel
+import uniffi.liftgate.Stroke
+
+class DrawingBlock(context: Context) : BlockView {
+    override val view = PictureView(context).apply { layoutParams = column(context.size(R.dimen.space_page)) }
+
+    override fun bind(block: Block): Boolean {
+        if (block !is Block.Drawing) return false
+        view.picture = block.picture
+        return true
+    }
+}
+
+/**
+ * A line drawing from the core: points in its own units, fitted to the width of the screen with their shape kept;
+ * line widths in dp and text in sp, so that both stay readable at any size. Drawn left to right in every language,
+ * as a plot is.
+ */
+class PictureView(context: Context) : View(context) {
+    var picture: Picture? = null
+        set(value) {
+            field = value
+            contentDescription = value?.spoken
+            requestLayout()
+            invalidate()
+        }
+
+    private val dp = resources.displayMetrics.density
+    private val line = Paint(Paint.ANTI_ALIAS_FLAG).apply {
+        strokeCap = Paint.Cap.ROUND
+        strokeJoin = Paint.Join.ROUND
+    }
+    private val letters = Paint(Paint.ANTI_ALIAS_FLAG)
+    private val halo = Paint(Paint.ANTI_ALIAS_FLAG).apply {
+        style = Paint.Style.STROKE
+        strokeWidth = HALO * dp
+        strokeJoin = Paint.Join.ROUND
+        color = context.role(R.attr.paper)
+    }
+    private val path = Path()
+
+    override fun onMeasure(widthSpec: Int, heightSpec: Int) {
+        val wide = MeasureSpec.getSize(widthSpec)
+        val shape = picture?.let { if (it.width > 0f) it.height / it.width else 0f } ?: 0f
+        setMeasuredDimension(wide, (wide * shape).toInt())
+    }
+
+    override fun onDraw(canvas: Canvas) {
+        val shown = picture ?: return
+        val scale = width / shown.width
+        shown.strokes.forEach { draw(canvas, it, scale) }
+        shown.labels.forEach { draw(canvas, it, scale) }
+    }
+
+    private fun draw(canvas: Canvas, stroke: Stroke, scale: Float) {
+        path.rewind()
+        stroke.points.forEachIndexed { i, point ->
+            if (i == 0) path.moveTo(point.x * scale, point.y * scale) else path.lineTo(point.x * scale, point.y * scale)
+        }
+        if (stroke.closed) path.close()
+        line.color = colour(stroke.ink)
+        line.strokeWidth = stroke.width * dp
+        line.style = if (stroke.filled) Paint.Style.FILL_AND_STROKE else Paint.Style.STROKE
+        line.pathEffect = if (stroke.dashed) DashPathEffect(floatArrayOf(DASH * dp, DASH * dp), 0f) else null
+        canvas.drawPath(path, line)
+    }
+
+    private fun draw(canvas: Canvas, label: PictureLabel, scale: Float) {
+        letters.color = colour(label.ink)
+        letters.textSize = resources.getDimension(label.size.dimen)
+        letters.typeface = if (label.ink == Ink.QUIET) PLAIN else MEDIUM
+        val wide = letters.measureText(label.text)
+        val start = label.x * scale - when (label.anchor) {
+            Anchor.START -> 0f
+            Anchor.MIDDLE -> wide / 2
+            Anchor.END -> wide
+        }
+        // Inside the drawing even where large type makes it wider than the core reckoned.
+        val x = start.coerceIn(0f, maxOf(0f, width - wide))
+        val y = (label.y * scale).coerceIn(-letters.ascent(), maxOf(-letters.ascent(), height - letters.descent()))
+        halo.textSize = letters.textSize
+        halo.typeface = letters.typeface
+        canvas.drawText(label.text, x, y, halo)
+        canvas.drawText(label.text, x, y, letters)
+    }
+
+    private fun colour(ink: Ink): Int = context.role(
+        when (ink) {
+            Ink.STRONG, Ink.LIMIT -> R.attr.ink
+            Ink.QUIET -> R.attr.inkQuiet
+            Ink.ACTION -> R.attr.action
+        },
+    )
+
+    private companion object {
+        const val DASH = 5f
+        const val HALO = 4f
+        val PLAIN: Typeface = Typeface.create("sans-serif", Typeface.NORMAL)
+        val MEDIUM: Typeface = Typeface.create("sans-serif-medium", Typeface.NORMAL)
+    }
+}
+
+private val LabelSize.dimen: Int
+    get() = when (this) {
+        LabelSize.SMALL -> R.dimen.type_label
+        LabelSize.LARGE -> R.dimen.type_heading
+    }

@@ -1,0 +1,96 @@
+package org.liftgate.shell.spotter
+
+import android.content.Context
+import android.view.Gravity
+import android.view.View
+import android.view.accessibility.AccessibilityNodeInfo
+import android.widget.Button
+import android.widget.LinearLayout
+import org.liftgate.R
+import org.liftgate.shell.look.Flow
+import org.liftgate.shell.look.drawable
+import org.liftgate.shell.look.icon
+import org.liftgate.shell.look.ink
+import org.liftgate.shell.look.pressed
+import org.liftgate.shell.look.put
+import org.liftgate.shell.look.role
+import org.liftgate.shell.look.size
+import org.liftgate.shell.look.slip
+import org.liftgate.shell.look.text
+import uniffi.liftgate.MarkButton
+import uniffi.liftgate.MarkKind
+
+/** One tap for each thing seen, heard or smelt; how often so far stands on it. */
+class MarkPad(private val context: Context, private val onMark: (MarkKind) -> Unit) {
+    val view = Flow(context, atMost = ACROSS)
+
+    fun bind(marks: List<MarkButton>) {
+        while (view.childCount > marks.size) view.removeViewAt(view.childCount - 1)
+        marks.forEachIndexed { i, mark ->
+            if (i == view.childCount) view.addView(MarkView(context))
+            (view.getChildAt(i) as MarkView).bind(mark)
+        }
+    }
+
+    private inner class MarkView(context: Context) : LinearLayout(context) {
+        private val sign = context.icon(R.dimen.icon)
+        private val label = context.text(R.style.Text_Strong)
+        private val count = context.text(R.style.Text_Strong)
+
+        init {
+            orientation = VERTICAL
+            gravity = Gravity.CENTER
+            isFocusable = true
+            minimumHeight = context.size(R.dimen.target_primary)
+            minimumWidth = context.size(R.dimen.target)
+            val pad = context.size(R.dimen.space_small)
+            setPadding(pad, pad, pad, pad)
+            val line = LinearLayout(context).apply {
+                gravity = Gravity.CENTER
+                addView(sign)
+                addView(count)
+            }
+            count.setPaddingRelative(context.size(R.dimen.space_hair), 0, 0, 0)
+            addView(line, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
+            addView(label, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
+            for (part in listOf(label, count)) part.importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_NO
+        }
+
+        fun bind(mark: MarkButton) {
+            val colour = context.role(if (mark.enabled) R.attr.action else R.attr.inkQuiet)
+            val times = mark.count.toInt()
+            tag = mark.label
+            isEnabled = mark.enabled
+            contentDescription = context.getString(R.string.mark_spoken, mark.label)
+            sign.put(mark.icon.drawable, colour)
+            label.put(mark.label)
+            count.put(if (times == 0) null else context.getString(R.string.marked_times, times))
+            for (part in listOf(label, count)) part.ink(colour)
+            background = ground(mark.enabled)
+            setOnClickListener { onMark(mark.kind) }
+            isClickable = mark.enabled
+        }
+
+        private fun ground(enabled: Boolean) = context.slip(
+            context.role(if (enabled) R.attr.leaf else R.attr.paper),
+            context.role(if (enabled) R.attr.action else R.attr.rule),
+            context.size(R.dimen.line),
+            if (enabled) 0f else context.size(R.dimen.line) * BROKEN,
+        ).let { up ->
+            val down = context.slip(
+                context.role(R.attr.leaf), context.role(R.attr.actionPressed), context.size(R.dimen.line) * 2,
+            )
+            pressed(down, up)
+        }
+
+        override fun onInitializeAccessibilityNodeInfo(info: AccessibilityNodeInfo) {
+            super.onInitializeAccessibilityNodeInfo(info)
+            info.className = Button::class.java.name
+        }
+    }
+
+    private companion object {
+        const val ACROSS = 3
+        const val BROKEN = 3f
+    }
+}

@@ -1,0 +1,171 @@
+package org.liftgate.shell.spotter
+
+import android.content.Context
+import android.content.res.Configuration
+import android.view.View
+import android.view.ViewGroup
+import android.view.WindowInsets
+import android.widget.LinearLayout
+import android.widget.ScrollView
+import android.widget.TextView
+import org.liftgate.R
+import org.liftgate.shell.ShellActivity
+import org.liftgate.shell.blocks.ControlView
+import org.liftgate.shell.blocks.heading
+import org.liftgate.shell.look.column
+import org.liftgate.shell.look.drawable
+import org.liftgate.shell.look.put
+import org.liftgate.shell.look.role
+import org.liftgate.shell.look.size
+import org.liftgate.shell.look.text
+import uniffi.liftgate.Control
+import uniffi.liftgate.MarkKind
+import uniffi.liftgate.SpotterAct
+import uniffi.liftgate.SpotterControl
+import uniffi.liftgate.SpotterScreen
+import uniffi.liftgate.Weight
+
+/**
+ * The spotter's screen: the clock above, what to call and to keep to in the middle, marks and the one large control
+ * where the thumb is.
+ */
+class SpotterView(
+    context: Context,
+    private val onAct: (SpotterAct) -> Unit,
+    onMark: (MarkKind) -> Unit,
+) : LinearLayout(context) {
+    private val aircraft = context.text(R.style.Text_Label)
+    private val phase = context.text(R.style.Text_Heading)
+    private val plan = context.text(R.style.Text_Quiet)
+    private val call = context.text(R.style.Text_Sentence).apply {
+        accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE
+        visibility = View.GONE
+    }
+    private val stops = Lines(context, R.string.stop_calls, R.style.Text_Call)
+    private val limits = Lines(context, R.string.limits, R.style.Text)
+    private val log = Lines(context, R.string.log, R.style.Text)
+    private val marks = MarkPad(context, onMark)
+    private var mainAct: SpotterAct? = null
+    private var secondAct: SpotterAct? = null
+    private val main = HoldControl(context) { mainAct?.let(onAct) }
+    private val second = ControlView(context) { secondAct?.let(onAct) }
+    val face = ClockFace(context)
+    val rule = ClockRule(context)
+
+    private val top = LinearLayout(context).apply {
+        orientation = VERTICAL
+        for (part in listOf(aircraft, phase, face, rule, plan, call)) addView(part, column())
+    }
+    private val middle = LinearLayout(context).apply {
+        orientation = VERTICAL
+        for (part in listOf(stops, limits, log)) addView(part.view, column(context.size(R.dimen.space)))
+    }
+    private val foot = LinearLayout(context).apply { orientation = VERTICAL }
+
+    init {
+        setBackgroundColor(context.role(R.attr.paper))
+        val now = resources.configuration
+        val beside = now.orientation == Configuration.ORIENTATION_LANDSCAPE && now.screenHeightDp < ROOMY_DP
+        val roomy = now.screenHeightDp >= ROOMY_DP && now.fontScale <= ROOMY_TYPE
+        arrange(beside, roomy)
+    }
+
+    /** Marks stay in reach where the screen has room for them, and scroll with the rest where it has not. */
+    private fun arrange(beside: Boolean, roomy: Boolean) {
+        val gap = context.size(R.dimen.target_gap)
+        val side = context.size(R.dimen.space_page)
+        val moving = LinearLayout(context).apply { orientation = VERTICAL }
+        val page = ScrollView(context).apply {
+            id = R.id.page
+            addView(moving)
+        }
+        foot.setPadding(side, gap, side, context.size(R.dimen.space))
+        moving.setPadding(side, 0, side, side)
+        if (roomy) {
+            top.setPadding(side, gap, side, 0)
+            foot.addView(marks.view, column())
+        } else {
+            moving.addView(top, column(gap))
+            moving.addView(marks.view, column(gap))
+        }
+        moving.addView(middle, column())
+        foot.addView(second, column(gap))
+        foot.addView(main, column(gap))
+        orientation = if (beside) HORIZONTAL else VERTICAL
+        if (roomy) addView(top, column())
+        if (beside) {
+            addView(page, LayoutParams(0, ViewGroup.LayoutParams.MATCH_PARENT, 1f))
+            addView(foot, LayoutParams(context.size(R.dimen.side_foot), ViewGroup.LayoutParams.WRAP_CONTENT))
+        } else {
+            addView(page, LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f))
+            addView(foot, column())
+        }
+    }
+
+    override fun onApplyWindowInsets(insets: WindowInsets): WindowInsets {
+        val (left, up, right, down) = ShellActivity.taken(insets)
+        setPadding(left, up, right, down)
+        return insets
+    }
+
+    fun show(screen: SpotterScreen) {
+        aircraft.put(listOf(screen.aircraft, screen.title).filter { it.isNotEmpty() }.joinToString(" \u00b7 "))
+        phase.put(screen.phase)
+        plan.put(screen.clock.label)
+        rule.plan(screen.clock.plannedS * MS, screen.calls.map { it.atS * MS })
+        stops.put(screen.knockOff)
+        limits.put(screen.limits)
+        log.put(screen.log)
+        marks.bind(screen.marks)
+        mainAct = screen.main.act
+        main.bind(screen.main.label, screen.main.icon.drawable)
+        second(screen.second)
+    }
+
+    private fun second(next: SpotterControl?) {
+        secondAct = next?.act
+        second.visibility = if (next == null) View.GONE else View.VISIBLE
+        next?.let { second.bind(Control("", it.label, null, it.icon, Weight.PLAIN, true, null, false, it.label)) }
+    }
+
+    /** Shows the call just made in large type; null takes it away. */
+    fun calling(words: String?) = call.put(words)
+
+    fun tick(elapsedMs: Long) {
+        face.elapsedMs = elapsedMs
+        rule.elapsedMs = elapsedMs
+    }
+
+    /** A list of sentences under a heading of the shell's own; nothing where there are none. */
+    private class Lines(context: Context, title: Int, private val style: Int) {
+        private val lines = LinearLayout(context).apply { orientation = VERTICAL }
+        val view = LinearLayout(context).apply {
+            orientation = VERTICAL
+            addView(
+                context.text(R.style.Text_State).apply {
+                    put(context.getString(title))
+                    heading()
+                },
+                column(),
+            )
+            addView(lines, column())
+        }
+
+        fun put(words: List<String>) {
+            view.visibility = if (words.isEmpty()) View.GONE else View.VISIBLE
+            while (lines.childCount > words.size) lines.removeViewAt(lines.childCount - 1)
+            words.forEachIndexed { i, line ->
+                if (i == lines.childCount) {
+                    lines.addView(lines.context.text(style), column(lines.context.size(R.dimen.space_hair)))
+                }
+                (lines.getChildAt(i) as TextView).put(line)
+            }
+        }
+    }
+
+    private companion object {
+        const val MS = 1000L
+        const val ROOMY_DP = 640
+        const val ROOMY_TYPE = 1.15f
+    }
+}

@@ -1,0 +1,64 @@
+package org.liftgate.shell
+
+import java.io.File
+import org.junit.Rule
+import org.junit.Test
+import org.junit.rules.TemporaryFolder
+import org.junit.runner.RunWith
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.RuntimeEnvironment
+import uniffi.liftgate.Turn
+
+/** Draws every kind of block in both themes and at double type, for a person to look at: `target/gallery`. */
+@RunWith(RobolectricTestRunner::class)
+class GalleryTest {
+    @get:Rule val folder = TemporaryFolder()
+    private val gallery = File(System.getProperty("liftgate.target"), "gallery")
+
+    private fun show(name: String, core: FakeCore, before: (Phone) -> Unit = {}) {
+        Phone(folder.newFolder(), open = { _, _ -> core }).use { phone ->
+            phone.launch()
+            before(phone)
+            phone.picture(name, gallery)
+        }
+    }
+
+    @Test fun board() = show("board", FakeCore(Samples.board))
+    @Test fun check() = show("check", FakeCore(Samples.check).apply { said = "Recorded 12.0 mm" }) { it.tap("Record") }
+    @Test fun checkLower() = show("check-lower", FakeCore(Samples.check)) { it.reveal("Ballast") }
+    @Test fun card() = show("card", FakeCore(Samples.card))
+    @Test fun bare() = show("bare", FakeCore(Samples.bare))
+
+    @Test
+    fun spotterBefore() = show("spotter-before", FakeCore(Samples.board).apply { turn = Turn.SPOTTER })
+
+    @Test
+    fun spotterFlying() = show(
+        "spotter-flying",
+        FakeCore(Samples.board).apply {
+            turn = Turn.SPOTTER
+            spotterScreen = Samples.spotter(running = true, elapsedMs = 173_000)
+        },
+    ) { it.wait(9_000) }
+
+    @Test
+    fun doubleType() {
+        RuntimeEnvironment.setFontScale(2f)
+        show("board-200", FakeCore(Samples.board))
+        show("check-200", FakeCore(Samples.check)) { it.reveal("Motor temperature") }
+        show("spotter-200", FakeCore(Samples.board).apply { turn = Turn.SPOTTER })
+    }
+
+    @Test
+    fun lyingDown() {
+        RuntimeEnvironment.setQualifiers("+land")
+        show("check-land", FakeCore(Samples.check))
+        show("spotter-land", FakeCore(Samples.board).apply { turn = Turn.SPOTTER })
+    }
+
+    @Test
+    fun rightToLeft() {
+        RuntimeEnvironment.setQualifiers("+ar-rXB-ldrtl")
+        show("check-rtl", FakeCore(Samples.check))
+    }
+}

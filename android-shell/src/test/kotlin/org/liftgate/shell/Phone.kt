@@ -1,0 +1,347 @@
+package org.liftgate.shell
+
+import android.app.Activity
+import android.content.Intent
+import android.graphics.Bitmap
+import android.graphics.Canvas
+import android.graphics.Rect
+import android.os.SystemClock
+import android.view.MotionEvent
+import android.view.View
+import android.view.ViewGroup
+import android.view.inputmethod.EditorInfo
+import android.widget.EditText
+import android.widget.ScrollView
+import android.widget.TextView
+import java.io.File
+import org.liftgate.R
+import org.robolectric.Robolectric
+import org.robolectric.RuntimeEnvironment
+import org.robolectric.Shadows.shadowOf
+import org.robolectric.android.controller.ActivityController
+import org.robolectric.shadows.ShadowLooper
+import uniffi.liftgate.Liftgate
+import uniffi.liftgate.Moment
+
+/** Both clocks of a phone, moved by hand. */
+class HandClock(
+    var wallMs: Long = 1_780_300_800_000, // 1 June 2026, 08:00 UTC
+    var offsetMin: Int = 120,
+    var monotonicMs: Long = 3_600_000,
+    var boot: String = "boot-1",
+) : Clock {
+    override fun now() = Moment(wallMs = wallMs, offsetMin = offsetMin, monotonicMs = monotonicMs, boot = boot)
+
+    fun pass(ms: Long) {
+        wallMs += ms
+        monotonicMs += ms
+    }
+}
+
+/**
+ * A phone in a person's hand: the real activities on real framework classes, used through touches at places on the
+ * drawn window, with a real journal file in [folder] and a clock moved by hand.
+ *
+ * Nothing here reaches past the screen: a control is found by the words it shows, brought into view by scrolling, and
+ * touched at its middle. What cannot be found, seen or reached fails with what is on the screen instead.
+ */
+class Phone(
+    private val folder: File,
+    val clock: HandClock = HandClock(),
+    private val open: (String, Moment) -> Liftgate = { path, now -> Liftgate.open(path, now) },
+) : AutoCloseable {
+    val spoken = mutableListOf<String>()
+    private val app = RuntimeEnvironment.getApplication() as LiftgateApp
+    private var controller: ActivityController<out Activity>? = null
+    private val journal = File(folder, "liftgate.db")
+
+    val activity: Activity get() = checkNotNull(controller) { "the app is not open" }.get()
+    val decor: View get() = activity.window.decorView
+
+    init {
+        folder.mkdirs()
+        app.speakers = {
+            object : Speaker {
+                override fun say(words: String) {
+                    spoken += words
+                }
+
+                override fun close() = Unit
+            }
+        }
+        boot()
+    }
+
+    private fun boot() = app.use(Core(clock) { now -> open(journal.path, now) })
+
+    // Opening, leaving, dying
+
+    /** Taps the app's icon: the launcher's activity, as a new process starts it. */
+    fun launch(): Phone = apply {
+        start(Intent(app, PilotActivity::class.java))
+        settle()
+    }
+
+    private fun start(intent: Intent) {
+        @Suppress("UNCHECKED_CAST")
+        val kind = Class.forName(checkNotNull(intent.component).className) as Class<Activity>
+        controller = Robolectric.buildActivity(kind, intent).setup()
+    }
+
+    /**
+     * The process dies without a word to any activity: only what the journal's files hold at this moment is left,
+     * and the app is opened again from that.
+     */
+    fun kill(): Phone = apply {
+        settle(follow = false)
+        val saved = File(folder, "killed").apply { deleteRecursively(); mkdirs() }
+        val files = { from: File -> from.listFiles { file -> file.name.startsWith(journal.name) }.orEmpty() }
+        files(folder).forEach { it.copyTo(File(saved, it.name)) }
+        controller = null
+        app.core.close()
+        app.core.waitUntilClosed()
+        ShadowLooper.idleMainLooper()
+        shadowOf(app).clearNextStartedActivities()
+        files(folder).forEach { it.delete() }
+        files(saved).forEach { it.copyTo(File(folder, it.name)) }
+        saved.deleteRecursively()
+        boot()
+        launch()
+    }
+
+    /** The phone is put away and the app closed by the system in good order. */
+    override fun close() {
+        settle(follow = false)
+        controller?.pause()?.stop()?.destroy()
+        controller = null
+        app.core.close()
+        app.core.waitUntilClosed()
+        ShadowLooper.idleMainLooper()
+    }
+
+    /** Waits until the core has answered, the screen is laid out, and any other activity asked for has opened. */
+    fun settle(follow: Boolean = true) {
+        val until = System.nanoTime() + PATIENCE_NS
+        do {
+            ShadowLooper.idleMainLooper()
+            if (app.core.busy) Thread.sleep(1)
+            check(System.nanoTime() < until) { "the core did not answer in ${PATIENCE_NS / 1_000_000_000} s" }
+        } while (app.core.busy)
+        ShadowLooper.idleMainLooper()
+        if (!follow) return
+        val next = shadowOf(app).nextStartedActivity ?: return
+        controller?.takeIf { it.get().isFinishing }?.pause()?.stop()?.destroy()
+        start(next)
+        settle()
+    }
+
+    /** Lets [ms] go by on all clocks, with the screen on. */
+    fun wait(ms: Long): Phone = apply {
+        var left = ms
+        while (left > 0) {
+            val step = minOf(left, STEP_MS)
+            clock.pass(step)
+            ShadowLooper.idleMainLooper(step, java.util.concurrent.TimeUnit.MILLISECONDS)
+            left -= step
+        }
+        settle()
+    }
+
+    // What a person sees
+
+    /** Every text on the screen, from top to bottom as it is built, also what must be scrolled to. */
+    fun words(): List<String> = shown(decor).filterIsInstance<TextView>()
+        .map { it.text.toString() }.filter { it.isNotBlank() }.toList()
+
+    /** Whether the screen says [part] anywhere. */
+    fun says(part: String): Boolean = words().any { part in it }
+
+    /** Fails, with what the screen says instead, where it does not say [part]. */
+    fun expect(part: String): Phone = apply {
+        if (!says(part)) throw AssertionError("the screen does not say “$part”. It says:\n${listing()}")
+    }
+
+    private fun listing() = words().joinToString("\n") { "  $it" }
+
+    /** All views under [root] that are shown, [root] first. */
+    fun shown(root: View): Sequence<View> = sequence {
+        if (root.visibility != View.VISIBLE) return@sequence
+        yield(root)
+        if (root is ViewGroup) for (i in 0 until root.childCount) yieldAll(shown(root.getChildAt(i)))
+    }
+
+    /** Everything that can be tapped now. */
+    fun targets(): List<View> = shown(decor).filter { it.isClickable && it.isEnabled }.toList()
+
+    /** The words that a target shows, and what it says to a screen reader. */
+    fun labels(target: View): List<String> = shown(target).filterIsInstance<TextView>()
+        .map { it.text.toString() }.filter { it.isNotBlank() }.toList() + listOfNotNull(target.contentDescription?.toString())
+
+    private fun target(label: String): View {
+        val all = targets()
+        val exact = all.filter { label in labels(it) }
+        val found = exact.ifEmpty { all.filter { view -> labels(view).any { label in it } } }
+        return when (found.size) {
+            1 -> found.single()
+            0 -> throw AssertionError("nothing to tap that shows “$label”. The screen says:\n${listing()}")
+            else -> throw AssertionError("“$label” can be tapped in ${found.size} places. The screen says:\n${listing()}")
+        }
+    }
+
+    // What a person does
+
+    /** Touches the one control that shows [label], or says it to a screen reader where it shows an icon alone. */
+    fun tap(label: String): Phone = apply { touch(target(label)) }
+
+    /** Rests a finger on the control that shows [label] until it acts. */
+    fun hold(label: String, ms: Long = 700): Phone = apply {
+        val view = target(label)
+        val (x, y) = reach(view)
+        send(MotionEvent.ACTION_DOWN, x, y)
+        clock.pass(ms)
+        ShadowLooper.idleMainLooper(ms, java.util.concurrent.TimeUnit.MILLISECONDS)
+        send(MotionEvent.ACTION_UP, x, y)
+        settle()
+    }
+
+    /** Touches the plus, or for negative [times] the minus, of the stepper called [label]. */
+    fun step(label: String, times: Int): Phone = apply {
+        repeat(kotlin.math.abs(times)) {
+            val stepper = block(label)
+            val buttons = shown(stepper).filter { it.isClickable && it.getTag(R.id.token) != null }.toList()
+            check(buttons.size == 2) { "“$label” is no stepper" }
+            touch(if (times < 0) buttons.first() else buttons.last())
+        }
+    }
+
+    /** Touches the option [option] of the choice called [label]. */
+    fun choose(label: String, option: String): Phone = apply {
+        val options = shown(block(label)).filter { it.isClickable }.toList()
+        val found = options.singleOrNull { option in labels(it) }
+            ?: throw AssertionError("“$label” offers ${options.map { labels(it).first() }}, not “$option”")
+        touch(found)
+    }
+
+    /** Touches the field called [label] and writes [text] in it through the keyboard's own connection. */
+    fun type(label: String, text: String): Phone = apply {
+        touch(shown(block(label)).filterIsInstance<EditText>().singleOrNull() ?: error("“$label” is no field"))
+        val field = shown(block(label)).filterIsInstance<EditText>().single()
+        check(field.isFocused) { "the field “$label” took no focus" }
+        val keyboard = field.onCreateInputConnection(EditorInfo())
+        keyboard.performContextMenuAction(android.R.id.selectAll)
+        keyboard.setSelection(0, field.text.length)
+        keyboard.commitText(text, 1)
+        settle()
+    }
+
+    /** Scrolls to the text or field called [label]. */
+    fun reveal(label: String): Phone = apply {
+        val view = shown(decor).firstOrNull { (it as? TextView)?.text?.toString() == label || it.tag == label }
+            ?: throw AssertionError("nothing on the screen is called “$label”. It says:\n${listing()}")
+        scrollTo(view)
+        settle()
+    }
+
+    /** The keyboard's “done” key in the field called [label]. */
+    fun done(label: String): Phone = apply {
+        val field = shown(block(label)).filterIsInstance<EditText>().single()
+        field.onCreateInputConnection(EditorInfo()).performEditorAction(EditorInfo.IME_ACTION_DONE)
+        settle()
+    }
+
+    /** The back gesture. */
+    fun back(): Phone = apply {
+        val dispatcher = activity.onBackInvokedDispatcher as android.window.WindowOnBackInvokedDispatcher
+        val callback = dispatcher.topCallback
+        @Suppress("DEPRECATION")
+        if (callback != null) callback.onBackInvoked() else activity.onBackPressed()
+        settle()
+    }
+
+    private fun block(label: String): View = shown(decor).filter { it is ViewGroup && !it.isClickable && it.tag == label }
+        .toList().let { found ->
+            found.singleOrNull()
+                ?: throw AssertionError("${found.size} fields are called “$label”. The screen says:\n${listing()}")
+        }
+
+    private fun touch(view: View) {
+        val (x, y) = reach(view)
+        send(MotionEvent.ACTION_DOWN, x, y)
+        clock.pass(TOUCH_MS)
+        ShadowLooper.idleMainLooper(TOUCH_MS, java.util.concurrent.TimeUnit.MILLISECONDS)
+        send(MotionEvent.ACTION_UP, x, y)
+        settle()
+    }
+
+    /** Brings [view] into sight and gives the place of its middle in the window. */
+    private fun reach(view: View): Pair<Float, Float> {
+        scrollTo(view)
+        val seen = Rect()
+        val middle = middle(view)
+        check(view.getGlobalVisibleRect(seen) && seen.contains(middle.first.toInt(), middle.second.toInt())) {
+            "${labels(view)} is out of sight at $middle, seen $seen"
+        }
+        return middle
+    }
+
+    private fun middle(view: View): Pair<Float, Float> {
+        val at = IntArray(2).also(view::getLocationInWindow)
+        return at[0] + view.width / 2f to at[1] + view.height / 2f
+    }
+
+    private fun scrollTo(view: View) {
+        val scroll = generateSequence(view.parent) { it.parent }.filterIsInstance<ScrollView>().firstOrNull() ?: return
+        val at = Rect(0, 0, view.width, view.height)
+        scroll.offsetDescendantRectToMyCoords(view, at)
+        if (at.top >= scroll.scrollY && at.bottom <= scroll.scrollY + scroll.height) return
+        scroll.scrollTo(0, (at.centerY() - scroll.height / 2).coerceAtLeast(0))
+        ShadowLooper.idleMainLooper()
+    }
+
+    private fun send(action: Int, x: Float, y: Float) {
+        val now = SystemClock.uptimeMillis()
+        val event = MotionEvent.obtain(now, now, action, x, y, 0)
+        decor.dispatchTouchEvent(event)
+        event.recycle()
+    }
+
+    // Pictures
+
+    /** The window as drawn now. */
+    fun drawn(): Bitmap {
+        val bitmap = Bitmap.createBitmap(decor.width, decor.height, Bitmap.Config.ARGB_8888)
+        decor.draw(Canvas(bitmap))
+        return bitmap
+    }
+
+    /** Writes the window as `name-field.png` and `name-workshop.png` into [into], and comes back to the theme it had. */
+    fun picture(name: String, into: File): Phone = apply {
+        into.mkdirs()
+        val before = app.workshop
+        for (workshop in listOf(!before, before)) {
+            theme(workshop)
+            val file = File(into, "$name-${if (workshop) "workshop" else "field"}.png")
+            file.outputStream().use { drawn().compress(Bitmap.CompressFormat.PNG, 100, it) }
+        }
+    }
+
+    /** Shows the dark theme or the light one, as after the switch in the corner of the board. */
+    fun theme(workshop: Boolean): Phone = apply {
+        if (app.workshop == workshop) return@apply
+        app.workshop = workshop
+        checkNotNull(controller).recreate()
+        settle()
+    }
+
+    /** Opens the window anew, as after a turn of the phone or another size of type. */
+    fun recreate(): Phone = apply {
+        checkNotNull(controller).recreate()
+        settle()
+    }
+
+    private companion object {
+        const val PATIENCE_NS = 30_000_000_000L
+        const val TOUCH_MS = 60L
+        const val STEP_MS = 200L
+    }
+}
