@@ -1,8 +1,11 @@
 package org.liftgate.shell
 
 import android.content.Context
+import android.view.Gravity
 import android.view.View
 import android.view.ViewGroup
+import android.view.accessibility.AccessibilityNodeInfo
+import android.widget.Button
 import android.widget.LinearLayout
 import android.widget.ScrollView
 import org.liftgate.R
@@ -12,11 +15,15 @@ import org.liftgate.shell.blocks.Shape
 import org.liftgate.shell.blocks.Taps
 import org.liftgate.shell.look.Flow
 import org.liftgate.shell.look.column
+import org.liftgate.shell.look.drawable
 import org.liftgate.shell.look.icon
+import org.liftgate.shell.look.ink
+import org.liftgate.shell.look.pressed
 import org.liftgate.shell.look.put
 import org.liftgate.shell.look.rest
 import org.liftgate.shell.look.role
 import org.liftgate.shell.look.size
+import org.liftgate.shell.look.slip
 import org.liftgate.shell.look.text
 import uniffi.liftgate.Control
 import uniffi.liftgate.Screen
@@ -42,22 +49,21 @@ class Foot(private val context: Context, private val taps: Taps) : ScrollView(co
         addView(main, LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.WRAP_CONTENT, 1f))
         addView(backInWords, LinearLayout.LayoutParams(0, ViewGroup.LayoutParams.WRAP_CONTENT, 1f))
     }
-    private val items = LinearLayout(context).apply {
+    private val undoRule = hair()
+    private val actions = LinearLayout(context).apply {
         orientation = LinearLayout.VERTICAL
         val gap = context.size(R.dimen.target_gap)
         val side = context.size(R.dimen.space_page)
-        val rule = View(context).apply { setBackgroundColor(context.role(R.attr.ink)) }
-        addView(rule, LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, context.size(R.dimen.line)))
-        addView(
-            LinearLayout(context).apply {
-                orientation = LinearLayout.VERTICAL
-                setPadding(side, gap, side, context.size(R.dimen.space))
-                addView(undo, column().apply { bottomMargin = gap })
-                addView(others.group, column().apply { bottomMargin = gap })
-                addView(last, column())
-            },
-            column(),
-        )
+        setPadding(side, gap, side, context.size(R.dimen.space))
+        addView(others.group, column().apply { bottomMargin = gap })
+        addView(last, column())
+    }
+    private val items = LinearLayout(context).apply {
+        orientation = LinearLayout.VERTICAL
+        gravity = Gravity.BOTTOM
+        addView(undo, column())
+        addView(undoRule)
+        addView(actions, column())
     }
     private var most = Int.MAX_VALUE
 
@@ -71,6 +77,7 @@ class Foot(private val context: Context, private val taps: Taps) : ScrollView(co
     fun show(screen: Screen, said: String?, beside: Boolean) {
         most = if (beside) Int.MAX_VALUE else (resources.displayMetrics.heightPixels * MOST).toInt()
         undo.show(screen.undo, said)
+        undoRule.visibility = undo.visibility
         val first = screen.foot.firstOrNull()
         others.bind(screen.foot.drop(1))
         others.group.visibility = if (screen.foot.size > 1) View.VISIBLE else View.GONE
@@ -78,6 +85,12 @@ class Foot(private val context: Context, private val taps: Taps) : ScrollView(co
         show(back, screen.back.takeIf { first != null })
         show(backInWords, screen.back.takeIf { first == null })
         visibility = if (screen.foot.isEmpty() && screen.back == null && screen.undo == null) View.GONE else View.VISIBLE
+    }
+
+    private fun hair() = View(context).apply {
+        setBackgroundColor(context.role(R.attr.rule))
+        val line = context.size(R.dimen.line_hair)
+        layoutParams = LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, line)
     }
 
     private fun show(view: ControlView, control: Control?) {
@@ -96,31 +109,53 @@ class Foot(private val context: Context, private val taps: Taps) : ScrollView(co
     }
 }
 
-/** What was recorded last, and its withdrawal in one tap. */
+/** What was recorded last, and its withdrawal in one tap anywhere on it. */
 class UndoBar(private val context: Context, private val taps: Taps) : LinearLayout(context) {
     private val said = context.text(R.style.Text_Strong)
-    private val tick = context.icon(R.dimen.icon)
-    private val line = LinearLayout(context).apply {
-        orientation = HORIZONTAL
-        (tick.layoutParams as LayoutParams).marginEnd = context.size(R.dimen.space_small)
-        addView(tick)
-        addView(said, rest())
-    }
-    private val undo = ControlView(context, Shape.WORDS, taps::tapped)
+    private val label = context.text(R.style.Text_Strong)
+    private val mark = context.icon(R.dimen.icon)
+    private var control: Control? = null
 
     init {
         id = R.id.undo
-        orientation = VERTICAL
-        tick.put(R.drawable.ic_tick, context.role(R.attr.ink))
-        addView(line, column().apply { bottomMargin = context.size(R.dimen.space_small) })
-        addView(undo, column())
+        orientation = HORIZONTAL
+        gravity = Gravity.CENTER_VERTICAL
+        val pad = context.size(R.dimen.space_page)
+        setPaddingRelative(pad, context.size(R.dimen.space_small), pad, context.size(R.dimen.space_small))
+        (mark.layoutParams as LayoutParams).marginEnd = context.size(R.dimen.space)
+        addView(mark)
+        label.ink(context.role(R.attr.action))
+        val words = LinearLayout(context).apply {
+            orientation = VERTICAL
+            for (part in listOf(said, label)) {
+                part.importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_NO
+                addView(part, column())
+            }
+        }
+        addView(words, rest())
+        minimumHeight = context.size(R.dimen.target)
+        background = pressed(
+            context.slip(context.role(R.attr.leaf), context.role(R.attr.actionPressed), context.size(R.dimen.line) * 2),
+            context.slip(context.role(R.attr.paper), 0, 0),
+        )
+        setOnClickListener { control?.let(taps::tapped) }
     }
 
-    fun show(control: Control?, words: String?) {
-        visibility = if (control == null && words == null) GONE else VISIBLE
-        line.visibility = if (words == null) GONE else VISIBLE
+    fun show(next: Control?, words: String?) {
+        control = next
+        visibility = if (next == null && words == null) GONE else VISIBLE
+        isClickable = next != null
+        isFocusable = next != null
+        tag = next?.label
+        setTag(R.id.token, next?.token)
+        contentDescription = next?.spoken
         said.put(words)
-        undo.visibility = if (control == null) GONE else VISIBLE
-        control?.let(undo::bind)
+        label.put(next?.label)
+        mark.put(next?.icon?.drawable ?: R.drawable.ic_tick, context.role(if (next == null) R.attr.ink else R.attr.action))
+    }
+
+    override fun onInitializeAccessibilityNodeInfo(info: AccessibilityNodeInfo) {
+        super.onInitializeAccessibilityNodeInfo(info)
+        if (control != null) info.className = Button::class.java.name
     }
 }

@@ -2,7 +2,6 @@ package org.liftgate.shell
 
 import android.content.Intent
 import android.os.Bundle
-import android.view.Gravity
 import android.view.View
 import org.liftgate.R
 import org.liftgate.shell.blocks.ControlView
@@ -28,7 +27,13 @@ class PilotActivity : ShellActivity(), Taps {
         super.onCreate(savedInstanceState)
         screen = ScreenView(this, this)
         screen.switch = themeSwitch()
+        savedInstanceState?.let(screen::restore)
         setContentView(screen)
+    }
+
+    override fun onSaveInstanceState(outState: Bundle) {
+        super.onSaveInstanceState(outState)
+        screen.keep(outState)
     }
 
     override fun onStart() {
@@ -104,7 +109,7 @@ class PilotActivity : ShellActivity(), Taps {
         return ControlView(this, Shape.ICON) { switchTheme() }.apply {
             bind(Control("", getString(words), null, Icon.NONE, Weight.QUIET, true, null, false, getString(words)))
             picture(icon)
-            gravity = Gravity.CENTER
+            background = null
         }
     }
 

@@ -2,6 +2,7 @@ package org.liftgate.shell
 
 import android.content.Context
 import android.content.res.Configuration
+import android.os.Bundle
 import android.view.View
 import android.view.ViewGroup
 import android.view.WindowInsets
@@ -60,6 +61,7 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
     private val kept = mutableMapOf<String, Int>()
     private val views = mutableListOf<BlockView>()
     private var shown: Screen? = null
+    private var lastSaid: String? = null
 
     /** A view in the top corner of screens that have no way back: the shell's own switch of theme. */
     var switch: View? = null
@@ -69,11 +71,29 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
         orientation = if (beside) HORIZONTAL else VERTICAL
         if (beside) {
             addView(scroll, LayoutParams(0, ViewGroup.LayoutParams.MATCH_PARENT, 1f))
+            addView(rule(), LayoutParams(context.size(R.dimen.line), ViewGroup.LayoutParams.MATCH_PARENT))
             addView(foot, LayoutParams(context.size(R.dimen.side_foot), ViewGroup.LayoutParams.MATCH_PARENT))
         } else {
             addView(scroll, LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f))
+            addView(rule(), LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, context.size(R.dimen.line)))
             addView(foot, LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, ViewGroup.LayoutParams.WRAP_CONTENT))
         }
+    }
+
+    private fun rule() = View(context).apply { setBackgroundColor(context.role(R.attr.ink)) }
+
+    /** Where the person is on the page and what was said last, for another window that takes this one's place. */
+    fun keep(state: Bundle) {
+        shown?.let { kept[place(it)] = scroll.scrollY }
+        state.putStringArray(PLACES, kept.keys.toTypedArray())
+        state.putIntArray(HEIGHTS, kept.values.toIntArray())
+        state.putString(SAID, lastSaid)
+    }
+
+    fun restore(state: Bundle) {
+        val heights = state.getIntArray(HEIGHTS) ?: return
+        state.getStringArray(PLACES)?.forEachIndexed { i, place -> kept[place] = heights[i] }
+        lastSaid = state.getString(SAID)
     }
 
     override fun onApplyWindowInsets(insets: WindowInsets): WindowInsets {
@@ -82,17 +102,18 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
         return insets
     }
 
-    /** Shows [screen]; [said] is what was just recorded, if anything. */
+    /** Shows [screen]; [said] is what was just recorded, if anything, and stays until something else is done. */
     fun show(screen: Screen, said: String?) {
         val before = shown
+        lastSaid = said ?: lastSaid.takeIf { before == null || same(before, screen) && screen.undo == before.undo }
         before?.let { kept[place(it)] = scroll.scrollY }
-        val same = before != null && before.name == screen.name && before.title == screen.title
+        val same = before != null && same(before, screen)
         shown = screen
         above.put(screen.above)
         title.put(screen.title)
         corner(screen)
         fill(screen, same)
-        foot.show(screen, said, beside)
+        foot.show(screen, lastSaid, beside)
         if (!same) scrollTo(kept[place(screen)] ?: 0)
         if (!same && before != null) announce(screen.title)
     }
@@ -132,6 +153,8 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
     /** Says [words] aloud where a screen reader is on. */
     fun announce(words: String) = announceForAccessibility(words)
 
+    private fun same(one: Screen, other: Screen) = one.name == other.name && one.title == other.title
+
     private fun place(screen: Screen) = screen.name + '\n' + screen.title
 
     /** A column no wider than can be read at ease, in the middle of what there is. */
@@ -147,5 +170,8 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
 
     private companion object {
         const val BESIDE_BELOW_DP = 600
+        const val PLACES = "places"
+        const val HEIGHTS = "heights"
+        const val SAID = "said"
     }
 }

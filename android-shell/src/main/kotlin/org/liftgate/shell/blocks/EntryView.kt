@@ -5,6 +5,7 @@ import android.text.Editable
 import android.text.InputType
 import android.text.TextWatcher
 import android.text.method.DigitsKeyListener
+import android.util.TypedValue
 import android.view.Gravity
 import android.view.View
 import android.view.inputmethod.EditorInfo
@@ -97,6 +98,8 @@ class EntryView(private val context: Context, private val taps: Taps) : BlockVie
         if (keyboard == next) return
         keyboard = next
         binding = true
+        val number = next == Keyboard.WHOLE || next == Keyboard.DECIMAL
+        field.setTextSize(TypedValue.COMPLEX_UNIT_PX, context.size(if (number) R.dimen.type_entry else R.dimen.type_row).toFloat())
         when (next) {
             Keyboard.WORDS -> field.inputType = InputType.TYPE_CLASS_TEXT or
                 InputType.TYPE_TEXT_FLAG_CAP_SENTENCES or InputType.TYPE_TEXT_FLAG_MULTI_LINE

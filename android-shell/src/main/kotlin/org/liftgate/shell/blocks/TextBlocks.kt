@@ -41,7 +41,7 @@ class VerdictView(private val context: Context) : BlockView {
         addView(detail, column(context.size(R.dimen.space_small)))
     }
     override val view = context.edged(bar, words).apply {
-        layoutParams = column(context.size(R.dimen.space_small))
+        layoutParams = column(context.size(R.dimen.space_page))
     }
 
     override fun bind(block: Block): Boolean {

@@ -11,9 +11,9 @@ import org.liftgate.R
 /** A big value with its small unit beside it, as one text, so that it wraps at large type instead of being cut. */
 fun Context.quantity(value: String, unit: String): CharSequence {
     if (unit.isEmpty()) return value
-    val text = SpannableStringBuilder(value).append('\u2009').append(' ')
+    val text = SpannableStringBuilder(value)
     val from = text.length
-    text.append(unit)
+    text.append(' ').append(unit)
     fun mark(span: Any) = text.setSpan(span, from, text.length, Spanned.SPAN_EXCLUSIVE_EXCLUSIVE)
     mark(AbsoluteSizeSpan(size(R.dimen.type_unit)))
     mark(TypefaceSpan("sans-serif"))

@@ -2,6 +2,7 @@ package org.liftgate.shell.spotter
 
 import android.content.Context
 import android.content.res.Configuration
+import android.view.Gravity
 import android.view.View
 import android.view.ViewGroup
 import android.view.WindowInsets
@@ -95,7 +96,8 @@ class SpotterView(
         if (roomy) addView(top, column())
         if (beside) {
             addView(page, LayoutParams(0, ViewGroup.LayoutParams.MATCH_PARENT, 1f))
-            addView(foot, LayoutParams(context.size(R.dimen.side_foot), ViewGroup.LayoutParams.WRAP_CONTENT))
+            foot.gravity = Gravity.BOTTOM
+            addView(foot, LayoutParams(context.size(R.dimen.side_foot), ViewGroup.LayoutParams.MATCH_PARENT))
         } else {
             addView(page, LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f))
             addView(foot, column())
