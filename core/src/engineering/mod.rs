@@ -4,13 +4,19 @@
 //! [`EngineeringError`]; none panics. Each subject's documentation names its source and its limits of validity. Figures that
 //! are only habit are marked "common practice, no source"; a maker's rating always goes before them.
 
+pub mod air;
 pub mod balance;
 pub mod ballast;
 mod bounded_lp;
+pub mod drive;
 pub mod error;
 pub mod grade;
+pub mod placement;
 mod require;
+pub mod rotor;
 pub mod supply;
+pub mod unbalance;
+pub mod wire;
 
 pub use error::EngineeringError;
 pub use grade::Grade;
