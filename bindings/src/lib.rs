@@ -1,5 +1,129 @@
-//! The surface of the core for other languages.
+//! The surface of the core for other languages. Nothing is decided here: every method carries its arguments in, its
+//! answer out, and turns the core's errors into the few that a caller can act on.
 
+mod error;
+mod moment;
 mod screen;
 
+use std::path::Path;
+use std::sync::Arc;
+
+use liftgate_core::desk;
+use liftgate_core::record::MarkKind;
+use liftgate_core::view::{Screen, SpotterScreen, Tapped, Token, Turn};
+
+pub use error::LiftgateError;
+pub use moment::{Moment, Verified};
+
 uniffi::setup_scaffolding!();
+
+type Result<T> = std::result::Result<T, LiftgateError>;
+
+/// The opened app: one journal file, one owner. Hold one for as long as the process lives.
+#[derive(uniffi::Object)]
+pub struct Liftgate {
+    phone: desk::Phone,
+}
+
+#[uniffi::export]
+impl Liftgate {
+    /// Opens the journal at `path`, or begins one there under the shipped plan.
+    #[uniffi::constructor]
+    pub fn open(path: String, now: Moment) -> Result<Arc<Liftgate>> {
+        let phone = desk::Phone::open(Path::new(&path), &now.into_core()?)?;
+        Ok(Arc::new(Liftgate { phone }))
+    }
+
+    /// Whose turn it is.
+    pub fn turn(&self) -> Result<Turn> {
+        Ok(self.phone.turn()?)
+    }
+
+    /// The pilot's handle; refused while the spotter has the phone.
+    pub fn pilot(&self) -> Result<Arc<PilotDesk>> {
+        Ok(Arc::new(PilotDesk { desk: self.phone.pilot()? }))
+    }
+
+    /// The spotter's handle; refused while the pilot has the phone.
+    pub fn spotter(&self) -> Result<Arc<SpotterDesk>> {
+        Ok(Arc::new(SpotterDesk { desk: self.phone.spotter()? }))
+    }
+
+    /// Walks the chain of the journal: the number of entries and the head digest.
+    pub fn verify(&self) -> Result<Verified> {
+        Ok(self.phone.verify()?.into())
+    }
+
+    /// The dossier as one HTML file.
+    pub fn dossier(&self, now: Moment) -> Result<String> {
+        Ok(self.phone.dossier(&now.into_core()?)?)
+    }
+
+    /// Closes the journal file.
+    pub fn close_journal(&self) -> Result<()> {
+        Ok(self.phone.close()?)
+    }
+}
+
+/// What the pilot can do.
+#[derive(uniffi::Object)]
+pub struct PilotDesk {
+    desk: desk::PilotDesk,
+}
+
+#[uniffi::export]
+impl PilotDesk {
+    /// The screen that the pilot is on.
+    pub fn screen(&self, now: Moment) -> Result<Screen> {
+        Ok(self.desk.screen(&now.into_core()?)?)
+    }
+
+    /// Does what a control's token says.
+    pub fn tap(&self, token: Token, now: Moment) -> Result<Tapped> {
+        Ok(self.desk.tap(&token, &now.into_core()?)?)
+    }
+
+    /// Keeps what was typed into a field of the screen in view.
+    pub fn edit(&self, field: String, text: String, now: Moment) -> Result<()> {
+        Ok(self.desk.edit(&field, &text, &now.into_core()?)?)
+    }
+}
+
+/// All that a spotter can do.
+#[derive(uniffi::Object)]
+pub struct SpotterDesk {
+    desk: desk::SpotterDesk,
+}
+
+#[uniffi::export]
+impl SpotterDesk {
+    /// The spotter's screen.
+    pub fn screen(&self, now: Moment) -> Result<SpotterScreen> {
+        Ok(self.desk.screen(&now.into_core()?)?)
+    }
+
+    /// The motor starts, and with it the clock.
+    pub fn start(&self, now: Moment) -> Result<SpotterScreen> {
+        Ok(self.desk.start(&now.into_core()?)?)
+    }
+
+    /// Something was seen or heard.
+    pub fn mark(&self, mark: MarkKind, now: Moment) -> Result<SpotterScreen> {
+        Ok(self.desk.mark(mark, &now.into_core()?)?)
+    }
+
+    /// Down, motor off.
+    pub fn land(&self, now: Moment) -> Result<SpotterScreen> {
+        Ok(self.desk.land(&now.into_core()?)?)
+    }
+
+    /// The landing was touched by mistake.
+    pub fn resume(&self, now: Moment) -> Result<SpotterScreen> {
+        Ok(self.desk.resume(&now.into_core()?)?)
+    }
+
+    /// Gives the phone back.
+    pub fn hand_back(&self, now: Moment) -> Result<()> {
+        Ok(self.desk.hand_back(&now.into_core()?)?)
+    }
+}

@@ -5,6 +5,9 @@
 //! of phone it runs on.
 
 pub mod aircraft;
+pub mod computed;
+pub mod desk;
+pub mod dossier;
 pub mod engineering;
 pub mod field;
 pub mod journal;

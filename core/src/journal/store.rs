@@ -13,6 +13,8 @@ use crate::view::Place;
 /// An entry before it is written.
 #[derive(Debug, Clone, PartialEq)]
 pub struct NewEntry {
+    /// Its name, from [`Journal::name`], where another entry of the same transaction has to name it.
+    pub id: Option<EntryId>,
     /// Who makes it.
     pub author: Author,
     /// What it says.
@@ -22,7 +24,17 @@ pub struct NewEntry {
 impl NewEntry {
     /// An entry of the pilot's.
     pub fn pilot(body: Body) -> NewEntry {
-        NewEntry { author: Author::Pilot, body }
+        NewEntry { id: None, author: Author::Pilot, body }
+    }
+
+    /// An entry of the spotter's.
+    pub fn spotter(name: &str, body: Body) -> NewEntry {
+        NewEntry { id: None, author: Author::Spotter { name: name.to_owned() }, body }
+    }
+
+    /// Gives it a name that was made before.
+    pub fn named(self, id: EntryId) -> NewEntry {
+        NewEntry { id: Some(id), ..self }
     }
 }
 
@@ -44,6 +56,11 @@ impl Journal {
     /// [`JournalError::Full`] where there is no room for a new one.
     pub fn open(path: &Path) -> Result<Journal, JournalError> {
         Ok(Journal { path: path.to_owned(), connection: open::open(path)?, ids: ContextV7::new() })
+    }
+
+    /// Makes a name for an entry that is about to be appended.
+    pub fn name(&self, at: &Moment) -> EntryId {
+        new_id(&self.ids, at)
     }
 
     /// The file.
@@ -183,7 +200,7 @@ fn append_one(
     let stored = StoredBody::write(&new.body).map_err(unreadable)?;
     let author = serde_json::to_string(&new.author)
         .map_err(|e| unreadable(StoredFormError::Unreadable { kind: "author".into(), reason: e.to_string() }))?;
-    let id = new_id(ids, at);
+    let EntryId(id) = new.id.unwrap_or_else(|| new_id(ids, at));
     let wall = at.wall.to_rfc3339_opts(SecondsFormat::Millis, false);
     let link = Link {
         previous,
@@ -244,10 +261,10 @@ fn withdrawn_id(transaction: &Transaction<'_>, body: &Body) -> Result<Option<Ent
 }
 
 /// A UUIDv7 from the entry's own moment. A clock before 1970 counts as 1970: the order is kept by `seq`.
-fn new_id(ids: &ContextV7, at: &Moment) -> Uuid {
+fn new_id(ids: &ContextV7, at: &Moment) -> EntryId {
     let millis = u64::try_from(at.wall.timestamp_millis()).unwrap_or(0);
     let nanos = u32::try_from((millis % 1_000) * 1_000_000).unwrap_or(0);
-    Uuid::new_v7(Timestamp::from_unix(ids, millis / 1_000, nanos))
+    EntryId(Uuid::new_v7(Timestamp::from_unix(ids, millis / 1_000, nanos)))
 }
 
 /// An entry's row, before its body is understood.

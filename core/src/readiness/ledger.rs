@@ -185,6 +185,13 @@ impl Ledger {
         ledger
     }
 
+    /// Takes in entries that were appended after those already folded.
+    ///
+    /// Equal to folding all of them anew, unless one of them withdraws an older entry: then fold anew.
+    pub fn take(&mut self, plan: &Plan, entries: &[Entry]) {
+        entries.iter().for_each(|entry| self.apply(plan, entry));
+    }
+
     /// A card by its id.
     pub fn flight(&self, card: EntryId) -> Option<&Flight> {
         self.flights.iter().rev().find(|flight| flight.card == card)

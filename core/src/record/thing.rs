@@ -105,7 +105,7 @@ const BALLAST_PLACE: &[ThingField] = &[
     PLACE_X,
     PLACE_Y,
     field("limit_g", "Most it may carry", Unit::Gram, 1.0, 3_000.0, true),
-    field("fitted_g", "Fitted there now", Unit::Gram, 0.0, 3_000.0, false),
+    field("fitted_g", "Fitted there since the weighing", Unit::Gram, 0.0, 3_000.0, false),
 ];
 
 impl ThingKind {

@@ -1,7 +1,58 @@
 //! Screens as values: made here from what the fold says, laid out by a shell that decides nothing.
 
+mod aircraft;
+mod board;
+mod card;
+mod check;
+mod context;
+mod findings;
+mod journal;
+mod landing;
 mod model;
+mod picture;
+mod spotter;
+mod stage;
 mod token;
+mod words;
 
+pub use context::Context;
 pub use model::*;
 pub use token::{Command, Place, Token};
+
+pub(crate) use aircraft::{SUBJECT, only_supply};
+pub(crate) use findings::CARRY_FLIGHTS;
+pub(crate) use journal::can_be_withdrawn;
+pub(crate) use landing::{READ_AFTER, TEMPERATURE};
+pub(crate) use picture::{computed_picture, svg};
+pub(crate) use spotter::spotter;
+pub(crate) use words::*;
+
+/// The screen of a place.
+pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
+    let screen = match place {
+        Place::Board => board::board(context),
+        Place::Stage(id) => stage::stage(context, id),
+        Place::Check(id) => check::check(context, id),
+        Place::Card(id) => card::card(context, id),
+        Place::Landing(card) => landing::landing(context, *card),
+        Place::Findings => findings::findings(context),
+        Place::Finding(id) => findings::finding(context, *id),
+        Place::NewFinding { shown_by, proof } => findings::new_finding(context, *shown_by, proof),
+        Place::Aircraft => aircraft::aircraft(context),
+        Place::Name => aircraft::name(context),
+        Place::Question(id) => aircraft::question(context, id),
+        Place::Figure(id) => aircraft::figure(context, id),
+        Place::Thing { kind, name } => aircraft::thing(context, *kind, name.as_deref()),
+        Place::Setting(id) => aircraft::setting(context, id),
+        Place::Change => aircraft::change(context),
+        Place::Journal => journal::journal(context),
+        Place::Entry(id) => journal::entry(context, *id),
+    };
+    Screen { undo: journal::undo(context), ..screen }
+}
+
+/// What the pilot's side shows in the moment in which the phone goes to the spotter.
+pub(crate) fn handed_over() -> Screen {
+    let paragraph = Block::Paragraph { text: "The spotter has the phone.".to_owned(), tone: Tone::Strong };
+    context::bare("handed-over", "Handed over", vec![paragraph])
+}

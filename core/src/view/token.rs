@@ -48,6 +48,8 @@ pub enum Place {
     Change,
     /// The journal, newest first.
     Journal,
+    /// One entry of the journal.
+    Entry(EntryId),
 }
 
 impl Place {

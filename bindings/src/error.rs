@@ -1,0 +1,78 @@
+use liftgate_core::desk::DeskError;
+use liftgate_core::engineering::EngineeringError;
+use liftgate_core::journal::JournalError;
+
+/// What a caller can act on. Every reason is a sentence for the person, with what to do.
+#[derive(Debug, thiserror::Error, uniffi::Error)]
+pub enum LiftgateError {
+    /// What was entered cannot be taken as it is: correct the field and touch again.
+    #[error("{reason}")]
+    Refused {
+        /// The field of the screen, where it is one field's fault.
+        field: Option<String>,
+        /// What is wrong.
+        reason: String,
+    },
+    /// The other person has the phone: ask for the other handle.
+    #[error("{reason}")]
+    NotYourTurn {
+        /// Whose turn it is.
+        reason: String,
+    },
+    /// The storage is full: free some space and touch again.
+    #[error("{reason}")]
+    StorageFull {
+        /// What is safe and what to do.
+        reason: String,
+    },
+    /// The file was written by a newer app: update.
+    #[error("{reason}")]
+    NewerJournal {
+        /// Which file.
+        reason: String,
+    },
+    /// The file is not ours, or is damaged: it was left as it is.
+    #[error("{reason}")]
+    NotReadable {
+        /// Which file and why.
+        reason: String,
+    },
+    /// The storage said something else: touch again, then report it.
+    #[error("{reason}")]
+    Storage {
+        /// The storage's words.
+        reason: String,
+    },
+}
+
+impl From<DeskError> for LiftgateError {
+    fn from(error: DeskError) -> Self {
+        match error {
+            DeskError::Refused { field, reason } => LiftgateError::Refused { field, reason },
+            DeskError::NotYourTurn { reason } => LiftgateError::NotYourTurn { reason },
+            DeskError::Journal(error) => error.into(),
+            DeskError::Plan(faults) => LiftgateError::NotReadable { reason: faults.to_string() },
+        }
+    }
+}
+
+impl From<JournalError> for LiftgateError {
+    fn from(error: JournalError) -> Self {
+        let reason = error.to_string();
+        match error {
+            JournalError::Full => LiftgateError::StorageFull { reason },
+            JournalError::Newer { .. } => LiftgateError::NewerJournal { reason },
+            JournalError::NotAJournal { .. } | JournalError::Broken { .. } | JournalError::Unreadable { .. } => {
+                LiftgateError::NotReadable { reason }
+            }
+            JournalError::CannotWithdraw { .. } => LiftgateError::Refused { field: None, reason },
+            JournalError::Busy | JournalError::Sqlite { .. } => LiftgateError::Storage { reason },
+        }
+    }
+}
+
+impl From<EngineeringError> for LiftgateError {
+    fn from(error: EngineeringError) -> Self {
+        LiftgateError::Refused { field: None, reason: error.to_string() }
+    }
+}

@@ -1,0 +1,385 @@
+//! Commands that record something: each reads the form, refuses what cannot be, and says what to append.
+
+use super::phone::Shared;
+use super::{DeskError, Form};
+use crate::computed::Computed;
+use crate::field::predicted_charge;
+use crate::journal::NewEntry;
+use crate::plan::{Check, CheckKind, Fly};
+use crate::record::{
+    Basis, Body, CheckResult, EntryId, FindingGrade, Moment, Reading, Thing, ThingKind, ThingRef, Unit, Until,
+};
+use crate::view::{self, Command, Place};
+
+/// What a command comes to.
+pub(super) struct Done {
+    pub entries: Vec<NewEntry>,
+    pub said: String,
+    pub after: After,
+}
+
+/// Where the pilot is afterwards.
+pub(super) enum After {
+    Stay,
+    Back,
+    To(Place),
+    Instead(Place),
+}
+
+type Result = std::result::Result<Done, DeskError>;
+
+/// Plausible temperatures of anything on the aircraft, degrees Celsius: outside is a slip or a fire.
+const TEMPERATURE_RANGE_C: (f64, f64) = (-40.0, 200.0);
+
+pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: Form<'_>, now: &Moment) -> Result {
+    match command {
+        Command::Record { check, passed } => record(shared, &check, passed, form, now),
+        Command::Release(stage) => release(shared, &stage, now),
+        Command::HandOver(check) => hand_over(shared, &check, form, now),
+        Command::SaveLanding(card) => landing(shared, card, form),
+        Command::Explain(card) => {
+            let why = form.required("why", "The explanation")?.to_owned();
+            one(Body::DisagreementExplained { card, why }, "Explained", After::Back)
+        }
+        Command::RaiseFinding => raise(shared, place, form),
+        Command::FixFinding(finding) => fix(shared, finding, form),
+        Command::CarryFinding(finding) => carry(shared, finding, form),
+        Command::SaveName => {
+            let name = form.required("name", "The aircraft's name")?.to_owned();
+            let builder = form.required("builder", "Your name")?.to_owned();
+            one(Body::AircraftNamed { name, builder }, "Names recorded", After::Back)
+        }
+        Command::Answer(question, choice) => answer(shared, question, choice),
+        Command::SaveFigure(figure) => figure_set(shared, &figure, form),
+        Command::SaveThing => thing_set(shared, place, form),
+        Command::RemoveThing { kind, name } => {
+            let said = format!("{name} removed");
+            one(Body::ThingRemoved { thing: ThingRef { kind, name } }, said, After::Back)
+        }
+        Command::SaveSetting(setting) => setting_changed(shared, &setting, form),
+        Command::SaveChange => changed(form),
+        Command::Withdraw(entry) => withdraw(shared, entry, form),
+        Command::Go(_) | Command::Back | Command::Set(..) | Command::Step { .. } => {
+            Err(DeskError::refused("This control records nothing"))
+        }
+    }
+}
+
+fn one(body: Body, said: impl Into<String>, after: After) -> Result {
+    Ok(Done { entries: vec![NewEntry::pilot(body)], said: said.into(), after })
+}
+
+fn wanted<'a>(shared: &'a Shared, id: &str) -> std::result::Result<(&'a str, &'a Check), DeskError> {
+    let found = shared.plan.check(id).filter(|(_, check)| shared.ledger.aircraft.wants(check));
+    found
+        .map(|(stage, check)| (stage.id.as_str(), check))
+        .ok_or_else(|| DeskError::refused("This check is not for this aircraft under the plan in force"))
+}
+
+fn record(shared: &Shared, id: &str, passed: bool, form: Form<'_>, now: &Moment) -> Result {
+    let (stage, check) = wanted(shared, id)?;
+    let witness = match check.witness {
+        true => Some(form.required("witness", "The second person's name")?.to_owned()),
+        false => form.text("witness").map(str::to_owned),
+    };
+    let (result, said) = result(shared, check, passed, form)?;
+    let right = !matches!(&result, CheckResult::Confirmed { passed: false })
+        && !matches!(&result, CheckResult::Computed { outcome: crate::record::Outcome::Stop, .. })
+        && !is_past_stop(shared, check, &result);
+    let after = if right { after_check(shared, stage, id, now) } else { After::Stay };
+    let note = form.text("note").map(str::to_owned);
+    one(Body::CheckRecorded { check: id.to_owned(), result, witness, note }, said, after)
+}
+
+fn result(
+    shared: &Shared,
+    check: &Check,
+    passed: bool,
+    form: Form<'_>,
+) -> std::result::Result<(CheckResult, String), DeskError> {
+    match &check.kind {
+        CheckKind::Confirm => {
+            let word = if passed { "right" } else { "not right" };
+            Ok((CheckResult::Confirmed { passed }, format!("{}: {word}", check.title)))
+        }
+        CheckKind::Measure(measure) => {
+            let value = form.required_number("value", &check.title, measure.unit, (measure.low, measure.high))?;
+            let said = format!("{}: {}", check.title, measure.unit.show(value));
+            Ok((CheckResult::Measured { value, unit: measure.unit }, said))
+        }
+        CheckKind::Compute(computation) => {
+            let computed = Computed::of(*computation, &shared.ledger.aircraft)
+                .map_err(|lacking| DeskError::refused(view::lacking_words(&shared.plan, &lacking)))?;
+            let summary = computed.summary();
+            let result = CheckResult::Computed {
+                summary: summary.clone(),
+                values: computed.values(),
+                outcome: computed.outcome(),
+            };
+            Ok((result, summary))
+        }
+        CheckKind::Fly(_) => Err(DeskError::refused("This check is flown: draw up its card")),
+    }
+}
+
+fn is_past_stop(shared: &Shared, check: &Check, result: &CheckResult) -> bool {
+    let (CheckKind::Measure(measure), CheckResult::Measured { value, .. }) = (&check.kind, result) else {
+        return false;
+    };
+    let limit = |limit: &Option<crate::plan::Limit>| limit.as_ref().and_then(|l| shared.ledger.aircraft.limit(l));
+    limit(&measure.limits.stop_below).is_some_and(|limit| *value < limit)
+        || limit(&measure.limits.stop_above).is_some_and(|limit| *value > limit)
+}
+
+/// The next open check of the same stage if the pilot came from the stage, else back to where it was opened from.
+fn after_check(shared: &Shared, stage: &str, id: &str, now: &Moment) -> After {
+    let came_from = shared.places.iter().rev().nth(1);
+    if came_from != Some(&Place::Stage(stage.to_owned())) {
+        return After::Back;
+    }
+    let report = shared.report(now);
+    let checks = shared.plan.stage(stage).map(|stage| stage.checks.as_slice()).unwrap_or_default();
+    let later = checks.iter().skip_while(|check| check.id != id).skip(1);
+    let open = later
+        .filter(|check| shared.ledger.aircraft.wants(check) && check.fly().is_none())
+        .find(|check| !report.standing(&check.id).holds());
+    open.map_or(After::Back, |next| After::Instead(Place::Check(next.id.clone())))
+}
+
+fn release(shared: &Shared, stage: &str, now: &Moment) -> Result {
+    let report = shared.report(now);
+    let gate = report.gate(stage);
+    let Some(stage) = shared.plan.stage(stage).filter(|_| gate.may_be_released()) else {
+        return Err(DeskError::refused("This gate is not ready: see what is still in the way"));
+    };
+    let evidence = stage
+        .checks
+        .iter()
+        .filter_map(|check| shared.ledger.evidence.get(&check.id).map(|e| (check.id.clone(), e.entry)))
+        .collect();
+    let by = match shared.ledger.aircraft.builder.as_str() {
+        "" => "The pilot".to_owned(),
+        name => name.to_owned(),
+    };
+    let body = Body::GateReleased { stage: stage.id.clone(), by, evidence };
+    one(body, format!("{} released", stage.title), After::To(Place::Board))
+}
+
+fn hand_over(shared: &Shared, id: &str, form: Form<'_>, now: &Moment) -> Result {
+    let (_, check) = wanted(shared, id)?;
+    let Some(fly) = check.fly() else { return Err(DeskError::refused("This check is not flown")) };
+    if let Some(blocker) = shared.ledger.before_flying(&shared.plan, id, now).first() {
+        let words = view::blocker_words(&shared.plan, &shared.ledger, blocker);
+        return Err(DeskError::refused(format!("Not yet: {words}")));
+    }
+    let pack = form.required("pack", "The pack")?;
+    let known = shared.ledger.aircraft.thing(ThingKind::Pack, pack);
+    if known.is_none() {
+        return Err(DeskError::field("pack", format!("There is no pack '{pack}': describe it under Aircraft first")));
+    }
+    let spotter = match check.witness {
+        true => form.required("spotter", "The spotter's name")?,
+        false => form.text("spotter").unwrap_or("The pilot"),
+    };
+    let minutes = form.number("minutes", "Planned time", Unit::Minute, (0.1, 30.0))?.unwrap_or(fly.minutes);
+    let air_c = form.required_number("air", "Air temperature", Unit::Celsius, (-30.0, 55.0))?;
+    let body = card(shared, id, fly, pack, minutes, air_c)?;
+    let name = shared.journal.name(now);
+    let handed = Body::HandedOver { card: name, spotter: spotter.to_owned() };
+    Ok(Done {
+        entries: vec![NewEntry::pilot(body).named(name), NewEntry::pilot(handed)],
+        said: format!("Handed over to {spotter}"),
+        after: After::Stay,
+    })
+}
+
+fn card(
+    shared: &Shared,
+    check: &str,
+    fly: &Fly,
+    pack: &str,
+    minutes: f64,
+    air_c: f64,
+) -> std::result::Result<Body, DeskError> {
+    let head_speed_rpm = shared
+        .ledger
+        .aircraft
+        .limit(&fly.head_speed_rpm)
+        .ok_or_else(|| DeskError::refused("The head speed is not known yet: enter it under Aircraft"))?;
+    let planned_s = (minutes * 60.0).round() as i64;
+    let prediction = match fly.predict {
+        true => predicted_charge(&shared.ledger, fly.motion, &shared.plan, head_speed_rpm, planned_s),
+        false => None,
+    };
+    Ok(Body::CardDrawn {
+        check: check.to_owned(),
+        pack: pack.to_owned(),
+        head_speed_rpm,
+        planned_s,
+        air_c,
+        prediction,
+    })
+}
+
+fn landing(shared: &Shared, card: EntryId, form: Form<'_>) -> Result {
+    let flight = shared.ledger.flight(card).filter(|flight| flight.down.is_some());
+    let Some(flight) = flight else { return Err(DeskError::refused("This card has not landed yet")) };
+    let mut temperatures = Vec::new();
+    for place in &shared.plan.places {
+        let field = format!("{}{}", view::TEMPERATURE, place.id);
+        let label = format!("{} temperature", place.title);
+        if let Some(celsius) = form.number(&field, &label, Unit::Celsius, TEMPERATURE_RANGE_C)? {
+            let after = form.text(&format!("{}{field}", view::READ_AFTER));
+            let after_s = after.and_then(|text| text.parse().ok()).unwrap_or(0);
+            temperatures.push(Reading { place: place.id.clone(), celsius, after_s });
+        }
+    }
+    let capacity = shared.ledger.aircraft.thing(ThingKind::Pack, &flight.pack).and_then(|p| p.number("capacity_mah"));
+    let range = (0.0, capacity.map_or(30_000.0, |capacity| capacity * 1.2));
+    let pack_used_mah = form.number("used", "Charge used", Unit::MilliampereHour, range)?;
+    let notes = form.text("notes").map(str::to_owned);
+    one(
+        Body::LandingRecorded { card, pack_used_mah, temperatures, notes },
+        "Landing recorded",
+        After::To(Place::Board),
+    )
+}
+
+fn raise(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
+    let Place::NewFinding { shown_by, proof } = place else {
+        return Err(DeskError::refused("A finding is raised from a check or a landing"));
+    };
+    let (stage, _) = wanted(shared, proof)?;
+    let title = form.required("title", "What is wrong")?.to_owned();
+    let grade = match form.text("grade") {
+        Some("note") => FindingGrade::Note,
+        Some("stop") => FindingGrade::Stop,
+        _ => FindingGrade::Caution,
+    };
+    let said = format!("Finding raised: {title}");
+    let body =
+        Body::FindingRaised { title, grade, stage: stage.to_owned(), proof: proof.clone(), shown_by: *shown_by };
+    one(body, said, After::Instead(Place::Findings))
+}
+
+fn fix(shared: &Shared, finding: EntryId, form: Form<'_>) -> Result {
+    let Some(found) = shared.ledger.finding(finding) else {
+        return Err(DeskError::refused("This finding is no longer there"));
+    };
+    let what = form.required("what", "What was done")?.to_owned();
+    let subjects = form.set_with(view::SUBJECT).into_iter().map(str::to_owned).collect();
+    let said = format!("Fix recorded; it wants its proof: {}", view::check_title(&shared.plan, &found.proof));
+    one(Body::FindingFixed { finding, what, subjects }, said, After::Stay)
+}
+
+fn carry(shared: &Shared, finding: EntryId, form: Form<'_>) -> Result {
+    match shared.ledger.finding(finding) {
+        Some(found) if found.grade == FindingGrade::Stop => {
+            return Err(DeskError::refused("A stop is not carried: it holds until it is proven"));
+        }
+        Some(_) => {}
+        None => return Err(DeskError::refused("This finding is no longer there")),
+    }
+    let restriction = form.required("restriction", "The restriction")?.to_owned();
+    let reason = form.required("reason", "The reason")?.to_owned();
+    let flights = form.number("flights", "Motor runs", Unit::Count, (1.0, 50.0))?.unwrap_or(view::CARRY_FLIGHTS);
+    let by = shared.ledger.aircraft.builder.clone();
+    let until = Until::Flights(flights.round() as u32);
+    one(Body::FindingCarried { finding, restriction, reason, by, until }, "Carried under a restriction", After::Stay)
+}
+
+fn answer(shared: &Shared, question: String, choice: String) -> Result {
+    let known = shared.plan.question(&question).and_then(|q| q.choices.iter().find(|(id, _)| *id == choice));
+    let Some((_, label)) = known else {
+        return Err(DeskError::refused("This answer is not in the plan in force"));
+    };
+    let said = label.clone();
+    one(Body::TraitChosen { question, choice }, said, After::Back)
+}
+
+fn figure_set(shared: &Shared, id: &str, form: Form<'_>) -> Result {
+    let Some(figure) = shared.plan.figure(id) else {
+        return Err(DeskError::refused("This figure is not in the plan in force"));
+    };
+    let value = form.required_number("value", &figure.title, figure.unit, (figure.low, figure.high))?;
+    let basis = match form.text("basis") {
+        Some("rated") => Basis::Rated,
+        Some("estimated") => Basis::Estimated,
+        _ => Basis::Measured,
+    };
+    let said = format!("{}: {}, {}", figure.title, figure.unit.show(value), basis.word());
+    // The next figure that is missing follows at once: they are entered in a row.
+    let missing = shared.plan.figures.iter().skip_while(|f| f.id != id).skip(1);
+    let next = missing.into_iter().find(|f| f.required && shared.ledger.aircraft.figure(&f.id).is_none());
+    let first_time = shared.ledger.aircraft.figure(id).is_none();
+    let after = match next {
+        Some(next) if first_time => After::Instead(Place::Figure(next.id.clone())),
+        _ => After::Back,
+    };
+    one(Body::FigureSet { figure: id.to_owned(), value, basis }, said, after)
+}
+
+fn thing_set(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
+    let Place::Thing { kind, name } = place else {
+        return Err(DeskError::refused("Nothing is described here"));
+    };
+    let old = name.as_ref().and_then(|name| shared.ledger.aircraft.thing(*kind, name));
+    let name = match name {
+        Some(name) => name.clone(),
+        None => form.required("name", &format!("The name of the {}", kind.word().to_lowercase()))?.to_owned(),
+    };
+    if old.is_none() && shared.ledger.aircraft.thing(*kind, &name).is_some() {
+        return Err(DeskError::field("name", format!("There is a {} '{name}' already", kind.word().to_lowercase())));
+    }
+    let of = match kind {
+        ThingKind::Consumer => {
+            let kept = old.and_then(|old| old.of.as_deref());
+            let supply = form.text("of").or(kept).or_else(|| view::only_supply(&shared.ledger.aircraft));
+            let supply = supply.ok_or_else(|| DeskError::field("of", "Choose the supply that feeds it"))?;
+            Some(supply.to_owned())
+        }
+        _ => None,
+    };
+    let mut numbers = old.map(|old| old.numbers.clone()).unwrap_or_default();
+    for field in kind.fields() {
+        if let Some(value) = form.number(field.id, field.label, field.unit, field.range)? {
+            numbers.insert(field.id.to_owned(), value);
+        } else if field.required && !numbers.contains_key(field.id) {
+            return Err(DeskError::field(field.id, format!("{} is empty: enter it first", field.label)));
+        }
+    }
+    let said = format!("{} {name} recorded", kind.word());
+    one(Body::ThingSet { thing: Thing { kind: *kind, name, of, numbers } }, said, After::Back)
+}
+
+fn setting_changed(shared: &Shared, id: &str, form: Form<'_>) -> Result {
+    let Some(setting) = shared.plan.setting(id) else {
+        return Err(DeskError::refused("This setting is not in the plan in force"));
+    };
+    let after = form.required("after", "The new value")?.to_owned();
+    let reason = form.required("reason", "The reason")?.to_owned();
+    let before = shared.ledger.aircraft.settings.get(id).map(|value| value.now.clone());
+    let said = format!("{} set to {after}", setting.title);
+    one(Body::SettingChanged { setting: id.to_owned(), before, after, reason }, said, After::Back)
+}
+
+fn changed(form: Form<'_>) -> Result {
+    let what = form.required("what", "What was done")?.to_owned();
+    let subjects: Vec<String> = form.set_with(view::SUBJECT).into_iter().map(str::to_owned).collect();
+    if subjects.is_empty() {
+        return Err(DeskError::refused("Choose what was touched, so that its evidence can be asked for again"));
+    }
+    one(Body::Changed { subjects, what }, "Change recorded", After::To(Place::Board))
+}
+
+fn withdraw(shared: &Shared, entry: EntryId, form: Form<'_>) -> Result {
+    let Some(found) = shared.entries.iter().find(|e| e.id == entry) else {
+        return Err(DeskError::refused("This entry is not in the journal"));
+    };
+    if !view::can_be_withdrawn(&found.body) {
+        return Err(DeskError::refused("What happened in flight is not withdrawn; write a remark instead"));
+    }
+    let reason = form.text("reason").unwrap_or("Taken back at once").to_owned();
+    let said = format!("Withdrawn: {}", view::entry_words(&shared.plan, &shared.entries, found));
+    one(Body::Withdrawn { entry, reason }, said, After::Stay)
+}

@@ -1,0 +1,81 @@
+use std::collections::BTreeMap;
+
+use super::DeskError;
+use crate::record::{Unit, show};
+
+/// The half-filled fields of one place.
+#[derive(Debug, Clone, Copy)]
+pub struct Form<'a> {
+    drafts: &'a BTreeMap<String, String>,
+}
+
+impl<'a> Form<'a> {
+    /// A form over a place's drafts.
+    pub fn new(drafts: &'a BTreeMap<String, String>) -> Self {
+        Form { drafts }
+    }
+
+    /// A field's text without the blanks around it, `None` where nothing is left.
+    pub fn text(&self, field: &str) -> Option<&'a str> {
+        self.drafts.get(field).map(|text| text.trim()).filter(|text| !text.is_empty())
+    }
+
+    /// A field's text.
+    ///
+    /// # Errors
+    /// Refused if it is empty.
+    pub fn required(&self, field: &str, label: &str) -> Result<&'a str, DeskError> {
+        self.text(field).ok_or_else(|| DeskError::field(field, format!("{label} is empty: enter it first")))
+    }
+
+    /// A field's number, `None` where nothing was entered. A comma counts as the decimal point.
+    ///
+    /// # Errors
+    /// Refused if it is no number or outside the plausible range, inclusive.
+    pub fn number(
+        &self,
+        field: &str,
+        label: &str,
+        unit: Unit,
+        (low, high): (f64, f64),
+    ) -> Result<Option<f64>, DeskError> {
+        let Some(text) = self.text(field) else { return Ok(None) };
+        let value = parse_number(text).ok_or_else(|| {
+            DeskError::field(
+                field,
+                format!("{label}: '{text}' is no number; enter digits, like {}", show(low.max(1.0))),
+            )
+        })?;
+        if !(low..=high).contains(&value) {
+            let reason = format!(
+                "{label}: {} cannot be right; it lies between {} and {}. Read it again and enter it anew",
+                unit.show(value),
+                show(low),
+                unit.show(high)
+            );
+            return Err(DeskError::field(field, reason));
+        }
+        Ok(Some(value))
+    }
+
+    /// A field's number that must be there.
+    ///
+    /// # Errors
+    /// As [`Form::number`], and refused if it is empty.
+    pub fn required_number(&self, field: &str, label: &str, unit: Unit, range: (f64, f64)) -> Result<f64, DeskError> {
+        self.number(field, label, unit, range)?
+            .ok_or_else(|| DeskError::field(field, format!("{label} is empty: enter it first")))
+    }
+
+    /// Fields with this prefix that are set, without the prefix.
+    pub fn set_with(&self, prefix: &str) -> Vec<&'a str> {
+        let set = self.drafts.iter().filter(|(_, text)| !text.trim().is_empty());
+        set.filter_map(|(field, _)| field.strip_prefix(prefix)).collect()
+    }
+}
+
+/// Reads a finite number with point or comma.
+pub(crate) fn parse_number(text: &str) -> Option<f64> {
+    let text = text.trim().replace(',', ".").replace('\u{2212}', "-");
+    text.parse::<f64>().ok().filter(|number| number.is_finite())
+}

@@ -1,0 +1,189 @@
+use std::path::Path;
+use std::sync::{Arc, Mutex, MutexGuard};
+
+use super::{DeskError, PilotDesk, SpotterDesk};
+use crate::journal::{Journal, NewEntry, Verified};
+use crate::plan::{Plan, SHIPPED};
+use crate::readiness::{Ledger, Report, Seat};
+use crate::record::{Body, Entry, Moment};
+use crate::view::{Place, Turn};
+
+/// The opened app: one journal, one owner.
+#[derive(Clone)]
+pub struct Phone {
+    shared: Arc<Mutex<Option<Shared>>>,
+}
+
+/// What is behind the lock.
+pub(super) struct Shared {
+    pub journal: Journal,
+    pub plan: Plan,
+    pub entries: Vec<Entry>,
+    pub ledger: Ledger,
+    pub places: Vec<Place>,
+}
+
+/// The lock, held, on an open journal.
+pub(super) struct Held<'a>(MutexGuard<'a, Option<Shared>>);
+
+impl Phone {
+    /// Opens the journal at `path`, or begins one there under the shipped plan.
+    ///
+    /// # Errors
+    /// [`DeskError::Journal`] as [`Journal::open`] says; the file is left as it is.
+    pub fn open(path: &Path, now: &Moment) -> Result<Phone, DeskError> {
+        let mut journal = Journal::open(path)?;
+        let mut entries = journal.entries()?;
+        if !entries.iter().any(|entry| matches!(entry.body, Body::PlanAdopted { .. })) {
+            let shipped = Plan::parse("the shipped plan", SHIPPED)?;
+            let adopted = Body::PlanAdopted { plan: shipped.id, edition: shipped.edition, text: SHIPPED.to_owned() };
+            entries.extend(journal.append(now, vec![NewEntry::pilot(adopted)])?);
+        }
+        let plan = plan_in_force(&entries)?;
+        let ledger = Ledger::of(&plan, &entries);
+        let places = journal.bookmark()?;
+        let shared = Shared { journal, plan, entries, ledger, places };
+        Ok(Phone { shared: Arc::new(Mutex::new(Some(shared))) })
+    }
+
+    /// Who has the phone.
+    pub fn turn(&self) -> Result<Turn, DeskError> {
+        Ok(match self.hold()?.get()?.ledger.seat {
+            Seat::Pilot => Turn::Pilot,
+            Seat::Spotter { .. } => Turn::Spotter,
+        })
+    }
+
+    /// The pilot's handle.
+    ///
+    /// # Errors
+    /// [`DeskError::NotYourTurn`] while the spotter has the phone.
+    pub fn pilot(&self) -> Result<PilotDesk, DeskError> {
+        self.hold()?.get()?.pilots_turn()?;
+        Ok(PilotDesk::new(self.clone()))
+    }
+
+    /// The spotter's handle, for the card that was handed over.
+    ///
+    /// # Errors
+    /// [`DeskError::NotYourTurn`] while the pilot has the phone.
+    pub fn spotter(&self) -> Result<SpotterDesk, DeskError> {
+        match &self.hold()?.get()?.ledger.seat {
+            Seat::Spotter { card, name } => Ok(SpotterDesk::new(self.clone(), *card, name.clone())),
+            Seat::Pilot => Err(DeskError::NotYourTurn { reason: "The phone was not handed over".to_owned() }),
+        }
+    }
+
+    /// Walks the chain of the journal.
+    ///
+    /// # Errors
+    /// [`crate::journal::JournalError::Broken`] with the first entry that does not fit.
+    pub fn verify(&self) -> Result<Verified, DeskError> {
+        Ok(self.hold()?.get()?.journal.verify()?)
+    }
+
+    /// The dossier of the aircraft: one HTML file that shows another person what was proved.
+    ///
+    /// # Errors
+    /// As [`Phone::verify`]: a journal that does not close is not printed as proof.
+    pub fn dossier(&self, now: &Moment) -> Result<String, DeskError> {
+        let held = self.hold()?;
+        let shared = held.get()?;
+        let verified = shared.journal.verify()?;
+        crate::dossier::html(&shared.plan, &shared.entries, &shared.ledger, verified, now)
+            .map_err(|error| DeskError::refused(error.to_string()))
+    }
+
+    /// Closes the journal. Whoever still holds a handle is told so at the next touch.
+    ///
+    /// # Errors
+    /// [`DeskError::Journal`] if SQLite cannot fold its log back; everything recorded is safe in it all the same.
+    pub fn close(&self) -> Result<(), DeskError> {
+        match self.lock().take() {
+            Some(shared) => Ok(shared.journal.close()?),
+            None => Ok(()),
+        }
+    }
+
+    fn lock(&self) -> MutexGuard<'_, Option<Shared>> {
+        // After a panic what is in memory may be half done; what is in the journal never is. `hold` folds it anew.
+        self.shared.lock().unwrap_or_else(|poisoned| {
+            let mut guard = poisoned.into_inner();
+            if let Some(shared) = guard.as_mut() {
+                shared.entries.clear();
+            }
+            guard
+        })
+    }
+
+    pub(super) fn hold(&self) -> Result<Held<'_>, DeskError> {
+        let mut guard = self.lock();
+        let shared = guard.as_mut().ok_or_else(closed)?;
+        if shared.entries.is_empty() {
+            shared.reload()?;
+            self.shared.clear_poison();
+        }
+        Ok(Held(guard))
+    }
+}
+
+impl Held<'_> {
+    pub fn get(&self) -> Result<&Shared, DeskError> {
+        self.0.as_ref().ok_or_else(closed)
+    }
+
+    pub fn get_mut(&mut self) -> Result<&mut Shared, DeskError> {
+        self.0.as_mut().ok_or_else(closed)
+    }
+}
+
+fn closed() -> DeskError {
+    DeskError::refused("The journal is closed: open the app anew")
+}
+
+fn plan_in_force(entries: &[Entry]) -> Result<Plan, DeskError> {
+    let withdrawn = crate::readiness::withdrawn(entries);
+    let standing = entries.iter().rev().filter(|entry| !withdrawn.contains_key(&entry.id));
+    let adopted = standing.filter_map(|entry| match &entry.body {
+        Body::PlanAdopted { plan, text, .. } => Some((plan, text)),
+        _ => None,
+    });
+    match adopted.into_iter().next() {
+        Some((name, text)) => Ok(Plan::parse(name, text)?),
+        None => Ok(Plan::parse("the shipped plan", SHIPPED)?),
+    }
+}
+
+impl Shared {
+    /// Appends entries and takes them into the ledger.
+    pub fn append(&mut self, now: &Moment, new: Vec<NewEntry>) -> Result<(), DeskError> {
+        let anew = new.iter().any(|entry| matches!(entry.body, Body::Withdrawn { .. } | Body::PlanAdopted { .. }));
+        let recorded = self.journal.append(now, new)?;
+        if anew {
+            return self.reload();
+        }
+        self.ledger.take(&self.plan, &recorded);
+        self.entries.extend(recorded);
+        Ok(())
+    }
+
+    pub fn report(&self, now: &Moment) -> Report {
+        self.ledger.at(&self.plan, now)
+    }
+
+    pub fn pilots_turn(&self) -> Result<(), DeskError> {
+        match &self.ledger.seat {
+            Seat::Pilot => Ok(()),
+            Seat::Spotter { name, .. } => Err(DeskError::NotYourTurn {
+                reason: format!("{name} has the phone until the flight is handed back"),
+            }),
+        }
+    }
+
+    fn reload(&mut self) -> Result<(), DeskError> {
+        self.entries = self.journal.entries()?;
+        self.plan = plan_in_force(&self.entries)?;
+        self.ledger = Ledger::of(&self.plan, &self.entries);
+        Ok(())
+    }
+}

@@ -1,0 +1,149 @@
+use super::command::{After, Done};
+use super::form::parse_number;
+use super::phone::Shared;
+use super::{DeskError, Form, Phone, command};
+use crate::record::{Moment, show};
+use crate::view::{self, Command, Place, Screen, Tapped, Token, Turn};
+
+/// The pilot's handle: every screen and everything on it.
+#[derive(Clone)]
+pub struct PilotDesk {
+    phone: Phone,
+}
+
+impl PilotDesk {
+    pub(super) fn new(phone: Phone) -> Self {
+        PilotDesk { phone }
+    }
+
+    /// The screen that the pilot is on.
+    ///
+    /// # Errors
+    /// [`DeskError::NotYourTurn`] while the spotter has the phone; the same for every method here.
+    pub fn screen(&self, now: &Moment) -> Result<Screen, DeskError> {
+        self.with(|shared| shared.screen(now))
+    }
+
+    /// Does what a control's token says.
+    ///
+    /// # Errors
+    /// [`DeskError::Refused`] with the field and the reason: nothing was recorded, the draft is still there.
+    /// [`DeskError::Journal`] if nothing could be written.
+    pub fn tap(&self, token: &Token, now: &Moment) -> Result<Tapped, DeskError> {
+        let command = token.command().ok_or_else(|| DeskError::refused("This control is not of this screen"))?;
+        self.with(|shared| {
+            let said = shared.obey(command, now)?;
+            match shared.ledger.seat {
+                crate::readiness::Seat::Pilot => Ok(Tapped { screen: shared.screen(now)?, turn: Turn::Pilot, said }),
+                crate::readiness::Seat::Spotter { .. } => {
+                    Ok(Tapped { screen: view::handed_over(), turn: Turn::Spotter, said })
+                }
+            }
+        })
+    }
+
+    /// Keeps what was typed into a field of the screen in view, so that nothing is lost if the phone dies.
+    pub fn edit(&self, field: &str, text: &str, now: &Moment) -> Result<(), DeskError> {
+        self.with(|shared| shared.set_field(field, text, now))
+    }
+
+    fn with<T>(&self, act: impl FnOnce(&mut Shared) -> Result<T, DeskError>) -> Result<T, DeskError> {
+        let mut held = self.phone.hold()?;
+        let shared = held.get_mut()?;
+        shared.pilots_turn()?;
+        act(shared)
+    }
+}
+
+impl Shared {
+    fn place(&self) -> Place {
+        self.places.last().cloned().unwrap_or(Place::Board)
+    }
+
+    fn screen(&self, now: &Moment) -> Result<Screen, DeskError> {
+        let place = self.place();
+        let drafts = self.journal.drafts(&place)?;
+        let report = self.report(now);
+        let context = view::Context {
+            plan: &self.plan,
+            entries: &self.entries,
+            ledger: &self.ledger,
+            report: &report,
+            form: Form::new(&drafts),
+            now,
+        };
+        Ok(view::screen(&context, &place))
+    }
+
+    /// Does a command; what was recorded, in a sentence.
+    fn obey(&mut self, command: Command, now: &Moment) -> Result<Option<String>, DeskError> {
+        match command {
+            Command::Go(place) => self.go(place).map(|()| None),
+            Command::Back => self.back().map(|()| None),
+            Command::Set(field, text) => self.set_field(&field, &text, now).map(|()| None),
+            Command::Step { field, by, start } => self.step(&field, by, start, now).map(|()| None),
+            command => {
+                let place = self.place();
+                let drafts = self.journal.drafts(&place)?;
+                let done = command::carry_out(self, command, &place, Form::new(&drafts), now)?;
+                self.finish(&place, done, now).map(Some)
+            }
+        }
+    }
+
+    fn finish(&mut self, place: &Place, done: Done, now: &Moment) -> Result<String, DeskError> {
+        self.append(now, done.entries)?;
+        self.journal.drop_drafts(place)?;
+        match done.after {
+            After::Stay => {}
+            After::Back => self.back()?,
+            After::To(next) => self.go(next)?,
+            After::Instead(next) => {
+                self.places.pop();
+                self.go(next)?;
+            }
+        }
+        Ok(done.said)
+    }
+
+    /// Goes to a place. One that is already on the way back is gone back to, so that the way never loops.
+    fn go(&mut self, place: Place) -> Result<(), DeskError> {
+        if self.places.is_empty() {
+            self.places.push(Place::Board);
+        }
+        match self.places.iter().position(|known| *known == place) {
+            Some(index) => self.places.truncate(index + 1),
+            None => self.places.push(place),
+        }
+        Ok(self.journal.keep_bookmark(&self.places)?)
+    }
+
+    fn back(&mut self) -> Result<(), DeskError> {
+        self.places.pop();
+        if self.places.is_empty() {
+            self.places.push(Place::Board);
+        }
+        Ok(self.journal.keep_bookmark(&self.places)?)
+    }
+
+    fn step(&mut self, field: &str, by: f64, start: f64, now: &Moment) -> Result<(), DeskError> {
+        let drafts = self.journal.drafts(&self.place())?;
+        let value = match drafts.get(field).and_then(|text| parse_number(text)) {
+            Some(value) => value + by,
+            // The first touch brings the start into the field; the next ones move it.
+            None => start,
+        };
+        self.set_field(field, &show(value), now)
+    }
+
+    fn set_field(&mut self, field: &str, text: &str, now: &Moment) -> Result<(), DeskError> {
+        let place = self.place();
+        self.journal.keep_draft(&place, field, text)?;
+        if let (Place::Landing(card), true) = (&place, field.starts_with(view::TEMPERATURE)) {
+            let down = self.ledger.flight(*card).and_then(|flight| flight.down.as_ref());
+            let after_s = down.map_or(0, |(down, _)| now.elapsed_ms_since(down) / 1_000);
+            self.journal.keep_draft(&place, &format!("{}{field}", view::READ_AFTER), &after_s.to_string())?;
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,345 @@
+use super::context::{edge, heading, outcome_edge, paragraph, row, still_row};
+use super::{
+    Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, lacking_words, picture,
+    result_words, standing_detail, standing_word,
+};
+use crate::computed::{Computed, Lacking};
+use crate::plan::{Check, CheckKind, Computation, Holds, Limit, Measure};
+use crate::readiness::Standing;
+use crate::record::{Outcome, Unit, show};
+
+/// Past results in sight.
+const PAST_IN_SIGHT: usize = 4;
+
+/// One check: what to do, why, how it is judged, and the way to record it.
+pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
+    let Some((stage, check)) = context.plan.check(id) else { return context.gone("check") };
+    let standing = context.report.standing(id);
+    let mut blocks = context.cautions(check.cautions.iter().chain(&stage.cautions));
+    blocks.push(paragraph(check.instruction.clone(), Tone::Strong));
+    blocks.extend(how_it_stands(context, check, &standing));
+    let (body, foot) = match &check.kind {
+        CheckKind::Confirm => (Vec::new(), confirm_foot(check)),
+        CheckKind::Measure(measure) => {
+            (measure_blocks(context, check, measure), measure_foot(context, check, measure))
+        }
+        CheckKind::Compute(computation) => compute(context, check, *computation),
+        CheckKind::Fly(_) => fly(context, check),
+    };
+    blocks.extend(body);
+    if check.fly().is_none() {
+        blocks.extend(remarks(context, check));
+    }
+    blocks.extend(past(context, check));
+    blocks.push(heading("Why", None));
+    blocks.push(paragraph(check.why.clone(), Tone::Plain));
+    blocks.push(paragraph(format!("How it is judged: {}", check.judged), Tone::Plain));
+    blocks.push(paragraph(rests_words(context, check), Tone::Quiet));
+    if let Some(basis) = &check.basis {
+        blocks.push(paragraph(format!("Basis: {basis}"), Tone::Quiet));
+    }
+    let foot = with_finding(context, check, &standing, foot);
+    Screen { foot, ..context.screen("check", &check.title, Some(stage.title.clone()), blocks) }
+}
+
+fn how_it_stands(context: &Context<'_>, check: &Check, standing: &Standing) -> Vec<Block> {
+    let Some(evidence) = context.ledger.evidence.get(&check.id) else { return Vec::new() };
+    let said = result_words(context.ledger, &evidence.of);
+    let when = super::day_and_time(&evidence.at.wall, context.now);
+    let detail = match standing_detail(standing) {
+        Some(detail) => format!("{detail}. Recorded {when}"),
+        None => format!("Recorded {when}"),
+    };
+    vec![still_row(edge(standing), standing_word(standing), &said, Some(detail))]
+}
+
+/// Where a finding can be raised from this check's own result, that is what the person most likely wants.
+fn with_finding(context: &Context<'_>, check: &Check, standing: &Standing, foot: Vec<Control>) -> Vec<Control> {
+    if !matches!(standing, Standing::Failed { .. }) {
+        return foot;
+    }
+    let open = context.ledger.findings.iter().any(|finding| {
+        finding.proof == check.id && !matches!(finding.state, crate::readiness::FindingState::Proven { .. })
+    });
+    if open {
+        return foot;
+    }
+    let shown_by = context.ledger.evidence.get(&check.id).map(|evidence| evidence.entry);
+    let place = Place::NewFinding { shown_by, proof: check.id.clone() };
+    let raise = Control::primary(place.into(), "Raise a finding").icon(Icon::Flag);
+    let rest = foot.into_iter().map(|control| control.weight(Weight::Plain));
+    [raise].into_iter().chain(rest).collect()
+}
+
+fn record(check: &Check, passed: bool) -> super::Token {
+    Command::Record { check: check.id.clone(), passed }.into()
+}
+
+fn confirm_foot(check: &Check) -> Vec<Control> {
+    vec![
+        Control::primary(record(check, true), "Seen, and right").icon(Icon::Tick).weight(Weight::Field),
+        Control::new(record(check, false), "Not right").icon(Icon::Cross),
+    ]
+}
+
+fn measure_blocks(context: &Context<'_>, check: &Check, measure: &Measure) -> Vec<Block> {
+    let last = last_reading(context, check);
+    let start = last.unwrap_or(measure.start);
+    let step = |by: f64, word: &str| {
+        let spoken = format!("{word} {} {}", show(measure.step), measure.unit.spoken());
+        let label = if by < 0.0 { "less" } else { "more" };
+        let command = Command::Step { field: "value".to_owned(), by, start };
+        Control::new(command.into(), label).spoken(spoken)
+    };
+    let typed = context.form.number("value", &check.title, measure.unit, (measure.low, measure.high));
+    let mut blocks = vec![Block::Stepper {
+        field: "value".to_owned(),
+        label: "Reading".to_owned(),
+        value: context.form.text("value").unwrap_or_default().to_owned(),
+        unit: measure.unit.sign().to_owned(),
+        less: step(-measure.step, "Less by").icon(Icon::Remove),
+        more: step(measure.step, "More by").icon(Icon::Add),
+        flag: typed.err().map(|error| error.to_string()),
+        hint: Some(match last {
+            Some(last) => format!("Last time {}", measure.unit.show(last)),
+            None => format!("Between {} and {}", show(measure.low), measure.unit.show(measure.high)),
+        }),
+    }];
+    blocks.extend(limit_rows(context, measure));
+    blocks
+}
+
+fn limit_rows(context: &Context<'_>, measure: &Measure) -> Vec<Block> {
+    let row = |limit: &Option<Limit>, word: &str, edge: Edge, state: &str| {
+        let limit = limit.as_ref()?;
+        let text = match (context.ledger.aircraft.limit(limit), limit) {
+            (Some(number), _) => format!("{word} {}", measure.unit.show(number)),
+            (None, Limit::Figure { figure, .. }) => {
+                let title = context.plan.figure(figure).map_or(figure.as_str(), |figure| figure.title.as_str());
+                format!("{word} '{title}', not entered yet")
+            }
+            (None, Limit::Number(number)) => format!("{word} {}", measure.unit.show(*number)),
+        };
+        Some(still_row(edge, state, &text, None))
+    };
+    let limits = &measure.limits;
+    [
+        row(&limits.caution_below, "Below", Edge::Caution, "Caution"),
+        row(&limits.stop_below, "Below", Edge::Stop, "Stop"),
+        row(&limits.caution_above, "Above", Edge::Caution, "Caution"),
+        row(&limits.stop_above, "Above", Edge::Stop, "Stop"),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+fn last_reading(context: &Context<'_>, check: &Check) -> Option<f64> {
+    context.ledger.results.get(&check.id)?.iter().rev().find_map(|result| match &result.of {
+        crate::readiness::Source::Result(crate::record::CheckResult::Measured { value, .. }) => Some(*value),
+        _ => None,
+    })
+}
+
+fn measure_foot(context: &Context<'_>, check: &Check, measure: &Measure) -> Vec<Control> {
+    let typed = context.form.number("value", &check.title, measure.unit, (measure.low, measure.high));
+    let (label, why_not) = match typed {
+        Ok(Some(value)) => (format!("Record {}", measure.unit.show(value)), None),
+        Ok(None) => ("Record".to_owned(), Some("Enter the reading first".to_owned())),
+        Err(error) => ("Record".to_owned(), Some(error.to_string())),
+    };
+    vec![Control::primary(record(check, true), label).icon(Icon::Tick).weight(Weight::Field).unless(why_not)]
+}
+
+fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (Vec<Block>, Vec<Control>) {
+    match Computed::of(computation, &context.ledger.aircraft) {
+        Ok(computed) => {
+            let mut blocks = vec![Block::Verdict {
+                text: computed.summary(),
+                detail: None,
+                edge: outcome_edge(computed.outcome()),
+            }];
+            blocks.extend(picture::computed_picture(&computed).map(|picture| Block::Drawing { picture }));
+            blocks.extend(computed_blocks(&computed));
+            let label = match computed.outcome() {
+                Outcome::Stop => "Record this result",
+                _ => "Keep this result",
+            };
+            (blocks, vec![Control::primary(record(check, true), label).icon(Icon::Tick).weight(Weight::Field)])
+        }
+        Err(lacking) => {
+            let words = lacking_words(context.plan, &lacking);
+            let place = match &lacking {
+                Lacking::Things(kind) => Place::Thing { kind: *kind, name: None },
+                Lacking::Number { kind, name, .. } => Place::Thing { kind: *kind, name: Some(name.clone()) },
+                Lacking::Figure(id) => Place::Figure(id.clone()),
+                Lacking::Refused(_) => Place::Aircraft,
+            };
+            let control = Control::primary(place.into(), "Enter it").icon(Icon::Pencil).detail(words.clone());
+            (vec![still_row(Edge::Missing, "Cannot compute yet", &words, None)], vec![control])
+        }
+    }
+}
+
+fn computed_blocks(computed: &Computed) -> Vec<Block> {
+    match computed {
+        Computed::SupplyLoad(rails) => {
+            let mut blocks = Vec::new();
+            for rail in rails {
+                let name = &rail.inputs.rail.name;
+                blocks.push(load_figure(&format!("{name}: design peak"), &rail.burst, "burst rating"));
+                blocks.push(load_figure(&format!("{name}: hard flight"), &rail.continuous, "continuous rating"));
+            }
+            let text = "Design peak: four times the peak of unloaded stirring, and what draws steadily. Hard flight: \
+                        twice. Common practice, no source; a log of the current in flight goes before it.";
+            blocks.push(paragraph(text, Tone::Quiet));
+            blocks
+        }
+        Computed::SupplyWindow(rails) => {
+            let windows = rails.iter().flat_map(|rail| rail.windows.iter().map(move |window| (rail, window)));
+            windows
+                .map(|(rail, window)| {
+                    let worst = &window.worst;
+                    let outcome = crate::computed::outcome(worst.grade);
+                    let word = match outcome {
+                        Outcome::Pass => "Stands it",
+                        Outcome::Caution => "At its limit",
+                        Outcome::Stop => "Outside its rating",
+                    };
+                    let detail = format!(
+                        "{} {}: {:.2} V, rated limit {:.2} V, room {:.2} V",
+                        rail.inputs.rail.name, worst.state, worst.rail_v, worst.limit_v, worst.margin_v
+                    );
+                    still_row(outcome_edge(outcome), word, &window.consumer, Some(detail))
+                })
+                .collect()
+        }
+        Computed::Balance { report, .. } => {
+            let mut blocks = Vec::new();
+            let axes = [("Ahead of the main shaft", &report.fore_aft), ("Right of the main shaft", &report.lateral)];
+            for (label, margin) in axes {
+                let Some(margin) = margin else { continue };
+                blocks.push(Block::Figure {
+                    label: label.to_owned(),
+                    value: format!("{:.1}", margin.value_mm),
+                    unit: "mm".to_owned(),
+                    note: Some(format!(
+                        "allowed {} to {} mm, room {:.1} mm, known to ± {:.1} mm",
+                        show(margin.low_mm),
+                        show(margin.high_mm),
+                        margin.margin_mm,
+                        margin.half_width_mm
+                    )),
+                    edge: outcome_edge(crate::computed::outcome(margin.grade)),
+                });
+            }
+            if let Some(fitted) = &report.fitted {
+                let text = format!(
+                    "As weighed {:.1} mm; with the parts to come {:.1} mm. An electric aircraft burns nothing: the \
+                     balance does not shift over a flight.",
+                    fitted.x_mm, report.complete.x_mm
+                );
+                blocks.push(paragraph(text, Tone::Quiet));
+            }
+            blocks
+        }
+    }
+}
+
+fn load_figure(label: &str, margin: &crate::engineering::supply::CurrentMargin, rating: &str) -> Block {
+    Block::Figure {
+        label: label.to_owned(),
+        value: format!("{:.1}", margin.load_a),
+        unit: Unit::Ampere.sign().to_owned(),
+        note: Some(format!(
+            "{rating} {} A, room {:.1} A ({:.0} %)",
+            show(margin.rated_a),
+            margin.margin_a,
+            margin.margin_percent
+        )),
+        edge: outcome_edge(crate::computed::outcome(margin.grade)),
+    }
+}
+
+fn fly(context: &Context<'_>, check: &Check) -> (Vec<Block>, Vec<Control>) {
+    let blockers = context.ledger.before_flying(context.plan, &check.id, context.now);
+    let mut blocks = Vec::new();
+    let mut foot = Vec::new();
+    if let Standing::Unexplained { card } = context.report.standing(&check.id) {
+        if let Some((used, prediction)) = context.ledger.flight(card).and_then(|flight| flight.disagreement()) {
+            let text = format!(
+                "{used:.0} mAh used, {:.0} to {:.0} mAh predicted from {}",
+                prediction.low_mah, prediction.high_mah, prediction.from
+            );
+            blocks.push(still_row(Edge::Caution, "Not as predicted", &text, None));
+        }
+        blocks.push(context.entry("why", "Why it differs", Keyboard::Words, None));
+        foot.push(Control::primary(Command::Explain(card).into(), "Record the explanation").icon(Icon::Pencil));
+    }
+    if !blockers.is_empty() {
+        blocks.push(heading("In the way", None));
+        blocks.extend(blockers.iter().take(6).map(|blocker| super::board::blocker_row(context, blocker)));
+    }
+    let why_not = (!blockers.is_empty())
+        .then(|| format!("{} in the way", super::counted(blockers.len(), "thing is", "things are")));
+    let card = Control::primary(Place::Card(check.id.clone()).into(), "Draw up the card").icon(Icon::List);
+    foot.push(card.weight(Weight::Field).unless(why_not));
+    (blocks, foot)
+}
+
+fn remarks(context: &Context<'_>, check: &Check) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    if check.witness {
+        blocks.push(context.entry("witness", "Second person's name", Keyboard::Name, None));
+    }
+    blocks.push(context.entry("note", "Remark", Keyboard::Words, None));
+    blocks
+}
+
+fn past(context: &Context<'_>, check: &Check) -> Vec<Block> {
+    let Some(results) = context.ledger.results.get(&check.id).filter(|results| results.len() > 1) else {
+        return Vec::new();
+    };
+    let mut blocks = vec![heading("Before", Some(super::counted(results.len() - 1, "time", "times")))];
+    for result in results.iter().rev().skip(1).take(PAST_IN_SIGHT) {
+        let title = result_words(context.ledger, &result.of);
+        let mut detail = super::day_and_time(&result.at.wall, context.now);
+        if let Some(witness) = &result.witness {
+            detail.push_str(&format!(", seen by {witness}"));
+        }
+        if let Some(note) = &result.note {
+            detail.push_str(&format!(". {note}"));
+        }
+        blocks.push(row(Edge::None, "", &title, Some(detail), Place::Entry(result.entry)));
+    }
+    blocks
+}
+
+fn rests_words(context: &Context<'_>, check: &Check) -> String {
+    let subjects: Vec<String> = check.rests_on.iter().map(|subject| context.plan.subject_words(subject)).collect();
+    let rests = match subjects.is_empty() {
+        true => String::new(),
+        false => format!("Rests on: {}. ", subjects.join(", ")),
+    };
+    format!("{rests}{}", holds_words(check.holds))
+}
+
+fn holds_words(holds: Holds) -> String {
+    let mut limits = Vec::new();
+    if holds.session {
+        limits.push("the day".to_owned());
+    }
+    if let Some(flights) = holds.flights {
+        limits.push(super::counted(flights as usize, "motor run", "motor runs"));
+    }
+    if let Some(hours) = holds.hours {
+        limits.push(format!("{} h with the motor on", show(hours)));
+    }
+    if let Some(days) = holds.days {
+        limits.push(format!("{days} days"));
+    }
+    match limits.is_empty() {
+        true => "Holds until something it rests on changes.".to_owned(),
+        false => format!("Holds for {}, whichever ends first.", limits.join(" or ")),
+    }
+}

@@ -1,0 +1,164 @@
+use super::{Block, Command, Control, Edge, Icon, Place, Screen, Weight};
+use crate::desk::Form;
+use crate::plan::{Plan, Stage};
+use crate::readiness::{Ledger, Report, Standing};
+use crate::record::{Entry, Moment, Outcome, show};
+
+/// All that a screen is made from.
+#[derive(Clone, Copy)]
+pub struct Context<'a> {
+    /// The plan in force.
+    pub plan: &'a Plan,
+    /// The journal.
+    pub entries: &'a [Entry],
+    /// What it says.
+    pub ledger: &'a Ledger,
+    /// How everything stands now.
+    pub report: &'a Report,
+    /// The half-filled fields of the place in view.
+    pub form: Form<'a>,
+    /// Now.
+    pub now: &'a Moment,
+}
+
+impl Context<'_> {
+    /// The aircraft's name, or what it is called until it has one.
+    pub fn aircraft_name(&self) -> String {
+        match self.ledger.aircraft.name.as_str() {
+            "" => "This aircraft".to_owned(),
+            name => name.to_owned(),
+        }
+    }
+
+    /// A screen with a way back.
+    pub fn screen(&self, name: &str, title: impl Into<String>, above: Option<String>, blocks: Vec<Block>) -> Screen {
+        let back = Control::new(Command::Back.into(), "Back").icon(Icon::Back).weight(Weight::Quiet);
+        Screen { above, back: Some(back), ..bare(name, title, blocks) }
+    }
+
+    /// A screen for something that is no longer there.
+    pub fn gone(&self, name: &str) -> Screen {
+        let text = "This is no longer there under the plan in force.".to_owned();
+        let paragraph = Block::Paragraph { text, tone: super::Tone::Plain };
+        self.screen(name, "Not found", None, vec![paragraph])
+    }
+
+    /// A stage's cautions and those of its checks named, each once.
+    pub fn cautions(&self, ids: impl IntoIterator<Item = impl AsRef<str>>) -> Vec<Block> {
+        let mut seen: Vec<&str> = Vec::new();
+        let mut blocks = Vec::new();
+        for id in ids {
+            let Some(caution) = self.plan.caution(id.as_ref()) else { continue };
+            if !seen.contains(&caution.id.as_str()) {
+                seen.push(&caution.id);
+                blocks.push(Block::Caution { title: caution.title.clone(), text: caution.text.clone() });
+            }
+        }
+        blocks
+    }
+
+    /// A typed field as it stands in the draft, with what is wrong with it.
+    pub fn entry(&self, field: &str, label: &str, keyboard: super::Keyboard, fallback: Option<&str>) -> Block {
+        Block::Entry {
+            field: field.to_owned(),
+            label: label.to_owned(),
+            text: self.form.text(field).or(fallback).unwrap_or_default().to_owned(),
+            unit: None,
+            keyboard,
+            hint: None,
+            flag: None,
+        }
+    }
+
+    /// A typed number with its unit and its plausible range.
+    pub fn number_entry(
+        &self,
+        field: &str,
+        label: &str,
+        unit: crate::record::Unit,
+        range: (f64, f64),
+        now: Option<f64>,
+    ) -> Block {
+        let flag = self.form.number(field, label, unit, range).err().map(|error| error.to_string());
+        Block::Entry {
+            field: field.to_owned(),
+            label: label.to_owned(),
+            text: self.form.text(field).map(str::to_owned).or(now.map(show)).unwrap_or_default(),
+            unit: Some(unit.sign().to_owned()).filter(|sign| !sign.is_empty()),
+            keyboard: super::Keyboard::Decimal,
+            hint: Some(format!("{} to {}", show(range.0), unit.show(range.1))),
+            flag,
+        }
+    }
+
+    /// How far a stage is: checks that hold of those that its gate wants.
+    pub fn progress(&self, stage: &Stage) -> (usize, usize) {
+        let wanted = stage.checks.iter().filter(|check| check.mandatory && self.ledger.aircraft.wants(check));
+        let holds: Vec<bool> = wanted.map(|check| self.report.standing(&check.id).holds()).collect();
+        (holds.iter().filter(|holds| **holds).count(), holds.len())
+    }
+}
+
+/// A screen with nothing around it.
+pub(super) fn bare(name: &str, title: impl Into<String>, blocks: Vec<Block>) -> Screen {
+    Screen {
+        name: name.to_owned(),
+        title: title.into(),
+        above: None,
+        back: None,
+        blocks,
+        foot: Vec::new(),
+        undo: None,
+    }
+}
+
+/// The edge of a check's row.
+pub(super) fn edge(standing: &Standing) -> Edge {
+    match standing {
+        Standing::Missing { .. } => Edge::Missing,
+        Standing::Fresh { outcome: Outcome::Caution } => Edge::Caution,
+        Standing::Fresh { .. } => Edge::Fresh,
+        Standing::Stale { .. } => Edge::Stale,
+        Standing::Failed { .. } => Edge::Stop,
+        Standing::Unexplained { .. } => Edge::Caution,
+    }
+}
+
+/// The edge of an outcome.
+pub(super) fn outcome_edge(outcome: Outcome) -> Edge {
+    match outcome {
+        Outcome::Pass => Edge::Fresh,
+        Outcome::Caution => Edge::Caution,
+        Outcome::Stop => Edge::Stop,
+    }
+}
+
+/// A row that leads somewhere.
+pub(super) fn row(edge: Edge, state: &str, title: &str, detail: Option<String>, place: Place) -> Block {
+    let mut spoken = format!("{title}. {state}.");
+    if let Some(detail) = &detail {
+        spoken.push_str(&format!(" {detail}"));
+    }
+    Block::Row {
+        edge,
+        state: state.to_owned(),
+        title: title.to_owned(),
+        detail,
+        control: Some(Control::new(place.into(), title).icon(Icon::Next).spoken(spoken)),
+    }
+}
+
+/// A row that leads nowhere.
+pub(super) fn still_row(edge: Edge, state: &str, title: &str, detail: Option<String>) -> Block {
+    Block::Row { edge, state: state.to_owned(), title: title.to_owned(), detail, control: None }
+}
+
+/// A heading.
+pub(super) fn heading(text: &str, note: Option<String>) -> Block {
+    Block::Heading { text: text.to_owned(), note }
+}
+
+/// Running text.
+pub(super) fn paragraph(text: impl Into<String>, tone: super::Tone) -> Block {
+    Block::Paragraph { text: text.into(), tone }
+}

@@ -1,0 +1,215 @@
+use super::context::{edge, heading, paragraph, row, still_row};
+use super::{
+    Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, check_title, entry_words,
+    finding_word, stage_title, standing_detail, standing_word, until_words,
+};
+use crate::plan::Subject;
+use crate::readiness::{Finding, FindingState};
+use crate::record::{EntryId, FindingGrade, Unit};
+
+/// Motor runs for which a finding is carried unless another number is entered.
+pub(crate) const CARRY_FLIGHTS: f64 = 5.0;
+
+/// All findings, those that hold something first.
+pub(super) fn findings(context: &Context<'_>) -> Screen {
+    let (holding, closed): (Vec<&Finding>, Vec<&Finding>) =
+        context.ledger.findings.iter().rev().partition(|finding| finding.blocks(context.ledger, context.now));
+    let mut blocks = Vec::new();
+    if context.ledger.findings.is_empty() {
+        let text =
+            "Nothing was found wrong so far. A finding is raised from a check that is not right, or from a landing.";
+        blocks.push(paragraph(text, Tone::Plain));
+    }
+    if !holding.is_empty() {
+        blocks.push(heading("Hold a gate shut", None));
+        blocks.extend(holding.into_iter().map(|finding| finding_row(context, finding)));
+    }
+    if !closed.is_empty() {
+        blocks.push(heading("Hold nothing", None));
+        blocks.extend(closed.into_iter().map(|finding| finding_row(context, finding)));
+    }
+    context.screen("findings", "Findings", Some(context.aircraft_name()), blocks)
+}
+
+pub(super) fn finding_edge(finding: &Finding) -> Edge {
+    match (&finding.state, finding.grade) {
+        (FindingState::Proven { .. }, _) => Edge::Fresh,
+        (FindingState::Carried { .. }, _) | (_, FindingGrade::Note) => Edge::Caution,
+        (FindingState::Fixed { .. }, _) => Edge::Stale,
+        (FindingState::Open, _) => Edge::Stop,
+    }
+}
+
+fn finding_row(context: &Context<'_>, finding: &Finding) -> Block {
+    let detail = format!(
+        "{}, {}, {}",
+        finding.grade.word(),
+        stage_title(context.plan, &finding.stage),
+        super::day(&finding.at.wall, context.now)
+    );
+    let title = format!("{}. {}", finding.number, finding.title);
+    row(finding_edge(finding), finding_word(&finding.state), &title, Some(detail), Place::Finding(finding.id))
+}
+
+/// One finding: what showed it, what was done, what will prove it.
+pub(super) fn finding(context: &Context<'_>, id: EntryId) -> Screen {
+    let Some(finding) = context.ledger.finding(id) else { return context.gone("finding") };
+    let over = finding.carry_over(context.ledger, context.now);
+    let text = match &finding.state {
+        FindingState::Open => "Open: it holds its gate shut.".to_owned(),
+        FindingState::Fixed { .. } => {
+            format!("Fixed. It wants its proof: repeat '{}'.", check_title(context.plan, &finding.proof))
+        }
+        FindingState::Proven { .. } => "Fixed and proven.".to_owned(),
+        FindingState::Carried { .. } if over => "Carried longer than was agreed: it holds its gate shut.".to_owned(),
+        FindingState::Carried { restriction, .. } => format!("Flown with: {restriction}"),
+    };
+    let detail = format!(
+        "{} grade, gate of {}",
+        finding.grade.word(),
+        stage_title(context.plan, &finding.stage).to_lowercase()
+    );
+    let mut blocks = vec![Block::Verdict { text, detail: Some(detail), edge: finding_edge(finding) }];
+    if let FindingState::Carried { by, until, .. } = &finding.state {
+        blocks.push(paragraph(format!("Carried {} by {by}.", until_words(until)), Tone::Plain));
+    }
+    blocks.push(heading("What showed it", None));
+    blocks.push(shown_by(context, finding));
+    if !finding.fixes.is_empty() {
+        blocks.push(heading("What was done", None));
+        let fixes = finding.fixes.iter();
+        blocks.extend(fixes.map(|(entry, what)| row(Edge::None, "", what, None, Place::Entry(*entry))));
+    }
+    blocks.push(heading("What proves the fix", None));
+    blocks.push(proof(context, finding));
+    blocks.extend(forms(context, finding, over));
+    let title = format!("Finding {}", finding.number);
+    Screen {
+        foot: foot(context, finding, over),
+        ..context.screen("finding", title, Some(finding.title.clone()), blocks)
+    }
+}
+
+fn shown_by(context: &Context<'_>, finding: &Finding) -> Block {
+    let entry = finding.shown_by.and_then(|id| context.entries.iter().find(|entry| entry.id == id));
+    match entry {
+        Some(entry) => {
+            let title = entry_words(context.plan, context.entries, entry);
+            let when = super::day_and_time(&entry.at.wall, context.now);
+            row(Edge::None, "", &title, Some(when), Place::Entry(entry.id))
+        }
+        None => still_row(Edge::None, "", "Nothing recorded", None),
+    }
+}
+
+fn proof(context: &Context<'_>, finding: &Finding) -> Block {
+    let title = check_title(context.plan, &finding.proof);
+    let place = Place::Check(finding.proof.clone());
+    if let FindingState::Proven { by } = &finding.state {
+        let entry = context.entries.iter().find(|entry| entry.id == *by);
+        let when = entry.map(|entry| super::day_and_time(&entry.at.wall, context.now));
+        return row(Edge::Fresh, "Proved it", &title, when, place);
+    }
+    let standing = context.report.standing(&finding.proof);
+    row(edge(&standing), standing_word(&standing), &title, standing_detail(&standing), place)
+}
+
+fn forms(context: &Context<'_>, finding: &Finding, over: bool) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    let closed = matches!(finding.state, FindingState::Proven { .. });
+    if closed {
+        return blocks;
+    }
+    if matches!(finding.state, FindingState::Open) || over {
+        blocks.push(heading("The fix", None));
+        blocks.push(context.entry("what", "What was done", Keyboard::Words, None));
+        let subjects = touchable(context, finding);
+        if !subjects.is_empty() {
+            blocks.push(super::aircraft::subject_choice(context, "What it touched", &subjects));
+        }
+    }
+    if finding.grade == FindingGrade::Caution && !matches!(finding.state, FindingState::Carried { .. }) {
+        blocks.push(heading("Or fly with it", Some("under a restriction that stands on every card".to_owned())));
+        blocks.push(context.entry("restriction", "Restriction", Keyboard::Words, None));
+        blocks.push(context.entry("reason", "Why it may wait", Keyboard::Words, None));
+        blocks.push(context.number_entry(
+            "flights",
+            "For how many motor runs",
+            Unit::Count,
+            (1.0, 50.0),
+            Some(CARRY_FLIGHTS),
+        ));
+        let carry = Control::new(Command::CarryFinding(finding.id).into(), "Carry it").icon(Icon::Hand);
+        blocks.push(Block::Choice { label: String::new(), options: vec![carry] });
+    }
+    blocks
+}
+
+/// What a fix may have touched: what the proof rests on, and what every fix may move.
+fn touchable(context: &Context<'_>, finding: &Finding) -> Vec<Subject> {
+    let rests = context.plan.check(&finding.proof).map(|(_, check)| check.rests_on.clone()).unwrap_or_default();
+    let mut subjects: Vec<Subject> =
+        rests.into_iter().filter(|s| !matches!(s, Subject::Check(_) | Subject::Figure(_))).collect();
+    for general in [Subject::Wiring, Subject::Mass] {
+        if !subjects.contains(&general) {
+            subjects.push(general);
+        }
+    }
+    subjects
+}
+
+fn foot(context: &Context<'_>, finding: &Finding, over: bool) -> Vec<Control> {
+    match &finding.state {
+        FindingState::Open => vec![fix_control(context, finding)],
+        FindingState::Carried { .. } if over => vec![fix_control(context, finding)],
+        FindingState::Fixed { .. } => {
+            let title = check_title(context.plan, &finding.proof);
+            let place = Place::Check(finding.proof.clone());
+            vec![Control::primary(place.into(), "Go to the proof").icon(Icon::Next).detail(title)]
+        }
+        _ => Vec::new(),
+    }
+}
+
+fn fix_control(context: &Context<'_>, finding: &Finding) -> Control {
+    let empty = context.form.text("what").is_none();
+    let fix = Control::primary(Command::FixFinding(finding.id).into(), "Record the fix").icon(Icon::Tick);
+    match empty {
+        // Not closed: a shell keeps typed text without asking for the screen anew, and a refusal names the field.
+        true => fix.detail("say what was done"),
+        false => fix,
+    }
+}
+
+/// A finding about to be raised.
+pub(super) fn new_finding(context: &Context<'_>, shown_by: Option<EntryId>, proof: &str) -> Screen {
+    let Some((stage, check)) = context.plan.check(proof) else { return context.gone("new-finding") };
+    let mut blocks = Vec::new();
+    if let Some(entry) = shown_by.and_then(|id| context.entries.iter().find(|entry| entry.id == id)) {
+        blocks.push(heading("What showed it", None));
+        blocks.push(paragraph(entry_words(context.plan, context.entries, entry), Tone::Plain));
+    }
+    blocks.push(context.entry("title", "What is wrong", Keyboard::Words, None));
+    let now = context.form.text("grade").unwrap_or("caution");
+    let grades = FindingGrade::ALL.iter().map(|grade| {
+        let word = grade.word();
+        let command = Command::Set("grade".to_owned(), word.to_lowercase());
+        Control::new(command.into(), word).chosen(now == word.to_lowercase())
+    });
+    blocks.push(Block::Choice { label: "How bad".to_owned(), options: grades.collect() });
+    let text = match now {
+        "note" => "A note holds nothing shut.".to_owned(),
+        "stop" => {
+            format!("A stop holds the gate of {} and every flight until it is proven.", stage.title.to_lowercase())
+        }
+        _ => format!(
+            "A caution holds the gate of {} and every flight until it is proven, or carried under a restriction.",
+            stage.title.to_lowercase()
+        ),
+    };
+    blocks.push(paragraph(text, Tone::Quiet));
+    blocks.push(heading("What will prove the fix", None));
+    blocks.push(still_row(Edge::None, "", &check.title, Some("to be repeated after the fix".to_owned())));
+    let raise = Control::primary(Command::RaiseFinding.into(), "Raise it").icon(Icon::Flag).weight(Weight::Field);
+    Screen { foot: vec![raise], ..context.screen("new-finding", "New finding", Some(stage.title.clone()), blocks) }
+}

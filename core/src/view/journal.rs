@@ -1,0 +1,121 @@
+use super::context::{heading, paragraph, row, still_row};
+use super::{
+    Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, author_words, entry_words,
+};
+use crate::readiness::withdrawn;
+use crate::record::{Body, Entry, EntryId};
+
+/// Entries in sight.
+const IN_SIGHT: usize = 60;
+
+/// The journal, newest first.
+pub(super) fn journal(context: &Context<'_>) -> Screen {
+    let gone = withdrawn(context.entries);
+    let mut blocks = vec![paragraph(
+        "Nothing is erased. A slip is withdrawn by a later entry, and both stay readable.",
+        Tone::Quiet,
+    )];
+    let mut day = String::new();
+    for entry in context.entries.iter().rev().take(IN_SIGHT) {
+        let of = super::day(&entry.at.wall, context.now);
+        if of != day {
+            blocks.push(heading(&of, None));
+            day = of;
+        }
+        blocks.push(entry_row(context, entry, gone.contains_key(&entry.id)));
+    }
+    if context.entries.len() > IN_SIGHT {
+        let rest = context.entries.len() - IN_SIGHT;
+        blocks.push(paragraph(format!("and {rest} before these, all of them in the dossier"), Tone::Quiet));
+    }
+    let note = Some(format!("{} entries", context.entries.len()));
+    context.screen("journal", "Journal", note, blocks)
+}
+
+fn entry_row(context: &Context<'_>, entry: &Entry, gone: bool) -> Block {
+    let title = entry_words(context.plan, context.entries, entry);
+    let detail = format!("{}, {}", entry.at.wall.format("%H:%M"), author_words(&entry.author));
+    let (edge, word) = if gone { (Edge::Stale, "Withdrawn") } else { (Edge::None, "") };
+    row(edge, word, &title, Some(detail), Place::Entry(entry.id))
+}
+
+/// One entry.
+pub(super) fn entry(context: &Context<'_>, id: EntryId) -> Screen {
+    let Some(entry) = context.entries.iter().find(|entry| entry.id == id) else { return context.gone("entry") };
+    let gone = withdrawn(context.entries);
+    let when = entry.at.wall.format("%-d %B %Y, %H:%M:%S %:z").to_string();
+    let mut blocks = vec![
+        Block::Verdict {
+            text: entry_words(context.plan, context.entries, entry),
+            detail: Some(when),
+            edge: Edge::None,
+        },
+        still_row(
+            Edge::None,
+            "",
+            &format!("Entry {} of {}", entry.seq, context.entries.len()),
+            Some(author_words(&entry.author)),
+        ),
+    ];
+    if let Some(note) = note_of(&entry.body) {
+        blocks.push(paragraph(note, Tone::Plain));
+    }
+    let mut foot = Vec::new();
+    match gone.get(&id) {
+        Some(reason) => blocks.push(still_row(Edge::Stale, "Withdrawn", reason, None)),
+        None if can_be_withdrawn(&entry.body) => {
+            blocks.push(context.entry("reason", "Why it is withdrawn", Keyboard::Words, None));
+            foot.push(Control::new(Command::Withdraw(id).into(), "Withdraw this entry").icon(Icon::Undo));
+        }
+        None => {}
+    }
+    Screen { foot, ..context.screen("entry", "Entry", Some("Journal".to_owned()), blocks) }
+}
+
+fn note_of(body: &Body) -> Option<String> {
+    match body {
+        Body::CheckRecorded { note, witness, .. } => {
+            let seen = witness.as_ref().map(|name| format!("Seen by {name}."));
+            let parts: Vec<String> = seen.into_iter().chain(note.clone()).collect();
+            (!parts.is_empty()).then(|| parts.join(" "))
+        }
+        Body::LandingRecorded { temperatures, notes, .. } => {
+            let read = temperatures.iter().map(|r| format!("{} {:.0} °C", r.place, r.celsius));
+            let parts: Vec<String> = read.chain(notes.clone()).collect();
+            (!parts.is_empty()).then(|| parts.join(", "))
+        }
+        Body::SettingChanged { reason, .. } => Some(reason.clone()),
+        Body::FindingCarried { reason, by, .. } => Some(format!("{reason} ({by})")),
+        _ => None,
+    }
+}
+
+/// What a person may take back. What happened in flight, the plan and a withdrawal itself stand.
+pub(crate) fn can_be_withdrawn(body: &Body) -> bool {
+    !matches!(
+        body,
+        Body::PlanAdopted { .. }
+            | Body::Withdrawn { .. }
+            | Body::CardDrawn { .. }
+            | Body::HandedOver { .. }
+            | Body::Started { .. }
+            | Body::Marked { .. }
+            | Body::TouchedDown { .. }
+            | Body::Resumed { .. }
+            | Body::HandedBack { .. }
+    )
+}
+
+/// Takes the last entry back in one touch, where it is one that can be.
+pub(super) fn undo(context: &Context<'_>) -> Option<Control> {
+    let last = context.entries.last().filter(|entry| can_be_withdrawn(&entry.body))?;
+    let words = entry_words(context.plan, context.entries, last);
+    let spoken = format!("Take back: {words}");
+    Some(
+        Control::new(Command::Withdraw(last.id).into(), "Take back")
+            .detail(words)
+            .icon(Icon::Undo)
+            .weight(Weight::Quiet)
+            .spoken(spoken),
+    )
+}

@@ -1,0 +1,99 @@
+use super::board::{blocker_row, card_command, gate_edge, gate_word};
+use super::context::{edge, heading, paragraph, row};
+use super::{Block, Command, Context, Control, Icon, Place, Screen, Tone, counted, standing_detail, standing_word};
+use crate::plan::{Check, Stage};
+use crate::readiness::{Blocker, Gate};
+
+/// One stage: cautions, checks, and the gate at the end.
+pub(super) fn stage(context: &Context<'_>, id: &str) -> Screen {
+    let Some(stage) = context.plan.stage(id) else { return context.gone("stage") };
+    let gate = context.report.gate(id);
+    let mut blocks = vec![paragraph(stage.purpose.clone(), Tone::Plain)];
+    blocks.extend(context.cautions(&stage.cautions));
+    blocks.extend(checks(context, stage));
+    blocks.extend(gate_blocks(context, stage, gate));
+    let above = Some(format!("{}, part {} of 10", context.aircraft_name(), stage.job));
+    Screen { foot: foot(context, stage, gate), ..context.screen("stage", &stage.title, above, blocks) }
+}
+
+fn checks(context: &Context<'_>, stage: &Stage) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    let wanted = stage.checks.iter().filter(|check| context.ledger.aircraft.wants(check));
+    for (index, check) in wanted.enumerate() {
+        if let Some(chunk) = &check.chunk {
+            blocks.push(heading(chunk, None));
+        } else if index == 0 {
+            blocks.push(heading("Checks", None));
+        }
+        blocks.push(check_row(context, check));
+    }
+    blocks
+}
+
+fn check_row(context: &Context<'_>, check: &Check) -> Block {
+    let standing = context.report.standing(&check.id);
+    let recorded = context.ledger.evidence.get(&check.id);
+    let said = recorded.map(|evidence| super::result_words(context.ledger, &evidence.of));
+    let detail = standing_detail(&standing).or(said).or_else(|| kind_hint(context, check));
+    row(edge(&standing), standing_word(&standing), &check.title, detail, Place::Check(check.id.clone()))
+}
+
+fn kind_hint(context: &Context<'_>, check: &Check) -> Option<String> {
+    let fly = check.fly()?;
+    let rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm)?;
+    Some(format!("{rpm:.0} rpm, {} min", crate::record::show(fly.minutes)))
+}
+
+fn gate_blocks(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Block> {
+    let Some(meaning) = &stage.gate else { return Vec::new() };
+    let mut blocks = vec![heading("Gate", Some(gate_word(gate).to_owned()))];
+    let (text, detail) = match gate {
+        Gate::Released(release) => (
+            meaning.clone(),
+            Some(format!("Released by {}, {}", release.by, super::day(&release.at.wall, context.now))),
+        ),
+        Gate::Lapsed { release, .. } => {
+            let why: Vec<String> = release
+                .lapsed
+                .iter()
+                .flat_map(|(blockers, _)| blockers)
+                .map(|blocker| super::blocker_words(context.plan, context.ledger, blocker))
+                .collect();
+            (meaning.clone(), Some(format!("Lapsed over: {}", why.join(", "))))
+        }
+        _ => (meaning.clone(), None),
+    };
+    blocks.push(Block::Verdict { text, detail, edge: gate_edge(gate) });
+    if let Gate::Shut { blockers } | Gate::Lapsed { blockers, .. } = gate {
+        // The checks stand above in their own order; here only what is not among them.
+        let others = blockers.iter().filter(|blocker| !matches!(blocker, Blocker::Check { .. }));
+        blocks.extend(others.map(|blocker| blocker_row(context, blocker)));
+    }
+    blocks
+}
+
+fn foot(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Control> {
+    let mut foot = Vec::new();
+    if gate.may_be_released() {
+        let label = format!("Release {}", stage.title.to_lowercase());
+        foot.push(Control::primary(Command::Release(stage.id.clone()).into(), label).icon(Icon::Tick));
+        return foot;
+    }
+    let open = stage
+        .checks
+        .iter()
+        .filter(|check| check.mandatory && context.ledger.aircraft.wants(check))
+        .find(|check| !context.report.standing(&check.id).holds());
+    if let Some(check) = open {
+        let command = match check.fly() {
+            Some(_) => card_command(&check.id),
+            None => Command::Go(Place::Check(check.id.clone())),
+        };
+        foot.push(Control::primary(command.into(), "Next check").icon(Icon::Next).detail(check.title.clone()));
+    } else if let Gate::Shut { blockers } | Gate::Lapsed { blockers, .. } = gate {
+        let why = format!("{} in the way", counted(blockers.len(), "thing is", "things are"));
+        let label = format!("Release {}", stage.title.to_lowercase());
+        foot.push(Control::primary(Command::Release(stage.id.clone()).into(), label).unless(Some(why)));
+    }
+    foot
+}
