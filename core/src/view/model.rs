@@ -192,7 +192,11 @@ impl Control {
 
     /// Adds a quieter line.
     pub fn detail(mut self, detail: impl Into<String>) -> Self {
-        self.detail = Some(detail.into());
+        let detail = detail.into();
+        if self.spoken == self.label {
+            self.spoken = format!("{}. {detail}", self.label);
+        }
+        self.detail = Some(detail);
         self
     }
 
