@@ -207,7 +207,12 @@ impl<'a> Standings<'a> {
         if let Some(hot) = places.iter().find(|place| place.outcome == Outcome::Stop) {
             return Standing::Failed { why: format!("{} at {:.0} °C is past its stop", hot.title, hot.celsius) };
         }
-        let lacking = flight.places_missing(self.plan, fly);
+        let mut lacking = flight.places_missing(self.plan, fly);
+        let used = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
+        if fly.predict && flight.prediction.is_some() && used.is_none() {
+            // Without it there is nothing to hold the prediction against, and the next rung would open unproved.
+            lacking.push("Charge used".to_owned());
+        }
         if !lacking.is_empty() {
             return Standing::Missing { lacking };
         }

@@ -171,9 +171,9 @@ fn carried(context: &Context<'_>) -> Vec<Block> {
 
 /// What the last thing recorded did to everything else.
 fn changed(context: &Context<'_>) -> Vec<Block> {
-    let Some(last) = context.entries.iter().rev().find(|entry| tells(entry)) else { return Vec::new() };
-    let before: Vec<Entry> = context.entries.iter().take_while(|entry| entry.seq < last.seq).cloned().collect();
-    let ledger = Ledger::of(context.plan, &before);
+    let Some(index) = context.entries.iter().rposition(tells) else { return Vec::new() };
+    let (before, last) = (&context.entries[..index], &context.entries[index]);
+    let ledger = Ledger::of(context.plan, before);
     let was = ledger.at(context.plan, &last.at);
     let mut blocks = vec![heading("Last recorded", Some(super::day_and_time(&last.at.wall, context.now)))];
     blocks.push(super::context::paragraph(entry_words(context.plan, context.entries, last), super::Tone::Plain));
