@@ -11,6 +11,8 @@ mod bounded_lp;
 pub mod drive;
 pub mod error;
 pub mod grade;
+pub mod heat;
+pub mod pack;
 pub mod placement;
 mod require;
 pub mod rotor;

@@ -723,8 +723,8 @@ pub fn tail(question: &TailQuestion) -> Result<TailReport> {
 /// Figures out of range.
 ///
 /// ```
-/// let ratio = liftgate_core::engineering::rotor::density_power_ratio(0.6, 1.0)?;
-/// assert!(ratio > 1.0);
+/// let ratio = liftgate_core::engineering::rotor::density_power_ratio(1.0, 1.0)?;
+/// assert!((ratio - 1.225f64.sqrt()).abs() < 1e-12);
 /// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
 /// ```
 pub fn density_power_ratio(induced_share: f64, density_kg_m3: f64) -> Result<f64> {

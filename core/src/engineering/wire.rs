@@ -2,7 +2,7 @@
 //!
 //! Sources: ASTM B258 for the gauge's diameter; IEC 60028 for copper's resistivity at 20 deg C and its temperature coefficient; FAA
 //! AC 43.13-1B for the drop that is allowed continuously (0.5 V at 14 V, 1 V at 28 V) and for real stranded, tinned
-//! aircraft wire, which may have up to 27 % more resistance than solid copper; NASA EEE-INST-002 for the current of a single wire
+//! aircraft wire, which may have up to 27.2 % more resistance than solid copper; NASA EEE-INST-002 for the current of a single wire
 //! (from memory; its 25 A at gauge 12 was seen in a public discussion); ISO 8820 for the steps of blade fuses (from memory).
 
 use serde::{Deserialize, Serialize};
@@ -15,8 +15,8 @@ use super::require::within;
 pub const COPPER_OHM_MM2_M: f64 = 0.017_241;
 /// Temperature coefficient of copper at 20 deg C, per K (IEC 60028).
 pub const COPPER_PER_K: f64 = 0.003_93;
-/// Most that stranding and tinning add to the resistance of solid copper (FAA AC 43.13-1B, table 11-9 maxima).
-pub const STRANDED_FACTOR: f64 = 1.27;
+/// Most that stranding and tinning make of the resistance of solid copper, rounded up (FAA AC 43.13-1B, table 11-9 maxima: 1.272).
+pub const STRANDED_FACTOR: f64 = 1.28;
 /// Continuous drop allowed per volt of the source: 0.5 V at 14 V, 1 V at 28 V (FAA AC 43.13-1B).
 pub const ALLOWED_DROP_FRACTION: f64 = 1.0 / 28.0;
 /// Share of a fuse's rating that may flow continuously (common practice, no source).

@@ -1,0 +1,419 @@
+//! Heat: first-order rise and cooling fitted from readings, the temperature at touchdown, other conditions, time to a limit.
+//!
+//! Model: one body with one time constant, `T(t) = T_start + rise (1 - exp(-t / tau))`, or cooling to the air, `T(t) = T_air + (T_0 -
+//! T_air) exp(-t / tau)`. Fits are least squares; for a given time constant the model is linear, so only the time constant is
+//! searched for. Intervals are the usual linearised ones with Student's t.
+//!
+//! Transfer to other conditions assumes heat with the current squared and cooling with `(density x airflow)^n`; `n` about 0.6 for
+//! forced air over a body (from memory, engineering handbooks give 0.47 to 0.62 over this range of Reynolds numbers).
+
+use serde::{Deserialize, Serialize};
+
+use super::error::{EngineeringError, Result};
+use super::grade::Grade;
+use super::pack::student_95;
+use super::require::{count, ordered, within};
+
+/// Cooling's power of density x airflow in forced air (from memory, handbooks 0.47 to 0.62).
+pub const FORCED_EXPONENT: f64 = 0.6;
+const COLD_C: f64 = -60.0;
+const HOT_C: f64 = 400.0;
+
+/// A temperature reading.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct HeatReading {
+    /// Time since the start of the run, or since touchdown, in s, 0 to 86400.
+    pub time_s: f64,
+    /// Temperature, in deg C, -60 to 400.
+    pub temperature_c: f64,
+}
+
+/// A fitted rise.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct RiseFit {
+    /// What went in.
+    pub readings: Vec<HeatReading>,
+    /// Temperature at time zero, in deg C.
+    pub start_c: f64,
+    /// Rise from start to steady state, in K (negative for cooling).
+    pub rise_k: f64,
+    /// Time constant, in s.
+    pub tau_s: f64,
+    /// Steady state, in deg C.
+    pub steady_c: f64,
+    /// Standard uncertainty of the time constant, in s.
+    pub tau_u_s: f64,
+    /// Half width of the 95 % interval of the steady state, in K.
+    pub steady_half_width_k: f64,
+    /// Root mean square of what the fit leaves over, in K.
+    pub residual_k: f64,
+    /// Last reading's time over the time constant: under 1.5 the steady state is a guess.
+    pub covered: f64,
+    /// Caution when the readings cover under 1.5 time constants.
+    pub grade: Grade,
+}
+
+/// Fits a first-order rise to 4 to 2000 readings.
+///
+/// # Errors
+/// Figures out of range, too few readings, readings that span no time or no temperature, or that do not bend (no time constant between a
+/// twentieth of their spacing and 20 times their span fits best).
+///
+/// # Validity
+/// One body, constant power and air. A hand-held meter's one degree is in the interval; its emissivity error is not.
+///
+/// ```
+/// use liftgate_core::engineering::heat::{fit_rise, HeatReading};
+/// let readings: Vec<_> = (0..=30).map(|i| { let t = 20.0 * f64::from(i);
+///     HeatReading { time_s: t, temperature_c: ((22.0 + 38.0 * (1.0 - (-t / 180.0_f64).exp())) * 2.0).round() / 2.0 } }).collect();
+/// let fit = fit_rise(&readings)?;
+/// assert!((fit.tau_s - 179.4).abs() < 0.1 && (fit.start_c - 21.95).abs() < 0.01 && (fit.rise_k - 38.06).abs() < 0.01);
+/// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
+/// ```
+pub fn fit_rise(readings: &[HeatReading]) -> Result<RiseFit> {
+    let (span_s, spacing_s) = check_readings(readings, 4)?;
+    let tau_s = search_tau(spacing_s / 20.0, 20.0 * span_s, |tau_s| {
+        line(readings, tau_s).map_or(f64::INFINITY, |l| l.residual)
+    })?;
+    let l = line(readings, tau_s).ok_or_else(no_bend)?;
+    let n = readings.len() as f64;
+    let freedom = n - 3.0;
+    let variance = l.residual / freedom;
+    let (u2_tau, u2_steady) = rise_uncertainty(readings, tau_s, l.rise_k, variance);
+    let covered = span_s / tau_s;
+    Ok(RiseFit {
+        readings: readings.to_vec(),
+        start_c: l.start_c,
+        rise_k: l.rise_k,
+        tau_s,
+        steady_c: l.start_c + l.rise_k,
+        tau_u_s: u2_tau.sqrt(),
+        steady_half_width_k: student_95(freedom) * u2_steady.sqrt(),
+        residual_k: (l.residual / n).sqrt(),
+        covered,
+        grade: if covered < 1.5 { Grade::Caution } else { Grade::Ok },
+    })
+}
+
+fn no_bend() -> EngineeringError {
+    EngineeringError::contradiction(
+        "the readings do not bend towards a steady state: take them over a longer time or check them",
+    )
+}
+
+/// Span of all readings and the mean spacing between them.
+fn check_readings(readings: &[HeatReading], low: usize) -> Result<(f64, f64)> {
+    count("temperature readings", readings.len(), low, 2000)?;
+    let (mut first_s, mut last_s) = (f64::INFINITY, f64::NEG_INFINITY);
+    for r in readings {
+        within("reading time", r.time_s, "s", 0.0, 86_400.0)?;
+        within("temperature", r.temperature_c, "deg C", COLD_C, HOT_C)?;
+        first_s = first_s.min(r.time_s);
+        last_s = last_s.max(r.time_s);
+    }
+    let span_s = last_s - first_s;
+    if span_s < 1.0 {
+        return Err(EngineeringError::contradiction("the readings span less than a second: note the time of each"));
+    }
+    Ok((span_s, span_s / (readings.len() - 1) as f64))
+}
+
+/// Best start and rise for a time constant.
+struct Line {
+    start_c: f64,
+    rise_k: f64,
+    residual: f64,
+}
+
+fn line(readings: &[HeatReading], tau_s: f64) -> Option<Line> {
+    let n = readings.len() as f64;
+    let basis = |r: &HeatReading| -(-r.time_s / tau_s).exp_m1();
+    let mean_g = readings.iter().map(basis).sum::<f64>() / n;
+    let mean_c = readings.iter().map(|r| r.temperature_c).sum::<f64>() / n;
+    let sgg: f64 = readings.iter().map(|r| (basis(r) - mean_g).powi(2)).sum();
+    let sgc: f64 = readings.iter().map(|r| (basis(r) - mean_g) * (r.temperature_c - mean_c)).sum();
+    let rise_k = sgc / sgg;
+    let start_c = mean_c - rise_k * mean_g;
+    let residual = readings.iter().map(|r| (r.temperature_c - start_c - rise_k * basis(r)).powi(2)).sum();
+    rise_k.is_finite().then_some(Line { start_c, rise_k, residual })
+}
+
+/// Least residual over the time constant: a coarse scan of its logarithm, then golden sections about the best.
+fn search_tau(low_s: f64, high_s: f64, residual: impl Fn(f64) -> f64) -> Result<f64> {
+    let (low, high) = (low_s.ln(), high_s.ln());
+    let steps = 48;
+    let at = |i: usize| low + (high - low) * i as f64 / steps as f64;
+    let mut best = (0, f64::INFINITY);
+    for i in 0..=steps {
+        let value = residual(at(i).exp());
+        if value < best.1 {
+            best = (i, value);
+        }
+    }
+    if best.0 == 0 || best.0 == steps {
+        return Err(no_bend());
+    }
+    let ratio = (5f64.sqrt() - 1.0) / 2.0;
+    let (mut a, mut b) = (at(best.0 - 1), at(best.0 + 1));
+    let (mut c, mut d) = (b - ratio * (b - a), a + ratio * (b - a));
+    let (mut fc, mut fd) = (residual(c.exp()), residual(d.exp()));
+    for _ in 0..60 {
+        if fc < fd {
+            (b, d, fd) = (d, c, fc);
+            c = b - ratio * (b - a);
+            fc = residual(c.exp());
+        } else {
+            (a, c, fc) = (c, d, fd);
+            d = a + ratio * (b - a);
+            fd = residual(d.exp());
+        }
+    }
+    Ok(((a + b) / 2.0).exp())
+}
+
+/// Squared uncertainties of time constant and steady state from the linearised model.
+fn rise_uncertainty(readings: &[HeatReading], tau_s: f64, rise_k: f64, variance: f64) -> (f64, f64) {
+    let mut normal = nalgebra::Matrix3::<f64>::zeros();
+    for r in readings {
+        let decay = (-r.time_s / tau_s).exp();
+        // Derivatives by start, rise and time constant.
+        let row = nalgebra::Vector3::new(1.0, 1.0 - decay, -rise_k * decay * r.time_s / (tau_s * tau_s));
+        normal += row * row.transpose();
+    }
+    match normal.try_inverse() {
+        Some(c) => {
+            let steady = c[(0, 0)] + c[(1, 1)] + 2.0 * c[(0, 1)];
+            ((variance * c[(2, 2)]).max(0.0), (variance * steady).max(0.0))
+        }
+        None => (f64::INFINITY, f64::INFINITY),
+    }
+}
+
+/// A temperature worked back to touchdown.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct TouchdownFit {
+    /// What went in.
+    pub readings: Vec<HeatReading>,
+    /// Air temperature used, in deg C.
+    pub air_c: f64,
+    /// Temperature at touchdown, in deg C.
+    pub touchdown_c: f64,
+    /// Half width of its 95 % interval from the readings' scatter, in K; none with as many readings as unknowns.
+    pub half_width_k: Option<f64>,
+    /// Time constant of the cooling, in s.
+    pub tau_s: f64,
+    /// Touchdown less the first reading, in K: what a late reading hides.
+    pub above_first_k: f64,
+}
+
+/// Temperature at touchdown from 2 to 200 readings taken while the part cools in air of `air_c` (-60 to 60 deg C); times since touchdown.
+///
+/// # Errors
+/// Figures out of range, readings that do not cool towards the air.
+///
+/// # Validity
+/// Cooling by one time constant; right after touchdown heat from inside may still raise the outside for some seconds. The air 3 K wrong moves
+/// the answer by some tenths of a degree.
+///
+/// ```
+/// use liftgate_core::engineering::heat::{touchdown, HeatReading};
+/// let readings: Vec<_> = [(30.0, 65.242), (60.0, 60.161), (90.0, 55.677), (120.0, 51.720), (180.0, 45.146)].iter()
+///     .map(|(time_s, temperature_c)| HeatReading { time_s: *time_s, temperature_c: *temperature_c }).collect();
+/// assert!((touchdown(&readings, 22.0)?.touchdown_c - 71.0).abs() < 0.01);
+/// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
+/// ```
+pub fn touchdown(readings: &[HeatReading], air_c: f64) -> Result<TouchdownFit> {
+    let (span_s, spacing_s) = check_readings(readings, 2)?;
+    within("air temperature", air_c, "deg C", -60.0, 60.0)?;
+    let amplitude = |tau_s: f64| {
+        let (mut top, mut bottom) = (0.0, 0.0);
+        for r in readings {
+            let decay = (-r.time_s / tau_s).exp();
+            top += decay * (r.temperature_c - air_c);
+            bottom += decay * decay;
+        }
+        top / bottom
+    };
+    let residual = |tau_s: f64, above_k: f64| -> f64 {
+        readings.iter().map(|r| (r.temperature_c - air_c - above_k * (-r.time_s / tau_s).exp()).powi(2)).sum()
+    };
+    let tau_s = search_tau(spacing_s / 20.0, 50.0 * span_s, |tau_s| {
+        let value = residual(tau_s, amplitude(tau_s));
+        if value.is_finite() { value } else { f64::INFINITY }
+    })
+    .map_err(|_| not_cooling())?;
+    let above_k = amplitude(tau_s);
+    let touchdown_c = within("temperature worked back", air_c + above_k, "deg C", COLD_C, 2.0 * HOT_C)
+        .map_err(|_| not_cooling())?;
+    let first_c =
+        readings.iter().min_by(|a, b| a.time_s.total_cmp(&b.time_s)).map_or(touchdown_c, |r| r.temperature_c);
+    let freedom = readings.len() as f64 - 2.0;
+    let half_width_k = (freedom >= 1.0).then(|| {
+        let variance = residual(tau_s, above_k) / freedom;
+        student_95(freedom) * (variance * touchdown_variance(readings, tau_s, above_k)).sqrt()
+    });
+    Ok(TouchdownFit {
+        readings: readings.to_vec(),
+        air_c,
+        touchdown_c,
+        half_width_k,
+        tau_s,
+        above_first_k: touchdown_c - first_c,
+    })
+}
+
+fn not_cooling() -> EngineeringError {
+    EngineeringError::contradiction(
+        "the readings do not cool towards the air's temperature: check their times and the air's temperature",
+    )
+}
+
+/// Variance of the amplitude over that of one reading.
+fn touchdown_variance(readings: &[HeatReading], tau_s: f64, above_k: f64) -> f64 {
+    let mut normal = nalgebra::Matrix2::<f64>::zeros();
+    for r in readings {
+        let decay = (-r.time_s / tau_s).exp();
+        let row = nalgebra::Vector2::new(decay, above_k * decay * r.time_s / (tau_s * tau_s));
+        normal += row * row.transpose();
+    }
+    normal.try_inverse().map_or(f64::INFINITY, |c| c[(0, 0)].max(0.0))
+}
+
+/// Conditions that decide a steady temperature.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct HeatCondition {
+    /// Air temperature, in deg C, -60 to 60.
+    pub air_c: f64,
+    /// Air density, in kg/m3, 0.5 to 1.8.
+    pub density_kg_m3: f64,
+    /// Air speed over the part, in m/s, 0 to 100; in a hover what the rotor or a fan brings.
+    pub airflow_m_s: f64,
+    /// Current through it, in A, 0.01 to 2000.
+    pub current_a: f64,
+}
+
+/// A measured steady state, and other conditions to carry it to.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct SteadyQuestion {
+    /// Steady temperature that was measured or fitted, in deg C, above `measured_at.air_c`.
+    pub measured_c: f64,
+    /// Where it was measured.
+    pub measured_at: HeatCondition,
+    /// Where it is asked for.
+    pub asked_for: HeatCondition,
+    /// Power of density x airflow, 0.3 to 0.9; [`FORCED_EXPONENT`].
+    pub exponent: f64,
+    /// Limit, in deg C, 20 to 250.
+    pub limit_c: f64,
+}
+
+/// The steady state elsewhere.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct SteadyReport {
+    /// What went in.
+    pub inputs: SteadyQuestion,
+    /// Rise over the air there, in K.
+    pub rise_k: f64,
+    /// Steady temperature there, in deg C.
+    pub steady_c: f64,
+    /// Limit less steady temperature, in K; negative past it.
+    pub margin_k: f64,
+    /// Stop past the limit, caution within 10 K.
+    pub grade: Grade,
+}
+
+/// The steady temperature at another ambient, density, airflow and current: the rise goes with `I2 / (density x airflow)^n`, the ambient adds one
+/// for one.
+///
+/// # Errors
+/// Figures out of range; a measured temperature not above its air; no airflow in one condition but some in the other (nothing here says
+/// how still air compares: measure that hover).
+///
+/// # Validity
+/// Both in still air: natural cooling, where the rise goes with `(I2 / sqrt density)^0.8` (laminar natural convection). Radiation is not counted. Copper
+/// grows more resistive when hot: from 60 to 100 deg C its heat rises by a tenth more than this says.
+///
+/// ```
+/// use liftgate_core::engineering::heat::{steady_elsewhere, HeatCondition, SteadyQuestion, FORCED_EXPONENT};
+/// let here = HeatCondition { air_c: 15.0, density_kg_m3: 1.225, airflow_m_s: 5.0, current_a: 40.0 };
+/// let report = steady_elsewhere(&SteadyQuestion { measured_c: 65.0, measured_at: here,
+///     asked_for: HeatCondition { air_c: 35.0, ..here }, exponent: FORCED_EXPONENT, limit_c: 90.0 })?;
+/// assert!((report.steady_c - 85.0).abs() < 1e-9);
+/// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
+/// ```
+pub fn steady_elsewhere(question: &SteadyQuestion) -> Result<SteadyReport> {
+    let q = question;
+    within("measured temperature", q.measured_c, "deg C", COLD_C, HOT_C)?;
+    within("cooling exponent", q.exponent, "", 0.3, 0.9)?;
+    within("limit temperature", q.limit_c, "deg C", 20.0, 250.0)?;
+    check_condition(&q.measured_at)?;
+    check_condition(&q.asked_for)?;
+    ordered(q.measured_at.air_c, q.measured_c, || {
+        format!("a part at {} deg C in air of {} deg C was not heated: check both", q.measured_c, q.measured_at.air_c)
+    })?;
+    let heat_ratio = (q.asked_for.current_a / q.measured_at.current_a).powi(2);
+    let density_ratio = q.asked_for.density_kg_m3 / q.measured_at.density_kg_m3;
+    let still = |c: &HeatCondition| c.airflow_m_s < 0.05;
+    let factor = match (still(&q.measured_at), still(&q.asked_for)) {
+        (true, true) => (heat_ratio / density_ratio.sqrt()).powf(0.8),
+        (false, false) => {
+            let flow_ratio = q.asked_for.airflow_m_s / q.measured_at.airflow_m_s;
+            heat_ratio / (density_ratio * flow_ratio).powf(q.exponent)
+        }
+        _ => {
+            return Err(EngineeringError::contradiction(
+                "one condition has airflow and the other none: still air cannot be worked out from moving air; measure a hover",
+            ));
+        }
+    };
+    let rise_k = (q.measured_c - q.measured_at.air_c) * factor;
+    let steady_c = q.asked_for.air_c + rise_k;
+    let margin_k = q.limit_c - steady_c;
+    Ok(SteadyReport {
+        inputs: *q,
+        rise_k,
+        steady_c,
+        margin_k,
+        grade: if margin_k < 0.0 {
+            Grade::Stop
+        } else if margin_k < 10.0 {
+            Grade::Caution
+        } else {
+            Grade::Ok
+        },
+    })
+}
+
+fn check_condition(c: &HeatCondition) -> Result<()> {
+    within("air temperature", c.air_c, "deg C", -60.0, 60.0)?;
+    within("air density", c.density_kg_m3, "kg/m3", 0.5, 1.8)?;
+    within("airflow", c.airflow_m_s, "m/s", 0.0, 100.0)?;
+    within("current", c.current_a, "A", 0.01, 2000.0)?;
+    Ok(())
+}
+
+/// Time until a limit is reached, in s; none if the steady state stays under it. Zero if it is already reached.
+///
+/// `start_c`, `steady_c`, `limit_c` -60 to 400 deg C; `tau_s` 0.1 to 86400.
+///
+/// # Errors
+/// Figures out of range.
+///
+/// ```
+/// let s = liftgate_core::engineering::heat::time_to_limit(20.0, 100.0, 180.0, 60.0)?;
+/// assert!((s.unwrap_or(0.0) - 180.0 * 2f64.ln()).abs() < 1e-9);
+/// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
+/// ```
+pub fn time_to_limit(start_c: f64, steady_c: f64, tau_s: f64, limit_c: f64) -> Result<Option<f64>> {
+    within("starting temperature", start_c, "deg C", COLD_C, HOT_C)?;
+    within("steady temperature", steady_c, "deg C", COLD_C, HOT_C)?;
+    within("limit temperature", limit_c, "deg C", COLD_C, HOT_C)?;
+    within("time constant", tau_s, "s", 0.1, 86_400.0)?;
+    if start_c >= limit_c {
+        return Ok(Some(0.0));
+    }
+    if steady_c <= limit_c {
+        return Ok(None);
+    }
+    Ok(Some(tau_s * ((steady_c - start_c) / (steady_c - limit_c)).ln()))
+}
