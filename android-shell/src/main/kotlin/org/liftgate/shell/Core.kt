@@ -42,7 +42,10 @@ class Core(val clock: Clock, private val open: (Moment) -> Liftgate) {
     /** Closes the store after all that was asked for is done. */
     fun close() {
         worker.execute {
-            store?.close()
+            store?.run {
+                closeJournal()
+                close()
+            }
             store = null
         }
         worker.shutdown()

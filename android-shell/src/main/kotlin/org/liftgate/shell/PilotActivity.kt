@@ -20,6 +20,9 @@ class PilotActivity : ShellActivity(), Taps {
     private lateinit var screen: ScreenView
     private var onTap: (Control) -> Unit = ::send
 
+    /** How many changes to fields were sent. */
+    private var edits = 0
+
     /** A tap is on its way; another one meant for the same screen is not sent after it. */
     private var waiting = false
 
@@ -65,7 +68,16 @@ class PilotActivity : ShellActivity(), Taps {
     }
 
     override fun edited(field: String, text: String) {
-        ask({ store, now -> store.pilot().use { it.edit(field, text, now) } }) { }
+        val mine = ++edits
+        ask({ store, now ->
+            store.pilot().use {
+                it.edit(field, text, now)
+                it.screen(now)
+            }
+        }) { next ->
+            // Only the last of a run of letters is shown, and nothing that a tap has overtaken.
+            if (mine == edits && !waiting) screen.show(next, null, typing = true)
+        }
     }
 
     override fun finished(field: String) = look()

@@ -48,6 +48,8 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
         setPadding(side, context.size(R.dimen.space), side, context.size(R.dimen.space_large))
         addView(head, column())
         addView(blocks, column())
+        // Takes the first focus, so that no keyboard opens before a field is touched.
+        isFocusableInTouchMode = true
     }
     private val scroll = ScrollView(context).apply {
         id = R.id.page
@@ -102,8 +104,11 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
         return insets
     }
 
-    /** Shows [screen]; [said] is what was just recorded, if anything, and stays until something else is done. */
-    fun show(screen: Screen, said: String?) {
+    /**
+     * Shows [screen]; [said] is what was just recorded, if anything, and stays until something else is done. With
+     * [typing] it is the same screen, looked at again while a field is being typed in.
+     */
+    fun show(screen: Screen, said: String?, typing: Boolean = false) {
         val before = shown
         lastSaid = said ?: lastSaid.takeIf { before == null || same(before, screen) && screen.undo == before.undo }
         before?.let { kept[place(it)] = scroll.scrollY }
@@ -112,7 +117,7 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
         above.put(screen.above)
         title.put(screen.title)
         corner(screen)
-        fill(screen, same)
+        fill(screen, same, typing)
         foot.show(screen, lastSaid, beside)
         if (!same) scrollTo(kept[place(screen)] ?: 0)
         if (!same && before != null) announce(screen.title)
@@ -123,7 +128,7 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
         if (screen.back == null) switch?.let(corner::addView)
     }
 
-    private fun fill(screen: Screen, same: Boolean) {
+    private fun fill(screen: Screen, same: Boolean, typing: Boolean) {
         if (!same) {
             blocks.removeAllViews()
             views.clear()
@@ -133,8 +138,8 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
             blocks.removeViewAt(blocks.childCount - 1)
         }
         screen.blocks.forEachIndexed { i, block ->
-            if (i < views.size && views[i].bind(block)) return@forEachIndexed
-            val made = context.viewOf(block, taps).also { it.bind(block) }
+            if (i < views.size && views[i].bind(block, typing)) return@forEachIndexed
+            val made = context.viewOf(block, taps).also { it.bind(block, typing) }
             if (i < views.size) {
                 blocks.removeViewAt(i)
                 views[i] = made

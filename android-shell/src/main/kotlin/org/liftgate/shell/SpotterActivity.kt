@@ -69,13 +69,16 @@ class SpotterActivity : ShellActivity() {
             SpotterAct.START -> desk.start(now)
             SpotterAct.LAND -> desk.land(now)
             SpotterAct.RESUME -> desk.resume(now)
-            SpotterAct.HAND_BACK -> desk.handBack(now)
+            SpotterAct.HAND_BACK -> {
+                desk.handBack(now)
+                null
+            }
         }
     })
 
     private fun mark(kind: MarkKind) = send({ desk, now -> desk.mark(kind, now) })
 
-    private fun send(work: (SpotterDesk, Moment) -> SpotterScreen, first: Boolean = false) {
+    private fun send(work: (SpotterDesk, Moment) -> SpotterScreen?, first: Boolean = false) {
         if (waiting) return
         waiting = true
         core.ask({ store, now ->

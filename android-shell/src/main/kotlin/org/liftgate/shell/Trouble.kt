@@ -11,11 +11,6 @@ import uniffi.liftgate.Weight
 
 /** A screen that says what the core refused or failed at, in the core's own words. */
 fun troubleScreen(context: Context, error: Throwable): Screen {
-    // The core's errors are written for the person; anything else is a fault, shown with its kind for a report.
-    val words = when (error) {
-        is LiftgateException -> error.message
-        else -> error.toString()
-    }
     val again = context.getString(R.string.go_on)
     return Screen(
         name = "trouble",
@@ -23,9 +18,20 @@ fun troubleScreen(context: Context, error: Throwable): Screen {
         above = context.getString(R.string.app_name),
         back = null,
         blocks = listOf(
-            Block.Caution(words.orEmpty(), context.getString(R.string.not_done_help)),
+            Block.Caution(reason(error), context.getString(R.string.not_done_help)),
         ),
         foot = listOf(Control("", again, null, Icon.NEXT, Weight.PRIMARY, true, null, false, again)),
         undo = null,
     )
+}
+
+/** The core's errors are written for the person; anything else is a fault, shown with its kind for a report. */
+private fun reason(error: Throwable): String = when (error) {
+    is LiftgateException.Refused -> error.reason
+    is LiftgateException.NotYourTurn -> error.reason
+    is LiftgateException.StorageFull -> error.reason
+    is LiftgateException.NewerJournal -> error.reason
+    is LiftgateException.NotReadable -> error.reason
+    is LiftgateException.Storage -> error.reason
+    else -> error.toString()
 }

@@ -25,6 +25,7 @@ class FakeCore(var screen: Screen) : Liftgate(NoHandle) {
     override fun turn(): Turn = turn
     override fun pilot(): PilotDesk = Pilot()
     override fun spotter(): SpotterDesk = Spotter()
+    override fun closeJournal() = Unit
     override fun close() = Unit
 
     inner class Pilot : PilotDesk(NoHandle) {
@@ -57,10 +58,13 @@ class FakeCore(var screen: Screen) : Liftgate(NoHandle) {
 
         override fun screen(now: Moment) = spotterScreen
         override fun start(now: Moment) = act("start")
-        override fun mark(kind: MarkKind, now: Moment) = act("mark $kind")
+        override fun mark(mark: MarkKind, now: Moment) = act("mark $mark")
         override fun land(now: Moment) = act("land")
         override fun resume(now: Moment) = act("resume")
-        override fun handBack(now: Moment) = act("hand back")
+        override fun handBack(now: Moment) {
+            act("hand back")
+        }
+
         override fun close() = Unit
     }
 }

@@ -27,6 +27,7 @@ class GalleryTest {
     @Test fun check() = show("check", FakeCore(Samples.check).apply { said = "Recorded 12.0 mm" }) { it.tap("Record") }
     @Test fun checkLower() = show("check-lower", FakeCore(Samples.check)) { it.reveal("Ballast") }
     @Test fun checkSteps() = show("check-steps", FakeCore(Samples.check)) { it.reveal("Motor temperature") }
+    @Test fun checkPicture() = show("check-picture", FakeCore(Samples.check.copy(undo = null, foot = Samples.check.foot.take(1)))) { it.reveal("Centre of gravity") }
     @Test fun card() = show("card", FakeCore(Samples.card))
     @Test fun bare() = show("bare", FakeCore(Samples.bare))
 

@@ -13,6 +13,8 @@ import android.view.inputmethod.EditorInfo
 import android.widget.EditText
 import android.widget.ScrollView
 import android.widget.TextView
+import android.window.BackEvent
+import android.window.OnBackInvokedDispatcher
 import java.io.File
 import org.liftgate.R
 import org.robolectric.Robolectric
@@ -20,6 +22,9 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.android.controller.ActivityController
 import org.robolectric.shadows.ShadowLooper
+import org.robolectric.shadows.ShadowWindowManagerGlobal
+import org.robolectric.shadows.ShadowWindowOnBackInvokedDispatcher
+import org.robolectric.util.ReflectionHelpers
 import uniffi.liftgate.Liftgate
 import uniffi.liftgate.Moment
 
@@ -59,6 +64,7 @@ class Phone(
     val decor: View get() = activity.window.decorView
 
     init {
+        backAsOnAndroid15()
         folder.mkdirs()
         app.speakers = {
             object : Speaker {
@@ -70,6 +76,16 @@ class Phone(
             }
         }
         boot()
+    }
+
+    /** Turns on the way back that the manifest asks for; Robolectric's reader of manifests does not know the word. */
+    private fun backAsOnAndroid15() {
+        ReflectionHelpers.callStaticMethod<Unit>(
+            ShadowWindowOnBackInvokedDispatcher::class.java, "setEnablePredictiveBack",
+            ReflectionHelpers.ClassParameter.from(Boolean::class.javaPrimitiveType, true),
+        )
+        val known = shadowOf(app.packageManager).getInternalMutablePackageInfo(app.packageName).applicationInfo
+        for (info in listOfNotNull(known, app.applicationInfo)) info.setEnableOnBackInvokedCallback(true)
     }
 
     private fun boot() = app.use(Core(clock) { now -> open(journal.path, now) })
@@ -236,7 +252,7 @@ class Phone(
 
     /** Scrolls to the text or field called [label]. */
     fun reveal(label: String): Phone = apply {
-        val view = shown(decor).firstOrNull { (it as? TextView)?.text?.toString() == label || it.tag == label }
+        val view = shown(decor).lastOrNull { (it as? TextView)?.text?.toString() == label || it.tag == label }
             ?: throw AssertionError("nothing on the screen is called “$label”. It says:\n${listing()}")
         scrollTo(view)
         settle()
@@ -249,14 +265,22 @@ class Phone(
         settle()
     }
 
-    /** The back gesture. */
+    /** The back gesture: a swipe from the edge, given to whatever the window has registered for it. */
     fun back(): Phone = apply {
-        val dispatcher = activity.onBackInvokedDispatcher as android.window.WindowOnBackInvokedDispatcher
-        val callback = dispatcher.topCallback
+        val swipe = ShadowWindowManagerGlobal.startPredictiveBackGesture(BackEvent.EDGE_LEFT)
         @Suppress("DEPRECATION")
-        if (callback != null) callback.onBackInvoked() else activity.onBackPressed()
+        if (swipe != null) {
+            swipe.moveBy(SWIPE_PX, 0f)
+            swipe.close()
+        } else {
+            activity.onBackPressed()
+        }
         settle()
     }
+
+    /** Whether the app takes the back gesture itself on this screen. */
+    fun takesBack(): Boolean = decor.viewRootImpl.onBackInvokedDispatcher.mOnBackInvokedCallbacks
+        .getOrDefault(OnBackInvokedDispatcher.PRIORITY_DEFAULT, arrayListOf()).isNotEmpty()
 
     private fun block(label: String): View = shown(decor).filter { it is ViewGroup && !it.isClickable && it.tag == label }
         .toList().let { found ->
@@ -343,5 +367,6 @@ class Phone(
         const val PATIENCE_NS = 30_000_000_000L
         const val TOUCH_MS = 60L
         const val STEP_MS = 200L
+        const val SWIPE_PX = 300f
     }
 }

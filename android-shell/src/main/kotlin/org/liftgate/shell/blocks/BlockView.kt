@@ -16,8 +16,11 @@ interface Taps {
 interface BlockView {
     val view: View
 
-    /** Shows [block]; false where it is of another kind and needs another view. */
-    fun bind(block: Block): Boolean
+    /**
+     * Shows [block]; false where it is of another kind, or of another field, and needs another view. With [typing]
+     * the block comes back while a field is being typed in, whose text is then left alone.
+     */
+    fun bind(block: Block, typing: Boolean): Boolean
 }
 
 /** A new view for [block]; one line for each kind the core can send. */

@@ -22,7 +22,7 @@ class ChoiceView(private val context: Context, private val taps: Taps) : BlockVi
         addView(options.group, column(context.size(R.dimen.space_small)))
     }
 
-    override fun bind(block: Block): Boolean {
+    override fun bind(block: Block, typing: Boolean): Boolean {
         if (block !is Block.Choice) return false
         label.put(block.label)
         view.tag = block.label

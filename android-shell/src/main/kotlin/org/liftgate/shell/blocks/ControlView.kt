@@ -2,6 +2,7 @@ package org.liftgate.shell.blocks
 
 import android.content.Context
 import android.graphics.drawable.Drawable
+import android.util.TypedValue
 import android.view.Gravity
 import android.view.View
 import android.view.accessibility.AccessibilityNodeInfo
@@ -121,6 +122,29 @@ class ControlView(
                 )
             }
         }
+    }
+
+    /**
+     * No word is broken for want of room: at large type in a narrow place the icon, which is decoration, gives way
+     * first, and then the size of the letters.
+     */
+    override fun onMeasure(widthSpec: Int, heightSpec: Int) {
+        if (shape == Shape.WORDS && MeasureSpec.getMode(widthSpec) != MeasureSpec.UNSPECIFIED) {
+            makeRoom(MeasureSpec.getSize(widthSpec) - paddingLeft - paddingRight)
+        }
+        super.onMeasure(widthSpec, heightSpec)
+    }
+
+    private fun makeRoom(wide: Int) {
+        val shown = control ?: return
+        val full = context.size(if (shown.weight == Weight.FIELD) R.dimen.type_action_field else R.dimen.type_action)
+        label.setTextSize(TypedValue.COMPLEX_UNIT_PX, full.toFloat())
+        val longest = shown.label.split(' ').maxOf { label.paint.measureText(it) }
+        val pictured = shown.chosen || shown.icon.drawable != 0
+        val beside = mark.layoutParams.let { it.width + (it as LayoutParams).marginEnd }
+        val fits = pictured && longest <= wide - beside
+        mark.visibility = if (fits) View.VISIBLE else View.GONE
+        if (!fits && longest > wide) label.setTextSize(TypedValue.COMPLEX_UNIT_PX, full * wide / longest)
     }
 
     override fun onInitializeAccessibilityNodeInfo(info: AccessibilityNodeInfo) {

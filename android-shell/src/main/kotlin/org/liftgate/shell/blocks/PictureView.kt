@@ -22,7 +22,7 @@ import uniffi.liftgate.Stroke
 class DrawingBlock(context: Context) : BlockView {
     override val view = PictureView(context).apply { layoutParams = column(context.size(R.dimen.space_page)) }
 
-    override fun bind(block: Block): Boolean {
+    override fun bind(block: Block, typing: Boolean): Boolean {
         if (block !is Block.Drawing) return false
         view.picture = block.picture
         return true

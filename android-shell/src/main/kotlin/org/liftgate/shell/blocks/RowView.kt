@@ -57,7 +57,7 @@ class RowView(private val context: Context, private val taps: Taps) : BlockView 
         addView(lead)
     }
 
-    override fun bind(block: Block): Boolean {
+    override fun bind(block: Block, typing: Boolean): Boolean {
         if (block !is Block.Row) return false
         bar.edge = block.edge
         state.put(block.state)

@@ -1,6 +1,9 @@
 package org.liftgate.shell.blocks
 
 import android.content.Context
+import android.graphics.drawable.Drawable
+import android.graphics.drawable.GradientDrawable
+import android.graphics.drawable.LayerDrawable
 import android.view.Gravity
 import android.view.View
 import android.view.ViewGroup
@@ -8,18 +11,32 @@ import android.widget.LinearLayout
 import org.liftgate.R
 import org.liftgate.shell.look.column
 import org.liftgate.shell.look.put
-import org.liftgate.shell.look.quantity
+import org.liftgate.shell.look.role
 import org.liftgate.shell.look.size
 import org.liftgate.shell.look.text
 import uniffi.liftgate.Block
+import uniffi.liftgate.Keyboard
 
-/** Minus, a big value, plus: a number told without a keyboard, starting from the last one. */
-class StepperView(private val context: Context, private val taps: Taps) : BlockView {
+/**
+ * Minus, a big value, plus: a number told without a keyboard, starting from the last one. The value itself can be
+ * touched and typed over, as the second way.
+ */
+class StepperView(private val context: Context, taps: Taps) : BlockView {
     private val label = context.text(R.style.Text_Row)
-    private val value = context.text(R.style.Text_Value_Step)
+    private val field = Field(context, R.style.Text_Value_Step, taps)
+    private val unit = context.text(R.style.Text_Unit)
     private val less = ControlView(context, Shape.ICON, taps::tapped)
     private val more = ControlView(context, Shape.ICON, taps::tapped)
     private val remarks = Remarks(context)
+    private var name: String? = null
+    private val value = LinearLayout(context).apply {
+        orientation = LinearLayout.HORIZONTAL
+        // By their baselines: a small unit beside a big value stands on the same line.
+        gravity = Gravity.CENTER_HORIZONTAL
+        val fit = ViewGroup.LayoutParams.WRAP_CONTENT
+        addView(field, LinearLayout.LayoutParams(fit, fit))
+        addView(unit, LinearLayout.LayoutParams(fit, fit))
+    }
     override val view = LinearLayout(context).apply {
         orientation = LinearLayout.VERTICAL
         layoutParams = column(context.size(R.dimen.space_page))
@@ -28,14 +45,32 @@ class StepperView(private val context: Context, private val taps: Taps) : BlockV
         addView(remarks.view, column())
     }
 
-    override fun bind(block: Block): Boolean {
-        if (block !is Block.Stepper) return false
-        label.put(block.label)
+    init {
+        label.labelFor = field.id
+        field.setSelectAllOnFocus(true)
+        field.setPadding(0, 0, 0, 0)
+        field.background = underline()
+        unit.setPaddingRelative(context.size(R.dimen.space_hair), 0, 0, 0)
+    }
+
+    /** A line in the action colour: the value can be taken up. */
+    private fun underline(): Drawable {
+        val line = GradientDrawable().apply { setColor(context.role(R.attr.action)) }
+        return LayerDrawable(arrayOf(line)).apply {
+            setLayerGravity(0, Gravity.BOTTOM or Gravity.FILL_HORIZONTAL)
+            setLayerHeight(0, context.size(R.dimen.line))
+            setLayerInsetBottom(0, context.size(R.dimen.space_hair))
+        }
+    }
+
+    override fun bind(block: Block, typing: Boolean): Boolean {
+        if (block !is Block.Stepper || name != null && name != block.field) return false
+        name = block.field
         view.tag = block.label
-        view.setTag(R.id.field, block.field)
-        value.put(context.quantity(block.value, block.unit))
-        value.contentDescription =
-            context.getString(R.string.current_value, block.label, block.value, block.unit)
+        label.put(block.label)
+        label.contentDescription = listOf(block.label, block.unit).filter { it.isNotEmpty() }.joinToString(", ")
+        field.bind(block.field, block.value, Keyboard.DECIMAL, typing)
+        unit.put(block.unit)
         less.bind(block.less)
         more.bind(block.more)
         remarks.put(block.flag, block.hint)
@@ -49,10 +84,7 @@ class StepperView(private val context: Context, private val taps: Taps) : BlockV
         private var above = false
 
         init {
-            addView(less)
-            addView(value)
-            addView(more)
-            (value as android.widget.TextView).gravity = Gravity.CENTER
+            for (part in listOf(less, value, more)) addView(part)
         }
 
         override fun onMeasure(widthSpec: Int, heightSpec: Int) {

@@ -44,7 +44,7 @@ class VerdictView(private val context: Context) : BlockView {
         layoutParams = column(context.size(R.dimen.space_page))
     }
 
-    override fun bind(block: Block): Boolean {
+    override fun bind(block: Block, typing: Boolean): Boolean {
         if (block !is Block.Verdict) return false
         bar.edge = block.edge
         val inset = if (block.edge == Edge.NONE) 0 else context.size(R.dimen.space_page)
@@ -69,7 +69,7 @@ class HeadingView(context: Context) : BlockView {
         title.heading()
     }
 
-    override fun bind(block: Block): Boolean {
+    override fun bind(block: Block, typing: Boolean): Boolean {
         if (block !is Block.Heading) return false
         title.put(block.text)
         note.put(block.note)
@@ -81,7 +81,7 @@ class ParagraphView(private val context: Context) : BlockView {
     private val words = context.text(R.style.Text)
     override val view: View = words.apply { layoutParams = column(context.size(R.dimen.space)) }
 
-    override fun bind(block: Block): Boolean {
+    override fun bind(block: Block, typing: Boolean): Boolean {
         if (block !is Block.Paragraph) return false
         words.setTextAppearance(
             when (block.tone) {
@@ -132,7 +132,7 @@ class CautionView(context: Context) : BlockView {
         )
     }
 
-    override fun bind(block: Block): Boolean {
+    override fun bind(block: Block, typing: Boolean): Boolean {
         if (block !is Block.Caution) return false
         title.put(block.title)
         words.put(block.text)
@@ -154,7 +154,7 @@ class FigureView(private val context: Context) : BlockView {
         layoutParams = column(context.size(R.dimen.space_page))
     }
 
-    override fun bind(block: Block): Boolean {
+    override fun bind(block: Block, typing: Boolean): Boolean {
         if (block !is Block.Figure) return false
         bar.edge = block.edge
         words.setPaddingRelative(if (block.edge == Edge.NONE) 0 else context.size(R.dimen.space_page), 0, 0, 0)

@@ -1,0 +1,115 @@
+package org.liftgate.shell
+
+import android.graphics.Bitmap
+import android.graphics.Color
+import android.graphics.Rect
+import android.view.View
+import android.view.ViewGroup
+import android.widget.EditText
+import android.widget.ScrollView
+import android.widget.TextView
+import kotlin.math.pow
+import org.liftgate.R
+
+/** Measures a drawn window against the project's budgets and says in words where it falls short. */
+class Inspector(private val phone: Phone) {
+    private val density = phone.activity.resources.displayMetrics.density
+    private val targetPx = phone.activity.resources.getDimensionPixelSize(R.dimen.target)
+
+    /** Everything on the screen that is cut, out of the window, too small to hit or too near to another target. */
+    fun layoutFaults(): List<String> = cutTexts() + outside() + smallTargets() + crowdedTargets()
+
+    private val shown get() = phone.shown(phone.decor).toList()
+
+    /** Texts that do not fit in their own view, whole lines and whole words. */
+    fun cutTexts(): List<String> = shown.filterIsInstance<TextView>().filter { it.text.isNotEmpty() }.mapNotNull { view ->
+        val layout = view.layout ?: return@mapNotNull "“${view.text}” was not laid out"
+        val wide = view.width - view.totalPaddingLeft - view.totalPaddingRight
+        val high = view.height - view.totalPaddingTop - view.totalPaddingBottom
+        val widest = (0 until layout.lineCount).maxOf { layout.getLineMax(it) }
+        val broken = (0 until layout.lineCount - 1).any { line ->
+            val end = layout.getLineEnd(line)
+            end in 1 until view.text.length && view.text[end - 1].isLetter() && view.text[end].isLetter()
+        }
+        when {
+            layout.height > high + 1 -> "“${view.text}” needs ${layout.height} px of height and has $high"
+            widest > wide + 1 -> "“${view.text}” needs $widest px of width and has $wide"
+            broken && view !is EditText -> "“${view.text}” is broken inside a word"
+            (0 until layout.lineCount).any { layout.getEllipsisCount(it) > 0 } -> "“${view.text}” is cut with dots"
+            else -> null
+        }
+    }
+
+    /** Views that stick out of the view that holds them, unless that one scrolls. */
+    fun outside(): List<String> = shown.filter { it.parent is ViewGroup && it.parent !is ScrollView }.mapNotNull { view ->
+        val parent = view.parent as ViewGroup
+        val out = view.left < 0 || view.top < 0 || view.right > parent.width || view.bottom > parent.height
+        if (out && view.width > 0 && view.height > 0) "${name(view)} sticks out of ${name(parent)}" else null
+    }
+
+    fun smallTargets(): List<String> = phone.targets().filter { it.width < targetPx || it.height < targetPx }
+        .map { "${name(it)} is ${it.width / density} by ${it.height / density} dp" }
+
+    /** Pairs of targets nearer than 8 dp that do not hold one another. */
+    fun crowdedTargets(): List<String> {
+        val gap = phone.activity.resources.getDimensionPixelSize(R.dimen.target_gap)
+        val all = phone.targets()
+        return all.flatMapIndexed { i, one ->
+            all.drop(i + 1).filter { !holds(one, it) && !holds(it, one) && sameSheet(one, it) }
+                .filter { distance(place(one), place(it)) < gap }
+                .map { "${name(one)} and ${name(it)} are ${distance(place(one), place(it)) / density} dp apart" }
+        }
+    }
+
+    /** The page scrolls under the foot, so only targets on the same sheet can crowd each other. */
+    private fun sameSheet(one: View, other: View) = sheet(one) == sheet(other)
+
+    private fun sheet(view: View) = generateSequence(view.parent) { it.parent }.firstOrNull { it is ScrollView }
+
+    private fun holds(one: View, other: View) = generateSequence(other.parent) { it.parent }.any { it === one }
+
+    private fun place(view: View): Rect {
+        val at = IntArray(2).also(view::getLocationInWindow)
+        return Rect(at[0], at[1], at[0] + view.width, at[1] + view.height)
+    }
+
+    private fun distance(one: Rect, other: Rect): Int = maxOf(
+        maxOf(one.left - other.right, other.left - one.right),
+        maxOf(one.top - other.bottom, other.top - one.bottom),
+    )
+
+    private fun name(view: View): String = phone.labels(view).firstOrNull()?.let { "“$it”" } ?: view.javaClass.simpleName
+
+    /** Text whose contrast, measured from the drawn pixels, is below [least], with the ratio that was measured. */
+    fun faintTexts(drawn: Bitmap, least: (TextView) -> Double): List<String> =
+        shown.filterIsInstance<TextView>().filter { it.text.isNotBlank() }.mapNotNull { view ->
+            val seen = Rect()
+            if (!view.getGlobalVisibleRect(seen) || seen.height() < view.height) return@mapNotNull null
+            val ratio = contrast(drawn, seen)
+            if (ratio < least(view)) "“${view.text}” stands out by %.1f:1".format(ratio) else null
+        }
+
+    /** The highest contrast of any pixel in [part] with the commonest colour there. */
+    private fun contrast(drawn: Bitmap, part: Rect): Double {
+        val pixels = IntArray(part.width() * part.height())
+        drawn.getPixels(pixels, 0, part.width(), part.left, part.top, part.width(), part.height())
+        val ground = pixels.groupBy { it }.maxBy { it.value.size }.key
+        return pixels.distinct().maxOf { ratio(it, ground) }
+    }
+
+    companion object {
+        /** Contrast ratio of two colours, 1 to 21, as WCAG 2.2 defines it. */
+        fun ratio(one: Int, other: Int): Double {
+            val (dark, light) = listOf(luminance(one), luminance(other)).sorted()
+            return (light + 0.05) / (dark + 0.05)
+        }
+
+        /** Relative luminance as WCAG 2.2 defines it. */
+        private fun luminance(colour: Int): Double {
+            fun part(value: Int): Double = (value / 255.0).let {
+                if (it <= 0.04045) it / 12.92 else ((it + 0.055) / 1.055).pow(2.4)
+            }
+            return 0.2126 * part(Color.red(colour)) + 0.7152 * part(Color.green(colour)) + 0.0722 * part(Color.blue(colour))
+        }
+    }
+}
