@@ -14,6 +14,8 @@ pub mod grade;
 pub mod heat;
 pub mod pack;
 pub mod placement;
+pub mod prediction;
+mod regression;
 mod require;
 pub mod rotor;
 pub mod supply;
