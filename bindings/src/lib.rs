@@ -1,6 +1,7 @@
 //! The surface of the core for other languages. Nothing is decided here: every method carries its arguments in, its
 //! answer out, and turns the core's errors into the few that a caller can act on.
 
+mod engineering;
 mod error;
 mod moment;
 mod screen;
