@@ -34,7 +34,7 @@ import uniffi.liftgate.Screen
  */
 class Foot(private val context: Context, private val taps: Taps) : ScrollView(context) {
     private val undo = UndoBar(context, taps)
-    private val others = Controls(context, Flow(context, atMost = 2), taps)
+    private val others = Controls(context, Flow(context, atMost = 3), taps)
     private val back = ControlView(context, Shape.ICON, taps::tapped)
     private val backInWords = ControlView(context, Shape.WORDS, taps::tapped)
     private val main = ControlView(context, Shape.WORDS, taps::tapped)
@@ -79,7 +79,8 @@ class Foot(private val context: Context, private val taps: Taps) : ScrollView(co
         undo.show(screen.undo, said)
         undoRule.visibility = undo.visibility
         val first = screen.foot.firstOrNull()
-        others.bind(screen.foot.drop(1))
+        val lesser = screen.foot.drop(1)
+        others.bind(lesser, if (lesser.size > 1) Shape.TILE else Shape.WORDS)
         others.group.visibility = if (screen.foot.size > 1) View.VISIBLE else View.GONE
         show(main, first)
         show(back, screen.back.takeIf { first != null })

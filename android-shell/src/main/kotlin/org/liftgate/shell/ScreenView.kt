@@ -3,6 +3,7 @@ package org.liftgate.shell
 import android.content.Context
 import android.content.res.Configuration
 import android.os.Bundle
+import android.view.Gravity
 import android.view.View
 import android.view.ViewGroup
 import android.view.WindowInsets
@@ -33,6 +34,7 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
     private val corner = LinearLayout(context)
     private val head = LinearLayout(context).apply {
         orientation = HORIZONTAL
+        gravity = Gravity.CENTER_VERTICAL
         val words = LinearLayout(context).apply {
             orientation = VERTICAL
             addView(above, column())

@@ -33,10 +33,14 @@ class ChoiceView(private val context: Context, private val taps: Taps) : BlockVi
 
 /** Controls in a [group], the same views given the next controls as long as there are enough of them. */
 class Controls(private val context: Context, val group: Flow, private val taps: Taps) {
-    fun bind(controls: List<Control>) {
+    private var shape = Shape.WORDS
+
+    fun bind(controls: List<Control>, shaped: Shape = Shape.WORDS) {
+        if (shaped != shape) group.removeAllViews()
+        shape = shaped
         while (group.childCount > controls.size) group.removeViewAt(group.childCount - 1)
         controls.forEachIndexed { i, control ->
-            if (i == group.childCount) group.addView(ControlView(context, Shape.WORDS, taps::tapped))
+            if (i == group.childCount) group.addView(ControlView(context, shape, taps::tapped))
             (group.getChildAt(i) as ControlView).bind(control)
         }
     }

@@ -8,6 +8,7 @@ import android.view.View
 import android.view.accessibility.AccessibilityNodeInfo
 import android.widget.Button
 import android.widget.LinearLayout
+import android.widget.TextView
 import org.liftgate.R
 import org.liftgate.shell.look.column
 import org.liftgate.shell.look.drawable
@@ -23,8 +24,8 @@ import org.liftgate.shell.look.text
 import uniffi.liftgate.Control
 import uniffi.liftgate.Weight
 
-/** Whether a control shows its words, or its icon alone where its place says what it does. */
-enum class Shape { WORDS, ICON }
+/** Words beside an icon, a narrow tile with the icon above, or the icon alone where its place says what it does. */
+enum class Shape { WORDS, TILE, ICON }
 
 /**
  * Something that the pilot can do. A field of the action colour where it is the main thing, an outline of that
@@ -44,19 +45,21 @@ class ControlView(
     private var dressed: Any? = null
 
     init {
-        orientation = HORIZONTAL
-        gravity = Gravity.CENTER_VERTICAL
+        orientation = if (shape == Shape.TILE) VERTICAL else HORIZONTAL
+        gravity = if (shape == Shape.WORDS) Gravity.CENTER_VERTICAL else Gravity.CENTER
         isFocusable = true
         isClickable = true
-        val pad = context.size(R.dimen.space_page)
+        val pad = context.size(shape.padding)
         val padHigh = context.size(R.dimen.space_small)
-        setPaddingRelative(if (shape == Shape.ICON) 0 else pad, padHigh, if (shape == Shape.ICON) 0 else pad, padHigh)
+        setPaddingRelative(pad, padHigh, pad, padHigh)
         addView(mark)
         for (part in listOf(label, detail, reason)) {
             part.importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_NO
             words.addView(part, column())
+            if (shape == Shape.TILE) centre(part)
         }
-        if (shape == Shape.WORDS) addView(words, rest()) else gravity = Gravity.CENTER
+        if (shape == Shape.WORDS) addView(words, rest())
+        if (shape == Shape.TILE) addView(words, column())
         setOnClickListener { control?.let(onTap) }
     }
 
@@ -71,6 +74,10 @@ class ControlView(
         label.put(next.label)
         detail.put(next.detail)
         reason.put(next.whyNot.takeUnless { next.enabled })
+    }
+
+    private fun centre(part: TextView) {
+        part.textAlignment = View.TEXT_ALIGNMENT_CENTER
     }
 
     /** An icon of the shell's own in place of one that the core named. */
@@ -92,7 +99,13 @@ class ControlView(
             },
         )
         val big = next.weight == Weight.FIELD
-        label.setTextAppearance(if (big) R.style.Text_Action_Field else R.style.Text_Action)
+        label.setTextAppearance(
+            when {
+                shape == Shape.TILE -> R.style.Text_Strong
+                big -> R.style.Text_Action_Field
+                else -> R.style.Text_Action
+            },
+        )
         for (part in listOf(label, detail, reason)) part.ink(colour)
         mark.put(if (next.chosen) R.drawable.ic_tick else next.icon.drawable, colour)
         val side = context.size(if (big) R.dimen.icon_field else R.dimen.icon)
@@ -137,7 +150,8 @@ class ControlView(
 
     private fun makeRoom(wide: Int) {
         val shown = control ?: return
-        val full = context.size(if (shown.weight == Weight.FIELD) R.dimen.type_action_field else R.dimen.type_action)
+        val big = shown.weight == Weight.FIELD
+        val full = context.size(if (big) R.dimen.type_action_field else R.dimen.type_action)
         label.setTextSize(TypedValue.COMPLEX_UNIT_PX, full.toFloat())
         val longest = shown.label.split(' ').maxOf { label.paint.measureText(it) }
         val pictured = shown.chosen || shown.icon.drawable != 0
@@ -158,6 +172,13 @@ class ControlView(
         const val BROKEN = 3f
     }
 }
+
+private val Shape.padding: Int
+    get() = when (this) {
+        Shape.WORDS -> R.dimen.space_page
+        Shape.TILE -> R.dimen.space_small
+        Shape.ICON -> R.dimen.none
+    }
 
 private val Weight.height: Int
     get() = when (this) {
