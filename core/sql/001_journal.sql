@@ -24,6 +24,14 @@ BEGIN
     SELECT RAISE(ABORT, 'an entry is never deleted');
 END;
 
+-- REPLACE deletes what is in its way without asking the trigger above.
+CREATE TRIGGER entry_is_never_replaced BEFORE INSERT ON entry
+WHEN NEW.seq <> (SELECT coalesce(max(seq), 0) + 1 FROM entry)
+    OR EXISTS (SELECT 1 FROM entry WHERE id = NEW.id OR digest = NEW.digest OR withdraws = NEW.withdraws)
+BEGIN
+    SELECT RAISE(ABORT, 'an entry is never replaced: it comes after the last one, once');
+END;
+
 -- Half-typed fields, by the place they belong to, so that a killed phone loses no key stroke.
 CREATE TABLE draft (
     place TEXT NOT NULL,

@@ -77,6 +77,13 @@ impl JournalError {
     pub(super) fn while_doing(doing: &'static str) -> impl FnOnce(rusqlite::Error) -> JournalError {
         move |source| match source.sqlite_error_code() {
             Some(rusqlite::ErrorCode::DiskFull) => JournalError::Full,
+            // The index of the write-ahead log could not grow: no room either, by another name.
+            _ if source
+                .sqlite_error()
+                .is_some_and(|error| error.extended_code == rusqlite::ffi::SQLITE_IOERR_SHMSIZE) =>
+            {
+                JournalError::Full
+            }
             Some(rusqlite::ErrorCode::DatabaseBusy | rusqlite::ErrorCode::DatabaseLocked) => JournalError::Busy,
             _ => JournalError::Sqlite { doing, source },
         }

@@ -17,10 +17,12 @@ pub(super) fn migrations() -> Migrations<'static> {
 
 /// Opens or creates a journal file and brings it to the newest form.
 pub(super) fn open(path: &Path) -> Result<Connection, JournalError> {
+    glance(path)?;
     let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let mut connection = Connection::open_with_flags(path, flags).map_err(JournalError::while_doing("opened"))?;
     distrust(&connection).map_err(|e| not_a_journal(path, e))?;
     let fresh = recognise(&connection, path)?;
+    fold_log_on_close(&connection, true).map_err(JournalError::while_doing("opened"))?;
     if fresh {
         // In the rollback mode that every new file starts with, so that the mark is in the file itself.
         connection
@@ -35,8 +37,61 @@ pub(super) fn open(path: &Path) -> Result<Connection, JournalError> {
     Ok(connection)
 }
 
+/// Refuses a file of another program's before SQLite is let near it for writing.
+///
+/// An ordinary open rolls back or folds in what a crash of that program left beside its file, and takes a file of a few
+/// bytes for an empty one. An immutable open reads the header and nothing else. It goes through SQLite all the same:
+/// closing a file that was opened past it would drop the locks of every connection that this process has to it.
+fn glance(path: &Path) -> Result<(), JournalError> {
+    let Ok(length) = std::fs::metadata(path).map(|found| found.len()) else { return Ok(()) };
+    if length == 0 {
+        return Ok(());
+    }
+    if length < SMALLEST_PAGE {
+        return Err(JournalError::NotAJournal {
+            path: path.to_owned(),
+            reason: "it is no database at all".to_owned(),
+        });
+    }
+    let Some(uri) = path.to_str().map(immutable_uri) else { return Ok(()) };
+    let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_URI | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    // What cannot be opened even so is left to the ordinary open, which knows why.
+    let Ok(connection) = Connection::open_with_flags(uri, flags) else { return Ok(()) };
+    match connection.pragma_query_value(None, "application_id", |row| row.get::<_, i32>(0)) {
+        Ok(APPLICATION_ID) => Ok(()),
+        Ok(_) => Err(of_another_program(path)),
+        Err(error) if error.sqlite_error_code() == Some(rusqlite::ErrorCode::NotADatabase) => {
+            // A power cut in the second of its creation: the first page is half there, the rollback journal mends it.
+            let mendable = path.with_file_name(rollback_journal(path)).exists();
+            if mendable { Ok(()) } else { Err(not_a_journal(path, error)) }
+        }
+        // Without its log the file may look damaged: a checkpoint that a full disk cut short. The log makes it whole.
+        Err(_) => Ok(()),
+    }
+}
+
+/// SQLite's smallest page and so its smallest database, bytes.
+const SMALLEST_PAGE: u64 = 512;
+
+fn immutable_uri(path: &str) -> String {
+    let path = path.replace('%', "%25").replace('?', "%3f").replace('#', "%23");
+    format!("file:{path}?immutable=1")
+}
+
+fn rollback_journal(path: &Path) -> std::ffi::OsString {
+    let mut name = path.file_name().unwrap_or_default().to_owned();
+    name.push("-journal");
+    name
+}
+
+/// A refused file keeps the log that lies beside it as it is, too.
+fn fold_log_on_close(connection: &Connection, fold: bool) -> rusqlite::Result<bool> {
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, !fold)
+}
+
 /// A file is not ours until it has shown that it is.
 fn distrust(connection: &Connection) -> rusqlite::Result<()> {
+    fold_log_on_close(connection, false)?;
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_DEFENSIVE, true)?;
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_TRUSTED_SCHEMA, false)?;
     connection.pragma_update(None, "cell_size_check", true)?;
@@ -61,8 +116,12 @@ fn recognise(connection: &Connection, path: &Path) -> Result<bool, JournalError>
     if application == 0 && form == 0 && tables == 0 {
         return Ok(true);
     }
+    Err(of_another_program(path))
+}
+
+fn of_another_program(path: &Path) -> JournalError {
     let reason = "it is a database of another program".to_owned();
-    Err(JournalError::NotAJournal { path: path.to_owned(), reason })
+    JournalError::NotAJournal { path: path.to_owned(), reason }
 }
 
 fn not_a_journal(path: &Path, error: rusqlite::Error) -> JournalError {
@@ -83,4 +142,13 @@ fn make_durable(connection: &Connection) -> rusqlite::Result<()> {
     connection.pragma_update(None, "synchronous", "FULL")?;
     connection.pragma_update(None, "foreign_keys", true)?;
     connection.pragma_update(None, "locking_mode", "NORMAL")
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn the_steps_run_from_nothing_and_each_is_valid() {
+        let valid = super::migrations().validate();
+        assert!(valid.is_ok(), "{valid:?}");
+    }
 }

@@ -46,7 +46,7 @@ pub struct Journal {
     ids: ContextV7,
 }
 
-const COLUMNS: &str = "seq, id, at, monotonic_ms, boot, author, kind, version, body, previous, digest";
+const COLUMNS: &str = "seq, id, at, monotonic_ms, boot, author, kind, version, body, previous, digest, withdraws";
 
 impl Journal {
     /// Opens the journal at `path`, or creates it where there is no file.
@@ -107,12 +107,12 @@ impl Journal {
             .connection
             .prepare_cached(&format!("SELECT {COLUMNS} FROM entry ORDER BY seq"))
             .map_err(reading("read"))?;
-        let rows = statement.query_map([], StoredEntry::from_row).map_err(reading("read"))?;
+        let mut rows = statement.query([]).map_err(reading("read"))?;
         let mut verified = Verified { count: 0, head: Digest::NONE };
-        for row in rows {
-            let row = row.map_err(reading("read"))?;
-            row.check_against(&verified)?;
-            verified = Verified { count: row.seq, head: row.digest };
+        while let Some(row) = rows.next().map_err(reading("read"))? {
+            let entry = StoredEntry::from_row(row).map_err(|error| misshapen(verified.count + 1, error))?;
+            entry.check_against(&verified)?;
+            verified = Verified { count: entry.seq, head: entry.digest };
         }
         Ok(verified)
     }
@@ -201,40 +201,22 @@ fn append_one(
     let author = serde_json::to_string(&new.author)
         .map_err(|e| unreadable(StoredFormError::Unreadable { kind: "author".into(), reason: e.to_string() }))?;
     let EntryId(id) = new.id.unwrap_or_else(|| new_id(ids, at));
-    let wall = at.wall.to_rfc3339_opts(SecondsFormat::Millis, false);
-    let link = Link {
-        previous,
+    let mut row = StoredEntry {
         seq,
-        id: id.as_bytes(),
-        at: &wall,
+        id: *id.as_bytes(),
+        at: at.wall.to_rfc3339_opts(SecondsFormat::Millis, false),
         monotonic_ms: at.monotonic_ms,
-        boot: &at.boot,
-        author: &author,
-        kind: &stored.kind,
-        version: stored.version,
-        body: &stored.json,
+        boot: at.boot.clone(),
+        author,
+        body: stored,
+        previous,
+        digest: Digest::NONE,
+        withdraws: withdraws.map(|entry| *entry.0.as_bytes()),
     };
-    let digest = link.digest();
-    transaction
-        .prepare_cached(&format!("INSERT INTO entry ({COLUMNS}, withdraws) VALUES (?,?,?,?,?,?,?,?,?,?,?,?)"))
-        .and_then(|mut statement| {
-            statement.execute(params![
-                seq,
-                id.as_bytes(),
-                wall,
-                at.monotonic_ms,
-                at.boot,
-                author,
-                stored.kind,
-                stored.version,
-                stored.json,
-                previous.0,
-                digest.0,
-                withdraws.map(|e| e.0.as_bytes().to_vec()),
-            ])
-        })
-        .map_err(writing("written"))?;
-    Ok(Entry { seq, id: EntryId(id), at: at.clone(), author: new.author, body: new.body })
+    row.digest = row.link().digest();
+    row.insert(transaction).map_err(writing("written"))?;
+    // Read back before it is committed: an entry that the next start cannot read would shut the whole journal.
+    row.into_entry()
 }
 
 /// The entry that a withdrawal names, after making sure that it can be withdrawn.
@@ -278,6 +260,18 @@ struct StoredEntry {
     body: StoredBody,
     previous: Digest,
     digest: Digest,
+    withdraws: Option<[u8; 16]>,
+}
+
+/// A row whose columns are not even of the form that they were written in.
+fn misshapen(seq: i64, error: rusqlite::Error) -> JournalError {
+    use rusqlite::Error::{FromSqlConversionFailure, IntegralValueOutOfRange, InvalidColumnType, Utf8Error};
+    match error {
+        FromSqlConversionFailure(..) | IntegralValueOutOfRange(..) | InvalidColumnType(..) | Utf8Error(..) => {
+            JournalError::Broken { seq, reason: "one of its columns was altered after it was recorded".to_owned() }
+        }
+        other => JournalError::while_doing("read")(other),
+    }
 }
 
 impl StoredEntry {
@@ -292,18 +286,32 @@ impl StoredEntry {
             body: StoredBody { kind: row.get(6)?, version: row.get(7)?, json: row.get(8)? },
             previous: Digest(row.get(9)?),
             digest: Digest(row.get(10)?),
+            withdraws: row.get(11)?,
         })
     }
 
-    fn check_against(&self, before: &Verified) -> Result<(), JournalError> {
-        let broken = |reason: &str| Err(JournalError::Broken { seq: self.seq, reason: reason.to_owned() });
-        if self.seq != before.count + 1 {
-            return broken("an entry is missing before it");
-        }
-        if self.previous != before.head {
-            return broken("it names another entry as the one before it");
-        }
-        let link = Link {
+    fn insert(&self, transaction: &Transaction<'_>) -> rusqlite::Result<()> {
+        transaction
+            .prepare_cached(&format!("INSERT INTO entry ({COLUMNS}) VALUES (?,?,?,?,?,?,?,?,?,?,?,?)"))?
+            .execute(params![
+                self.seq,
+                self.id,
+                self.at,
+                self.monotonic_ms,
+                self.boot,
+                self.author,
+                self.body.kind,
+                self.body.version,
+                self.body.json,
+                self.previous.0,
+                self.digest.0,
+                self.withdraws,
+            ])
+            .map(drop)
+    }
+
+    fn link(&self) -> Link<'_> {
+        Link {
             previous: self.previous,
             seq: self.seq,
             id: &self.id,
@@ -314,9 +322,29 @@ impl StoredEntry {
             kind: &self.body.kind,
             version: self.body.version,
             body: &self.body.json,
-        };
-        if link.digest() != self.digest {
+        }
+    }
+
+    fn check_against(&self, before: &Verified) -> Result<(), JournalError> {
+        let broken = |reason: &str| Err(JournalError::Broken { seq: self.seq, reason: reason.to_owned() });
+        if self.seq != before.count + 1 {
+            return broken("an entry is missing before it");
+        }
+        if self.previous != before.head {
+            return broken("it names another entry as the one before it");
+        }
+        if self.link().digest() != self.digest {
             return broken("what it says was altered after it was recorded");
+        }
+        // Not digested itself, as it repeats what the body says; SQLite needs the column to allow it only once.
+        let names = match (self.body.kind == "withdrawn").then(|| self.body.read()) {
+            None => None,
+            Some(Ok(Body::Withdrawn { entry, .. })) => Some(*entry.0.as_bytes()),
+            // A newer form closes the chain all the same; what it withdraws is not for this version to judge.
+            Some(_) => self.withdraws,
+        };
+        if names != self.withdraws {
+            return broken("the entry that it withdraws was altered after it was recorded");
         }
         Ok(())
     }

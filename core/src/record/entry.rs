@@ -483,7 +483,13 @@ impl StoredBody {
         if self.version > Body::VERSION {
             return Err(StoredFormError::Newer { kind: self.kind.clone(), version: self.version });
         }
-        serde_json::from_str(&self.json)
-            .map_err(|e| StoredFormError::Unreadable { kind: self.kind.clone(), reason: e.to_string() })
+        serde_json::from_str(&self.json).map_err(|error| {
+            let mut reason = error.to_string();
+            // The list of all kinds that serde answers with helps nobody.
+            if reason.starts_with(&format!("unknown variant `{}`", self.kind)) {
+                reason = "this Liftgate knows no such entry; one that does wrote it: update the app".to_owned();
+            }
+            StoredFormError::Unreadable { kind: self.kind.clone(), reason }
+        })
     }
 }

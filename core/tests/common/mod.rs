@@ -1,0 +1,153 @@
+//! Small helpers that several tests share: moments, entries, and one sample of every kind of entry.
+#![allow(dead_code, clippy::unwrap_used)]
+
+use std::collections::BTreeMap;
+
+use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
+use liftgate_core::record::{
+    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, Moment, NamedValue, Outcome,
+    Prediction, Reading, Thing, ThingKind, ThingRef, Unit, Until,
+};
+use uuid::Uuid;
+
+/// The day all tests begin on, at eight in the morning, two hours east of Greenwich.
+pub fn morning() -> DateTime<FixedOffset> {
+    DateTime::parse_from_rfc3339("2026-05-04T08:00:00.000+02:00").unwrap()
+}
+
+/// A moment so many milliseconds after the first morning, on a phone that was not restarted.
+pub fn at_ms(ms: i64) -> Moment {
+    Moment { wall: morning() + TimeDelta::milliseconds(ms), monotonic_ms: 1_000 + ms, boot: "run-1".to_owned() }
+}
+
+/// A moment so many minutes after the first morning.
+pub fn at_min(minutes: i64) -> Moment {
+    at_ms(minutes * 60_000)
+}
+
+/// A moment on another day, at the same time.
+pub fn on_day(day: i64) -> Moment {
+    at_min(day * 24 * 60)
+}
+
+/// An entry id that a test can name; ids rise with the number.
+pub fn id(number: u64) -> EntryId {
+    EntryId(Uuid::from_u64_pair(0x0190_0000_0000_7000, 0x8000_0000_0000_0000 | number))
+}
+
+/// An entry as the fold reads it. Its id is [`id`] of its place.
+pub fn entry(seq: i64, at: Moment, body: Body) -> Entry {
+    Entry { seq, id: id(seq as u64), at, author: Author::Pilot, body }
+}
+
+/// A small change, for journals that only have to hold something.
+pub fn change(what: &str) -> Body {
+    Body::Changed { subjects: vec!["wiring".to_owned()], what: what.to_owned() }
+}
+
+/// One of every kind of entry, with every optional part filled where that adds to the form.
+pub fn one_of_each() -> Vec<Body> {
+    let card = id(7);
+    let prediction = Prediction {
+        used_mah: 1_450.0,
+        low_mah: 1_200.5,
+        high_mah: 1_700.25,
+        from: "momentum theory and the figures of merit measured at this scale".to_owned(),
+    };
+    let thing = Thing {
+        kind: ThingKind::Consumer,
+        name: "Cyclic servo, left".to_owned(),
+        of: Some("Receiver pack".to_owned()),
+        numbers: BTreeMap::from([("low_v".to_owned(), 4.8), ("high_v".to_owned(), 8.4)]),
+    };
+    vec![
+        Body::AircraftNamed { name: "Heron".to_owned(), builder: "Jo Ashdown".to_owned() },
+        Body::PlanAdopted { plan: "small".to_owned(), edition: "1".to_owned(), text: "format = 1\n".to_owned() },
+        Body::TraitChosen { question: "tail".to_owned(), choice: "open".to_owned() },
+        Body::FigureSet { figure: "rotor-diameter".to_owned(), value: 1.83, basis: Basis::Measured },
+        Body::ThingSet { thing },
+        Body::ThingRemoved { thing: ThingRef { kind: ThingKind::BallastPlace, name: "Nose tray".to_owned() } },
+        Body::Changed { subjects: vec!["part:belt".to_owned(), "wiring".to_owned()], what: "New belt".to_owned() },
+        Body::SettingChanged {
+            setting: "tail-gain".to_owned(),
+            before: Some("42".to_owned()),
+            after: "38".to_owned(),
+            reason: "It wags".to_owned(),
+        },
+        Body::CheckRecorded {
+            check: "belt-tension".to_owned(),
+            result: CheckResult::Confirmed { passed: true },
+            witness: Some("Sam".to_owned()),
+            note: Some("Both sides".to_owned()),
+        },
+        Body::CheckRecorded {
+            check: "fan-gap".to_owned(),
+            result: CheckResult::Measured { value: -0.25, unit: Unit::Millimetre },
+            witness: None,
+            note: None,
+        },
+        Body::CheckRecorded {
+            check: "centre".to_owned(),
+            result: CheckResult::Computed {
+                summary: "12.5 mm ahead of the shaft".to_owned(),
+                values: vec![NamedValue { name: "Centre ahead".to_owned(), value: 12.5, unit: Unit::Millimetre }],
+                outcome: Outcome::Caution,
+            },
+            witness: None,
+            note: None,
+        },
+        Body::CardDrawn {
+            check: "hover-low".to_owned(),
+            pack: "Pack 1".to_owned(),
+            head_speed_rpm: 900.0,
+            planned_s: 120,
+            air_c: 14.5,
+            prediction: Some(prediction),
+        },
+        Body::HandedOver { card, spotter: "Sam".to_owned() },
+        Body::Started { card },
+        Body::Marked { card, mark: MarkKind::Shake, elapsed_ms: 61_250 },
+        Body::TouchedDown { card, elapsed_ms: 118_000 },
+        Body::Resumed { card },
+        Body::HandedBack { card },
+        Body::LandingRecorded {
+            card,
+            pack_used_mah: Some(1_480.0),
+            temperatures: vec![Reading { place: "motor".to_owned(), celsius: 61.5, after_s: 40 }],
+            notes: Some("Steady".to_owned()),
+        },
+        Body::DisagreementExplained { card, why: "Gusts".to_owned() },
+        Body::FindingRaised {
+            title: "Shake at 900".to_owned(),
+            grade: FindingGrade::Caution,
+            stage: "hover-ladder".to_owned(),
+            proof: "hover-low".to_owned(),
+            shown_by: Some(id(9)),
+        },
+        Body::FindingFixed {
+            finding: id(10),
+            what: "Blades balanced".to_owned(),
+            subjects: vec!["part:main-blades".to_owned()],
+        },
+        Body::FindingCarried {
+            finding: id(10),
+            restriction: "Not above 900 rpm".to_owned(),
+            reason: "Parts on order".to_owned(),
+            by: "Jo Ashdown".to_owned(),
+            until: Until::Flights(3),
+        },
+        Body::FindingCarried {
+            finding: id(10),
+            restriction: "No wind above 4 m/s".to_owned(),
+            reason: "Parts on order".to_owned(),
+            by: "Jo Ashdown".to_owned(),
+            until: Until::Date(NaiveDate::from_ymd_opt(2026, 5, 31).unwrap()),
+        },
+        Body::GateReleased {
+            stage: "bench".to_owned(),
+            by: "Jo Ashdown".to_owned(),
+            evidence: vec![("belt-tension".to_owned(), id(3)), ("fan-gap".to_owned(), id(4))],
+        },
+        Body::Withdrawn { entry: id(3), reason: "Wrong line".to_owned() },
+    ]
+}
