@@ -7,7 +7,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::error::{EngineeringError, Result};
+use super::error::Result;
 use super::require::within;
 
 /// Standard sea-level temperature, in K.
@@ -184,11 +184,13 @@ fn density_altitude_of(density_kg_m3: f64) -> f64 {
 
 /// Checks an [`Air`] that somebody else may have put together.
 pub(super) fn check_air(air: &Air) -> Result<()> {
+    within("air pressure", air.pressure_pa, "Pa", 30_000.0, 120_000.0)?;
+    within("air temperature", air.temperature_c, "deg C", -60.0, 60.0)?;
+    within("relative humidity", air.humidity, "", 0.0, 1.0)?;
     within("air density", air.density_kg_m3, "kg/m3", 0.5, 1.8)?;
     within("air viscosity", air.viscosity_pa_s, "Pa s", 1e-5, 3e-5)?;
     within("speed of sound", air.sound_m_s, "m/s", 250.0, 400.0)?;
-    if air.temperature_c.is_nan() {
-        return Err(EngineeringError::NotANumber { quantity: "air temperature" });
-    }
+    within("pressure altitude", air.pressure_altitude_m, "m", -5000.0, 15_000.0)?;
+    within("density altitude", air.density_altitude_m, "m", -9000.0, 15_000.0)?;
     Ok(())
 }

@@ -147,7 +147,7 @@ pub struct BandMargin {
     pub high_mm: f64,
     /// Room to the nearer edge, in mm; negative outside.
     pub margin_mm: f64,
-    /// The same in percent of the band's half width; 100 in its middle. 0 or -infinity never appear: a band of no width gives 0.
+    /// The same in percent of the band's half width; 100 in its middle; 0 for a band of no width.
     pub margin_percent: f64,
     /// Half width of the 95 % interval, in mm.
     pub half_width_mm: f64,

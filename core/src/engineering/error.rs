@@ -10,7 +10,9 @@ use thiserror::Error;
 pub enum EngineeringError {
     /// A number lies outside the range in which the function means anything (infinities included).
     #[error(
-        "{quantity} is {value} {unit}, but must be from {low} to {high} {unit}: check the figure and its unit, then enter it again"
+        "{quantity} is {}, but must be from {low} to {}: check the figure and its unit, then enter it again",
+        with_unit(*value, unit),
+        with_unit(*high, unit)
     )]
     OutOfRange {
         /// The quantity's name as a person would say it.
@@ -48,6 +50,11 @@ pub enum EngineeringError {
         /// What does not agree, and what to check.
         what: String,
     },
+}
+
+/// A number and its unit, without a stray space where there is no unit.
+fn with_unit(value: f64, unit: &str) -> String {
+    format!("{value} {unit}").trim_end().to_owned()
 }
 
 impl EngineeringError {

@@ -80,6 +80,9 @@ pub fn fit_rise(readings: &[HeatReading]) -> Result<RiseFit> {
     let freedom = n - 3.0;
     let variance = l.residual / freedom;
     let (u2_tau, u2_steady) = rise_uncertainty(readings, tau_s, l.rise_k, variance);
+    if !u2_tau.is_finite() || !u2_steady.is_finite() {
+        return Err(no_bend());
+    }
     let covered = span_s / tau_s;
     Ok(RiseFit {
         readings: readings.to_vec(),
@@ -252,6 +255,7 @@ pub fn touchdown(readings: &[HeatReading], air_c: f64) -> Result<TouchdownFit> {
         let variance = residual(tau_s, above_k) / freedom;
         student_95(freedom) * (variance * touchdown_variance(readings, tau_s, above_k)).sqrt()
     });
+    let half_width_k = half_width_k.filter(|k| k.is_finite());
     Ok(TouchdownFit {
         readings: readings.to_vec(),
         air_c,

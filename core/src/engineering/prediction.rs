@@ -23,6 +23,9 @@ use super::error::{EngineeringError, Result};
 use super::regression::{Mixture, Posterior, Prior, Sums};
 use super::require::{count, within};
 
+/// Least power that the model may come to, as a share of what the prior expects.
+const LEAST_LEVEL: f64 = 0.05;
+
 /// What is believed of an aircraft of this class before it flies; relative standard deviations.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct PowerPrior {
@@ -186,12 +189,15 @@ impl Interval95 {
     /// ```
     pub fn agrees(&self, reading: f64) -> Result<Agreement> {
         within("reading", reading, "", -1e9, 1e9)?;
+        for end in [self.low, self.middle, self.high] {
+            within("end of the interval", end, "", -1e9, 1e9)?;
+        }
         let margin = (reading - self.low).min(self.high - reading);
         Ok(Agreement {
             reading,
             interval: *self,
             agrees: margin >= 0.0,
-            off_percent: 100.0 * (reading / self.middle - 1.0),
+            off_percent: 100.0 * (reading - self.middle) / self.middle.abs().max(1e-9),
             margin,
         })
     }
@@ -255,6 +261,10 @@ pub fn predict(question: &LadderQuestion) -> Result<LadderPrediction> {
     let row = PowerRow::new(question, next.head_rpm, next.density_kg_m3);
     let power = fit_power(question, |s| s.power_w, 1.0)?;
     let current = fit_power(question, |s| s.current_a, question.aircraft.loaded_v)?;
+    // Readings that pull the model to no power at all are slips of a unit, not an aircraft.
+    if level(&row, &power.mean()) <= LEAST_LEVEL || level(&row, &current.mean()) <= LEAST_LEVEL {
+        return Err(no_fit());
+    }
     let power_mixture = reading(&power, &row);
     Ok(LadderPrediction {
         power_w: Interval95::of(&power_mixture).map(|share| row.prior_w * (1.0 + share).max(0.0)),
@@ -365,7 +375,7 @@ fn fit_power(
 
 /// Model value over the prior's, kept positive.
 fn level(row: &PowerRow, factors: &Vector4<f64>) -> f64 {
-    (1.0 + row.shares.dot(factors)).max(0.05)
+    (1.0 + row.shares.dot(factors)).max(LEAST_LEVEL)
 }
 
 fn weighted_sums(rows: &[(PowerRow, f64)], factors: &Vector4<f64>) -> Sums<4> {
@@ -407,7 +417,7 @@ fn fitted(question: &LadderQuestion, posterior: &Posterior<4>) -> FittedAircraft
 fn temperature(question: &LadderQuestion, row: &PowerRow, power: &Posterior<4>) -> Result<Option<Interval95>> {
     // The power itself without a reading's scatter: that is already in what the rises scatter about the readings.
     let power = power.along(&row.shares, 0.0, 0.0);
-    let expected = (1.0 + power.mean()).max(0.05);
+    let expected = (1.0 + power.mean()).max(LEAST_LEVEL);
     let expected_w = row.prior_w * expected;
     // A rise of 30 K within a factor of e; an exponent of 1.5 within half; scatter of 8 % (common practice, no source).
     let (middle, exponent) = (30f64.ln(), 1.5);

@@ -510,7 +510,7 @@ fn hover_report(question: &HoverQuestion, loads: RotorLoads) -> Result<HoverRepo
 /// What is left at a density altitude.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct HeadRoomQuestion {
-    /// The hover, whose air is replaced by the standard air at `density_altitude_m`.
+    /// The hover; its air is replaced by the standard air at `density_altitude_m`.
     pub hover: HoverQuestion,
     /// Shaft power that the drive can hold at the rotor, in W, 1 to 100000.
     pub available_w: f64,
@@ -553,6 +553,7 @@ pub struct HeadRoomReport {
 /// ```
 pub fn head_room(question: &HeadRoomQuestion) -> Result<HeadRoomReport> {
     within("available power", question.available_w, "W", 1.0, 100_000.0)?;
+    check_air(&question.hover.air)?;
     let mut there = question.hover;
     there.air = standard_air(question.density_altitude_m)?;
     let mut at_sea = question.hover;
