@@ -20,6 +20,8 @@ pub(super) struct Shared {
     pub plan: Plan,
     pub entries: Vec<Entry>,
     pub ledger: Ledger,
+    /// The last thing that a person did, by its index in `entries`, and how everything stood before it.
+    pub last: Option<(usize, Ledger)>,
     pub places: Vec<Place>,
 }
 
@@ -40,9 +42,9 @@ impl Phone {
             entries.extend(journal.append(now, vec![NewEntry::pilot(adopted)])?);
         }
         let plan = plan_in_force(&entries)?;
-        let ledger = Ledger::of(&plan, &entries);
+        let (ledger, last) = fold(&plan, &entries);
         let places = journal.bookmark()?;
-        let shared = Shared { journal, plan, entries, ledger, places };
+        let shared = Shared { journal, plan, entries, ledger, last, places };
         Ok(Phone { shared: Arc::new(Mutex::new(Some(shared))) })
     }
 
@@ -154,6 +156,27 @@ fn plan_in_force(entries: &[Entry]) -> Result<Plan, DeskError> {
     }
 }
 
+/// Whether an entry is something that a person did, rather than the app's own bookkeeping.
+fn is_told(entry: &Entry) -> bool {
+    !matches!(entry.body, Body::PlanAdopted { .. } | Body::HandedBack { .. })
+}
+
+/// How everything stands, and how it stood before the last thing that a person did.
+fn fold(plan: &Plan, entries: &[Entry]) -> (Ledger, Option<(usize, Ledger)>) {
+    let Some(told) = entries.iter().rposition(is_told) else { return (Ledger::of(plan, entries), None) };
+    let before = Ledger::of(plan, &entries[..told]);
+    let ledger = match entries[told].body {
+        // It reaches back beyond what was folded: only the whole journal tells.
+        Body::Withdrawn { .. } => Ledger::of(plan, entries),
+        _ => {
+            let mut ledger = before.clone();
+            ledger.take(plan, &entries[told..]);
+            ledger
+        }
+    };
+    (ledger, Some((told, before)))
+}
+
 impl Shared {
     /// Appends entries and takes them into the ledger.
     pub fn append(&mut self, now: &Moment, new: Vec<NewEntry>) -> Result<(), DeskError> {
@@ -162,7 +185,13 @@ impl Shared {
         if anew {
             return self.reload();
         }
-        self.ledger.take(&self.plan, &recorded);
+        if let Some(told) = recorded.iter().rposition(is_told) {
+            self.ledger.take(&self.plan, &recorded[..told]);
+            self.last = Some((self.entries.len() + told, self.ledger.clone()));
+            self.ledger.take(&self.plan, &recorded[told..]);
+        } else {
+            self.ledger.take(&self.plan, &recorded);
+        }
         self.entries.extend(recorded);
         Ok(())
     }
@@ -183,7 +212,7 @@ impl Shared {
     fn reload(&mut self) -> Result<(), DeskError> {
         self.entries = self.journal.entries()?;
         self.plan = plan_in_force(&self.entries)?;
-        self.ledger = Ledger::of(&self.plan, &self.entries);
+        (self.ledger, self.last) = fold(&self.plan, &self.entries);
         Ok(())
     }
 }

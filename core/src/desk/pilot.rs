@@ -69,6 +69,7 @@ impl Shared {
             entries: &self.entries,
             ledger: &self.ledger,
             report: &report,
+            last: self.last.as_ref().and_then(|(index, before)| Some((self.entries.get(*index)?, before))),
             form: Form::new(&drafts),
             now,
         };

@@ -6,14 +6,34 @@ use crate::record::{Body, CheckResult, Entry, EntryId, FindingGrade, Moment};
 use super::ledger::{Change, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source};
 use super::standing::{Reason, Standing, Standings};
 
+/// Whether a gate can lapse or a fix be proven by such an entry. The others only add to what is read.
+fn may_move_a_gate(body: &Body) -> bool {
+    !matches!(
+        body,
+        Body::AircraftNamed { .. }
+            | Body::PlanAdopted { .. }
+            | Body::CardDrawn { .. }
+            | Body::HandedOver { .. }
+            | Body::HandedBack { .. }
+            | Body::Marked { .. }
+            | Body::Withdrawn { .. }
+    )
+}
+
 impl Ledger {
     /// Takes one entry in. Entries that make no sense here (a mark on no card, say) change nothing.
     pub(super) fn apply(&mut self, plan: &Plan, entry: &Entry) {
-        // What ran out by time since the last entry lapses before this entry can renew it.
-        self.lapse_gates(plan, &entry.at);
+        let day = entry.at.wall.date_naive();
+        if self.last_day.replace(day) != Some(day) {
+            // What ran out by time since the last entry lapses before this entry can renew it. Evidence and carried
+            // findings run out by whole days; runs and hours are counted by the entries themselves.
+            self.lapse_gates(plan, &entry.at);
+        }
         self.take_in(plan, entry);
-        self.settle_proofs(plan, &entry.at);
-        self.lapse_gates(plan, &entry.at);
+        if may_move_a_gate(&entry.body) {
+            self.settle_proofs(plan, &entry.at);
+            self.lapse_gates(plan, &entry.at);
+        }
     }
 
     fn take_in(&mut self, plan: &Plan, entry: &Entry) {
@@ -251,11 +271,12 @@ impl Ledger {
         for (_, check) in plan.checks() {
             let Some(evidence) = self.evidence.get_mut(&check.id) else { continue };
             for subject in subjects.iter().filter(|subject| check.rests_on.contains(subject)) {
-                evidence.broken.push(Reason::Changed {
-                    subject: plan.subject_words(subject),
-                    what: what.to_owned(),
-                    by: entry.id,
-                });
+                let words = plan.subject_words(subject);
+                // The first change under it made it stale; the hundredth adds nothing that a person would read.
+                let told = |reason: &Reason| matches!(reason, Reason::Changed { subject, .. } if *subject == words);
+                if !evidence.broken.iter().any(told) {
+                    evidence.broken.push(Reason::Changed { subject: words, what: what.to_owned(), by: entry.id });
+                }
             }
         }
     }
@@ -266,6 +287,9 @@ impl Ledger {
 
     /// A fix is proven when its check was repeated after it and passed; it is undone when the check failed again.
     fn settle_proofs(&mut self, plan: &Plan, at: &Moment) {
+        if !self.findings.iter().any(|finding| matches!(finding.state, FindingState::Fixed { .. })) {
+            return;
+        }
         let mut settled = Vec::new();
         let mut standings = Standings::new(plan, self, at);
         for (index, finding) in self.findings.iter().enumerate() {

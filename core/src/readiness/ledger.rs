@@ -31,6 +31,8 @@ pub struct Ledger {
     pub runs: u32,
     /// Milliseconds with the motor on so far.
     pub motor_ms: i64,
+    /// The day of the last entry, by the wall clock.
+    pub(super) last_day: Option<chrono::NaiveDate>,
 }
 
 /// Who has the phone.

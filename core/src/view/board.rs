@@ -4,8 +4,7 @@ use super::{
     finding_word, standing_detail, standing_word,
 };
 use crate::plan::Stage;
-use crate::readiness::{Blocker, FindingState, Gate, Ledger, NextFlight};
-use crate::record::{Body, Entry};
+use crate::readiness::{Blocker, FindingState, Gate, NextFlight};
 
 /// Blockers shown before the rest is only counted.
 const IN_SIGHT: usize = 6;
@@ -171,9 +170,7 @@ fn carried(context: &Context<'_>) -> Vec<Block> {
 
 /// What the last thing recorded did to everything else.
 fn changed(context: &Context<'_>) -> Vec<Block> {
-    let Some(index) = context.entries.iter().rposition(tells) else { return Vec::new() };
-    let (before, last) = (&context.entries[..index], &context.entries[index]);
-    let ledger = Ledger::of(context.plan, before);
+    let Some((last, ledger)) = context.last else { return Vec::new() };
     let was = ledger.at(context.plan, &last.at);
     let mut blocks = vec![heading("Last recorded", Some(super::day_and_time(&last.at.wall, context.now)))];
     blocks.push(super::context::paragraph(entry_words(context.plan, context.entries, last), super::Tone::Plain));
@@ -203,11 +200,6 @@ fn changed(context: &Context<'_>) -> Vec<Block> {
         blocks.push(still_row(Edge::None, "", "Nothing else changed by it", None));
     }
     blocks
-}
-
-/// Whether an entry is something that a person did, rather than the app's own bookkeeping.
-fn tells(entry: &Entry) -> bool {
-    !matches!(entry.body, Body::PlanAdopted { .. } | Body::HandedBack { .. })
 }
 
 fn foot(context: &Context<'_>) -> Vec<Control> {

@@ -110,28 +110,34 @@ fn measure_blocks(context: &Context<'_>, check: &Check, measure: &Measure) -> Ve
 }
 
 fn limit_rows(context: &Context<'_>, measure: &Measure) -> Vec<Block> {
-    let row = |limit: &Option<Limit>, word: &str, edge: Edge, state: &str| {
-        let limit = limit.as_ref()?;
-        let text = match (context.ledger.aircraft.limit(limit), limit) {
-            (Some(number), _) => format!("{word} {}", measure.unit.show(number)),
-            (None, Limit::Figure { figure, .. }) => {
-                let title = context.plan.figure(figure).map_or(figure.as_str(), |figure| figure.title.as_str());
-                format!("{word} '{title}', not entered yet")
-            }
-            (None, Limit::Number(number)) => format!("{word} {}", measure.unit.show(*number)),
-        };
-        Some(still_row(edge, state, &text, None))
-    };
     let limits = &measure.limits;
-    [
-        row(&limits.caution_below, "Below", Edge::Caution, "Caution"),
-        row(&limits.stop_below, "Below", Edge::Stop, "Stop"),
-        row(&limits.caution_above, "Above", Edge::Caution, "Caution"),
-        row(&limits.stop_above, "Above", Edge::Stop, "Stop"),
-    ]
-    .into_iter()
-    .flatten()
-    .collect()
+    let all = [
+        (&limits.caution_below, "Below", Edge::Caution, "Caution"),
+        (&limits.stop_below, "Below", Edge::Stop, "Stop"),
+        (&limits.caution_above, "Above", Edge::Caution, "Caution"),
+        (&limits.stop_above, "Above", Edge::Stop, "Stop"),
+    ];
+    let mut rows = Vec::new();
+    for (limit, word, edge, state) in all {
+        let Some(limit) = limit else { continue };
+        let block = match (context.ledger.aircraft.limit(limit), limit) {
+            (Some(number), _) => still_row(edge, state, &format!("{word} {}", measure.unit.show(number)), None),
+            (None, Limit::Number(number)) => {
+                still_row(edge, state, &format!("{word} {}", measure.unit.show(*number)), None)
+            }
+            // The reading is judged by nothing until the figure is there: the row leads to it.
+            (None, Limit::Figure { figure, .. }) => missing_figure_row(context, figure),
+        };
+        if !rows.contains(&block) {
+            rows.push(block);
+        }
+    }
+    rows
+}
+
+fn missing_figure_row(context: &Context<'_>, id: &str) -> Block {
+    let title = context.plan.figure(id).map_or(id, |figure| figure.title.as_str());
+    row(Edge::Missing, "To enter", title, Some("The limit waits for it".to_owned()), Place::Figure(id.to_owned()))
 }
 
 fn last_reading(context: &Context<'_>, check: &Check) -> Option<f64> {

@@ -15,6 +15,8 @@ pub struct Context<'a> {
     pub ledger: &'a Ledger,
     /// How everything stands now.
     pub report: &'a Report,
+    /// The last thing that a person did, and how everything stood before it.
+    pub last: Option<(&'a Entry, &'a Ledger)>,
     /// The half-filled fields of the place in view.
     pub form: Form<'a>,
     /// Now.
