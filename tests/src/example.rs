@@ -1,0 +1,311 @@
+//! An invented aircraft for the stories: what its builder answers, enters, reads and describes.
+//!
+//! The numbers are made up so that every check can pass; they prove the way through the plan, not the trade.
+
+use crate::Person;
+
+/// Its name.
+pub const NAME: &str = "Regenpfeifer";
+/// Its builder.
+pub const BUILDER: &str = "Jorun Aas";
+/// Who holds the phone.
+pub const SPOTTER: &str = "Tilda Moor";
+/// Its pack.
+pub const PACK: &str = "Pack 1";
+
+/// One of the two aircraft between which every question of the shipped plan gets both its answers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// A scale model: shrouded tail on a belt, inside a body, stabilised, lights, retracts, receiver pack.
+    Scale,
+    /// A bare frame: open tail on a shaft, tail gyro only, receiver fed by a regulator.
+    Frame,
+}
+
+/// What it says to a question: whole text, and the label of its answer.
+pub fn answer(kind: Kind, question: &str) -> &'static str {
+    let (scale, frame) = match question {
+        "How is the tail rotor carried?" => ("In a shroud, as a fan", "In the open"),
+        "What drives the tail rotor?" => ("A belt", "A shaft"),
+        "Are the mechanics open or inside a body?" => ("Inside a body", "Open frame"),
+        "Does an electronic stabiliser act on the main rotor?" => ("Yes", "No, on the tail only"),
+        "What feeds the receiver and the servos?" => ("A pack of its own", "A regulator on the main pack"),
+        "Does it carry lights or a sound board?" => ("Yes", "No"),
+        "Does the landing gear retract?" => ("Yes", "No"),
+        other => panic!("the story has no answer to '{other}'"),
+    };
+    match kind {
+        Kind::Scale => scale,
+        Kind::Frame => frame,
+    }
+}
+
+/// A figure of the aircraft by its title.
+pub fn figure(title: &str) -> &'static str {
+    match title {
+        "Main rotor diameter" => "1.8",
+        "Design flying mass, packs in" => "9.4",
+        "Highest mass allowed, by maker or permission" => "12",
+        "Number of main blades" => "3",
+        "Main blade chord" => "62",
+        "Highest head speed allowed by the blade maker" => "1900",
+        "Tail rotor or fan diameter" => "290",
+        "Motor turns for one main rotor turn" => "9.4",
+        "Tail rotor turns for one main rotor turn" => "4.6",
+        "Motor constant, no load" => "330",
+        "Main pack cells in series, all packs together" => "12",
+        "Main pack capacity" => "10000",
+        "Controller's continuous current rating" => "160",
+        "Highest ripple allowed on the main pack" => "2.4",
+        "Head speed of the lowest hover" => "1000",
+        "Head speed of the second hover" => "1080",
+        "Head speed of the third hover" => "1160",
+        "Head speed for everyday flying" => "1240",
+        "Balance: most forward, ahead of the main shaft" => "10",
+        "Balance: most aft (behind the shaft is minus)" => "-10",
+        "Balance: most to either side" => "6",
+        "Charge to have left at landing" => "20",
+        "Air on the hottest day you would fly" => "34",
+        "Range check distance from the radio's papers" => "30",
+        "Distance kept from a turning rotor by your rules" => "20",
+        "Receiver pack capacity" => "4000",
+        "Smallest fan tip gap allowed by the maker" => "1",
+        "Belt deflection from the maker's papers" => "6",
+        other => panic!("the story has no figure for '{other}'"),
+    }
+}
+
+/// What is read for a measured check, by its title.
+pub fn reading(check: &str) -> &'static str {
+    match check {
+        "Head speed under the blades' rating" => "1240",
+        "Planned mass under the limit" => "9.4",
+        "Planned current under the rating" => "90",
+        "Pack polarity and lowest cell" => "3.85",
+        "First power through a current limit" => "0.4",
+        "Failsafe stops the motor" => "0.6",
+        "Range check at reduced power" => "42",
+        "Lowest receiver voltage under stirring" => "5.9",
+        "Controls live on without the main pack" => "5.6",
+        "Regulator heat after ten minutes" => "48",
+        "Receiver pack lasts the planned flights" => "900",
+        "Pitch at full collective" => "10.5",
+        "Swashplate level at mid stick" => "0.2",
+        "Drive turns freely, ten turns each way" => "0",
+        "Main blade to boom and body" => "64",
+        "Tail blade to boom, fin and ground" => "24",
+        "Fan tip gap all round" => "1.4",
+        "Play at grips and links" => "0.1",
+        "Play between pinion and main gear" => "0.15",
+        "Belt deflection at build" => "6",
+        "Tail shaft run-out at build" => "0.08",
+        "Packs cannot move" => "0.5",
+        "Wires clear of all that turns" => "18",
+        "Gaps inside the body, measured again" => "12",
+        "Weighed, ready to fly" => "9.2",
+        "Hangs level, nose to tail" => "1",
+        "Hangs level, side to side" => "0.5",
+        "Ballast cannot come loose" => "0",
+        "Soft start takes its time" => "14",
+        "Governed speed against a second measure" => "0.8",
+        "Tail gearbox after two minutes" => "34",
+        "Vibration of the frame, no blades" => "2.1",
+        "Main blades of equal mass" => "0.2",
+        "Main blades balance at the same place" => "0.5",
+        "Blades in track" => "2",
+        "Steps between hover speeds are small" => "80",
+        "Tail holds in the hover" => "5",
+        "Charge left after the service hover" => "58",
+        "Controller on the hottest day" => "72",
+        "Peak current in the log" => "70",
+        "Ripple on the main pack leads" => "1.1",
+        "Hottest plug or power lead" => "38",
+        "Governor has power in hand" => "70",
+        "Pack use against the prediction" => "8",
+        "Site, barrier and distance" => "30",
+        "Receiver voltage under load today" => "5.9",
+        "Range check today" => "40",
+        "Pack cells even, no swelling" => "0.01",
+        "Pack warm enough, and not hot" => "24",
+        "Hottest servo after a flight" => "36",
+        "Belt deflection, teeth and dust" => "6",
+        "Tail shaft run-out and couplings" => "0.08",
+        "Play in head, dampers and links" => "0.1",
+        "Pack resistance against new" => "104",
+        "Feathering shaft straight, bearings greased" => "0.02",
+        other => panic!("the story has no reading for '{other}'"),
+    }
+}
+
+/// What the meter shows after a flight, degrees Celsius, by place.
+pub fn temperature(place: &str) -> &'static str {
+    match place {
+        "Controller" => "58",
+        "Motor case" => "61",
+        "Main pack" => "38",
+        "Tail servo" => "33",
+        "Regulator" => "44",
+        other => panic!("the story has no temperature for '{other}'"),
+    }
+}
+
+/// A thing of the aircraft: the words of its kind, its name, what feeds it, and its numbers by label.
+pub struct Thing {
+    /// As it stands on the control that adds it.
+    pub kind: &'static str,
+    /// Its name.
+    pub name: &'static str,
+    /// The supply that feeds it, for a consumer.
+    pub fed_by: Option<&'static str>,
+    /// Label and text of each number.
+    pub numbers: &'static [(&'static str, &'static str)],
+}
+
+const fn thing(
+    kind: &'static str,
+    name: &'static str,
+    fed_by: Option<&'static str>,
+    numbers: &'static [(&'static str, &'static str)],
+) -> Thing {
+    Thing { kind, name, fed_by, numbers }
+}
+
+/// What feeds receiver and servos, with room to spare.
+pub const SUPPLY: Thing = thing(
+    "supply",
+    "Servo supply",
+    None,
+    &[
+        ("Voltage when full", "8.4"),
+        ("Voltage, nominal", "7.4"),
+        ("Voltage when empty", "6.6"),
+        ("Continuous rating", "20"),
+        ("Burst rating", "40"),
+        ("Peak, all servos stirred unloaded", "6"),
+    ],
+);
+
+/// What draws from it.
+pub const CONSUMERS: [Thing; 3] = [
+    thing(
+        "consumer",
+        "Swashplate servos",
+        Some("Servo supply"),
+        &[
+            ("Lowest voltage rated", "6"),
+            ("Highest voltage rated", "8.6"),
+            ("Steady current, each", "0.2"),
+            ("How many", "3"),
+        ],
+    ),
+    thing(
+        "consumer",
+        "Tail servo",
+        Some("Servo supply"),
+        &[
+            ("Lowest voltage rated", "6"),
+            ("Highest voltage rated", "8.6"),
+            ("Steady current, each", "0.2"),
+            ("How many", "1"),
+        ],
+    ),
+    thing(
+        "consumer",
+        "Receiver",
+        Some("Servo supply"),
+        &[
+            ("Lowest voltage rated", "3.5"),
+            ("Highest voltage rated", "10"),
+            ("Steady current, each", "0.15"),
+            ("How many", "1"),
+        ],
+    ),
+];
+
+/// Three scales, and the crew that is not fitted yet; balanced within its band.
+pub const SCALES: [Thing; 4] = [
+    thing(
+        "scale reading",
+        "Nose wheel",
+        None,
+        &[("Scale reading", "2100"), ("Ahead of the main shaft", "250"), ("Right of the main shaft", "0")],
+    ),
+    thing(
+        "scale reading",
+        "Left wheel",
+        None,
+        &[("Scale reading", "3450"), ("Ahead of the main shaft", "-80"), ("Right of the main shaft", "-200")],
+    ),
+    thing(
+        "scale reading",
+        "Right wheel",
+        None,
+        &[("Scale reading", "3450"), ("Ahead of the main shaft", "-80"), ("Right of the main shaft", "200")],
+    ),
+    thing(
+        "part to come",
+        "Crew",
+        None,
+        &[("Mass", "200"), ("Ahead of the main shaft", "220"), ("Right of the main shaft", "0")],
+    ),
+];
+
+/// The flight pack.
+pub const FLIGHT_PACK: Thing =
+    thing("pack", PACK, None, &[("Cells in series", "12"), ("Capacity", "10000"), ("Mass", "2600")]);
+
+/// Describes a thing on the Aircraft screen and comes back to the board.
+pub fn describe(person: &mut Person, thing: &Thing) {
+    person.home();
+    person.tap("Aircraft");
+    person.tap(&format!("Add a {}", thing.kind));
+    person.enter("Name", thing.name);
+    if let Some(supply) = thing.fed_by {
+        person.tap(supply);
+    }
+    for (label, text) in thing.numbers {
+        person.enter(label, text);
+    }
+    person.tap("Record it");
+    person.home();
+}
+
+/// Changes one number of a thing that is known.
+pub fn change(person: &mut Person, name: &str, label: &str, text: &str) {
+    person.home();
+    person.tap("Aircraft");
+    person.tap(name);
+    person.enter(label, text);
+    person.tap("Record it");
+    person.home();
+}
+
+/// Enters a figure that the plan does not insist on.
+pub fn enter_figure(person: &mut Person, title: &str, text: &str) {
+    person.home();
+    person.tap("Aircraft");
+    person.tap(title);
+    person.enter(title, text);
+    person.tap("Record it");
+    person.home();
+}
+
+/// Names the aircraft and describes everything on it.
+pub fn fit_out(person: &mut Person) {
+    name(person);
+    describe(person, &SUPPLY);
+    CONSUMERS.iter().for_each(|thing| describe(person, thing));
+    SCALES.iter().for_each(|thing| describe(person, thing));
+    describe(person, &FLIGHT_PACK);
+}
+
+/// Names the aircraft.
+pub fn name(person: &mut Person) {
+    person.home();
+    person.tap("Aircraft");
+    person.tap("This aircraft");
+    person.enter("The aircraft's name", NAME);
+    person.enter("Your name", BUILDER);
+    person.tap("Record the names");
+    person.home();
+}

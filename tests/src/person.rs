@@ -1,0 +1,245 @@
+use chrono::{DateTime, Duration, FixedOffset};
+use liftgate_core::desk::{DeskError, Phone, SpotterDesk};
+use liftgate_core::journal::Journal;
+use liftgate_core::record::{Body, Entry, Moment};
+use liftgate_core::view::{Block, Control, Edge, Screen, Tapped, Turn};
+use tempfile::TempDir;
+
+/// A person with a phone, a clock of their own, and a journal in a folder that goes with them.
+pub struct Person {
+    /// The opened app.
+    pub phone: Phone,
+    /// Now.
+    pub now: Moment,
+    /// Whether the app is killed after every touch and every typed word, and must come back as it was.
+    pub killed_at_every_step: bool,
+    folder: TempDir,
+}
+
+impl Person {
+    /// A person with a new phone.
+    pub fn new() -> Person {
+        let folder = tempfile::tempdir().expect("a folder for the journal");
+        let wall = DateTime::<FixedOffset>::parse_from_rfc3339("2026-03-07T10:00:00+01:00").expect("a date");
+        let now = Moment { wall, monotonic_ms: 1_000, boot: "first".to_owned() };
+        let phone = Phone::open(&folder.path().join("journal.db"), &now).expect("a new journal");
+        Person { phone, now, killed_at_every_step: false, folder }
+    }
+
+    /// Where the journal is.
+    pub fn journal(&self) -> std::path::PathBuf {
+        self.folder.path().join("journal.db")
+    }
+
+    /// Lets time pass on both clocks.
+    pub fn wait(&mut self, seconds: i64) {
+        self.now.wall += Duration::seconds(seconds);
+        self.now.monotonic_ms += seconds * 1_000;
+    }
+
+    /// The app is killed and opened anew; nothing is closed in between.
+    pub fn killed(&mut self) {
+        let again = Phone::open(&self.journal(), &self.now).expect("the journal opens again");
+        self.phone = again;
+    }
+
+    /// The app is killed and opened anew, and whoever has the phone sees what they saw.
+    pub fn killed_and_the_same(&mut self) {
+        match self.phone.turn().expect("a turn") {
+            Turn::Pilot => {
+                let before = self.screen();
+                self.killed();
+                assert_eq!(self.screen(), before, "the screen after the app was killed");
+            }
+            Turn::Spotter => {
+                let before = self.spotter().screen(&self.now).expect("the spotter's screen");
+                self.killed();
+                let after = self.spotter().screen(&self.now).expect("the spotter's screen");
+                assert_eq!(after, before, "the spotter's screen after the app was killed");
+            }
+        }
+    }
+
+    /// What is on the screen.
+    pub fn screen(&self) -> Screen {
+        self.phone.pilot().and_then(|pilot| pilot.screen(&self.now)).expect("a screen")
+    }
+
+    /// The spotter's handle.
+    pub fn spotter(&self) -> SpotterDesk {
+        self.phone.spotter().expect("the spotter has the phone")
+    }
+
+    /// All controls on the screen, with the words that a person sees on each.
+    pub fn controls(&self) -> Vec<(String, Control)> {
+        controls(&self.screen())
+    }
+
+    /// The control with these words, or the first that begins with them.
+    pub fn control(&self, words: &str) -> Option<Control> {
+        let controls = self.controls();
+        let exact = controls.iter().find(|(label, _)| label == words);
+        exact
+            .or_else(|| controls.iter().find(|(label, _)| label.starts_with(words)))
+            .map(|(_, control)| control.clone())
+    }
+
+    /// Touches the first control whose words begin like this.
+    pub fn try_tap(&mut self, words: &str) -> Result<Tapped, DeskError> {
+        let Some(control) = self.control(words) else {
+            let controls = self.controls();
+            let seen: Vec<&str> = controls.iter().map(|(label, _)| label.as_str()).collect();
+            panic!("there is no '{words}' on '{}', but {seen:?}", self.screen().title);
+        };
+        assert!(control.enabled, "'{words}' is closed: {:?}", control.why_not);
+        self.wait(2);
+        let tapped = self.phone.pilot()?.tap(&control.token, &self.now)?;
+        if self.killed_at_every_step {
+            self.killed_and_the_same();
+        }
+        Ok(tapped)
+    }
+
+    /// Touches it, and it works.
+    pub fn tap(&mut self, words: &str) -> Tapped {
+        match self.try_tap(words) {
+            Ok(tapped) => tapped,
+            Err(error) => panic!("'{words}' was refused: {error}"),
+        }
+    }
+
+    /// Touches it, and is told why not.
+    pub fn refused(&mut self, words: &str) -> String {
+        match self.try_tap(words) {
+            Ok(_) => panic!("'{words}' was taken"),
+            Err(DeskError::Refused { reason, .. }) => reason,
+            Err(other) => panic!("'{words}' failed: {other}"),
+        }
+    }
+
+    /// Types into the field with this label.
+    pub fn enter(&mut self, label: &str, text: &str) {
+        let Some(field) = self.field(label) else {
+            panic!("there is no field '{label}' on '{}'", self.screen().title)
+        };
+        self.phone.pilot().and_then(|pilot| pilot.edit(&field, text, &self.now)).expect("a field keeps its text");
+        if self.killed_at_every_step {
+            self.killed_and_the_same();
+        }
+    }
+
+    /// The field with this label, if the screen has it.
+    pub fn field(&self, label: &str) -> Option<String> {
+        self.screen().blocks.iter().find_map(|block| match block {
+            Block::Entry { field, label: words, .. } | Block::Stepper { field, label: words, .. }
+                if words == label =>
+            {
+                Some(field.clone())
+            }
+            _ => None,
+        })
+    }
+
+    /// What stands in the field with this label, and what is flagged about it.
+    pub fn typed(&self, label: &str) -> (String, Option<String>) {
+        let screen = self.screen();
+        let found = screen.blocks.iter().find_map(|block| match block {
+            Block::Entry { label: words, text, flag, .. } if words == label => Some((text.clone(), flag.clone())),
+            Block::Stepper { label: words, value, flag, .. } if words == label => Some((value.clone(), flag.clone())),
+            _ => None,
+        });
+        found.unwrap_or_else(|| panic!("there is no field '{label}' on '{}'", screen.title))
+    }
+
+    /// A figure on the screen: its value, and what stands beside it.
+    pub fn figure(&self, label: &str) -> Option<(String, Option<String>)> {
+        self.screen().blocks.iter().find_map(|block| match block {
+            Block::Figure { label: words, value, note, .. } if words == label => Some((value.clone(), note.clone())),
+            _ => None,
+        })
+    }
+
+    /// How the row with this title stands.
+    pub fn row(&self, title: &str) -> Option<(Edge, String, Option<String>)> {
+        self.screen().blocks.iter().find_map(|block| match block {
+            Block::Row { edge, state, title: words, detail, .. } if words == title => {
+                Some((*edge, state.clone(), detail.clone()))
+            }
+            _ => None,
+        })
+    }
+
+    /// The sentence in large type.
+    pub fn verdict(&self) -> String {
+        let screen = self.screen();
+        let found = screen.blocks.iter().find_map(|block| match block {
+            Block::Verdict { text, .. } => Some(text.clone()),
+            _ => None,
+        });
+        found.unwrap_or_else(|| panic!("there is no verdict on '{}'", screen.title))
+    }
+
+    /// Titles and texts of the cautions on the screen.
+    pub fn cautions(&self) -> Vec<String> {
+        let blocks = self.screen().blocks;
+        let cautions = blocks.iter().filter_map(|block| match block {
+            Block::Caution { title, text } => Some(format!("{title}. {text}")),
+            _ => None,
+        });
+        cautions.collect()
+    }
+
+    /// Goes to the board, from wherever.
+    pub fn home(&mut self) {
+        while self.screen().back.is_some() {
+            self.tap("Back");
+        }
+    }
+
+    /// Goes to a check through its stage.
+    pub fn go_to(&mut self, stage: &str, check: &str) {
+        self.home();
+        self.tap(stage);
+        self.tap(check);
+    }
+
+    /// All words on the screen, for looking through.
+    pub fn words(&self) -> String {
+        format!("{:#?}", self.screen())
+    }
+
+    /// What the file holds, read beside the app as another program would.
+    pub fn entries(&self) -> Vec<Entry> {
+        Journal::open(&self.journal()).and_then(|journal| journal.entries()).expect("the entries")
+    }
+
+    /// The last entry in the file.
+    pub fn last(&self) -> Body {
+        self.entries().pop().expect("an entry").body
+    }
+}
+
+impl Default for Person {
+    fn default() -> Self {
+        Person::new()
+    }
+}
+
+/// All controls of a screen with their words, in the order in which they stand.
+pub fn controls(screen: &Screen) -> Vec<(String, Control)> {
+    let mut found = Vec::new();
+    for block in &screen.blocks {
+        match block {
+            Block::Row { title, control: Some(control), .. } => found.push((title.clone(), control.clone())),
+            Block::Choice { options, .. } => found.extend(options.iter().map(|o| (o.label.clone(), o.clone()))),
+            Block::Stepper { label, less, more, .. } => {
+                found.push((format!("{label} less"), less.clone()));
+                found.push((format!("{label} more"), more.clone()));
+            }
+            _ => {}
+        }
+    }
+    let fixed = screen.foot.iter().chain(&screen.undo).chain(&screen.back);
+    found.extend(fixed.map(|control| (control.label.clone(), control.clone())));
+    found
+}

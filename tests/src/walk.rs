@@ -1,0 +1,197 @@
+//! A person who does whatever the board says next, with the answers of the example aircraft.
+
+use liftgate_core::record::MarkKind;
+use liftgate_core::view::{Block, Screen, Tone};
+
+use crate::example::{self, Kind, PACK, SPOTTER};
+use crate::{Person, controls};
+
+/// Someone on the way through a plan.
+pub struct Walk {
+    /// Who walks.
+    pub person: Person,
+    /// Which of the two aircraft.
+    pub kind: Kind,
+    /// Screens seen, by name.
+    pub seen: std::collections::BTreeMap<String, u32>,
+    /// Checks that were recorded or flown, in order.
+    pub done: Vec<String>,
+    /// What the card said the flight would use, if it said anything.
+    expected_mah: Option<String>,
+}
+
+impl Walk {
+    /// A new phone, the aircraft named and described.
+    pub fn new(kind: Kind) -> Walk {
+        let mut person = Person::new();
+        example::fit_out(&mut person);
+        Walk { person, kind, seen: Default::default(), done: Vec::new(), expected_mah: None }
+    }
+
+    /// Does what the board says until a card may be drawn up for the flight with this title.
+    ///
+    /// # Panics
+    /// If the board leads round in a circle, or to something that the example has no answer for.
+    pub fn until_flight(&mut self, title: &str) {
+        self.until(|person| {
+            let verdict = person.verdict();
+            verdict.starts_with("Nothing stands between") && verdict.contains(&format!("'{title}'"))
+        });
+    }
+
+    /// Does what the board says until the gate of this stage was released.
+    pub fn until_released(&mut self, stage: &str) {
+        self.until(|person| person.row(stage).is_some_and(|(_, state, _)| state == "Released"));
+    }
+
+    /// Does what the board says until the board looks like this.
+    pub fn until(&mut self, there: impl Fn(&Person) -> bool) {
+        // Far more than the whole plan takes: only a circle comes to the end of it.
+        for _ in 0..2_000 {
+            if self.person.screen().name == "board" && there(&self.person) {
+                return;
+            }
+            self.step();
+        }
+        panic!("the board leads round in a circle at '{}': {}", self.person.screen().title, self.person.words());
+    }
+
+    /// One touch in the direction that the screen gives.
+    pub fn step(&mut self) {
+        let screen = self.person.screen();
+        *self.seen.entry(screen.name.clone()).or_default() += 1;
+        match screen.name.as_str() {
+            "board" => {
+                let next = screen.foot[0].label.clone();
+                self.person.tap(&next);
+            }
+            "question" => {
+                let label = example::answer(self.kind, &strong(&screen));
+                self.person.tap(label);
+            }
+            "figure" => {
+                self.person.enter(&screen.title, example::figure(&screen.title));
+                self.person.tap("Record it");
+            }
+            "check" => self.check(&screen),
+            "stage" => self.stage(),
+            "card" => self.fly(),
+            "landing" => self.land(),
+            other => panic!("the walk does not know what to do on '{other}': {}", self.person.words()),
+        }
+    }
+
+    fn check(&mut self, screen: &Screen) {
+        let labels: Vec<String> = controls(screen).into_iter().map(|(label, _)| label).collect();
+        let has = |words: &str| labels.iter().any(|label| label == words);
+        if has("Draw up the card") {
+            self.person.tap("Draw up the card");
+            return;
+        }
+        // A limit that waits for its figure leads there.
+        if let Some(figure) = screen.blocks.iter().find_map(wanted_figure) {
+            self.person.tap(&figure);
+            return;
+        }
+        if self.person.field("Second person's name").is_some() {
+            self.person.enter("Second person's name", SPOTTER);
+        }
+        if has("Seen, and right") {
+            self.person.tap("Seen, and right");
+        } else if has("Keep this result") {
+            self.person.tap("Keep this result");
+        } else if self.person.field("Reading").is_some() {
+            self.person.enter("Reading", example::reading(&screen.title));
+            self.person.tap("Record");
+        } else {
+            panic!("the walk does not know how to do '{}': {labels:?}", screen.title);
+        }
+        self.done.push(screen.title.clone());
+    }
+
+    fn stage(&mut self) {
+        match self.person.control("Release") {
+            Some(control) => {
+                self.person.tap(&control.label);
+            }
+            None => {
+                self.person.tap("Next check");
+            }
+        }
+    }
+
+    /// Fills the card, hands over, flies as planned and hands back.
+    pub fn fly(&mut self) {
+        self.draw_up();
+        self.hand_over();
+        let spotter = self.person.spotter();
+        let planned_s = spotter.screen(&self.person.now).expect("the spotter's screen").clock.planned_s;
+        self.person.wait(20);
+        spotter.start(&self.person.now).expect("a start");
+        self.person.wait(planned_s / 2);
+        spotter.mark(MarkKind::Sound, &self.person.now).expect("a mark");
+        self.person.wait(planned_s - planned_s / 2);
+        spotter.land(&self.person.now).expect("a touchdown");
+        self.person.wait(10);
+        spotter.hand_back(&self.person.now).expect("a hand-over back");
+    }
+
+    /// Fills in the card in view.
+    pub fn draw_up(&mut self) {
+        let screen = self.person.screen();
+        self.done.push(screen.title.clone());
+        self.expected_mah = self.person.figure("Charge it should use").map(|(value, _)| value);
+        self.person.tap(PACK);
+        self.person.tap("Air temperature more");
+        self.person.enter(spotter_label(&screen), SPOTTER);
+    }
+
+    /// Gives the phone away.
+    pub fn hand_over(&mut self) {
+        self.person.tap("Hand over");
+    }
+
+    /// Jots down the landing in view.
+    pub fn land(&mut self) {
+        for place in places_wanted(&self.person.screen()) {
+            self.person.enter(&place, example::temperature(&place));
+        }
+        let used = self.expected_mah.take().unwrap_or_else(|| "2400".to_owned());
+        self.person.enter("Charge used", &used);
+        self.person.tap("Record the landing");
+    }
+}
+
+/// The places that a landing asks for.
+pub fn places_wanted(screen: &Screen) -> Vec<String> {
+    let places = screen.blocks.iter().filter_map(|block| match block {
+        Block::Stepper { field, label, hint, .. } if field.starts_with("temp:") => {
+            let asked = !hint.as_deref().unwrap_or_default().contains("not asked for");
+            asked.then(|| label.clone())
+        }
+        _ => None,
+    });
+    places.collect()
+}
+
+fn wanted_figure(block: &Block) -> Option<String> {
+    match block {
+        Block::Row { title, control: Some(_), detail: Some(detail), .. } if detail == "The limit waits for it" => {
+            Some(title.clone())
+        }
+        _ => None,
+    }
+}
+
+fn strong(screen: &Screen) -> String {
+    let found = screen.blocks.iter().find_map(|block| match block {
+        Block::Paragraph { text, tone: Tone::Strong } => Some(text.clone()),
+        _ => None,
+    });
+    found.unwrap_or_default()
+}
+
+fn spotter_label(screen: &Screen) -> &'static str {
+    let with = screen.blocks.iter().any(|b| matches!(b, Block::Entry { label, .. } if label == "Spotter's name"));
+    if with { "Spotter's name" } else { "Spotter's name, if not flying alone" }
+}
