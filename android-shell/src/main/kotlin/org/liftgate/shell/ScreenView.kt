@@ -19,6 +19,7 @@ import org.liftgate.shell.look.put
 import org.liftgate.shell.look.role
 import org.liftgate.shell.look.size
 import org.liftgate.shell.look.text
+import uniffi.liftgate.Block
 import uniffi.liftgate.Screen
 
 /**
@@ -140,16 +141,21 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
             blocks.removeViewAt(blocks.childCount - 1)
         }
         screen.blocks.forEachIndexed { i, block ->
-            if (i < views.size && views[i].bind(block, typing)) return@forEachIndexed
-            val made = context.viewOf(block, taps).also { it.bind(block, typing) }
-            if (i < views.size) {
-                blocks.removeViewAt(i)
-                views[i] = made
-            } else {
-                views += made
-            }
-            blocks.addView(made.view, i)
+            if (i >= views.size || !views[i].bind(block, typing)) place(i, block)
+            views[i].follow(screen.blocks.getOrNull(i - 1))
         }
+    }
+
+    /** A new view for [block] at place [i], in place of the one that stood there. */
+    private fun place(i: Int, block: Block) {
+        val made = context.viewOf(block, taps).also { it.bind(block, false) }
+        if (i < views.size) {
+            blocks.removeViewAt(i)
+            views[i] = made
+        } else {
+            views += made
+        }
+        blocks.addView(made.view, i)
     }
 
     private fun scrollTo(y: Int) {

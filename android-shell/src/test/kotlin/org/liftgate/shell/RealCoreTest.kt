@@ -16,9 +16,15 @@ class RealCoreTest {
     fun walk() {
         Phone(folder.newFolder()).use { phone ->
             phone.launch()
-            phone.picture("first", pictures)
-            println("WORDS " + phone.words().joinToString(" | "))
-            println("TARGETS " + phone.targets().map { phone.labels(it) })
+            var n = 10
+            fun snap() { val name = "%02d".format(n++); phone.picture(name, pictures); println("WORDS $name " + phone.words().joinToString(" | ")); println("T " + phone.targets().map { phone.labels(it).joinToString("/") }) }
+            phone.tap("Bench electrics").tap("Next check"); snap()
+            phone.back().tap("Each supply bears its load"); snap()
+            phone.back().tap("Failsafe stops the motor"); snap()
+            phone.back().tap("Pitch at full collective"); snap()
+            phone.back().back().tap("Hover ladder"); snap()
+            phone.back().tap("Aircraft").tap("Main rotor diameter"); snap()
+            phone.back().tap("What feeds the receiver and the servos?"); snap()
         }
     }
 }

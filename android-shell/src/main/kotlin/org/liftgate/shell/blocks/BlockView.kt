@@ -21,6 +21,9 @@ interface BlockView {
      * the block comes back while a field is being typed in, whose text is then left alone.
      */
     fun bind(block: Block, typing: Boolean): Boolean
+
+    /** Fits the view to the block above it; null where there is none. */
+    fun follow(above: Block?) = Unit
 }
 
 /** A new view for [block]; one line for each kind the core can send. */

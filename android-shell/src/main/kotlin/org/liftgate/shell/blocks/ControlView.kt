@@ -142,23 +142,45 @@ class ControlView(
      * first, and then the size of the letters.
      */
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
-        if (shape == Shape.WORDS && MeasureSpec.getMode(widthSpec) != MeasureSpec.UNSPECIFIED) {
-            makeRoom(MeasureSpec.getSize(widthSpec) - paddingLeft - paddingRight)
-        }
+        val asked = MeasureSpec.getMode(widthSpec) == MeasureSpec.UNSPECIFIED
+        val wide = MeasureSpec.getSize(widthSpec) - paddingLeft - paddingRight
+        label.setTextSize(TypedValue.COMPLEX_UNIT_PX, fullSize())
+        if (shape == Shape.WORDS && !asked) makeRoom(wide)
+        if (shape == Shape.TILE && !asked) shrink(wide)
         super.onMeasure(widthSpec, heightSpec)
+        // A tile asks for its longest word and no more: its lines may break between words.
+        if (shape == Shape.TILE && asked) setMeasuredDimension(narrowest(), measuredHeight)
+    }
+
+    private fun fullSize(): Float = context.size(
+        when {
+            shape == Shape.TILE -> R.dimen.type_body
+            control?.weight == Weight.FIELD -> R.dimen.type_action_field
+            else -> R.dimen.type_action
+        },
+    ).toFloat()
+
+    private fun longestWord(part: TextView): Float =
+        part.text.split(' ').maxOf { part.paint.measureText(it) }
+
+    private fun narrowest(): Int {
+        val widest = listOf(label, detail, reason).filter { it.visibility == View.VISIBLE }.maxOf(::longestWord)
+        return maxOf(minimumWidth, widest.toInt() + 1 + paddingLeft + paddingRight)
+    }
+
+    private fun shrink(wide: Int) {
+        val longest = longestWord(label)
+        if (longest > wide) label.setTextSize(TypedValue.COMPLEX_UNIT_PX, fullSize() * wide / longest)
     }
 
     private fun makeRoom(wide: Int) {
         val shown = control ?: return
-        val big = shown.weight == Weight.FIELD
-        val full = context.size(if (big) R.dimen.type_action_field else R.dimen.type_action)
-        label.setTextSize(TypedValue.COMPLEX_UNIT_PX, full.toFloat())
-        val longest = shown.label.split(' ').maxOf { label.paint.measureText(it) }
+        val longest = longestWord(label)
         val pictured = shown.chosen || shown.icon.drawable != 0
         val beside = mark.layoutParams.let { it.width + (it as LayoutParams).marginEnd }
         val fits = pictured && longest <= wide - beside
         mark.visibility = if (fits) View.VISIBLE else View.GONE
-        if (!fits && longest > wide) label.setTextSize(TypedValue.COMPLEX_UNIT_PX, full * wide / longest)
+        if (!fits) shrink(wide)
     }
 
     override fun onInitializeAccessibilityNodeInfo(info: AccessibilityNodeInfo) {

@@ -22,6 +22,8 @@ class Field(context: Context, style: Int, private val taps: Taps) : EditText(con
 
     init {
         id = View.generateViewId()
+        // The core keeps every text; the framework's own copy could come back under another field's number.
+        isSaveEnabled = false
         isFocusable = true
         isFocusableInTouchMode = true
         isClickable = true

@@ -67,6 +67,9 @@ class RowView(private val context: Context, private val taps: Taps) : BlockView 
         return true
     }
 
+    /** Rows of one list stand closer to each other than to what comes before. */
+    override fun follow(above: Block?) = view.gap(if (above is Block.Row) R.dimen.target_gap else R.dimen.space)
+
     private fun act(next: Control?) {
         control = next
         val open = next != null && next.enabled

@@ -26,6 +26,15 @@ internal fun Context.edged(bar: EdgeBar, content: View): LinearLayout = LinearLa
     addView(content, rest())
 }
 
+/** Sets the distance to what stands above. */
+internal fun View.gap(dimen: Int) {
+    val wanted = context.size(dimen)
+    val now = layoutParams as ViewGroup.MarginLayoutParams
+    if (now.topMargin == wanted) return
+    now.topMargin = wanted
+    layoutParams = now
+}
+
 internal fun View.heading() {
     if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) isAccessibilityHeading = true
 }
@@ -99,10 +108,11 @@ class ParagraphView(private val context: Context) : BlockView {
 class CautionView(context: Context) : BlockView {
     private val title = context.text(R.style.Text_Row)
     private val words = context.text(R.style.Text)
+    private val first = rule(context)
     override val view = LinearLayout(context).apply {
         orientation = LinearLayout.VERTICAL
         layoutParams = column(context.size(R.dimen.space_page))
-        addView(rule(context))
+        addView(first)
         addView(
             LinearLayout(context).apply {
                 orientation = LinearLayout.HORIZONTAL
@@ -137,6 +147,13 @@ class CautionView(context: Context) : BlockView {
         title.put(block.title)
         words.put(block.text)
         return true
+    }
+
+    /** Cautions one after another share the rule between them. */
+    override fun follow(above: Block?) {
+        val joined = above is Block.Caution
+        first.visibility = if (joined) View.GONE else View.VISIBLE
+        view.gap(if (joined) R.dimen.none else R.dimen.space_page)
     }
 }
 

@@ -1,0 +1,440 @@
+package org.liftgate.season
+
+import android.view.View
+import org.json.JSONObject
+import org.liftgate.R
+import org.liftgate.shell.Phone
+import org.liftgate.shell.PilotActivity
+import org.liftgate.shell.SpotterActivity
+
+/** Does what the app asks for next, with the season's answers, by touching what is on the screen. */
+class Person(
+    private val phone: Phone,
+    private val season: Season,
+    private val album: Album,
+    private val story: Story,
+) {
+    private val sight = Sight(phone)
+    private lateinit var day: Day
+    private var slipped = false
+    private var killed = false
+    private var refused = false
+
+    /** Gates released and checks flown since the day began, as the app said them. */
+    val released = mutableListOf<String>()
+    val flown = mutableListOf<String>()
+
+    fun begin(next: Day) {
+        day = next
+        released.clear()
+        flown.clear()
+    }
+
+    fun home() {
+        while (sight.canTap("Back")) phone.tap("Back")
+    }
+
+    /** Carries out one step of the day. */
+    fun step(step: JSONObject) {
+        for (kind in step.keys()) when (kind) {
+            "names" -> names()
+            "things" -> step.getJSONArray(kind).strings().forEach { thing(it, JSONObject()) }
+            "figures" -> step.getJSONArray(kind).strings().forEach(::figure)
+            "settings" -> step.getJSONArray(kind).strings().forEach { setting(it, season.setting(it)) }
+            "change" -> change(step.getJSONObject(kind))
+            "fix" -> fix(step.getString(kind))
+            "to_gate" -> toGate(step.getString(kind))
+            "to_flight" -> toFlight(step.getString(kind))
+            else -> error("the season has a step “$kind” that nobody knows how to do")
+        }
+    }
+
+    // Following the board
+
+    private fun toGate(stage: String) {
+        repeat(PATIENCE) {
+            home()
+            if (sight.state(stage) == "Released") return
+            next()
+        }
+        throw AssertionError("$stage is not released after $PATIENCE things done. The board: ${sight.verdict()}")
+    }
+
+    private fun toFlight(check: String) {
+        repeat(PATIENCE) {
+            home()
+            next()
+            if (flown.lastOrNull() == check && sight.title() == season.aircraft) return
+        }
+        throw AssertionError("$check is not flown after $PATIENCE things done. The board: ${sight.verdict()}")
+    }
+
+    private fun next() {
+        val (verb, about) = sight.action(VERBS)
+        if (about.isNotEmpty()) album.take("board", "The board: what stands in the way, and the next thing to do")
+        phone.tap(verb)
+        when (verb) {
+            "Answer" -> answer(about)
+            "Enter" -> while (season.hasFigure(sight.title())) figureHere()
+            "Do" -> check()
+            "See to" -> see(about)
+            "Decide" -> release()
+            "Draw up the card" -> fly()
+            else -> error("nobody knows how to “$verb”")
+        }
+    }
+
+    private fun release() {
+        album.take("stage-ready", "A stage with all its evidence: the gate may be released, by the pilot alone")
+        phone.tap(sight.control("Release "))
+        val said = checkNotNull(sight.said()) { "the release was not said" }
+        check(said.endsWith(" released")) { "instead of a release the app said “$said”" }
+        released += said.removeSuffix(" released")
+    }
+
+    // The aircraft
+
+    private fun names() {
+        home()
+        album.take("board-new", "A new phone: nothing is known yet")
+        phone.tap("Aircraft")
+        phone.tap(sight.control("This aircraft"))
+        phone.type("The aircraft's name", season.aircraft).type("Your name", season.builder)
+        album.take("name", "The aircraft and whose it is")
+        phone.tap("Record the names")
+        home()
+    }
+
+    private fun answer(question: String) {
+        album.take("question", "What differs between aircraft decides which checks there are")
+        phone.tap(season.answer(question))
+    }
+
+    private fun figure(title: String) {
+        home()
+        phone.tap("Aircraft").tap(title)
+        figureHere()
+    }
+
+    private fun figureHere() {
+        val known = season.figure(sight.title())
+        phone.type(sight.title(), known.getString("value")).choose("Where it comes from", known.getString("basis"))
+        album.take("figure", "One figure, its plausible range, and where it comes from")
+        phone.tap("Record it")
+    }
+
+    /** Describes a thing, or describes it anew with what is in [anew]. */
+    private fun thing(name: String, anew: JSONObject) {
+        val thing = season.thing(name)
+        home()
+        phone.tap("Aircraft")
+        val known = sight.rows().any { it.title == name }
+        if (known) {
+            phone.tap(name)
+        } else {
+            phone.tap("Add a ${thing.getString("kind").lowercase()}").type("Name", name)
+        }
+        (anew.text("fed_by") ?: thing.text("fed_by"))?.let { phone.choose("Fed by", it) }
+        val numbers = if (known) anew.optJSONObject("numbers") else thing.getJSONObject("numbers")
+        numbers?.strings()?.forEach { (label, value) -> phone.type(label, value) }
+        album.take("thing", "A supply with its ratings")
+        if (known) album.take("thing-changed", "The same form later: what is known stays, what changed is entered")
+        phone.tap("Record it")
+    }
+
+    private fun setting(title: String, to: JSONObject) {
+        home()
+        phone.tap("Aircraft").tap(title)
+        phone.type("New value", to.getString("value")).type("Why", to.getString("why"))
+        if (phone.says("Before")) album.take("setting", "A setting with its past, and why it is changed")
+        phone.tap("Record it")
+    }
+
+    private fun change(change: JSONObject) {
+        home()
+        phone.tap("Aircraft")
+        album.take("aircraft", "All that is known of the aircraft")
+        phone.tap("Record a change").type("What was done", change.getString("what"))
+        change.getJSONArray("touched").strings().forEach { phone.choose("What it touched", it) }
+        album.take("change", "A change says what it touched")
+        phone.tap("Record the change")
+        tellStale("A change: ${change.getString("what")}.")
+    }
+
+    /** What the board says of the last thing recorded: evidence gone stale, gates lapsed. */
+    private fun tellStale(what: String) {
+        home()
+        val changed = sight.rowsUnder("Last recorded")
+        val stale = changed.filter { it.state == "Stale" }.map { it.title }
+        val lapsed = changed.filter { it.state == "Lapsed" }.map { it.title.removePrefix("Gate of ") }
+        check(stale.isNotEmpty()) { "after “$what” nothing went stale, but: $changed" }
+        album.take("board-stale", "What the change did: evidence gone stale, gates lapsed, all by itself")
+        val gates = if (lapsed.isEmpty()) "" else "; lapsed: ${lapsed.joinToString(", ")}"
+        story.tell("        $what Stale by itself: ${stale.joinToString(", ")}$gates")
+    }
+
+    // Checks
+
+    private fun check() {
+        val title = sight.title()
+        val answer = season.answerTo(title)
+        pass(answer.minutes)
+        if (answer.witness) phone.type("Second person's name", season.spotter)
+        answer.note?.let { phone.type("Remark", it) }
+        when {
+            answer.reading != null -> reading(title, answer.reading)
+            answer.right -> confirm()
+            answer.computed -> compute()
+            else -> error("the season says nothing for “$title”")
+        }
+        if (sight.title() == title && sight.canTap("Raise a finding")) {
+            album.take("check-not-right", "Not right: the check itself offers to raise a finding")
+            raise(season.findingShownBy(title))
+        }
+    }
+
+    private fun confirm() {
+        album.take("check-confirm", "A check that is seen: cautions first, then what to do")
+        phone.tap("Seen, and right")
+    }
+
+    private fun reading(title: String, reading: String) {
+        day.slip?.takeIf { !slipped && it.getString("check") == title }?.let { slip(title, it.getString("typed")) }
+        day.killedAt?.takeIf { !killed && it.getString("check") == title }?.let { die(title, it.getString("typed")) }
+        phone.type("Reading", reading)
+        phone.reveal("Reading")
+        album.take("check-measure", "A check that is measured, with its limits")
+        phone.tap(sight.control("Record "))
+    }
+
+    private fun compute() {
+        val record = if (sight.canTap("Keep this result")) "Keep this result" else "Record this result"
+        val right = if (record == "Keep this result") "right" else "stop"
+        val name = if (phone.says("main shaft")) "balance" else "supply"
+        album.take("check-compute-$name-$right", "A check that is computed from what was entered")
+        phone.tap(record)
+    }
+
+    /** A wrong number is recorded, seen, and taken back in one touch. */
+    private fun slip(title: String, typed: String) {
+        slipped = true
+        phone.type("Reading", typed).tap(sight.control("Record "))
+        val wrong = checkNotNull(sight.said()) { "the slip was not said" }
+        check(typed in wrong) { "the slip was said as “$wrong”" }
+        album.take("slip", "17.2 typed for 71.2: recorded, and not right")
+        phone.tap("Take back")
+        val taken = checkNotNull(sight.said()) { "the withdrawal was not said" }
+        check(taken.startsWith("Withdrawn")) { "instead of a withdrawal the app said “$taken”" }
+        check(sight.title() == title) { "after the withdrawal the screen is “${sight.title()}”" }
+        story.tell("        A slip: “$wrong”, then “$taken”")
+    }
+
+    /** The process dies with a number half typed; the app opens at the same check with the same number. */
+    private fun die(title: String, typed: String) {
+        killed = true
+        phone.type("Reading", typed).kill()
+        val back = sight.title()
+        check(back == title) { "killed at “$title”, opened at “$back”" }
+        val field = sight.field("Reading")
+        check(field == typed) { "killed with “$typed” in the field, opened with “$field”" }
+        album.take("after-death", "The process was killed: the same check, the same half-typed number")
+        story.tell("        The app was killed at “$back” with “$field” half typed, and opened there with it")
+    }
+
+    // Findings
+
+    private fun raise(finding: Finding) {
+        phone.tap("Raise a finding").type("What is wrong", finding.title).choose("How bad", finding.howBad)
+        album.take("new-finding", "A finding: what is wrong, how bad, and what will prove the fix")
+        phone.tap("Raise it")
+        check(sight.said() == "Finding raised: ${finding.title}") { "the app said “${sight.said()}”" }
+        album.take("findings", "Findings, those that hold a gate first")
+    }
+
+    /** A finding that the board leads to: fixed if it is open, else proved. */
+    private fun see(title: String) {
+        if (sight.canTap("Go to the proof")) {
+            phone.tap("Go to the proof")
+            if (sight.canTap("Draw up the card")) fly() else check()
+            return
+        }
+        fix(title)
+    }
+
+    private fun fix(title: String) {
+        val finding = season.finding(title)
+        finding.beforeFix.forEach(::prepare)
+        openFinding(title)
+        if (refusedEmpty()) phone.tap("Go on")
+        phone.type("What was done", finding.fix)
+        finding.touched.forEach { phone.choose("What it touched", it) }
+        album.take("finding-${finding.area}", "The fix, and what it touched")
+        phone.tap("Record the fix")
+        check(sight.said()?.startsWith("Fix recorded") == true) { "the app said “${sight.said()}”" }
+        album.take("finding-fixed", "Fixed, and waiting for its proof")
+        if (finding.touched.isNotEmpty()) tellStale("The fix: ${finding.fix}.")
+    }
+
+    /** Once in the season the fix is recorded before anything was written. Whether it was refused just now. */
+    private fun refusedEmpty(): Boolean {
+        if (refused) return false
+        refused = true
+        phone.tap("Record the fix").expect("is empty: enter it first")
+        album.take("refused-empty", "Refused, in words that say what to do")
+        return true
+    }
+
+    private fun prepare(step: JSONObject) {
+        when {
+            step.has("thing") -> thing(step.getString("thing"), step)
+            step.has("setting") -> {
+                setting(step.getString("setting"), step)
+                tellStale("${step.getString("setting")}: ${step.getString("value")}.")
+            }
+            step.has("check") -> {
+                home()
+                phone.tap(step.getString("stage"))
+                album.take("stage", "A stage: cautions, then its checks, then its gate")
+                val (_, title) = sight.action(setOf("Next check"))
+                check(title == step.getString("check")) { "the next check is “$title”" }
+                phone.tap("Next check")
+                check()
+            }
+            else -> error("the season has a fix that nobody knows how to prepare: $step")
+        }
+    }
+
+    fun openFinding(title: String) {
+        home()
+        phone.tap("Findings")
+        phone.tap(sight.rows().first { it.title.endsWith(title) }.title)
+    }
+
+    // Flying
+
+    private fun fly() {
+        val title = sight.title()
+        val flight = season.flight(title)
+        card(flight)
+        phone.tap(sight.control("Hand over"))
+        check(phone.activity is SpotterActivity) { "handed over, and ${phone.activity.localClassName} is open" }
+        album.take("spotter-waiting", "The spotter's side: only this card")
+        pass(1)
+        phone.hold("Motor on")
+        inTheAir(flight)
+        phone.hold("Touchdown")
+        album.take("spotter-down", "Down, motor off")
+        if (flight.marks.isNotEmpty()) album.take("spotter-down-marks", "Down, with what was noted in flight")
+        elapse(LOOK_ROUND_S)
+        phone.hold("Back to the pilot")
+        check(phone.activity is PilotActivity) { "handed back, and ${phone.activity.localClassName} is open" }
+        land(flight)
+        flown += title
+    }
+
+    private fun card(flight: Flight) {
+        album.take("card", "A card: head speed, what is due, when to call it off")
+        phone.choose("Pack", flight.pack).type("Air temperature", flight.airC)
+        when {
+            sight.canTap(season.spotter) -> phone.choose("Spotter", season.spotter)
+            phone.says("Spotter's name, if not flying alone") ->
+                phone.type("Spotter's name, if not flying alone", season.spotter)
+            else -> phone.type("Spotter's name", season.spotter)
+        }
+        if (phone.says("Charge it should use")) {
+            phone.reveal("Charge it should use")
+            album.take("card-prediction", "What it should take from the pack, and from what that is computed")
+        }
+    }
+
+    private fun inTheAir(flight: Flight) {
+        var at = 0
+        fun until(seconds: Int) {
+            elapse(seconds - at)
+            at = seconds
+        }
+        for ((second, what) in flight.marks) {
+            until(second)
+            phone.tap(what)
+        }
+        if (flight.marks.isNotEmpty()) album.take("spotter-marks", "The clock runs; one touch for what is seen or heard")
+        flight.killedAfterS?.let {
+            until(it)
+            dieInTheAir(it)
+        }
+        if (flight.seconds > HALF_WAY_S) {
+            until(maxOf(at, flight.seconds / 2))
+            album.take("spotter-running", "The clock runs, and says the calls aloud")
+        }
+        until(flight.seconds)
+    }
+
+    private fun dieInTheAir(second: Int) {
+        phone.kill()
+        check(phone.activity is SpotterActivity) { "killed in flight, opened as ${phone.activity.localClassName}" }
+        val clock = phone.decor.findViewById<View>(R.id.clock).contentDescription.toString()
+        val (minutes, seconds) = Regex("\\d+").findAll(clock).map { it.value.toInt() }.toList()
+        check(minutes * 60 + seconds in second..second + 5) { "killed at $second s, the clock shows “$clock”" }
+        story.tell("        The app was killed in flight at $second s and opened at the spotter's clock: $clock")
+    }
+
+    private fun land(flight: Flight) {
+        check(sight.title() == "Landing") { "handed back, and the screen is “${sight.title()}”" }
+        album.take("landing-empty", "Right after touchdown: the hottest places first, steps from the last values")
+        for ((place, celsius) in flight.heat) {
+            elapse(SECONDS_A_READING)
+            if (place == "Controller") refuseNonsense()
+            phone.type(place, celsius)
+        }
+        phone.type("Charge used", flight.usedMah)
+        flight.notes?.let { phone.type("Anything else", it) }
+        phone.reveal(flight.heat.keys.first())
+        album.take("landing", "The landing entry")
+        flight.finding?.let {
+            if (phone.says("Past its stop")) album.take("landing-heat", "A temperature past its stop is flagged at once")
+            raise(season.finding(it))
+            phone.tap("Back")
+            check(sight.title() == "Landing") { "back from the finding the screen is “${sight.title()}”" }
+        }
+        phone.tap("Record the landing")
+        album.take("board-after-landing", "The board after a landing says what it changed")
+    }
+
+    private var nonsenseRefused = false
+
+    /** Once in the season 1000 degrees are typed: nothing is recorded, and the draft is still there. */
+    private fun refuseNonsense() {
+        if (nonsenseRefused) return
+        nonsenseRefused = true
+        phone.type("Controller", "1000").tap("Record the landing").expect("cannot be right")
+        album.take("refused-range", "1000 °C is refused with the range that is plausible")
+        phone.tap("Go on")
+        check(sight.field("Controller") == "1000") { "after the refusal the field holds “${sight.field("Controller")}”" }
+    }
+
+    // Time
+
+    private fun pass(minutes: Int) = phone.clock.pass(minutes * MS_A_MINUTE)
+
+    /** Lets seconds go by with the screen on: long stretches in a few steps, so that calls are still said. */
+    private fun elapse(seconds: Int) {
+        var left = seconds
+        while (left > 0) {
+            val stretch = minOf(left, STRETCH_S)
+            phone.clock.pass((stretch - 1) * MS)
+            phone.wait(MS)
+            left -= stretch
+        }
+    }
+
+    private companion object {
+        val VERBS = setOf("Answer", "Enter", "Do", "See to", "Decide", "Draw up the card")
+        const val PATIENCE = 80
+        const val MS = 1_000L
+        const val MS_A_MINUTE = 60_000L
+        const val STRETCH_S = 15
+        const val HALF_WAY_S = 100
+        const val LOOK_ROUND_S = 12
+        const val SECONDS_A_READING = 6
+    }
+}

@@ -1,0 +1,170 @@
+package org.liftgate.season
+
+import java.io.File
+import java.time.Duration
+import org.junit.Assume.assumeTrue
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.liftgate.shell.HandClock
+import org.liftgate.shell.LiftgateApp
+import org.liftgate.shell.Phone
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.RuntimeEnvironment
+import uniffi.liftgate.Liftgate
+import uniffi.liftgate.Verified
+
+/**
+ * Plays the invented season through the app's own windows. `demo-data/run` starts it, with
+ * `liftgate.season` (the season as JSON) and `liftgate.out` (where to leave what came of it); without them it is left out.
+ */
+@RunWith(RobolectricTestRunner::class)
+class SeasonPlay {
+    @Test
+    fun play() {
+        val told = System.getProperty("liftgate.season")
+        assumeTrue("liftgate.season is not set", told != null)
+        val out = File(checkNotNull(System.getProperty("liftgate.out")) { "liftgate.out is not set" })
+        Play(Season(File(told!!)), out).all()
+    }
+}
+
+/** One play of a season, from a new phone to the released envelope. */
+private class Play(private val season: Season, private val out: File) {
+    private val began = System.nanoTime()
+    private val clock = HandClock()
+    private val folder = File(out, "phone").apply { deleteRecursively() }
+    private val story = Story(::progress)
+
+    private fun progress(line: String) =
+        System.err.println("[%3d s] %s".format((System.nanoTime() - began) / 1_000_000_000, line.take(110)))
+
+    fun all() {
+        set(season.days.first())
+        val phone = Phone(folder, clock)
+        val album = Album(phone, File(out, "screens"))
+        val person = Person(phone, season, album, story)
+        phone.use {
+            phone.launch()
+            season.days.forEach { day(phone, album, person, it) }
+            closing(phone, album, person)
+            journal(phone, album)
+        }
+        leave(album)
+    }
+
+    private fun set(day: Day) {
+        clock.pass(day.at.toInstant().toEpochMilli() - clock.wallMs)
+        clock.offsetMin = day.at.offset.totalSeconds / 60
+    }
+
+    private fun day(phone: Phone, album: Album, person: Person, day: Day) {
+        progress("${day.short}, ${day.where}: ${day.title}")
+        check(Duration.between(java.time.Instant.ofEpochMilli(clock.wallMs), day.at.toInstant()).toMillis() >= 0) {
+            "the day before ${day.short} was not over yet"
+        }
+        set(day)
+        phone.theme(day.workshop).recreate()
+        album.day = "${day.short}, ${day.where}: ${day.title}"
+        person.begin(day)
+        val at = story.lines.size
+        day.steps.forEach(person::step)
+        person.home()
+        if (day.slip != null) withdrawn(phone, album, person, day)
+        story.lines.add(at, dayLine(phone, person, day))
+    }
+
+    private fun dayLine(phone: Phone, person: Person, day: Day): String {
+        val released = person.released.distinct()
+        val gates = if (released.isEmpty()) "" else " Released: ${released.joinToString(", ")}."
+        val flown = if (person.flown.isEmpty()) "" else " Flown: ${person.flown.size}."
+        return "%-6s  %s: %s.%s%s “%s”".format(day.short, day.where, day.title, gates, flown, Sight(phone).verdict())
+    }
+
+    /** The slip stays readable in the journal. */
+    private fun withdrawn(phone: Phone, album: Album, person: Person, day: Day) {
+        val slip = checkNotNull(day.slip)
+        phone.tap("Journal")
+        album.take("journal", "The journal, newest first")
+        val title = Sight(phone).rows().single { it.state == "Withdrawn" }.title
+        check(slip.getString("check") in title && slip.getString("typed") in title) { "withdrawn is “$title”" }
+        phone.tap(title).expect("Withdrawn")
+        album.take("entry", "The slip is still there, with what took it back")
+        person.home()
+    }
+
+    private fun closing(phone: Phone, album: Album, person: Person) {
+        val sight = Sight(phone)
+        album.take("board-in-service", "In service: only what is due stands before the next flight")
+        findings(phone, album, person)
+        val gates = sight.rowsUnder("Stages")
+        val shut = gates.filter { it.state != "Released" && it.state != "Recurring" }
+        check(shut.isEmpty()) { "not released at the end: $shut" }
+        val released = gates.filter { it.state == "Released" }
+        story.tell("Gates released (${released.size}): ${released.joinToString(", ") { it.title }}")
+        check(season.flightsLeft.isEmpty()) { "the app never asked for: ${season.flightsLeft}" }
+    }
+
+    private fun findings(phone: Phone, album: Album, person: Person) {
+        phone.tap("Findings")
+        album.take("findings-closed", "All findings, each fixed and proven")
+        val sight = Sight(phone)
+        val titles = sight.rows().map { it.title }.filter { it.first().isDigit() }.sortedBy { it.substringBefore('.').toInt() }
+        check(titles.size == 4) { "four findings were raised, the screen shows $titles" }
+        for (title in titles) {
+            person.openFinding(title.substringAfter(". "))
+            phone.expect("Fixed and proven.")
+            album.take("finding-proven", "A finding with its fix and its proof")
+            val proof = sight.after("What proves the fix")
+            check(proof[0] == "Proved it") { "instead of a proof the finding says $proof" }
+            val area = season.finding(title.substringAfter(". ")).area
+            story.tell("${sight.title()} ($area): ${title.substringAfter(". ")}. ${sight.after("Fixed and proven.")[0]}")
+            story.tell(
+                "        shown by “${sight.after("What showed it")[0]}”; " +
+                    "fixed: ${sight.after("What was done")[0]}; proved by “${proof[1]}”, ${proof[2]}",
+            )
+        }
+        person.home()
+    }
+
+    private lateinit var verified: Verified
+    private lateinit var dossier: String
+
+    private fun journal(phone: Phone, album: Album) {
+        phone.tap("Journal")
+        album.take("journal-end", "The journal at the end of the season")
+        val shown = phone.words().first { it.endsWith(" entries") }.removeSuffix(" entries").toLong()
+        ask { store ->
+            verified = store.verify()
+            dossier = store.dossier(clock.now())
+        }
+        phone.settle()
+        check(shown == verified.count) { "the screen counts $shown entries, the chain ${verified.count}" }
+    }
+
+    private fun ask(work: (Liftgate) -> Unit) {
+        val app = RuntimeEnvironment.getApplication() as LiftgateApp
+        var outcome: Result<Unit>? = null
+        app.core.ask({ store, _ -> work(store) }) { outcome = it }
+        while (outcome == null) {
+            org.robolectric.shadows.ShadowLooper.idleMainLooper()
+            Thread.sleep(1)
+        }
+        outcome!!.getOrThrow()
+    }
+
+    /** Everything that a person looks at afterwards; the journal is opened and walked once more as it was left. */
+    private fun leave(album: Album) {
+        val journal = File(out, "journal.db")
+        File(folder, "liftgate.db").copyTo(journal, overwrite = true)
+        check(folder.listFiles().orEmpty().none { it.name.endsWith("-wal") && it.length() > 0 }) { "the journal was not closed" }
+        val copy = File(folder, "again.db").also { journal.copyTo(it, overwrite = true) }
+        val again = Liftgate.open(copy.path, clock.now()).use { it.verify() }
+        check(again == verified) { "the journal that was left says $again, the app said $verified" }
+        File(out, "dossier.html").writeText(dossier)
+        story.tell("Journal verified: ${again.count} entries, head ${again.head}")
+        story.tell("Left in out/: ${2 * album.shots.size} pictures in screens/, journal.db, dossier.html, index.html to look through them")
+        File(out, "story.txt").writeText(story.lines.joinToString("\n", postfix = "\n"))
+        Contents(season, story, album).write(File(out, "index.html"))
+        folder.deleteRecursively()
+    }
+}

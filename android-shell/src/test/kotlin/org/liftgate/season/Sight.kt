@@ -1,0 +1,71 @@
+package org.liftgate.season
+
+import android.view.View
+import android.widget.EditText
+import android.widget.TextView
+import org.liftgate.R
+import org.liftgate.shell.Phone
+
+/** A row as a person reads it: its state, what it is about, and the rest. */
+data class SeenRow(val state: String, val title: String)
+
+/** What can be read off the window in view, by nothing but its words and where they stand. */
+class Sight(private val phone: Phone) {
+    /** The screen's title. */
+    fun title(): String = texts().first { it.isAccessibilityHeading }.text.toString()
+
+    /** The board's sentence. */
+    fun verdict(): String = phone.words().firstOrNull { " between " in it }
+        ?: throw AssertionError("no sentence of the board in sight, but:\n${phone.words().joinToString("\n")}")
+
+    /** What the app said of the last thing recorded, in the bar that takes it back. */
+    fun said(): String? {
+        val bar = phone.decor.findViewById<View>(R.id.undo) ?: return null
+        val words = phone.shown(bar).filterIsInstance<TextView>().map { it.text.toString() }.filter { it.isNotBlank() }.toList()
+        // The last text is the control's own, where there is something to take back.
+        return (if (bar.isClickable) words.dropLast(1) else words).firstOrNull()
+    }
+
+    /** The control whose words begin with one of [verbs], with the quieter line on it. */
+    fun action(verbs: Set<String>): Pair<String, String> {
+        val found = phone.targets().map(phone::labels).firstOrNull { it.firstOrNull() in verbs }
+            ?: throw AssertionError("no next action in sight, but:\n${phone.words().joinToString("\n")}")
+        return found[0] to found.getOrElse(1) { "" }
+    }
+
+    /** The whole label of the one control whose words begin with [start]. */
+    fun control(start: String): String = phone.targets().flatMap(phone::labels).firstOrNull { it.startsWith(start) }
+        ?: throw AssertionError("nothing to tap begins with “$start”, but:\n${phone.words().joinToString("\n")}")
+
+    fun canTap(label: String): Boolean = phone.targets().any { label in phone.labels(it) }
+
+    /** The state that the row about [title] shows. */
+    fun state(title: String): String = rows().firstOrNull { it.title == title }?.state
+        ?: throw AssertionError("no row about “$title” in sight, but:\n${phone.words().joinToString("\n")}")
+
+    fun rows(): List<SeenRow> = phone.targets().map(phone::labels).filter { it.size > 2 }.map { SeenRow(it[0], it[1]) }
+
+    /** The rows under the heading [heading], as far as the next one. */
+    fun rowsUnder(heading: String): List<SeenRow> {
+        var under = false
+        val found = mutableListOf<SeenRow>()
+        for (view in phone.shown(phone.decor)) {
+            if (view is TextView && view.isAccessibilityHeading) under = view.text.toString() == heading
+            if (under && view.isClickable && phone.labels(view).size > 2) {
+                found += phone.labels(view).let { SeenRow(it[0], it[1]) }
+            }
+        }
+        return found
+    }
+
+    /** The texts that follow the heading [heading]. */
+    fun after(heading: String): List<String> = phone.words().dropWhile { it != heading }.drop(1)
+
+    /** What stands in the field called [label]. */
+    fun field(label: String): String {
+        val block = phone.shown(phone.decor).first { it.tag == label && it !is EditText }
+        return phone.shown(block).filterIsInstance<EditText>().first().text.toString()
+    }
+
+    private fun texts() = phone.shown(phone.decor).filterIsInstance<TextView>()
+}
