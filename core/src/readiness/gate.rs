@@ -119,7 +119,12 @@ impl Standings<'_> {
     fn gate_holds(&mut self, id: &str) -> bool {
         let plan = self.plan;
         let Some(stage) = plan.stage(id) else { return false };
-        self.gate(stage).is_released()
+        if let Some(holds) = self.gates.get(id) {
+            return *holds;
+        }
+        let holds = self.gate(stage).is_released();
+        self.gates.insert(&stage.id, holds);
+        holds
     }
 
     /// How a stage's gate stands.

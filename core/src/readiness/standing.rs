@@ -80,11 +80,13 @@ pub(super) struct Standings<'a> {
     pub ledger: &'a Ledger,
     pub now: &'a Moment,
     known: BTreeMap<&'a str, Standing>,
+    /// Stages whose gates were asked for, and whether they hold: gates ask the gates before them.
+    pub gates: BTreeMap<&'a str, bool>,
 }
 
 impl<'a> Standings<'a> {
     pub fn new(plan: &'a Plan, ledger: &'a Ledger, now: &'a Moment) -> Self {
-        Standings { plan, ledger, now, known: BTreeMap::new() }
+        Standings { plan, ledger, now, known: BTreeMap::new(), gates: BTreeMap::new() }
     }
 
     /// How a check stands.
