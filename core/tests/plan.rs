@@ -237,11 +237,13 @@ fn an_id_that_stands_twice_is_placed_at_the_second() {
     );
     expect("id = \"heat\"", "id = \"rotor\" # again", "\"rotor\" # again", "another caution 'rotor'");
     expect("id = \"wheels\"", "id = \"tail\" # again", "\"tail\" # again", "another trait 'tail'");
-    expect("{ id = \"no\", label", "{ id = \"yes\", label", "\"yes\", label = \"No\"", "another choice 'yes'");
+    let third = "{ id = \"no\", label = \"No\" }, { id = \"yes\", label = \"Again\" }";
+    expect("{ id = \"no\", label = \"No\" }", third, "\"yes\", label = \"Again\"", "another choice 'yes'");
     let text = with("id = \"service\"", "id = \"bench\" # again");
     let found = faults(&text);
-    assert_eq!((found.faults[0].line, found.faults[0].column), place_of(&text, "\"bench\" # again"), "{found}");
-    assert!(found.faults[0].reason.contains("another stage 'bench'"), "{found}");
+    // That a stage then waits for itself is told too.
+    let fault = found.faults.iter().find(|fault| fault.reason.contains("another stage 'bench'")).unwrap();
+    assert_eq!((fault.line, fault.column), place_of(&text, "\"bench\" # again"), "{found}");
 }
 
 #[test]
