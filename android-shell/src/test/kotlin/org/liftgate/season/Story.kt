@@ -45,6 +45,7 @@ class Album(private val phone: Phone, private val into: File) {
         var title = ""
         for (theme in phone.themes()) {
             act()
+            phone.wait(UNPRESSED_MS)
             title = title()
             val file = File(into, "$numbered-$theme.png")
             file.outputStream().use { phone.drawn().compress(Bitmap.CompressFormat.PNG, 100, it) }
@@ -68,6 +69,9 @@ class Album(private val phone: Phone, private val into: File) {
     private fun title() = phone.words().take(2).joinToString(": ")
 
     private companion object {
+        /** By then a control that was touched looks as it does at rest. */
+        const val UNPRESSED_MS = 400L
+
         /** A window of one colour compresses to less than this. */
         const val SMALLEST_BYTES = 8_000L
     }
