@@ -1,6 +1,5 @@
 package org.liftgate.season
 
-import android.graphics.Bitmap
 import java.io.File
 import org.liftgate.shell.LiftgateApp
 import org.liftgate.shell.Phone
@@ -38,7 +37,7 @@ class Album(private val phone: Phone, private val into: File) {
 
     /**
      * Takes what the app answers to [act], which a window that is opened anew does not show again: done and drawn once
-     * in each theme, then left by the way on that it offers.
+     * in each theme.
      */
     fun takeAnswer(name: String, caption: String, act: () -> Unit) {
         val numbered = "%02d-%s".format(shots.size + 1, name)
@@ -48,9 +47,8 @@ class Album(private val phone: Phone, private val into: File) {
             phone.wait(UNPRESSED_MS)
             title = title()
             val file = File(into, "$numbered-$theme.png")
-            file.outputStream().use { phone.drawn().compress(Bitmap.CompressFormat.PNG, 100, it) }
+            phone.snapshot(file)
             check(file.length() > SMALLEST_BYTES) { "$file was not drawn" }
-            phone.tap("Go on")
         }
         shots += Shot(numbered, title, caption, day)
     }
