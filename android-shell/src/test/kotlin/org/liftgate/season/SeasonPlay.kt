@@ -50,6 +50,7 @@ private class Play(private val season: Season, private val out: File) {
             closing(phone, album, person)
             journal(phone, album)
         }
+        album.finish()
         leave(album)
     }
 
@@ -95,6 +96,7 @@ private class Play(private val season: Season, private val out: File) {
 
     private fun closing(phone: Phone, album: Album, person: Person) {
         val sight = Sight(phone)
+        head(phone, person)
         album.take("board-in-service", "In service: only what is due stands before the next flight")
         findings(phone, album, person)
         val gates = sight.rowsUnder("Stages")
@@ -103,6 +105,15 @@ private class Play(private val season: Season, private val out: File) {
         val released = gates.filter { it.state == "Released" }
         story.tell("Gates released (${released.size}): ${released.joinToString(", ") { it.title }}")
         check(season.flightsLeft.isEmpty()) { "the app never asked for: ${season.flightsLeft}" }
+    }
+
+    /** Whose season it was, as the app has it. */
+    private fun head(phone: Phone, person: Person) {
+        phone.tap("Aircraft")
+        val builtBy = phone.words().first { it.startsWith("built by ") }
+        check(phone.says(season.aircraft)) { "the aircraft's screen does not name ${season.aircraft}" }
+        story.lines.add(0, "${season.aircraft}, $builtBy, in ${season.days.first().at.year}")
+        person.home()
     }
 
     private fun findings(phone: Phone, album: Album, person: Person) {

@@ -1,6 +1,9 @@
 package org.liftgate.season
 
+import android.graphics.Bitmap
 import java.io.File
+import java.util.concurrent.Executors
+import java.util.concurrent.Future
 import org.liftgate.shell.LiftgateApp
 import org.liftgate.shell.Phone
 import org.robolectric.RuntimeEnvironment
@@ -23,48 +26,48 @@ class Album(private val phone: Phone, private val into: File) {
     val shots = mutableListOf<Shot>()
     var day = ""
 
+    /** Drawing is the main thread's; writing the files is not, and takes as long again. */
+    private val writer = Executors.newSingleThreadExecutor()
+    private val written = mutableListOf<Future<*>>()
+
     /** Takes the screen in view, scrolled as it is. Each name is taken once; later calls for it do nothing. */
     fun take(name: String, caption: String) {
-        if (shots.any { it.name.endsWith("-$name") }) return
-        val numbered = "%02d-%s".format(shots.size + 1, name)
-        phone.picture(numbered, into)
-        for (theme in listOf("field", "workshop")) {
-            val file = File(into, "$numbered-$theme.png")
-            check(file.length() > SMALLEST_BYTES) { "$file was not drawn" }
-        }
-        shots += Shot(numbered, title(), caption, day)
+        if (shots.none { it.name.endsWith("-$name") }) shoot(name, caption) {}
     }
 
-    /**
-     * Takes what the app answers to [act], which a window that is opened anew does not show again: done and drawn once
-     * in each theme.
-     */
-    fun takeAnswer(name: String, caption: String, act: () -> Unit) {
+    /** Takes what the app answers to [act], which is done in each theme: a window opened anew does not show it again. */
+    fun takeAnswer(name: String, caption: String, act: () -> Unit) = shoot(name, caption) {
+        act()
+        phone.wait(UNPRESSED_MS)
+    }
+
+    private fun shoot(name: String, caption: String, before: () -> Unit) {
         val numbered = "%02d-%s".format(shots.size + 1, name)
+        val inUse = app().workshop
         var title = ""
-        for (theme in phone.themes()) {
-            act()
-            phone.wait(UNPRESSED_MS)
-            title = title()
-            val file = File(into, "$numbered-$theme.png")
-            phone.snapshot(file)
-            check(file.length() > SMALLEST_BYTES) { "$file was not drawn" }
+        for (workshop in listOf(!inUse, inUse)) {
+            phone.theme(workshop)
+            before()
+            title = phone.words().take(2).joinToString(": ")
+            write(phone.drawn(), File(into, "$numbered-${if (workshop) "workshop" else "field"}.png"))
         }
         shots += Shot(numbered, title, caption, day)
     }
 
-    /** Both themes, one after the other, the one in use last. */
-    private fun Phone.themes(): Sequence<String> = sequence {
-        val before = app().workshop
-        for (workshop in listOf(!before, before)) {
-            theme(workshop)
-            yield(if (workshop) "workshop" else "field")
+    private fun write(window: Bitmap, file: File) {
+        written += writer.submit {
+            file.outputStream().use { window.compress(Bitmap.CompressFormat.PNG, 100, it) }
+            check(file.length() > SMALLEST_BYTES) { "$file was not drawn" }
         }
     }
 
-    private fun app() = RuntimeEnvironment.getApplication() as LiftgateApp
+    /** Waits until every picture is on the disk; fails where one is not. */
+    fun finish() {
+        written.forEach { it.get() }
+        writer.shutdown()
+    }
 
-    private fun title() = phone.words().take(2).joinToString(": ")
+    private fun app() = RuntimeEnvironment.getApplication() as LiftgateApp
 
     private companion object {
         /** By then a control that was touched looks as it does at rest. */
