@@ -1,4 +1,5 @@
 use super::{Block, Command, Control, Edge, Icon, Place, Screen, Weight};
+use crate::computed::Facts;
 use crate::desk::Form;
 use crate::plan::{Plan, Stage};
 use crate::readiness::{Ledger, Report, Standing};
@@ -30,6 +31,11 @@ impl Context<'_> {
             "" => "This aircraft".to_owned(),
             name => name.to_owned(),
         }
+    }
+
+    /// What a computation may look at.
+    pub fn facts(&self) -> Facts<'_> {
+        Facts { plan: self.plan, ledger: self.ledger }
     }
 
     /// A screen with a way back.
