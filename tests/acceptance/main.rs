@@ -1,5 +1,16 @@
 //! Stories of a person at the phone, each in a file of its own, told by what they see and touch.
 #![allow(missing_docs, clippy::unwrap_used)]
 
-mod first_flight;
+mod ballast;
+mod blades_off_run;
+mod carried_finding;
+mod clocks;
+mod first_gate;
+mod handles;
+mod heat_finding;
+mod process_death;
+mod slip;
+mod spotter_monkey;
+mod supply_load;
 mod whole_plan;
+mod wrong_input;

@@ -20,9 +20,7 @@ const GATES: [&str; 9] = [
 ];
 
 fn walked(kind: Kind) -> Walk {
-    let mut walk = Walk::new(kind);
-    walk.until_flight("Flight in service");
-    walk
+    Walk::at_flight(kind, "Flight in service")
 }
 
 #[test]

@@ -14,7 +14,7 @@ pub const SPOTTER: &str = "Tilda Moor";
 pub const PACK: &str = "Pack 1";
 
 /// One of the two aircraft between which every question of the shipped plan gets both its answers.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Kind {
     /// A scale model: shrouded tail on a belt, inside a body, stabilised, lights, retracts, receiver pack.
     Scale,

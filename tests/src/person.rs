@@ -1,3 +1,5 @@
+use std::path::PathBuf;
+
 use chrono::{DateTime, Duration, FixedOffset};
 use liftgate_core::desk::{DeskError, Phone, SpotterDesk};
 use liftgate_core::journal::Journal;
@@ -13,22 +15,39 @@ pub struct Person {
     pub now: Moment,
     /// Whether the app is killed after every touch and every typed word, and must come back as it was.
     pub killed_at_every_step: bool,
-    folder: TempDir,
+    journal: PathBuf,
+    // Goes with the person; none where the journal is somebody else's.
+    _folder: Option<TempDir>,
 }
 
 impl Person {
     /// A person with a new phone.
     pub fn new() -> Person {
         let folder = tempfile::tempdir().expect("a folder for the journal");
+        let person = Person::at(folder.path().join("journal.db"));
+        Person { _folder: Some(folder), ..person }
+    }
+
+    /// A person whose journal is in this file.
+    pub fn at(journal: PathBuf) -> Person {
         let wall = DateTime::<FixedOffset>::parse_from_rfc3339("2026-03-07T10:00:00+01:00").expect("a date");
         let now = Moment { wall, monotonic_ms: 1_000, boot: "first".to_owned() };
-        let phone = Phone::open(&folder.path().join("journal.db"), &now).expect("a new journal");
-        Person { phone, now, killed_at_every_step: false, folder }
+        let phone = Phone::open(&journal, &now).expect("a journal");
+        Person { phone, now, killed_at_every_step: false, journal, _folder: None }
+    }
+
+    /// A person with a copy of a journal file that was closed.
+    pub fn with(file: &[u8], now: Moment) -> Person {
+        let folder = tempfile::tempdir().expect("a folder for the journal");
+        let journal = folder.path().join("journal.db");
+        std::fs::write(&journal, file).expect("a copy of the journal");
+        let phone = Phone::open(&journal, &now).expect("a journal");
+        Person { phone, now, killed_at_every_step: false, journal, _folder: Some(folder) }
     }
 
     /// Where the journal is.
-    pub fn journal(&self) -> std::path::PathBuf {
-        self.folder.path().join("journal.db")
+    pub fn journal(&self) -> PathBuf {
+        self.journal.clone()
     }
 
     /// Lets time pass on both clocks.

@@ -1,10 +1,20 @@
 //! A person who does whatever the board says next, with the answers of the example aircraft.
 
-use liftgate_core::record::MarkKind;
+use std::collections::BTreeMap;
+use std::sync::{Arc, Mutex, OnceLock};
+
+use liftgate_core::record::{MarkKind, Moment};
 use liftgate_core::view::{Block, Screen, Tone};
 
 use crate::example::{self, Kind, PACK, SPOTTER};
 use crate::{Person, controls};
+
+/// How far a walk has come.
+struct Come {
+    file: Vec<u8>,
+    now: Moment,
+    done: Vec<String>,
+}
 
 /// Someone on the way through a plan.
 pub struct Walk {
@@ -13,7 +23,7 @@ pub struct Walk {
     /// Which of the two aircraft.
     pub kind: Kind,
     /// Screens seen, by name.
-    pub seen: std::collections::BTreeMap<String, u32>,
+    pub seen: BTreeMap<String, u32>,
     /// Checks that were recorded or flown, in order.
     pub done: Vec<String>,
     /// What the card said the flight would use, if it said anything.
@@ -25,6 +35,27 @@ impl Walk {
     pub fn new(kind: Kind) -> Walk {
         let mut person = Person::new();
         example::fit_out(&mut person);
+        Walk::of(person, kind)
+    }
+
+    /// Someone who has come as far as the flight with this title: walked once, then begun from a copy of that journal.
+    pub fn at_flight(kind: Kind, title: &'static str) -> Walk {
+        static WALKED: Mutex<BTreeMap<(Kind, &str), Arc<OnceLock<Come>>>> = Mutex::new(BTreeMap::new());
+        let slot = WALKED.lock().expect("no walk fails while it is kept").entry((kind, title)).or_default().clone();
+        let come = slot.get_or_init(|| {
+            let mut walk = Walk::new(kind);
+            walk.until_flight(title);
+            walk.person.phone.close().expect("a journal that closes");
+            let file = std::fs::read(walk.person.journal()).expect("a journal");
+            Come { file, now: walk.person.now.clone(), done: walk.done }
+        });
+        let mut walk = Walk::of(Person::with(&come.file, come.now.clone()), kind);
+        walk.done.clone_from(&come.done);
+        walk
+    }
+
+    /// Someone who has a phone already.
+    pub fn of(person: Person, kind: Kind) -> Walk {
         Walk { person, kind, seen: Default::default(), done: Vec::new(), expected_mah: None }
     }
 

@@ -31,7 +31,7 @@ impl<'a> Form<'a> {
     /// A field's number, `None` where nothing was entered. A comma counts as the decimal point.
     ///
     /// # Errors
-    /// Refused if it is no number or outside the plausible range, inclusive.
+    /// Refused if it is no number, outside the plausible range, inclusive, or a count that is not whole.
     pub fn number(
         &self,
         field: &str,
@@ -46,6 +46,10 @@ impl<'a> Form<'a> {
                 format!("{label}: '{text}' is no number; enter digits, like {}", show(low.max(1.0))),
             )
         })?;
+        if unit == Unit::Count && value.fract() != 0.0 {
+            let reason = format!("{label}: {} is no whole number; things are counted one by one", show(value));
+            return Err(DeskError::field(field, reason));
+        }
         if !(low..=high).contains(&value) {
             let reason = format!(
                 "{label}: {} cannot be right; it lies between {} and {}. Read it again and enter it anew",

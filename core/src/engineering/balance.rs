@@ -97,6 +97,39 @@ pub struct Band {
     pub y_high_mm: f64,
 }
 
+impl Band {
+    /// The band drawn in by the uncertainty of the centre, so that ballast found for it holds with the interval and not by luck.
+    ///
+    /// # Errors
+    /// A half width that is not a number or negative, or one that leaves nothing of the band: weigh and measure more closely.
+    ///
+    /// ```
+    /// use liftgate_core::engineering::balance::{Band, CentreHalfWidth};
+    /// let band = Band { x_low_mm: 0.0, x_high_mm: 6.0, y_low_mm: -3.0, y_high_mm: 3.0 };
+    /// let inside = band.inside(&CentreHalfWidth { mass_g: 2.0, x_mm: 1.0, y_mm: 0.5, z_mm: None })?;
+    /// assert_eq!(inside, Band { x_low_mm: 1.0, x_high_mm: 5.0, y_low_mm: -2.5, y_high_mm: 2.5 });
+    /// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
+    /// ```
+    pub fn inside(&self, half_width: &CentreHalfWidth) -> Result<Self> {
+        check_band(self)?;
+        within("fore and aft half width", half_width.x_mm, "mm", 0.0, ARM_LIMIT_MM)?;
+        within("lateral half width", half_width.y_mm, "mm", 0.0, ARM_LIMIT_MM)?;
+        let inside = Self {
+            x_low_mm: self.x_low_mm + half_width.x_mm,
+            x_high_mm: self.x_high_mm - half_width.x_mm,
+            y_low_mm: self.y_low_mm + half_width.y_mm,
+            y_high_mm: self.y_high_mm - half_width.y_mm,
+        };
+        if inside.x_low_mm > inside.x_high_mm || inside.y_low_mm > inside.y_high_mm {
+            return Err(EngineeringError::contradiction(format!(
+                "the centre is known to {:.1} mm fore and aft and {:.1} mm laterally, which is wider than the band: weigh and measure more closely",
+                half_width.x_mm, half_width.y_mm
+            )));
+        }
+        Ok(inside)
+    }
+}
+
 /// A total mass and where it acts.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Centre {

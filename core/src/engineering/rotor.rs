@@ -63,7 +63,7 @@ impl SectionPolar {
     fn lift(&self, alpha_rad: f64) -> f64 {
         let straight = self.lift_slope_per_rad * alpha_rad;
         let share2 = (straight / self.lift_limit).powi(2);
-        straight / (1.0 + share2 * share2 * share2).powf(1.0 / 6.0)
+        straight / (1.0 + share2 * share2 * share2).sqrt().cbrt()
     }
 
     fn drag(&self, alpha_rad: f64, reynolds_factor: f64) -> f64 {
@@ -286,33 +286,43 @@ impl<'a> Span<'a> {
         2.0 / PI * (-spacing.min(50.0)).exp().acos()
     }
 
-    /// Inflow angle where blade and momentum agree, by regula falsi with the Illinois step. An element whose pitch does not
-    /// exceed the angle of the climb alone induces nothing.
+    /// Inflow angle where blade and momentum agree: secant steps from the closed form without tip loss, halved where they leave the
+    /// bracket. An element whose pitch does not exceed the angle of the climb alone induces nothing.
     fn inflow_angle(&self, r: f64, pitch_rad: f64) -> f64 {
         let climb_angle = self.climb_ratio.atan2(r);
         if pitch_rad <= climb_angle {
             return climb_angle;
         }
-        let (mut a, mut b) = (climb_angle, pitch_rad);
-        let (mut fa, mut fb) = (self.imbalance(r, pitch_rad, a), self.imbalance(r, pitch_rad, b));
+        let (mut low, mut high) = (climb_angle, pitch_rad);
+        let mut phi = self.first_guess(r, pitch_rad).clamp(low + 0.02 * (high - low), high - 0.02 * (high - low));
+        let mut before: Option<(f64, f64)> = None;
         for _ in 0..60 {
-            if b - a < 1e-9 || fa - fb <= 0.0 {
-                break;
-            }
-            let c = (a * fb - b * fa) / (fb - fa);
-            let fc = self.imbalance(r, pitch_rad, c);
-            if fc > 0.0 {
-                (a, fa) = (c, fc);
-                fb *= 0.5;
+            let value = self.imbalance(r, pitch_rad, phi);
+            if value > 0.0 {
+                low = phi;
             } else {
-                (b, fb) = (c, fc);
-                fa *= 0.5;
+                high = phi;
             }
-            if fc.abs() < 1e-12 {
-                return c;
+            let next = match before {
+                Some((other, other_value)) => phi - value * (phi - other) / (value - other_value),
+                None => phi + 0.1 * (if value > 0.0 { high } else { low } - phi),
+            };
+            before = Some((phi, value));
+            let next = if next > low && next < high { next } else { 0.5 * (low + high) };
+            if (next - phi).abs() < 1e-9 {
+                return next;
             }
+            phi = next;
         }
-        0.5 * (a + b)
+        phi
+    }
+
+    /// Inflow angle of a straight lift curve without tip loss, for which blade and momentum balance in closed form.
+    fn first_guess(&self, r: f64, pitch_rad: f64) -> f64 {
+        let eighth = self.solidity * self.rotor.polar.lift_slope_per_rad / 8.0;
+        let half = 0.5 * (eighth - self.climb_ratio);
+        let inflow = (half * half + eighth * pitch_rad * r).sqrt() - half;
+        (inflow / r).atan()
     }
 }
 
@@ -458,31 +468,40 @@ pub fn hover(question: &HoverQuestion) -> Result<HoverReport> {
         climb_m_s: question.climb_m_s,
     };
     let (mut low_deg, mut high_deg) = (0.0, 20.0);
-    let mut above_n = rotor_loads(&point(high_deg))?.thrust_n - thrust_n;
-    if above_n < 0.0 {
+    let most_n = rotor_loads(&point(high_deg))?.thrust_n;
+    if most_n < thrust_n {
         return Err(EngineeringError::contradiction(format!(
             "at {} rpm this rotor lifts at most {:.1} kg, less than {} kg with its download: raise the head speed or check rotor and mass",
             question.speed_rpm,
-            (above_n + thrust_n) / G0_M_S2,
+            most_n / G0_M_S2,
             question.mass_kg
         )));
     }
-    let mut below_n = rotor_loads(&point(low_deg))?.thrust_n - thrust_n;
-    let mut loads = rotor_loads(&point(low_deg))?;
+    // Thrust grows with the collective all the way: secant steps, halved where they leave the bracket.
+    let mut guess_deg = 6.0;
+    let mut before = (high_deg, most_n - thrust_n);
+    let mut loads = rotor_loads(&point(guess_deg))?;
     for _ in 0..60 {
-        let guess_deg = (low_deg * above_n - high_deg * below_n) / (above_n - below_n);
-        loads = rotor_loads(&point(guess_deg))?;
-        let difference_n = loads.thrust_n - thrust_n;
-        if difference_n.abs() < 1e-7 * thrust_n || high_deg - low_deg < 1e-12 {
+        let above_n = loads.thrust_n - thrust_n;
+        if above_n.abs() < 1e-8 * thrust_n || high_deg - low_deg < 1e-12 {
             break;
         }
-        if difference_n < 0.0 {
-            (low_deg, below_n) = (guess_deg, difference_n);
-            above_n *= 0.5;
+        if above_n < 0.0 {
+            low_deg = guess_deg;
         } else {
-            (high_deg, above_n) = (guess_deg, difference_n);
-            below_n *= 0.5;
+            high_deg = guess_deg;
         }
+        let secant_deg = guess_deg - above_n * (guess_deg - before.0) / (above_n - before.1);
+        before = (guess_deg, above_n);
+        guess_deg =
+            if secant_deg > low_deg && secant_deg < high_deg { secant_deg } else { 0.5 * (low_deg + high_deg) };
+        loads = rotor_loads(&point(guess_deg))?;
+    }
+    if (loads.thrust_n / thrust_n - 1.0).abs() > 1e-5 {
+        return Err(EngineeringError::contradiction(format!(
+            "at {} rpm this rotor lifts more than {} kg even without collective: check mass, head speed and twist",
+            question.speed_rpm, question.mass_kg
+        )));
     }
     hover_report(question, loads)
 }

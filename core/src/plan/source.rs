@@ -11,10 +11,18 @@ use super::model::{Computation, Motion};
 
 pub(super) type Word = Spanned<String>;
 
+/// The one key that every format of plan file has.
+#[derive(Deserialize)]
+pub(super) struct FormatSource {
+    pub format: Spanned<i64>,
+}
+
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct PlanSource {
-    pub format: Spanned<i64>,
+    /// Looked at before, in [`FormatSource`]; here so that it is known.
+    #[serde(rename = "format")]
+    pub _format: i64,
     pub id: Word,
     pub title: String,
     pub edition: String,
@@ -153,7 +161,10 @@ pub(super) struct CheckSource {
 }
 
 #[derive(Clone, Deserialize)]
-#[serde(untagged)]
+#[serde(
+    untagged,
+    expecting = "use until-changed, session, or { flights = 10, hours = 5.0, days = 90 } or some of these"
+)]
 pub(super) enum HoldsSource {
     Word(String),
     For(HoldsFor),
@@ -182,7 +193,7 @@ pub(super) struct MeasureSource {
 }
 
 #[derive(Clone, Deserialize)]
-#[serde(untagged)]
+#[serde(untagged, expecting = "use a number or { figure = \"an-id\", times = 1.0 }")]
 pub(super) enum LimitSource {
     Number(f64),
     Figure(FigureLimitSource),

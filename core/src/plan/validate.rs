@@ -5,7 +5,7 @@ use serde_spanned::Spanned;
 use super::fault::{PlanFault, PlanFaults};
 use super::model::*;
 use super::source::*;
-use crate::record::Outcome;
+use crate::record::{Outcome, Unit};
 
 /// The only form of plan file that this Liftgate reads.
 const FORMAT: i64 = 1;
@@ -18,6 +18,14 @@ impl Plan {
     /// not fit stops at the first.
     pub fn parse(file: &str, text: &str) -> Result<Plan, PlanFaults> {
         let fail = |faults| PlanFaults { file: file.to_owned(), faults };
+        // First of all, as a later format has keys that this one would call unknown.
+        if let Ok(FormatSource { format }) = toml::from_str(text)
+            && *format.get_ref() != FORMAT
+        {
+            let reason =
+                format!("this Liftgate reads plans of format {FORMAT}: update the app, or take an older plan");
+            return Err(fail(vec![PlanFault::at(text, format.span().start, reason)]));
+        }
         let source: PlanSource = toml::from_str(text).map_err(|error| {
             let offset = error.span().map_or(0, |span| span.start);
             fail(vec![PlanFault::at(text, offset, error.message())])
@@ -39,11 +47,13 @@ struct Reader<'a> {
 /// What references in the plan may lead to.
 struct Known {
     figures: BTreeSet<String>,
+    units: BTreeMap<String, Unit>,
     parts: BTreeSet<String>,
     settings: BTreeSet<String>,
     places: BTreeSet<String>,
     cautions: BTreeSet<String>,
     stages: BTreeSet<String>,
+    gated: BTreeSet<String>,
     checks: BTreeSet<String>,
     answers: BTreeMap<String, BTreeSet<String>>,
 }
@@ -54,10 +64,10 @@ impl Reader<'_> {
     }
 
     fn plan(&mut self, source: PlanSource) -> Plan {
-        if *source.format.get_ref() != FORMAT {
-            self.fault(&source.format, format!("this Liftgate reads plans of format {FORMAT}"));
-        }
         self.id(&source.id);
+        if source.stages.is_empty() {
+            self.fault(&source.id, "the plan has no stage");
+        }
         let known = self.known(&source);
         let stages = self.stages(&source, &known);
         Plan {
@@ -87,16 +97,26 @@ impl Reader<'_> {
         let mut answers = BTreeMap::new();
         for question in &source.questions {
             let choices = self.unique("choice", question.choices.iter().map(|choice| &choice.id));
-            answers.insert(question.id.get_ref().clone(), choices);
+            if choices.len() < 2 {
+                self.fault(&question.id, format!("'{}' needs at least two choices", question.id.get_ref()));
+            }
+            answers.entry(question.id.get_ref().clone()).or_insert(choices);
         }
         self.unique("trait", source.questions.iter().map(|question| &question.id));
         Known {
             figures: self.unique("figure", source.figures.iter().map(|figure| &figure.id)),
+            units: source.figures.iter().rev().map(|figure| (figure.id.get_ref().clone(), figure.unit)).collect(),
             parts: self.unique("part", source.parts.iter().map(|part| &part.id)),
             settings: self.unique("setting", source.settings.iter().map(|setting| &setting.id)),
             places: self.unique("place", source.places.iter().map(|place| &place.id)),
             cautions: self.unique("caution", source.cautions.iter().map(|caution| &caution.id)),
             stages: self.unique("stage", source.stages.iter().map(|stage| &stage.id)),
+            gated: source
+                .stages
+                .iter()
+                .filter(|stage| stage.gate.is_some())
+                .map(|stage| stage.id.get_ref().clone())
+                .collect(),
             checks: self.unique("check", source.stages.iter().flat_map(|s| s.checks.iter().map(|check| &check.id))),
             answers,
         }
@@ -164,7 +184,7 @@ impl Reader<'_> {
         for stage in &source.stages {
             let after = match &stage.after {
                 Some(named) => {
-                    named.iter().for_each(|id| self.leads("stage", id, &known.stages));
+                    named.iter().for_each(|id| self.leads_to_gate(id, known));
                     named.iter().map(|id| id.get_ref().clone()).collect()
                 }
                 None => stages.iter().rev().find(|s| s.gate.is_some()).map(|s| s.id.clone()).into_iter().collect(),
@@ -173,6 +193,11 @@ impl Reader<'_> {
                 self.fault(&stage.job, "the job has ten parts: job must be 1 to 10");
             }
             stage.cautions.iter().for_each(|id| self.leads("caution", id, &known.cautions));
+            let counts = |check: &CheckSource| check.mandatory && check.before_flights_from.is_none();
+            if stage.gate.is_some() && !stage.checks.iter().any(counts) {
+                let id = stage.id.get_ref();
+                self.fault(&stage.id, format!("'{id}' has a gate and no mandatory check: it would open on nothing"));
+            }
             stages.push(Stage {
                 id: stage.id.get_ref().clone(),
                 title: stage.title.clone(),
@@ -189,10 +214,20 @@ impl Reader<'_> {
         stages
     }
 
+    fn leads_to_gate(&mut self, stage: &Word, known: &Known) {
+        self.leads("stage", stage, &known.stages);
+        if known.stages.contains(stage.get_ref()) && !known.gated.contains(stage.get_ref()) {
+            self.fault(stage, format!("'{}' has no gate that another could wait for", stage.get_ref()));
+        }
+    }
+
     fn check(&mut self, source: &CheckSource, known: &Known) -> Check {
         source.cautions.iter().for_each(|id| self.leads("caution", id, &known.cautions));
         if let Some(stage) = &source.before_flights_from {
             self.leads("stage", stage, &known.stages);
+            if *source.kind.get_ref() == KindSource::Fly {
+                self.fault(stage, "what is due before every flight cannot be flown itself: it would wait for itself");
+            }
         }
         for (question, answer) in &source.when {
             match known.answers.get(question.get_ref()) {
@@ -313,22 +348,24 @@ impl Reader<'_> {
         if bounds.iter().all(|bound| bound.is_none()) {
             self.fault(&check.id, format!("'{}' has no limit: a check that cannot fail is none", check.id.get_ref()));
         }
-        let mut highest = f64::NEG_INFINITY;
+        // Numbers are held against numbers, and shares of a figure against shares of the same figure.
+        let mut highest: BTreeMap<Option<&str>, f64> = BTreeMap::new();
         for bound in bounds.into_iter().flatten() {
-            if let LimitSource::Number(number) = bound.get_ref() {
-                if !range.contains(number) {
-                    self.fault(bound, "the limit lies outside the plausible range, so it could never be passed");
-                }
-                if *number < highest {
-                    self.fault(
-                        bound,
-                        "limits rise from stop_below over caution_below and caution_above to stop_above",
-                    );
-                }
-                highest = highest.max(*number);
+            let (of, number) = match bound.get_ref() {
+                LimitSource::Number(number) => (None, *number),
+                LimitSource::Figure(limit) => (Some(limit.figure.as_str()), limit.times),
+            };
+            if of.is_none() && !range.contains(&number) {
+                self.fault(bound, "the limit lies outside the plausible range, so it could never be passed");
             }
+            let highest = highest.entry(of).or_insert(f64::NEG_INFINITY);
+            if number < *highest {
+                self.fault(bound, "limits rise from stop_below over caution_below and caution_above to stop_above");
+            }
+            *highest = highest.max(number);
         }
-        let mut limit = |bound: &Option<Spanned<LimitSource>>| bound.as_ref().map(|b| self.limit(b, known));
+        let unit = source.unit;
+        let mut limit = |bound: &Option<Spanned<LimitSource>>| bound.as_ref().map(|b| self.limit(b, unit, known));
         Measure {
             unit: source.unit,
             low: *source.low.get_ref(),
@@ -344,12 +381,20 @@ impl Reader<'_> {
         }
     }
 
-    fn limit(&mut self, source: &Spanned<LimitSource>, known: &Known) -> Limit {
+    fn limit(&mut self, source: &Spanned<LimitSource>, unit: Unit, known: &Known) -> Limit {
         match source.get_ref() {
             LimitSource::Number(number) => Limit::Number(*number),
             LimitSource::Figure(limit) => {
-                if !known.figures.contains(&limit.figure) {
-                    self.fault(source, format!("there is no figure '{}' in this plan", limit.figure));
+                match known.units.get(&limit.figure) {
+                    None => self.fault(source, format!("there is no figure '{}' in this plan", limit.figure)),
+                    Some(of) if *of != unit => {
+                        let reason = format!("'{}' is in {}, this wants {}", limit.figure, of.sign(), unit.sign());
+                        self.fault(source, reason);
+                    }
+                    Some(_) => {}
+                }
+                if !(limit.times.is_finite() && limit.times > 0.0) {
+                    self.fault(source, "times must be above nought");
                 }
                 Limit::Figure { figure: limit.figure.clone(), times: limit.times }
             }
@@ -360,10 +405,15 @@ impl Reader<'_> {
         if !(source.minutes.get_ref().is_finite() && (0.1..=30.0).contains(source.minutes.get_ref())) {
             self.fault(&source.minutes, "planned minutes lie between 0.1 and 30");
         }
+        if let LimitSource::Number(rpm) = source.head_speed_rpm.get_ref()
+            && !(rpm.is_finite() && *rpm > 0.0)
+        {
+            self.fault(&source.head_speed_rpm, "a head speed lies above nought");
+        }
         source.temperatures.iter().for_each(|id| self.leads("place", id, &known.places));
         Fly {
             motion: source.motion,
-            head_speed_rpm: self.limit(&source.head_speed_rpm, known),
+            head_speed_rpm: self.limit(&source.head_speed_rpm, Unit::RevolutionsPerMinute, known),
             minutes: *source.minutes.get_ref(),
             knock_off: source.knock_off.clone(),
             temperatures: words(&source.temperatures),

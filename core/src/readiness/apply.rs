@@ -1,10 +1,10 @@
 use crate::aircraft::{FigureValue, SettingValue};
 use crate::field::{Flight, Landing, Mark};
 use crate::plan::{Plan, Subject};
-use crate::record::{Body, CheckResult, Entry, EntryId, FindingGrade, Moment};
+use crate::record::{Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Until};
 
-use super::ledger::{Change, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source};
-use super::standing::{Reason, Standing, Standings};
+use super::ledger::{Change, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source, Start, Touch};
+use super::standing::{Reason, Standing, Standings, days_over};
 
 /// Whether a gate can lapse or a fix be proven by such an entry. The others only add to what is read.
 fn may_move_a_gate(body: &Body) -> bool {
@@ -20,6 +20,10 @@ fn may_move_a_gate(body: &Body) -> bool {
     )
 }
 
+fn same_subject(one: &Reason, other: &Reason) -> bool {
+    matches!((one, other), (Reason::Changed { subject: a, .. }, Reason::Changed { subject: b, .. }) if a == b)
+}
+
 impl Ledger {
     /// Takes one entry in. Entries that make no sense here (a mark on no card, say) change nothing.
     pub(super) fn apply(&mut self, plan: &Plan, entry: &Entry) {
@@ -27,6 +31,7 @@ impl Ledger {
         if self.last_day.replace(day) != Some(day) {
             // What ran out by time since the last entry lapses before this entry can renew it. Evidence and carried
             // findings run out by whole days; runs and hours are counted by the entries themselves.
+            self.run_out(plan, day);
             self.lapse_gates(plan, &entry.at);
         }
         self.take_in(plan, entry);
@@ -85,11 +90,11 @@ impl Ledger {
             }
             // The plan in force is given to the fold; a withdrawal was taken into account before it.
             Body::PlanAdopted { .. } | Body::Withdrawn { .. } => {}
-            _ => self.take_in_flight(entry),
+            _ => self.take_in_flight(plan, entry),
         }
     }
 
-    fn take_in_flight(&mut self, entry: &Entry) {
+    fn take_in_flight(&mut self, plan: &Plan, entry: &Entry) {
         match &entry.body {
             Body::CardDrawn { check, pack, head_speed_rpm, planned_s, air_c, prediction } => {
                 self.flights.push(Flight {
@@ -111,6 +116,8 @@ impl Ledger {
                 if let Some(flight) = self.flight_mut(*card).filter(|flight| flight.started.is_none()) {
                     flight.started = Some(entry.at.clone());
                     self.runs += 1;
+                    let start = Start { seq: entry.seq, runs: self.runs, motor_ms: self.motor_ms };
+                    self.starts.insert(*card, start);
                 }
             }
             Body::Marked { card, mark, elapsed_ms } => {
@@ -119,14 +126,16 @@ impl Ledger {
                 }
             }
             Body::TouchedDown { card, elapsed_ms } => {
-                if let Some(flight) = self.flight_mut(*card).filter(|flight| flight.down.is_none()) {
-                    flight.down = Some((entry.at.clone(), *elapsed_ms));
-                    self.motor_ms += elapsed_ms;
+                let running = |flight: &&mut Flight| flight.started.is_some() && flight.down.is_none();
+                if let Some(flight) = self.flight_mut(*card).filter(running) {
+                    let elapsed_ms = (*elapsed_ms).max(0);
+                    flight.down = Some((entry.at.clone(), elapsed_ms));
+                    self.motor_ms = self.motor_ms.saturating_add(elapsed_ms);
                 }
             }
             Body::Resumed { card } => {
                 if let Some((_, elapsed_ms)) = self.flight_mut(*card).and_then(|flight| flight.down.take()) {
-                    self.motor_ms -= elapsed_ms;
+                    self.motor_ms = self.motor_ms.saturating_sub(elapsed_ms);
                 }
             }
             Body::HandedBack { .. } => self.seat = Seat::Pilot,
@@ -137,7 +146,7 @@ impl Ledger {
                     temperatures: temperatures.clone(),
                     notes: notes.clone(),
                 };
-                self.record_landing(entry, *card, landing);
+                self.record_landing(plan, entry, *card, landing);
             }
             Body::DisagreementExplained { card, why } => {
                 if let Some(flight) = self.flight_mut(*card) {
@@ -161,6 +170,7 @@ impl Ledger {
                 shown_by: *shown_by,
                 state: FindingState::Open,
                 fixes: Vec::new(),
+                ran_out: false,
             }),
             Body::FindingFixed { finding, what, subjects } => {
                 let Some(found) = self.findings.iter_mut().find(|f| f.id == *finding) else { return };
@@ -174,8 +184,12 @@ impl Ledger {
             }
             Body::FindingCarried { finding, restriction, by, until, .. } => {
                 let runs = self.runs;
-                let carries = |f: &&mut Finding| f.id == *finding && f.grade != FindingGrade::Stop;
+                let carries = |f: &&mut Finding| {
+                    let closed = matches!(f.state, FindingState::Proven { .. });
+                    f.id == *finding && f.grade != FindingGrade::Stop && !closed
+                };
                 if let Some(found) = self.findings.iter_mut().find(carries) {
+                    found.ran_out = false;
                     found.state = FindingState::Carried {
                         restriction: restriction.clone(),
                         by: by.clone(),
@@ -196,36 +210,67 @@ impl Ledger {
         witness: &Option<String>,
         note: &Option<String>,
     ) {
-        self.keep_evidence(entry, check, Source::Result(result.clone()), witness.clone(), note.clone());
+        let now = Start { seq: entry.seq, runs: self.runs, motor_ms: self.motor_ms };
+        let of = Source::Result(result.clone());
+        self.keep_evidence(entry, check, of, now, Vec::new(), witness.clone(), note.clone());
     }
 
-    fn record_landing(&mut self, entry: &Entry, card: EntryId, landing: Landing) {
-        let Some(flight) = self.flight_mut(card) else { return };
+    fn record_landing(&mut self, plan: &Plan, entry: &Entry, card: EntryId, landing: Landing) {
+        let Some(start) = self.starts.get(&card).copied() else { return };
+        let Some(flight) = self.flight_mut(card).filter(|flight| flight.down.is_some()) else { return };
         let (check, spotter, note) = (flight.check.clone(), flight.spotter.clone(), landing.notes.clone());
+        let flown_ms = flight.down.as_ref().map_or(0, |(_, elapsed_ms)| *elapsed_ms);
         flight.landing = Some(landing);
-        self.keep_evidence(entry, &check, Source::Flight(card), spotter, note);
+        let flown = Start { motor_ms: start.motor_ms.saturating_add(flown_ms), ..start };
+        let broken = self.broken_since(plan, &check, start.seq);
+        self.keep_evidence(entry, &check, Source::Flight(card), flown, broken, spotter, note);
     }
 
+    /// What was done under a flight between its start and its landing entry: jotted late, it proves what was, not
+    /// what is.
+    fn broken_since(&self, plan: &Plan, check: &str, seq: i64) -> Vec<Reason> {
+        let rests_on = plan.check(check).map(|(_, check)| check.rests_on.as_slice()).unwrap_or_default();
+        let mut reasons: Vec<Reason> = Vec::new();
+        for touch in self.touches.iter().filter(|touch| touch.seq > seq && rests_on.contains(&touch.subject)) {
+            if !reasons.iter().any(|known| same_subject(known, &touch.reason)) {
+                reasons.push(touch.reason.clone());
+            }
+        }
+        let fixed_since = |finding: &&Finding| {
+            finding.proof == check && matches!(finding.state, FindingState::Fixed { seq: fixed } if fixed > seq)
+        };
+        let to_prove = self.findings.iter().filter(fixed_since);
+        reasons.extend(to_prove.map(|finding| Reason::ToProve { finding: finding.title.clone() }));
+        reasons
+    }
+
+    #[allow(clippy::too_many_arguments)]
     fn keep_evidence(
         &mut self,
         entry: &Entry,
         check: &str,
         of: Source,
+        made: Start,
+        broken: Vec<Reason>,
         witness: Option<String>,
         note: Option<String>,
     ) {
         let recorded =
             Recorded { entry: entry.id, at: entry.at.clone(), of: of.clone(), witness: witness.clone(), note };
         self.results.entry(check.to_owned()).or_default().push(recorded);
+        // The landing of an older flight, jotted after a newer one, takes nothing from the newer one.
+        if self.evidence.get(check).is_some_and(|newer| newer.seq > made.seq) {
+            return;
+        }
         let evidence = Evidence {
             entry: entry.id,
-            seq: entry.seq,
+            seq: made.seq,
             at: entry.at.clone(),
             of,
             witness,
-            runs: self.runs,
-            motor_ms: self.motor_ms,
-            broken: Vec::new(),
+            runs: made.runs,
+            motor_ms: made.motor_ms,
+            broken,
         };
         self.evidence.insert(check.to_owned(), evidence);
     }
@@ -268,15 +313,36 @@ impl Ledger {
 
     /// Marks the evidence that rests on any of the subjects.
     fn touch(&mut self, plan: &Plan, entry: &Entry, subjects: &[Subject], what: &str) {
+        for subject in subjects {
+            let words = plan.subject_words(subject);
+            let reason = Reason::Changed { subject: words, what: what.to_owned(), by: entry.id };
+            self.touches.push(Touch { seq: entry.seq, subject: subject.clone(), reason });
+        }
         for (_, check) in plan.checks() {
             let Some(evidence) = self.evidence.get_mut(&check.id) else { continue };
-            for subject in subjects.iter().filter(|subject| check.rests_on.contains(subject)) {
-                let words = plan.subject_words(subject);
+            let touched = self.touches.iter().rev().take(subjects.len());
+            for touch in touched.filter(|touch| check.rests_on.contains(&touch.subject)) {
                 // The first change under it made it stale; the hundredth adds nothing that a person would read.
-                let told = |reason: &Reason| matches!(reason, Reason::Changed { subject, .. } if *subject == words);
-                if !evidence.broken.iter().any(told) {
-                    evidence.broken.push(Reason::Changed { subject: words, what: what.to_owned(), by: entry.id });
+                if !evidence.broken.iter().any(|known| same_subject(known, &touch.reason)) {
+                    evidence.broken.push(touch.reason.clone());
                 }
+            }
+        }
+    }
+
+    /// What ran out by the calendar stays run out: a clock that is set back afterwards renews nothing.
+    fn run_out(&mut self, plan: &Plan, day: chrono::NaiveDate) {
+        for (_, check) in plan.checks() {
+            let Some(evidence) = self.evidence.get_mut(&check.id) else { continue };
+            for reason in days_over(check, evidence, day) {
+                if !evidence.broken.contains(&reason) {
+                    evidence.broken.push(reason);
+                }
+            }
+        }
+        for finding in &mut self.findings {
+            if let FindingState::Carried { until: Until::Date(last), .. } = &finding.state {
+                finding.ran_out |= day > *last;
             }
         }
     }
@@ -299,6 +365,8 @@ impl Ledger {
             };
             let Some((_, check)) = plan.check(&finding.proof) else { continue };
             match standings.of(check) {
+                // Where "not right" is only a caution the gate may open all the same, but the fix did not hold.
+                Standing::Fresh { .. } if evidence.says_not_right() => settled.push((index, FindingState::Open)),
                 Standing::Fresh { .. } => settled.push((index, FindingState::Proven { by: evidence.entry })),
                 Standing::Failed { .. } => settled.push((index, FindingState::Open)),
                 _ => {}

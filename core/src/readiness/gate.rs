@@ -87,7 +87,7 @@ impl Finding {
             FindingState::Carried { until: Until::Flights(flights), runs, .. } => {
                 ledger.runs.saturating_sub(*runs) >= *flights
             }
-            FindingState::Carried { until: Until::Date(last), .. } => now.wall.date_naive() > *last,
+            FindingState::Carried { until: Until::Date(last), .. } => self.ran_out || now.wall.date_naive() > *last,
             _ => false,
         }
     }
@@ -99,7 +99,8 @@ impl Standings<'_> {
         let (plan, ledger) = (self.plan, self.ledger);
         let mut blockers: Vec<Blocker> =
             stage.after.iter().filter(|id| !self.gate_holds(id)).map(|id| Blocker::Gate(id.clone())).collect();
-        if plan.stages.first().is_some_and(|first| first.id == stage.id) {
+        // Every gate that waits for no other: what is not known keeps checks away, and must not open anything.
+        if stage.after.is_empty() {
             blockers.extend(unknown_of_aircraft(plan, ledger));
         }
         // By id, so that the borrow is the plan's and not the argument's.
@@ -119,7 +120,12 @@ impl Standings<'_> {
     fn gate_holds(&mut self, id: &str) -> bool {
         let plan = self.plan;
         let Some(stage) = plan.stage(id) else { return false };
-        self.gate(stage).is_released()
+        if let Some(holds) = self.gates.get(id) {
+            return *holds;
+        }
+        let holds = self.gate(stage).is_released();
+        self.gates.insert(&stage.id, holds);
+        holds
     }
 
     /// How a stage's gate stands.

@@ -2,7 +2,7 @@ use std::collections::BTreeMap;
 
 use crate::aircraft::Aircraft;
 use crate::field::Flight;
-use crate::plan::Plan;
+use crate::plan::{Plan, Subject};
 use crate::record::{CheckResult, Entry, EntryId, FindingGrade, Moment, Until};
 
 use super::gate::Blocker;
@@ -33,6 +33,32 @@ pub struct Ledger {
     pub motor_ms: i64,
     /// The day of the last entry, by the wall clock.
     pub(super) last_day: Option<chrono::NaiveDate>,
+    /// Where each card's motor run began: a landing is evidence of that moment, however late it is jotted.
+    pub(super) starts: BTreeMap<EntryId, Start>,
+    /// Every time that something was touched which evidence may rest on, oldest first.
+    pub(super) touches: Vec<Touch>,
+}
+
+/// Where a motor run began.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Start {
+    /// Its place in the journal.
+    pub seq: i64,
+    /// Motor runs, this one among them.
+    pub runs: u32,
+    /// Milliseconds with the motor on before it.
+    pub motor_ms: i64,
+}
+
+/// Something was touched that evidence may rest on.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Touch {
+    /// Place in the journal of the entry that says so.
+    pub seq: i64,
+    /// What was touched.
+    pub subject: Subject,
+    /// What a check that rests on it says.
+    pub reason: Reason,
 }
 
 /// Who has the phone.
@@ -55,7 +81,7 @@ pub enum Seat {
 pub struct Evidence {
     /// The entry that is the evidence: a recorded check, or a landing.
     pub entry: EntryId,
-    /// Its place in the journal.
+    /// Its place in the journal; for a landing the place of the motor's start.
     pub seq: i64,
     /// When it was recorded.
     pub at: Moment,
@@ -69,6 +95,13 @@ pub struct Evidence {
     pub motor_ms: i64,
     /// What has since been changed under it.
     pub broken: Vec<Reason>,
+}
+
+impl Evidence {
+    /// Whether the person looked and said that it is not right.
+    pub(super) fn says_not_right(&self) -> bool {
+        matches!(self.of, Source::Result(CheckResult::Confirmed { passed: false }))
+    }
 }
 
 /// What a piece of evidence is.
@@ -133,6 +166,8 @@ pub struct Finding {
     pub state: FindingState,
     /// Each fix so far: entry, and what was done.
     pub fixes: Vec<(EntryId, String)>,
+    /// The last day that it was to be carried has been over: a clock set back does not bring it again.
+    pub(super) ran_out: bool,
 }
 
 /// Where a finding stands.
@@ -177,11 +212,15 @@ pub struct Change {
 }
 
 impl Ledger {
-    /// Folds the entries under a plan. Withdrawn entries count as if they had never been made.
+    /// Folds the entries under a plan. Withdrawn entries count as if they had never been made, and so do their
+    /// withdrawals: taking back a slip of last week is no sign that a week has passed.
     pub fn of(plan: &Plan, entries: &[Entry]) -> Ledger {
         let withdrawn = withdrawn(entries);
+        let counts = |entry: &&Entry| {
+            !withdrawn.contains_key(&entry.id) && !matches!(entry.body, crate::record::Body::Withdrawn { .. })
+        };
         let mut ledger = Ledger::default();
-        for entry in entries.iter().filter(|entry| !withdrawn.contains_key(&entry.id)) {
+        for entry in entries.iter().filter(counts) {
             ledger.apply(plan, entry);
         }
         ledger

@@ -1,6 +1,6 @@
 use std::collections::BTreeMap;
 
-use crate::plan::{Check, Plan, Stage};
+use crate::plan::{Check, Plan, Stage, Subject};
 use crate::record::Moment;
 
 use super::gate::{Blocker, Gate, counts_for_gate};
@@ -56,7 +56,13 @@ impl Ledger {
     /// Empty: its card may be drawn up. A check that was flown before may be flown again under the same rule.
     pub fn before_flying(&self, plan: &Plan, check: &str, now: &Moment) -> Vec<Blocker> {
         let mut standings = Standings::new(plan, self, now);
-        plan.check(check).map(|(stage, check)| standings.before_flying(stage, check)).unwrap_or_default()
+        match plan.check(check).filter(|(_, check)| check.fly().is_some() && self.aircraft.wants(check)) {
+            Some((stage, check)) => standings.before_flying(stage, check),
+            // What this aircraft does not fly stands in its own way.
+            None => {
+                vec![Blocker::Check { check: check.to_owned(), standing: Standing::Missing { lacking: Vec::new() } }]
+            }
+        }
     }
 }
 
@@ -76,7 +82,7 @@ impl<'a> Standings<'a> {
     fn before_flying(&mut self, stage: &'a Stage, check: &'a Check) -> Vec<Blocker> {
         let mut blockers = self.findings_before(check);
         let index = self.plan.stage_index(&stage.id).unwrap_or(0);
-        blockers.extend(self.stages_before(index));
+        blockers.extend(self.stages_before(stage, index));
         blockers.extend(self.checks_before(stage, check));
         blockers.extend(self.due_before_flights(index));
         let mut seen: Vec<Blocker> = Vec::new();
@@ -88,20 +94,45 @@ impl<'a> Standings<'a> {
         blockers
     }
 
-    /// Findings hold every flight, except the one that is to prove the fix.
+    /// Findings hold every flight, except the one that is to prove the fix and those on the way up to it.
     fn findings_before(&self, check: &Check) -> Vec<Blocker> {
         let findings = self.ledger.findings.iter().filter(|finding| finding.blocks(self.ledger, self.now));
         findings
-            .filter(|finding| !(matches!(finding.state, FindingState::Fixed { .. }) && finding.proof == check.id))
+            .filter(|finding| {
+                let fixed = matches!(finding.state, FindingState::Fixed { .. });
+                !(fixed && self.is_on_the_way(check, &finding.proof))
+            })
             .map(|finding| Blocker::Finding(finding.id))
             .collect()
     }
 
+    /// Whether a check has to be flown, or flown anew, before another can be proved: a fix touches parts, and what was
+    /// flown with them must be flown again from the lowest rung up.
+    fn is_on_the_way(&self, check: &Check, proof: &str) -> bool {
+        let plan = self.plan;
+        let place = |id: &str| plan.checks().position(|(_, known)| known.id == id);
+        let mut wanted = vec![proof];
+        let mut seen: Vec<&str> = Vec::new();
+        while let Some(id) = wanted.pop() {
+            let Some((_, known)) = plan.check(id).filter(|_| !seen.contains(&id)) else { continue };
+            seen.push(id);
+            wanted.extend(known.rests_on.iter().filter_map(|subject| match subject {
+                Subject::Check(on) => Some(on.as_str()),
+                _ => None,
+            }));
+        }
+        let flown = seen.iter().filter(|id| plan.check(id).is_some_and(|(_, known)| known.fly().is_some()));
+        let highest = flown.filter_map(|id| place(id)).max();
+        place(&check.id).is_some_and(|here| highest.is_some_and(|highest| here <= highest))
+    }
+
     /// What keeps the earlier gates shut, then the gates themselves, stage by stage.
-    fn stages_before(&mut self, index: usize) -> Vec<Blocker> {
+    fn stages_before(&mut self, stage: &Stage, index: usize) -> Vec<Blocker> {
         let plan = self.plan;
         let mut blockers = Vec::new();
-        for earlier in plan.stages.iter().take(index) {
+        // Those that stand before it in the plan, and those that it waits for wherever they stand.
+        let named = plan.stages.iter().skip(index).filter(|other| stage.after.contains(&other.id));
+        for earlier in plan.stages.iter().take(index).chain(named) {
             if self.gate(earlier).is_released() {
                 continue;
             }

@@ -74,17 +74,40 @@ pub enum Reason {
     },
 }
 
+/// Whether a result is of the kind, and in the unit, that a check asks for.
+fn answers(kind: &CheckKind, result: &CheckResult) -> bool {
+    match (kind, result) {
+        (CheckKind::Confirm, CheckResult::Confirmed { .. })
+        | (CheckKind::Compute(_), CheckResult::Computed { .. }) => true,
+        (CheckKind::Measure(measure), CheckResult::Measured { value, unit }) => {
+            *unit == measure.unit && !value.is_nan()
+        }
+        _ => false,
+    }
+}
+
+/// What ran out by the calendar on a day.
+pub(super) fn days_over(check: &Check, evidence: &Evidence, day: chrono::NaiveDate) -> Vec<Reason> {
+    let days = (day - evidence.at.wall.date_naive()).num_days();
+    let limit = check.holds.days.filter(|limit| days >= i64::from(*limit));
+    // A date before the evidence's own is a clock set back; it neither ages nor renews anything.
+    let session = (check.holds.session && days > 0).then_some(Reason::DayOver);
+    session.into_iter().chain(limit.map(Reason::DaysOver)).collect()
+}
+
 /// Standings worked out so far at one moment; checks rest on checks, and each is asked for often.
 pub(super) struct Standings<'a> {
     pub plan: &'a Plan,
     pub ledger: &'a Ledger,
     pub now: &'a Moment,
     known: BTreeMap<&'a str, Standing>,
+    /// Stages whose gates were asked for, and whether they hold: gates ask the gates before them.
+    pub gates: BTreeMap<&'a str, bool>,
 }
 
 impl<'a> Standings<'a> {
     pub fn new(plan: &'a Plan, ledger: &'a Ledger, now: &'a Moment) -> Self {
-        Standings { plan, ledger, now, known: BTreeMap::new() }
+        Standings { plan, ledger, now, known: BTreeMap::new(), gates: BTreeMap::new() }
     }
 
     /// How a check stands.
@@ -117,19 +140,13 @@ impl<'a> Standings<'a> {
 
     fn run_out(&self, check: &Check, evidence: &Evidence) -> Vec<Reason> {
         let holds = check.holds;
-        let days = (self.now.wall.date_naive() - evidence.at.wall.date_naive()).num_days();
         let runs = self.ledger.runs.saturating_sub(evidence.runs);
-        let hours = (self.ledger.motor_ms - evidence.motor_ms) as f64 / 3_600_000.0;
-        [
-            // A date before the evidence's own is a clock set back; it neither ages nor renews anything.
-            (holds.session && days > 0).then_some(Reason::DayOver),
-            holds.flights.filter(|limit| runs >= *limit).map(Reason::RunsFlown),
-            holds.hours.filter(|limit| hours >= *limit).map(Reason::HoursFlown),
-            holds.days.filter(|limit| days >= i64::from(*limit)).map(Reason::DaysOver),
-        ]
-        .into_iter()
-        .flatten()
-        .collect()
+        let hours = self.ledger.motor_ms.saturating_sub(evidence.motor_ms) as f64 / 3_600_000.0;
+        let mut reasons = days_over(check, evidence, self.now.wall.date_naive());
+        reasons.extend(holds.flights.filter(|limit| runs >= *limit).map(Reason::RunsFlown));
+        reasons.extend(holds.hours.filter(|limit| hours >= *limit).map(Reason::HoursFlown));
+        reasons.retain(|reason| !evidence.broken.contains(reason));
+        reasons
     }
 
     fn rests_on_sand(&mut self, check: &'a Check, evidence: &Evidence) -> Vec<Reason> {
@@ -150,6 +167,9 @@ impl<'a> Standings<'a> {
     }
 
     fn judged(&self, check: &Check, evidence: &Evidence) -> Standing {
+        if check.witness && evidence.witness.as_deref().is_none_or(|name| name.trim().is_empty()) {
+            return Standing::Missing { lacking: vec!["the second person's name".to_owned()] };
+        }
         match &evidence.of {
             Source::Result(result) => self.judge_result(check, result),
             Source::Flight(card) => self.judge_flight(check, *card),
@@ -158,6 +178,8 @@ impl<'a> Standings<'a> {
 
     fn judge_result(&self, check: &Check, result: &CheckResult) -> Standing {
         let (outcome, why) = match result {
+            // A plan of another edition may ask for another thing under the same id; what answers that is no evidence.
+            _ if !answers(&check.kind, result) => return Standing::Missing { lacking: Vec::new() },
             CheckResult::Confirmed { passed: true } => (Outcome::Pass, String::new()),
             CheckResult::Confirmed { passed: false } => (check.fail, "found not right".to_owned()),
             CheckResult::Computed { outcome, summary, .. } => (*outcome, summary.clone()),

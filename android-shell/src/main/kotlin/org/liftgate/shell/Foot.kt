@@ -33,6 +33,8 @@ import uniffi.liftgate.Screen
  * main action. Never more than about half of the screen; beyond that it scrolls.
  */
 class Foot(private val context: Context, private val taps: Taps) : ScrollView(context) {
+    private val notice = context.text(R.style.Text_Strong)
+    private val refusal = refusal()
     private val undo = UndoBar(context, taps)
     private val others = Controls(context, Flow(context, atMost = 3), taps)
     private val back = ControlView(context, Shape.ICON, taps::tapped)
@@ -61,6 +63,7 @@ class Foot(private val context: Context, private val taps: Taps) : ScrollView(co
     private val items = LinearLayout(context).apply {
         orientation = LinearLayout.VERTICAL
         gravity = Gravity.BOTTOM
+        addView(refusal, column())
         addView(undo, column())
         addView(undoRule)
         addView(actions, column())
@@ -76,6 +79,7 @@ class Foot(private val context: Context, private val taps: Taps) : ScrollView(co
 
     fun show(screen: Screen, said: String?, beside: Boolean) {
         most = if (beside) Int.MAX_VALUE else (resources.displayMetrics.heightPixels * MOST).toInt()
+        refuse(null)
         undo.show(screen.undo, said)
         undoRule.visibility = undo.visibility
         val first = screen.foot.firstOrNull()
@@ -86,6 +90,28 @@ class Foot(private val context: Context, private val taps: Taps) : ScrollView(co
         show(back, screen.back.takeIf { first != null })
         show(backInWords, screen.back.takeIf { first == null })
         visibility = if (screen.foot.isEmpty() && screen.back == null && screen.undo == null) View.GONE else View.VISIBLE
+    }
+
+    /** Shows why the last tap was refused, until another screen is shown; null takes it away. */
+    fun refuse(reason: String?) {
+        notice.put(reason)
+        refusal.visibility = if (reason == null) View.GONE else View.VISIBLE
+    }
+
+    private fun refusal() = LinearLayout(context).apply {
+        orientation = LinearLayout.VERTICAL
+        visibility = View.GONE
+        val rule = View(context).apply { setBackgroundColor(context.role(R.attr.ink)) }
+        addView(rule, LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, context.size(R.dimen.line_thick)))
+        val line = LinearLayout(context).apply {
+            val pad = context.size(R.dimen.space_page)
+            setPadding(pad, context.size(R.dimen.space), pad, context.size(R.dimen.space_small))
+            val sign = context.icon(R.dimen.icon).apply { put(R.drawable.ic_warning, context.role(R.attr.ink)) }
+            (sign.layoutParams as LinearLayout.LayoutParams).marginEnd = context.size(R.dimen.space)
+            addView(sign)
+            addView(notice, rest())
+        }
+        addView(line, column())
     }
 
     private fun hair() = View(context).apply {

@@ -10,6 +10,7 @@ import org.liftgate.shell.blocks.Taps
 import uniffi.liftgate.Control
 import uniffi.liftgate.Icon
 import uniffi.liftgate.Liftgate
+import uniffi.liftgate.LiftgateException
 import uniffi.liftgate.Moment
 import uniffi.liftgate.Screen
 import uniffi.liftgate.Turn
@@ -103,10 +104,14 @@ class PilotActivity : ShellActivity(), Taps {
         outcome.fold(then, ::trouble)
     }
 
-    /** Shows what went wrong, and one way on: to look again. */
+    /** Shows what went wrong: a refusal on the screen itself, anything else with one way on, to look again. */
     private fun trouble(error: Throwable) {
         waiting = false
         reject(screen)
+        if (error is LiftgateException.Refused && screen.isShowing) {
+            screen.refuse(error.field, error.reason)
+            return
+        }
         screen.show(troubleScreen(this, error), null)
         onTap = { look() }
         back { look() }

@@ -2,6 +2,7 @@ package org.liftgate.shell
 
 import android.content.Context
 import android.content.res.Configuration
+import android.graphics.Rect
 import android.os.Bundle
 import android.view.Gravity
 import android.view.View
@@ -68,6 +69,9 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
     private var shown: Screen? = null
     private var lastSaid: String? = null
 
+    /** Whether there is a screen to say something on. */
+    val isShowing: Boolean get() = shown != null
+
     /** A view in the top corner of screens that have no way back: the shell's own switch of theme. */
     var switch: View? = null
 
@@ -124,6 +128,20 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
         foot.show(screen, lastSaid, beside)
         if (!same) scrollTo(kept[place(screen)] ?: 0)
         if (!same && before != null) announce(screen.title)
+    }
+
+    /** Says why the last tap was refused and brings the [field] to mend into sight, on the screen as it stands. */
+    fun refuse(field: String?, reason: String) {
+        foot.refuse(reason)
+        announce(reason)
+        val view = field?.let { fieldCalled(blocks, it) } ?: return
+        post { view.requestRectangleOnScreen(Rect(0, 0, view.width, view.height), true) }
+    }
+
+    private fun fieldCalled(root: View, field: String): View? = when {
+        root.getTag(R.id.field) == field -> root
+        root is ViewGroup -> (0 until root.childCount).firstNotNullOfOrNull { fieldCalled(root.getChildAt(it), field) }
+        else -> null
     }
 
     private fun corner(screen: Screen) {

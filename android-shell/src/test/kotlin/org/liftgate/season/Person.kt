@@ -94,6 +94,12 @@ class Person(
 
     // The aircraft
 
+    private fun atAircraft() {
+        if (sight.title() == "Aircraft") return
+        home()
+        phone.tap("Aircraft")
+    }
+
     private fun names() {
         home()
         album.take("board-new", "A new phone: nothing is known yet")
@@ -111,8 +117,8 @@ class Person(
     }
 
     private fun figure(title: String) {
-        home()
-        phone.tap("Aircraft").tap(title)
+        atAircraft()
+        phone.tap(title)
         figureHere()
     }
 
@@ -126,8 +132,7 @@ class Person(
     /** Describes a thing, or describes it anew with what is in [anew]. */
     private fun thing(name: String, anew: JSONObject) {
         val thing = season.thing(name)
-        home()
-        phone.tap("Aircraft")
+        atAircraft()
         val known = sight.rows().any { it.title == name }
         if (known) {
             phone.tap(name)
@@ -143,16 +148,15 @@ class Person(
     }
 
     private fun setting(title: String, to: JSONObject) {
-        home()
-        phone.tap("Aircraft").tap(title)
+        atAircraft()
+        phone.tap(title)
         phone.type("New value", to.getString("value")).type("Why", to.getString("why"))
         if (phone.says("Before")) album.take("setting", "A setting with its past, and why it is changed")
         phone.tap("Record it")
     }
 
     private fun change(change: JSONObject) {
-        home()
-        phone.tap("Aircraft")
+        atAircraft()
         album.take("aircraft", "All that is known of the aircraft")
         phone.tap("Record a change").type("What was done", change.getString("what"))
         change.getJSONArray("touched").strings().forEach { phone.choose("What it touched", it) }
@@ -265,7 +269,7 @@ class Person(
         val finding = season.finding(title)
         finding.beforeFix.forEach(::prepare)
         openFinding(title)
-        if (refusedEmpty()) phone.tap("Go on")
+        refuseEmpty()
         phone.type("What was done", finding.fix)
         finding.touched.forEach { phone.choose("What it touched", it) }
         album.take("finding-${finding.area}", "The fix, and what it touched")
@@ -275,13 +279,13 @@ class Person(
         if (finding.touched.isNotEmpty()) tellStale("The fix: ${finding.fix}.")
     }
 
-    /** Once in the season the fix is recorded before anything was written. Whether it was refused just now. */
-    private fun refusedEmpty(): Boolean {
-        if (refused) return false
+    /** Once in the season the fix is recorded before anything was written of it. */
+    private fun refuseEmpty() {
+        if (refused) return
         refused = true
-        phone.tap("Record the fix").expect("is empty: enter it first")
-        album.take("refused-empty", "Refused, in words that say what to do")
-        return true
+        album.takeAnswer("refused-empty", "Refused, in words that say what to do") {
+            phone.tap("Record the fix").expect("is empty: enter it first")
+        }
     }
 
     private fun prepare(step: JSONObject) {
@@ -406,9 +410,10 @@ class Person(
     private fun refuseNonsense() {
         if (nonsenseRefused) return
         nonsenseRefused = true
-        phone.type("Controller", "1000").tap("Record the landing").expect("cannot be right")
-        album.take("refused-range", "1000 °C is refused with the range that is plausible")
-        phone.tap("Go on")
+        phone.type("Controller", "1000")
+        album.takeAnswer("refused-range", "1000 °C is refused with the range that is plausible") {
+            phone.tap("Record the landing").expect("cannot be right")
+        }
         check(sight.field("Controller") == "1000") { "after the refusal the field holds “${sight.field("Controller")}”" }
     }
 

@@ -39,6 +39,7 @@ private class Play(private val season: Season, private val out: File) {
         System.err.println("[%3d s] %s".format((System.nanoTime() - began) / 1_000_000_000, line.take(110)))
 
     fun all() {
+        File(out, "screens").mkdirs()
         set(season.days.first())
         val phone = Phone(folder, clock)
         val album = Album(phone, File(out, "screens"))
@@ -63,7 +64,7 @@ private class Play(private val season: Season, private val out: File) {
             "the day before ${day.short} was not over yet"
         }
         set(day)
-        phone.theme(day.workshop).recreate()
+        phone.theme(day.workshop)
         album.day = "${day.short}, ${day.where}: ${day.title}"
         person.begin(day)
         val at = story.lines.size

@@ -45,11 +45,11 @@ class Sight(private val phone: Phone) {
 
     fun rows(): List<SeenRow> = phone.targets().map(phone::labels).filter { it.size > 2 }.map { SeenRow(it[0], it[1]) }
 
-    /** The rows under the heading [heading], as far as the next one. */
+    /** The rows of the page under the heading [heading], as far as the next one. */
     fun rowsUnder(heading: String): List<SeenRow> {
         var under = false
         val found = mutableListOf<SeenRow>()
-        for (view in phone.shown(phone.decor)) {
+        for (view in phone.shown(phone.decor.findViewById(R.id.page))) {
             if (view is TextView && view.isAccessibilityHeading) under = view.text.toString() == heading
             if (under && view.isClickable && phone.labels(view).size > 2) {
                 found += phone.labels(view).let { SeenRow(it[0], it[1]) }

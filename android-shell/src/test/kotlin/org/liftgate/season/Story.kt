@@ -1,7 +1,10 @@
 package org.liftgate.season
 
+import android.graphics.Bitmap
 import java.io.File
+import org.liftgate.shell.LiftgateApp
 import org.liftgate.shell.Phone
+import org.robolectric.RuntimeEnvironment
 
 /** What was seen, line by line. A line is only ever made from words that a screen or the journal showed. */
 class Story(private val progress: (String) -> Unit) {
@@ -32,6 +35,35 @@ class Album(private val phone: Phone, private val into: File) {
         }
         shots += Shot(numbered, title(), caption, day)
     }
+
+    /**
+     * Takes what the app answers to [act], which a window that is opened anew does not show again: done and drawn once
+     * in each theme, then left by the way on that it offers.
+     */
+    fun takeAnswer(name: String, caption: String, act: () -> Unit) {
+        val numbered = "%02d-%s".format(shots.size + 1, name)
+        var title = ""
+        for (theme in phone.themes()) {
+            act()
+            title = title()
+            val file = File(into, "$numbered-$theme.png")
+            file.outputStream().use { phone.drawn().compress(Bitmap.CompressFormat.PNG, 100, it) }
+            check(file.length() > SMALLEST_BYTES) { "$file was not drawn" }
+            phone.tap("Go on")
+        }
+        shots += Shot(numbered, title, caption, day)
+    }
+
+    /** Both themes, one after the other, the one in use last. */
+    private fun Phone.themes(): Sequence<String> = sequence {
+        val before = app().workshop
+        for (workshop in listOf(!before, before)) {
+            theme(workshop)
+            yield(if (workshop) "workshop" else "field")
+        }
+    }
+
+    private fun app() = RuntimeEnvironment.getApplication() as LiftgateApp
 
     private fun title() = phone.words().take(2).joinToString(": ")
 

@@ -7,6 +7,7 @@ import org.junit.rules.TemporaryFolder
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
+import uniffi.liftgate.LiftgateException
 import uniffi.liftgate.Turn
 
 /** Draws every kind of block in both themes and at double type, for a person to look at: `target/gallery`. */
@@ -29,6 +30,14 @@ class GalleryTest {
     @Test fun checkSteps() = show("check-steps", FakeCore(Samples.check)) { it.reveal("Motor temperature") }
     @Test fun checkPicture() = show("check-picture", FakeCore(Samples.check.copy(undo = null, foot = Samples.check.foot.take(1)))) { it.reveal("Centre of gravity") }
     @Test fun card() = show("card", FakeCore(Samples.card))
+    @Test
+    fun refused() {
+        val core = FakeCore(Samples.check).apply { after = { throw LiftgateException.Refused("mass_g", "The tray holds 200 g at most.") } }
+        Phone(folder.newFolder(), open = { _, _ -> core }).use { phone ->
+            phone.launch().tap("Record").snapshot(File(gallery, "refused-field.png"))
+        }
+    }
+
     @Test fun bare() = show("bare", FakeCore(Samples.bare))
 
     @Test

@@ -288,7 +288,8 @@ class Phone(
                 ?: throw AssertionError("${found.size} fields are called “$label”. The screen says:\n${listing()}")
         }
 
-    private fun touch(view: View) {
+    /** Touches [view] at its middle, wherever it is on the page. */
+    fun touch(view: View) {
         val (x, y) = reach(view)
         send(MotionEvent.ACTION_DOWN, x, y)
         clock.pass(TOUCH_MS)
@@ -344,9 +345,14 @@ class Phone(
         val before = app.workshop
         for (workshop in listOf(!before, before)) {
             theme(workshop)
-            val file = File(into, "$name-${if (workshop) "workshop" else "field"}.png")
-            file.outputStream().use { drawn().compress(Bitmap.CompressFormat.PNG, 100, it) }
+            snapshot(File(into, "$name-${if (workshop) "workshop" else "field"}.png"))
         }
+    }
+
+    /** Writes the window as it is now to [file]. */
+    fun snapshot(file: File): Phone = apply {
+        file.parentFile?.mkdirs()
+        file.outputStream().use { drawn().compress(Bitmap.CompressFormat.PNG, 100, it) }
     }
 
     /** Shows the dark theme or the light one, as after the switch in the corner of the board. */

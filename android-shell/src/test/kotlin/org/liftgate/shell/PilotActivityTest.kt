@@ -17,6 +17,7 @@ import org.liftgate.R
 import org.robolectric.RobolectricTestRunner
 import uniffi.liftgate.Block
 import uniffi.liftgate.Icon
+import uniffi.liftgate.LiftgateException
 import uniffi.liftgate.Turn
 
 /** What the pilot's activity passes between the person and the core, with a core of the test's own. */
@@ -125,6 +126,18 @@ class PilotActivityTest {
         phone.tap("Record").expect("the disk is full").expect("What was recorded before is all there.")
         core.fails = null
         phone.tap("Go on").expect("Centre of gravity")
+    }
+
+    @Test
+    fun aRefusalIsSaidOnTheScreenItselfWithItsFieldInSight() {
+        phone.launch()
+        core.fails = LiftgateException.Refused("mass_g", "240 g is more than the tray holds: 200 g at most.")
+        phone.tap("Record").expect("240 g is more than the tray holds").expect("Blades off")
+        val field = fieldOf("mass_g")
+        assertTrue(field.getGlobalVisibleRect(android.graphics.Rect()))
+        core.fails = null
+        phone.tap("Record")
+        assertFalse(phone.says("tray"))
     }
 
     @Test

@@ -1,30 +1,101 @@
 package org.liftgate.shell
 
+import android.view.View
+import android.widget.EditText
 import java.io.File
+import kotlin.random.Random
+import org.junit.Assert.assertArrayEquals
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertFalse
+import org.junit.Assert.assertTrue
 import org.junit.Rule
 import org.junit.Test
 import org.junit.rules.TemporaryFolder
 import org.junit.runner.RunWith
+import org.liftgate.R
 import org.robolectric.RobolectricTestRunner
+import org.robolectric.RuntimeEnvironment
 
+/** The shell with the Rust core inside and a real journal file. */
 @RunWith(RobolectricTestRunner::class)
 class RealCoreTest {
     @get:Rule val folder = TemporaryFolder()
-    private val pictures = File(System.getProperty("liftgate.target"), "real")
+
+    private fun field(phone: Phone) = phone.shown(phone.decor).filterIsInstance<EditText>().first().text.toString()
 
     @Test
-    fun walk() {
+    fun aDraftAndItsScreenOutliveTheProcess() {
+        Phone(folder.newFolder()).use { phone ->
+            phone.launch().tap("Aircraft").tap("Main rotor diameter")
+            phone.type("Main rotor diameter", "1,8").choose("Where it comes from", "Maker's rating")
+            phone.kill().expect("Where it comes from")
+            assertEquals("1,8", field(phone))
+            val chosen = phone.targets().filter { it.isSelected }.flatMap(phone::labels).distinct()
+            assertEquals(listOf("Maker's rating"), chosen)
+        }
+    }
+
+    @Test
+    fun aProcessKilledInTheMiddleOfAWordKeepsEveryLetter() {
+        Phone(folder.newFolder()).use { phone ->
+            phone.launch().tap("Aircraft").tap("Main rotor diameter").type("Main rotor diameter", "1")
+            phone.kill()
+            assertEquals("1", field(phone))
+            phone.type("Main rotor diameter", "1.").kill()
+            assertEquals("1.", field(phone))
+        }
+    }
+
+    @Test
+    fun whatIsRecordedIsSaidCanBeWithdrawnAndOutlivesTheProcess() {
+        Phone(folder.newFolder()).use { phone ->
+            phone.launch().tap("Aircraft").tap("Main rotor diameter").type("Main rotor diameter", "1.8").tap("Record it")
+            assertTrue(phone.decor.findViewById<View>(R.id.undo).isShown)
+            phone.back().expect("1.8").kill().expect("1.8")
+            val open = listOf("To enter", "Main rotor diameter")
+            assertFalse(open in phone.words().windowed(2))
+            phone.tap("Take back")
+            assertTrue(open in phone.words().windowed(2))
+        }
+    }
+
+    @Test
+    fun aFileThatIsNoJournalIsNamedAndLeftAsItIs() {
+        val place = folder.newFolder()
+        val file = File(place, "liftgate.db").apply { writeBytes(ByteArray(8192) { (it % 251).toByte() }) }
+        val before = file.readBytes()
+        Phone(place).use { phone ->
+            phone.launch().expect("That was not done")
+            assertTrue(phone.words().joinToString(), phone.words().any { "liftgate.db" in it })
+        }
+        assertArrayEquals(before, file.readBytes())
+    }
+
+    /** Taps at random through the app and measures every screen that it comes to. */
+    private fun wander(taps: Int, seed: Int) {
+        val faults = sortedSetOf<String>()
+        val seen = mutableSetOf<String>()
         Phone(folder.newFolder()).use { phone ->
             phone.launch()
-            var n = 10
-            fun snap() { val name = "%02d".format(n++); phone.picture(name, pictures); println("WORDS $name " + phone.words().joinToString(" | ")); println("T " + phone.targets().map { phone.labels(it).joinToString("/") }) }
-            phone.tap("Bench electrics").tap("Next check"); snap()
-            phone.back().tap("Each supply bears its load"); snap()
-            phone.back().tap("Failsafe stops the motor"); snap()
-            phone.back().tap("Pitch at full collective"); snap()
-            phone.back().back().tap("Hover ladder"); snap()
-            phone.back().tap("Aircraft").tap("Main rotor diameter"); snap()
-            phone.back().tap("What feeds the receiver and the servos?"); snap()
+            val chance = Random(seed)
+            repeat(taps) {
+                val title = phone.words().take(2).joinToString(" / ")
+                if (seen.add(title)) Inspector(phone).layoutFaults().forEach { faults += "$title: $it" }
+                val targets = phone.targets().filter { it !is EditText && phone.labels(it).none { said -> "for the" in said } }
+                phone.touch(targets[chance.nextInt(targets.size)])
+            }
         }
+        println("wandered over ${seen.size} screens in $taps taps")
+        assertTrue("only ${seen.size} screens", seen.size > 10)
+        assertEquals(faults.joinToString("\n"), 0, faults.size)
+    }
+
+    @Test fun realScreensAreWholeAtPlainType() = wander(taps = 150, seed = 1)
+
+    @Test
+    fun realScreensAreWholeAtDoubleTypeOnANarrowPhone() {
+        RuntimeEnvironment.setFontScale(2f)
+        RuntimeEnvironment.setQualifiers("+w320dp-h640dp")
+        wander(taps = 100, seed = 2)
     }
 }

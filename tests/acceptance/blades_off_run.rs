@@ -1,0 +1,103 @@
+//! The first run with blades off: card, hand-over, start, mark, touchdown, landing entry; the board says what changed.
+
+use liftgate_core::record::{Body, MarkKind};
+use liftgate_core::view::{Edge, SpotterAct};
+use liftgate_tests::example::{Kind, PACK, SPOTTER};
+use liftgate_tests::walk::{Walk, places_wanted};
+
+const FLIGHT: &str = "First start, slow, no blades";
+
+#[test]
+fn the_phone_goes_to_the_spotter_and_comes_back_with_the_flight() {
+    let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
+    assert_eq!(walk.person.screen().foot[0].detail.as_deref(), Some("'First start, slow, no blades' at 600 rpm"));
+    walk.person.tap("Draw up the card");
+
+    // The card waits for what it needs, and says for what.
+    let why = |walk: &Walk| walk.person.control("Hand over").unwrap().why_not;
+    assert_eq!(why(&walk).as_deref(), Some("Choose the pack first"));
+    walk.person.tap(PACK);
+    assert_eq!(why(&walk).as_deref(), Some("Enter the air temperature first"));
+    walk.person.tap("Air temperature more");
+    assert_eq!(why(&walk).as_deref(), Some("Enter the spotter's name first"), "a first run wants a second person");
+    walk.person.enter("Spotter's name", SPOTTER);
+    assert_eq!(why(&walk), None);
+    assert!(walk.person.cautions().iter().any(|c| c.starts_with("Behind a barrier at spool-up")));
+    let tapped = walk.person.tap(&format!("Hand over to {SPOTTER}"));
+    assert_eq!(tapped.screen.name, "handed-over");
+
+    let spotter = walk.person.spotter();
+    let screen = spotter.screen(&walk.person.now).unwrap();
+    assert_eq!(screen.main.act, SpotterAct::Start);
+    assert!(screen.title.contains("600 rpm"));
+    assert_eq!(screen.clock.planned_s, 30);
+    assert!(screen.knock_off.contains(&"Someone steps in".to_owned()));
+    assert!(screen.limits.contains(&"Controller: stop above 90 °C".to_owned()), "{:?}", screen.limits);
+    assert!(screen.marks.iter().all(|mark| !mark.enabled), "nothing to note before the motor is on");
+
+    walk.person.wait(5);
+    let screen = spotter.start(&walk.person.now).unwrap();
+    assert!(screen.clock.running && screen.second.is_none());
+    walk.person.wait(12);
+    assert_eq!(spotter.screen(&walk.person.now).unwrap().clock.elapsed_ms, 12_000);
+    let screen = spotter.mark(MarkKind::Sound, &walk.person.now).unwrap();
+    assert_eq!(screen.log, ["0:12  Sound"]);
+    walk.person.wait(10);
+    // Touched by mistake, taken back, the clock goes on from the start.
+    spotter.land(&walk.person.now).unwrap();
+    walk.person.wait(3);
+    let screen = spotter.resume(&walk.person.now).unwrap();
+    assert!(screen.clock.running);
+    assert_eq!(screen.clock.elapsed_ms, 25_000);
+    walk.person.wait(6);
+    let screen = spotter.land(&walk.person.now).unwrap();
+    assert_eq!((screen.main.act, screen.clock.elapsed_ms), (SpotterAct::HandBack, 31_000));
+    walk.person.wait(20);
+    spotter.hand_back(&walk.person.now).unwrap();
+
+    let person = &mut walk.person;
+    assert_eq!(person.screen().name, "landing", "the pilot gets the phone where the landing is jotted down");
+    assert_eq!(person.figure("Motor on, 600 rpm, Pack 1").unwrap().0, "0:31");
+    assert!(person.row("Sound at 0:12").is_some());
+    assert_eq!(places_wanted(&person.screen()), ["Controller", "Motor case"]);
+    // Two touches start each place from its usual value and move it; no keyboard.
+    person.tap("Controller more");
+    person.tap("Controller more");
+    assert_eq!(person.typed("Controller").0, "41");
+    person.tap("Motor case more");
+    person.tap("Record the landing");
+
+    let Body::LandingRecorded { temperatures, .. } = person.last() else { panic!("the landing is recorded") };
+    let read: Vec<(&str, f64)> = temperatures.iter().map(|r| (r.place.as_str(), r.celsius)).collect();
+    assert_eq!(read, [("controller", 41.0), ("motor", 40.0)]);
+    assert!(temperatures.iter().all(|r| r.after_s >= 20), "each reading knows how long after touchdown it was taken");
+
+    assert_eq!(person.screen().name, "board");
+    let (edge, state, _) = person.row(FLIGHT).unwrap();
+    assert_eq!((edge, state.as_str()), (Edge::Fresh, "Holds"), "the board says what the landing changed");
+    let verdict = person.verdict();
+    assert!(verdict.contains("'Each speed up to service speed, no blades'"), "the next rung: {verdict}");
+}
+
+#[test]
+fn a_landing_without_the_temperatures_it_asks_for_is_not_enough() {
+    let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
+    walk.person.tap("Draw up the card");
+    walk.fly();
+    walk.person.enter("Controller", "44");
+    walk.person.tap("Record the landing");
+    let (_, state, detail) = walk.person.row(FLIGHT).unwrap();
+    assert_eq!(state, "Incomplete");
+    assert_eq!(detail.as_deref(), Some("Still wanted: Motor case"));
+}
+
+#[test]
+fn a_card_handed_back_unflown_leaves_no_flight_behind() {
+    let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
+    walk.person.tap("Draw up the card");
+    walk.draw_up();
+    walk.hand_over();
+    walk.person.spotter().hand_back(&walk.person.now).unwrap();
+    assert_eq!(walk.person.screen().name, "board");
+    assert!(walk.person.verdict().starts_with("Nothing stands between"), "it may be drawn up anew");
+}
