@@ -127,6 +127,14 @@ fn measured_rotors_of_tn_626() {
         })
         .unwrap();
         assert!((loads.tip_reynolds / 242_000.0 - 1.0).abs() < 0.12);
+        // What the phone says about the model must hold at every measured point that lifts.
+        let stated = model_accuracy(&loads);
+        if row[2] >= 1.0 {
+            let off = 100.0 * (loads.thrust_coefficient / (row[3] / 2.0) - 1.0).abs();
+            assert!(off <= stated.thrust_percent.unwrap(), "{row:?}: {off}");
+            let off = 100.0 * (loads.power_coefficient / (row[4] / 2.0) - 1.0).abs();
+            assert!(off <= stated.power_percent.unwrap(), "{row:?}: {off}");
+        }
         if row[2] >= 6.0 {
             thrust.push(loads.thrust_coefficient / (row[3] / 2.0) - 1.0);
             power.push(loads.power_coefficient / (row[4] / 2.0) - 1.0);
@@ -169,6 +177,9 @@ fn measured_rotors_of_tn_2474() {
         };
         let loads = rotor_loads(&point(row[3])).unwrap();
         let zero = rotor_loads(&point(0.0)).unwrap();
+        let off = 100.0 * (loads.thrust_coefficient / row[4] - 1.0).abs();
+        println!("{row:?} thrust off {off:.0} %");
+        assert!(off <= model_accuracy(&loads).thrust_percent.unwrap(), "{row:?}: {off}");
         if row[4] > 0.0015 {
             thrust.push(loads.thrust_coefficient / row[4] - 1.0);
             if row[5].is_finite() {

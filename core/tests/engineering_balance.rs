@@ -268,6 +268,21 @@ fn a_band_without_width_has_an_exact_answer_but_maybe_no_whole_grams() {
     assert!(best.whole.is_none());
 }
 
+// Found by the fuzz target: a place a millionth of a micrometre from the band's edge line.
+#[test]
+fn a_place_on_the_edge_line_of_the_band_is_no_help_and_no_trouble() {
+    for y_low_mm in [-1.1641532182693481e-9, -1e-6, 0.0, 1e-12] {
+        let mut question = tail_heavy(vec![place("hub", 0.0, 0.0, 50.0); 8]);
+        question.centre = Centre { mass_g: 15_372.78, x_mm: 32.2, y_mm: -19.97, z_mm: None };
+        question.band = Band { x_low_mm: -4.9, x_high_mm: 8.1, y_low_mm, y_high_mm: 4.9 };
+        let BallastAnswer::Impossible { shortfall } = least_ballast(&question).unwrap().answer else {
+            panic!("ballast at the hub cannot move the centre that far")
+        };
+        assert!(shortfall.x_missing_mm > 20.0 && shortfall.y_missing_mm > 15.0);
+        assert_eq!(shortfall.without_limits_g, None);
+    }
+}
+
 #[test]
 fn an_aircraft_in_its_band_needs_nothing() {
     let mut question = tail_heavy(vec![place("nose", 417.3, 0.0, 500.0)]);
@@ -311,6 +326,24 @@ fn any_question(least: usize, most: usize) -> impl Strategy<Value = BallastQuest
             band: Band { x_low_mm: band.0, x_high_mm: band.1, y_low_mm: band.2, y_high_mm: band.3 },
             places,
         })
+}
+
+/// Questions full of ties: equal arms, places on the axes and on the band's edges, limits that just do.
+fn tied_question() -> impl Strategy<Value = BallastQuestion> {
+    let one_place = (-4i32..=8, -2i32..=2, 0i32..=4)
+        .prop_map(|(x, y, limit)| place("", f64::from(x) * 100.0, f64::from(y) * 50.0, f64::from(limit) * 50.0));
+    (prop::collection::vec(one_place, 1..=10), -4i32..=2, -3i32..=3, 0i32..=1, 0i32..=1).prop_map(
+        |(places, x, y, half_x, half_y)| BallastQuestion {
+            centre: Centre { mass_g: 10_000.0, x_mm: f64::from(x) * 2.5, y_mm: f64::from(y), z_mm: None },
+            band: Band {
+                x_low_mm: 0.0,
+                x_high_mm: f64::from(half_x) * 100.0,
+                y_low_mm: 0.0,
+                y_high_mm: f64::from(half_y),
+            },
+            places,
+        },
+    )
 }
 
 /// Lightest whole-gram mix by trying every one.
@@ -372,6 +405,24 @@ proptest! {
                 prop_assert!(reference_g.is_none(), "reference found {reference_g:?}");
                 prop_assert!(shortfall.x_missing_mm > 0.0 || shortfall.y_missing_mm > 0.0);
             }
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(600))]
+
+    #[test]
+    fn ties_do_not_hide_the_least_total(question in tied_question()) {
+        let reference_g = reference_total_g(&question);
+        let found_g = match least_ballast(&question).unwrap().answer {
+            BallastAnswer::NotNeeded => Some(0.0),
+            BallastAnswer::Found { best, .. } => Some(best.exact_total_g),
+            BallastAnswer::Impossible { .. } => None,
+        };
+        match (found_g, reference_g) {
+            (Some(found_g), Some(reference_g)) => prop_assert!((found_g - reference_g).abs() < 1e-3, "{found_g} against {reference_g}"),
+            (found_g, reference_g) => prop_assert_eq!(found_g, reference_g),
         }
     }
 }

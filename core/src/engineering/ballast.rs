@@ -7,7 +7,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::balance::{Band, Centre, check_band, check_centre, check_place};
-use super::bounded_lp::{Optimum, Program, ROWS};
+use super::bounded_lp::{LEAST_COEFFICIENT, Optimum, Program, ROWS};
 use super::error::{EngineeringError, Result};
 use super::require::{count, within};
 
@@ -204,7 +204,12 @@ impl Frame {
         };
         let n = question.places.len() as f64;
         Self {
-            columns: question.places.iter().map(|p| rows(p.x_mm, p.y_mm)).collect(),
+            // A place within a thousandth of a millimetre of a band's edge line does nothing for that edge.
+            columns: question
+                .places
+                .iter()
+                .map(|p| rows(p.x_mm, p.y_mm).map(|v| if v.abs() < LEAST_COEFFICIENT { 0.0 } else { v }))
+                .collect(),
             need: rows(c.x_mm, c.y_mm).map(|v| -v),
             cost: (0..question.places.len()).map(|i| tie_break(i, n)).collect(),
             mass_g: c.mass_g,
@@ -296,13 +301,13 @@ fn shortfall(question: &BallastQuestion, frame: &Frame, nearest: Optimum) -> Res
     let y_missing_mm = outside(centre.y_mm, b.y_low_mm, b.y_high_mm);
     // A thousand times the aircraft's own mass stands for "no limit" and keeps the figures in range.
     let lifted_g = vec![1000.0 * frame.mass_g; question.places.len()];
-    let lifted = frame.solve(&vec![0.0; lifted_g.len()], &lifted_g)?;
+    let lifted = frame.solve(&vec![0.0; lifted_g.len()], &lifted_g).ok();
     Ok(BallastShortfall {
         x_missing_gmm: x_missing_mm * centre.mass_g,
         y_missing_gmm: y_missing_mm * centre.mass_g,
         x_missing_mm,
         y_missing_mm,
-        without_limits_g: (lifted.missing <= 1e-8).then(|| lifted.values.iter().sum()),
+        without_limits_g: lifted.filter(|l| l.missing <= 1e-8).map(|l| l.values.iter().sum()),
         nearest_g: nearest.values,
         centre,
     })

@@ -135,7 +135,9 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
         foot.refuse(reason)
         announce(reason)
         val view = field?.let { fieldCalled(blocks, it) } ?: return
-        post { view.requestRectangleOnScreen(Rect(0, 0, view.width, view.height), true) }
+        // With some of what stands below it, where a flag or a hint is.
+        val below = context.size(R.dimen.target)
+        post { view.requestRectangleOnScreen(Rect(0, 0, view.width, view.height + below), true) }
     }
 
     private fun fieldCalled(root: View, field: String): View? = when {

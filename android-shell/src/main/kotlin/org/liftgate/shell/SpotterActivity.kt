@@ -33,6 +33,9 @@ class SpotterActivity : ShellActivity() {
     /** Calls up to this second of the flight have been made or missed. */
     private var calledToS = 0L
 
+    /** The second of the flight at which the call that is shown was made. */
+    private var shownSinceS = 0L
+
     override fun onCreate(savedInstanceState: Bundle?) {
         super.onCreate(savedInstanceState)
         window.addFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
@@ -118,12 +121,15 @@ class SpotterActivity : ShellActivity() {
         val elapsedMs = now.clock.elapsedMs + running
         view.tick(elapsedMs)
         if (!now.clock.running) return
-        now.calls.filter { it.atS in calledToS + 1..elapsedMs / MS }.forEach { say(it.words) }
-        calledToS = maxOf(calledToS, elapsedMs / MS)
+        val second = elapsedMs / MS
+        now.calls.filter { it.atS in calledToS + 1..second }.forEach { say(it.words, second) }
+        calledToS = maxOf(calledToS, second)
+        if (second > shownSinceS + CALL_SHOWN_S) view.calling(null)
         ticker.postDelayed(::tick, TICK_MS)
     }
 
-    private fun say(words: String) {
+    private fun say(words: String, second: Long) {
+        shownSinceS = second
         view.calling(words)
         speaker.say(words)
     }
@@ -145,5 +151,6 @@ class SpotterActivity : ShellActivity() {
     private companion object {
         const val MS = 1000L
         const val TICK_MS = 200L
+        const val CALL_SHOWN_S = 10L
     }
 }

@@ -172,6 +172,7 @@ class Person(
         val stale = changed.filter { it.state == "Stale" }.map { it.title }
         val lapsed = changed.filter { it.state == "Lapsed" }.map { it.title.removePrefix("Gate of ") }
         check(stale.isNotEmpty()) { "after “$what” nothing went stale, but: $changed" }
+        phone.reveal("Last recorded")
         album.take("board-stale", "What the change did: evidence gone stale, gates lapsed, all by itself")
         val gates = if (lapsed.isEmpty()) "" else "; lapsed: ${lapsed.joinToString(", ")}"
         story.tell("        $what Stale by itself: ${stale.joinToString(", ")}$gates")
@@ -215,7 +216,9 @@ class Person(
         val record = if (sight.canTap("Keep this result")) "Keep this result" else "Record this result"
         val right = if (record == "Keep this result") "right" else "stop"
         val name = if (phone.says("main shaft")) "balance" else "supply"
-        album.take("check-compute-$name-$right", "A check that is computed from what was entered")
+        album.take("check-compute-$name-$right", "A check that is computed: its cautions")
+        phone.reveal(if (name == "balance") "Ahead of the main shaft" else phone.words().first { "rating" in it || " room" in it })
+        album.take("check-computed-$name-$right", "A check that is computed from what was entered: its result")
         phone.tap(record)
     }
 
@@ -394,14 +397,24 @@ class Person(
         flight.notes?.let { phone.type("Anything else", it) }
         phone.reveal(flight.heat.keys.first())
         album.take("landing", "The landing entry")
-        flight.finding?.let {
-            if (phone.says("Past its stop")) album.take("landing-heat", "A temperature past its stop is flagged at once")
-            raise(season.finding(it))
+        if (phone.says("Past its stop")) album.take("landing-heat", "A temperature past its stop is flagged at once")
+        if (flight.finding != null && !flight.raisedAtCheck) {
+            raise(season.finding(flight.finding))
             phone.tap("Back")
             check(sight.title() == "Landing") { "back from the finding the screen is “${sight.title()}”" }
         }
         phone.tap("Record the landing")
+        phone.reveal("Last recorded")
         album.take("board-after-landing", "The board after a landing says what it changed")
+        if (flight.finding != null && flight.raisedAtCheck) raiseFromCheck(flight)
+    }
+
+    private fun raiseFromCheck(flight: Flight) {
+        check(sight.state(flight.check) == "Not right") { "${flight.check} is “${sight.state(flight.check)}”" }
+        phone.tap(flight.check)
+        album.take("check-fly", "A check that is flown, and was not right")
+        raise(season.finding(checkNotNull(flight.finding)))
+        home()
     }
 
     private var nonsenseRefused = false

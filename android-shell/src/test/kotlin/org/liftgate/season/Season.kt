@@ -87,6 +87,9 @@ class Flight(json: JSONObject) {
     val heat: Map<String, String> = json.getJSONObject("heat").strings()
     val notes: String? = json.text("notes")
     val finding: String? = json.text("finding")
+
+    /** Whether the finding is raised from the check after the landing, rather than from the landing itself. */
+    val raisedAtCheck: Boolean = json.text("raised_at") == "check"
     val killedAfterS: Int? = if (json.has("killed_after_s")) json.getInt("killed_after_s") else null
     val marks: List<Pair<Int, String>> =
         json.optJSONArray("marks")?.objects()?.map { it.getInt("at_s") to it.getString("what") } ?: emptyList()

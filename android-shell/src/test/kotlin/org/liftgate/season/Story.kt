@@ -1,6 +1,5 @@
 package org.liftgate.season
 
-import android.graphics.Bitmap
 import java.io.File
 import org.liftgate.shell.LiftgateApp
 import org.liftgate.shell.Phone
@@ -38,18 +37,18 @@ class Album(private val phone: Phone, private val into: File) {
 
     /**
      * Takes what the app answers to [act], which a window that is opened anew does not show again: done and drawn once
-     * in each theme, then left by the way on that it offers.
+     * in each theme.
      */
     fun takeAnswer(name: String, caption: String, act: () -> Unit) {
         val numbered = "%02d-%s".format(shots.size + 1, name)
         var title = ""
         for (theme in phone.themes()) {
             act()
+            phone.wait(UNPRESSED_MS)
             title = title()
             val file = File(into, "$numbered-$theme.png")
-            file.outputStream().use { phone.drawn().compress(Bitmap.CompressFormat.PNG, 100, it) }
+            phone.snapshot(file)
             check(file.length() > SMALLEST_BYTES) { "$file was not drawn" }
-            phone.tap("Go on")
         }
         shots += Shot(numbered, title, caption, day)
     }
@@ -68,6 +67,9 @@ class Album(private val phone: Phone, private val into: File) {
     private fun title() = phone.words().take(2).joinToString(": ")
 
     private companion object {
+        /** By then a control that was touched looks as it does at rest. */
+        const val UNPRESSED_MS = 400L
+
         /** A window of one colour compresses to less than this. */
         const val SMALLEST_BYTES = 8_000L
     }

@@ -32,9 +32,12 @@ class GalleryTest {
     @Test fun card() = show("card", FakeCore(Samples.card))
     @Test
     fun refused() {
-        val core = FakeCore(Samples.check).apply { after = { throw LiftgateException.Refused("mass_g", "The tray holds 200 g at most.") } }
+        val core = FakeCore(Samples.check)
+        core.after = { throw LiftgateException.Refused("mass_g", "The tray holds 200 g at most.") }
         Phone(folder.newFolder(), open = { _, _ -> core }).use { phone ->
-            phone.launch().tap("Record").snapshot(File(gallery, "refused-field.png"))
+            phone.launch().tap("Record")
+            phone.targets().filter { "Record" in phone.labels(it) }.forEach { println("STATE pressed ${it.isPressed} focused ${it.isFocused} ${it.drawableState.toList()}") }
+            phone.snapshot(File(gallery, "refused-field.png"))
         }
     }
 
@@ -51,6 +54,15 @@ class GalleryTest {
             spotterScreen = Samples.spotter(running = true, elapsedMs = 173_000)
         },
     ) { it.wait(9_000) }
+
+    @Test
+    fun spotterLanded() = show(
+        "spotter-landed",
+        FakeCore(Samples.board).apply {
+            turn = Turn.SPOTTER
+            spotterScreen = Samples.landed
+        },
+    )
 
     @Test
     fun doubleType() {

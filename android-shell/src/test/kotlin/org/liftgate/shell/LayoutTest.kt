@@ -40,7 +40,11 @@ class LayoutTest {
         Phone(folder.newFolder(), open = { _, _ -> core }).use { phone ->
             phone.launch()
             if (turn == Turn.SPOTTER) {
-                then("spotter, $where", phone)
+                for (screen in listOf(Samples.spotter(false), Samples.spotter(true, 61_000), Samples.landed)) {
+                    core.spotterScreen = screen
+                    phone.recreate()
+                    then("spotter ${screen.phase}, $where", phone)
+                }
             } else {
                 for (screen in screens) {
                     core.screen = screen

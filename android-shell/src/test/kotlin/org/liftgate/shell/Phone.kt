@@ -295,6 +295,8 @@ class Phone(
         clock.pass(TOUCH_MS)
         ShadowLooper.idleMainLooper(TOUCH_MS, java.util.concurrent.TimeUnit.MILLISECONDS)
         send(MotionEvent.ACTION_UP, x, y)
+        // Until the control looks untouched again.
+        ShadowLooper.idleMainLooper(TOUCH_MS * 2, java.util.concurrent.TimeUnit.MILLISECONDS)
         settle()
     }
 

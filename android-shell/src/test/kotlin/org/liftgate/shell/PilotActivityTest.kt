@@ -109,6 +109,14 @@ class PilotActivityTest {
     }
 
     @Test
+    @Suppress("DEPRECATION") // the way back below Android 13
+    fun theOlderBackButtonDoesTheSame() {
+        phone.launch().activity.onBackPressed()
+        phone.settle()
+        assertEquals(listOf("token:Back"), core.taps)
+    }
+
+    @Test
     fun withoutAWayBackTheGestureLeavesTheApp() {
         phone.launch()
         assertTrue(phone.takesBack())

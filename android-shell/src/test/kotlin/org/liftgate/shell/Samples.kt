@@ -134,6 +134,13 @@ object Samples {
         )
     }
 
+    /** After touchdown. */
+    val landed get() = spotter(running = false, elapsedMs = 231_000).copy(
+        phase = "Down, motor off",
+        main = SpotterControl(SpotterAct.HAND_BACK, "Back to the pilot", Icon.HAND),
+        second = SpotterControl(SpotterAct.RESUME, "Still flying", Icon.UNDO),
+    )
+
     fun spotter(running: Boolean, elapsedMs: Long = 0) = SpotterScreen(
         aircraft = "Heron 620", title = "First hover, 1250 rpm", phase = if (running) "Flying" else "Ready to start",
         clock = SpotterClock(running, elapsedMs, 240, "of 4:00 planned"),

@@ -63,6 +63,8 @@ class SpotterActivityTest {
         phone.launch().wait(59_000)
         assertTrue(phone.spoken.isEmpty())
         phone.wait(3_000).expect("One minute")
+        phone.wait(12_000)
+        assertFalse(phone.says("One minute"))
         assertEquals(listOf("One minute"), phone.spoken)
         phone.wait(180_000)
         assertEquals(listOf("One minute", "Three minutes", "Land now"), phone.spoken)
@@ -83,9 +85,11 @@ class SpotterActivityTest {
     }
 
     @Test
-    fun marksRestUntilTheClockRuns() {
+    fun marksAppearWhenTheClockRuns() {
         phone.launch()
-        assertFalse(phone.targets().any { "Shake" in phone.labels(it) })
+        assertFalse(phone.says("Shake"))
+        core.after = { flying() }
+        phone.hold("Start the clock").expect("Shake")
     }
 
     @Test

@@ -12,8 +12,10 @@ import android.widget.TextView
 import org.liftgate.R
 import org.liftgate.shell.look.column
 import org.liftgate.shell.look.drawable
+import org.liftgate.shell.look.fitWords
 import org.liftgate.shell.look.icon
 import org.liftgate.shell.look.ink
+import org.liftgate.shell.look.longestWord
 import org.liftgate.shell.look.pressed
 import org.liftgate.shell.look.put
 import org.liftgate.shell.look.rest
@@ -146,7 +148,7 @@ class ControlView(
         val wide = MeasureSpec.getSize(widthSpec) - paddingLeft - paddingRight
         label.setTextSize(TypedValue.COMPLEX_UNIT_PX, fullSize())
         if (shape == Shape.WORDS && !asked) makeRoom(wide)
-        if (shape == Shape.TILE && !asked) shrink(wide)
+        if (shape == Shape.TILE && !asked) label.fitWords(fullSize(), wide)
         super.onMeasure(widthSpec, heightSpec)
         // A tile asks for its longest word and no more: its lines may break between words.
         if (shape == Shape.TILE && asked) setMeasuredDimension(narrowest(), measuredHeight)
@@ -160,27 +162,19 @@ class ControlView(
         },
     ).toFloat()
 
-    private fun longestWord(part: TextView): Float =
-        part.text.split(' ').maxOf { part.paint.measureText(it) }
-
     private fun narrowest(): Int {
-        val widest = listOf(label, detail, reason).filter { it.visibility == View.VISIBLE }.maxOf(::longestWord)
+        val widest = listOf(label, detail, reason).filter { it.visibility == View.VISIBLE }.maxOf { it.longestWord() }
         return maxOf(minimumWidth, widest.toInt() + 1 + paddingLeft + paddingRight)
-    }
-
-    private fun shrink(wide: Int) {
-        val longest = longestWord(label)
-        if (longest > wide) label.setTextSize(TypedValue.COMPLEX_UNIT_PX, fullSize() * wide / longest)
     }
 
     private fun makeRoom(wide: Int) {
         val shown = control ?: return
-        val longest = longestWord(label)
+        val longest = label.longestWord()
         val pictured = shown.chosen || shown.icon.drawable != 0
         val beside = mark.layoutParams.let { it.width + (it as LayoutParams).marginEnd }
         val fits = pictured && longest <= wide - beside
         mark.visibility = if (fits) View.VISIBLE else View.GONE
-        if (!fits) shrink(wide)
+        if (!fits) label.fitWords(fullSize(), wide)
     }
 
     override fun onInitializeAccessibilityNodeInfo(info: AccessibilityNodeInfo) {

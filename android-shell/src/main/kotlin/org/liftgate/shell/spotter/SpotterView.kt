@@ -119,6 +119,8 @@ class SpotterView(
         limits.put(screen.limits)
         log.put(screen.log)
         marks.bind(screen.marks)
+        // While no mark can be made, the room is better used by the calls and limits to know beforehand.
+        marks.view.visibility = if (screen.marks.any { it.enabled }) View.VISIBLE else View.GONE
         mainAct = screen.main.act
         main.bind(screen.main.label, screen.main.icon.drawable)
         second(screen.second)
