@@ -64,7 +64,7 @@ fn the_first_gate_opens_on_evidence_and_only_the_pilot_releases_it() {
     assert_eq!(by, example::BUILDER);
     // The decision keeps what it stood on: every check of the stage, by the entry that was its evidence.
     let entries = walk.person.entries();
-    assert_eq!(evidence.len(), 5);
+    assert_eq!(evidence.len(), 7);
     for (check, entry) in evidence {
         let of = entries.iter().find(|e| e.id == entry).map(|e| &e.body);
         assert!(matches!(of, Some(Body::CheckRecorded { check: id, .. }) if *id == check), "{check}: {of:?}");
@@ -76,13 +76,13 @@ fn a_changed_figure_lapses_the_gate_and_leaves_other_evidence_alone() {
     let mut walk = Walk::new(Kind::Scale);
     walk.until_released("Figures and papers");
     let person = &mut walk.person;
-    // Six cells fewer: nothing of the blades' rating rests on that.
-    example::enter_figure(person, "Main pack cells in series, all packs together", "10");
+    // A cell fewer: nothing of the blades' rating rests on that.
+    example::enter_figure(person, "Main pack cells in series, all packs together", "11");
     assert_eq!(person.row("Figures and papers").unwrap().1, "Lapsed");
     person.tap("Figures and papers");
     let (_, state, why) = person.row("Planned current under the rating").unwrap();
     assert_eq!(state, "Stale");
-    assert!(why.unwrap().contains("changed: entered as 10"));
+    assert!(why.unwrap().contains("changed: entered as 11"));
     assert_eq!(person.row("Head speed under the blades' rating").unwrap().1, "Holds");
     person.home();
     walk.until_released("Figures and papers");

@@ -119,6 +119,10 @@ impl Walk {
             self.person.tap("Draw up the card");
             return;
         }
+        if has("Enter it") {
+            self.person.tap("Enter it");
+            return;
+        }
         // A limit that waits for its figure leads there.
         if let Some(figure) = screen.blocks.iter().find_map(wanted_figure) {
             self.person.tap(&figure);

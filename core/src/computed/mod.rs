@@ -56,6 +56,8 @@ pub struct Figure {
     pub unit: Unit,
     /// Limit, margin, interval.
     pub note: Option<String>,
+    /// The limit that it was held against, in the same unit, where it is one number.
+    pub limit: Option<f64>,
     /// How it is judged; none for a number that only explains.
     pub outcome: Option<Outcome>,
 }
@@ -128,21 +130,29 @@ impl Computed {
 
     /// The numbers that are kept with the evidence.
     pub fn values(&self) -> Vec<NamedValue> {
-        let value =
-            |figure: &Figure| NamedValue { name: figure.label.clone(), value: figure.value, unit: figure.unit };
-        self.figures.iter().map(value).collect()
+        let value = |name: String, value: f64, unit: Unit| NamedValue { name, value, unit };
+        let both = self.figures.iter().flat_map(|figure| {
+            let limit = figure.limit.map(|limit| value(format!("{}, limit", figure.label), limit, figure.unit));
+            [value(figure.label.clone(), figure.value, figure.unit)].into_iter().chain(limit)
+        });
+        both.collect()
     }
 }
 
 impl Figure {
     /// A number that is judged.
     fn judged(label: impl Into<String>, value: f64, digits: usize, unit: Unit, note: String, grade: Grade) -> Figure {
-        Figure { label: label.into(), value, digits, unit, note: Some(note), outcome: Some(outcome(grade)) }
+        Figure { note: Some(note), outcome: Some(outcome(grade)), ..Figure::told(label, value, digits, unit) }
     }
 
     /// A number that only explains.
     fn told(label: impl Into<String>, value: f64, digits: usize, unit: Unit) -> Figure {
-        Figure { label: label.into(), value, digits, unit, note: None, outcome: None }
+        Figure { label: label.into(), value, digits, unit, note: None, limit: None, outcome: None }
+    }
+
+    /// Keeps the limit beside it.
+    fn against(self, limit: f64) -> Figure {
+        Figure { limit: Some(limit), ..self }
     }
 
     /// Says more about it.

@@ -38,7 +38,7 @@ fn margin_figure(label: String, margin: &CurrentMargin, rating: &str) -> Figure 
         margin.margin_a,
         margin.margin_percent
     );
-    Figure::judged(label, margin.load_a, 1, Unit::Ampere, note, margin.grade)
+    Figure::judged(label, margin.load_a, 1, Unit::Ampere, note, margin.grade).against(margin.rated_a)
 }
 
 fn load_picture(rails: &[RailReport]) -> crate::view::Picture {

@@ -182,7 +182,8 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
                 Lacking::Flight(check) => Place::Check(check.clone()),
                 Lacking::Refused(_) => Place::Aircraft,
             };
-            let control = Control::primary(place.into(), "Go there").icon(Icon::Next).detail(words.clone());
+            let label = if matches!(lacking, Lacking::Flight(_)) { "Go there" } else { "Enter it" };
+            let control = Control::primary(place.into(), label).icon(Icon::Pencil).detail(words.clone());
             (vec![still_row(Edge::Missing, "Cannot compute yet", &words, None)], vec![control])
         }
     }
