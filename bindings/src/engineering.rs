@@ -11,6 +11,7 @@ mod grade;
 mod heat;
 mod pack;
 mod placement;
+mod prediction;
 mod rotor;
 mod supply;
 mod unbalance;

@@ -148,3 +148,9 @@ pub fn mass_to_shift(aircraft_mass_g: f64, now_mm: f64, required_mm: f64, from_m
 pub fn ballast_at(aircraft_mass_g: f64, now_mm: f64, required_mm: f64, arm_mm: f64) -> Result<f64> {
     Ok(balance::ballast_at(aircraft_mass_g, now_mm, required_mm, arm_mm)?)
 }
+
+/// A band drawn in by the uncertainty of the centre, so that ballast found for it holds with the interval.
+#[uniffi::export]
+pub fn band_inside(band: Band, half_width: CentreHalfWidth) -> Result<Band> {
+    Ok(band.inside(&half_width)?)
+}

@@ -8,11 +8,11 @@ use liftgate_core::engineering::pack::{
 
 use crate::Result;
 
-/// The cell that is lowest: its place in the list, from nought, and its voltage at rest.
+/// The cell that is lowest: its number from 1, and its voltage.
 #[derive(Debug, Clone, Copy, uniffi::Record)]
 pub struct LowestCell {
-    pub cell: u32,
-    pub rest_v: f64,
+    pub number: u32,
+    pub cell_v: f64,
 }
 
 #[uniffi::remote(Record)]
@@ -44,7 +44,7 @@ impl From<pack::PackLandingReport> for PackLandingReport {
             reserve_margin_percent: of.reserve_margin_percent,
             average_a: of.average_a,
             time_to_reserve_min: of.time_to_reserve_min,
-            lowest: of.lowest.map(|(cell, rest_v)| LowestCell { cell: super::index(cell), rest_v }),
+            lowest: of.lowest.map(|(number, cell_v)| LowestCell { number: super::index(number), cell_v }),
             spread_v: of.spread_v,
             grade: of.grade,
         }

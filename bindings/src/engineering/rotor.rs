@@ -3,8 +3,8 @@
 use liftgate_core::engineering::Grade;
 use liftgate_core::engineering::air::Air;
 use liftgate_core::engineering::rotor::{
-    self, GroundEffect, HeadRoomQuestion, HeadRoomReport, HoverQuestion, HoverReport, MomentumHover, Rotor,
-    RotorLoads, RotorPoint, SectionPolar, TailKind, TailQuestion, TailReport,
+    self, GroundEffect, HeadRoomQuestion, HeadRoomReport, HoverQuestion, HoverReport, ModelAccuracy, ModelBasis,
+    MomentumHover, Rotor, RotorLoads, RotorPoint, SectionPolar, TailKind, TailQuestion, TailReport,
 };
 
 use crate::Result;
@@ -132,6 +132,33 @@ pub struct TailReport {
     pub ideal_w: f64,
     pub power_w: f64,
     pub share_percent: f64,
+}
+
+#[uniffi::remote(Enum)]
+pub enum ModelBasis {
+    Measured,
+    OtherReynolds,
+    LowCollective,
+    ShortBlades,
+}
+
+#[uniffi::remote(Record)]
+pub struct ModelAccuracy {
+    pub basis: ModelBasis,
+    pub thrust_percent: Option<f64>,
+    pub power_percent: Option<f64>,
+}
+
+/// The section of small symmetric blades, as measured.
+#[uniffi::export]
+pub fn small_symmetric_section() -> SectionPolar {
+    SectionPolar::SMALL_SYMMETRIC
+}
+
+/// The worst that the element model was off against measured rotors like this one, to be shown beside its figures.
+#[uniffi::export]
+pub fn model_accuracy(loads: RotorLoads) -> ModelAccuracy {
+    rotor::model_accuracy(&loads)
 }
 
 /// Thrust, torque and power for a collective, in hover or climb.

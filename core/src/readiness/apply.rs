@@ -176,6 +176,7 @@ impl Ledger {
                 let Some(found) = self.findings.iter_mut().find(|f| f.id == *finding) else { return };
                 found.state = FindingState::Fixed { seq: entry.seq };
                 found.fixes.push((entry.id, what.clone()));
+                self.fixes.push((entry.seq, *finding));
                 let (title, proof) = (found.title.clone(), found.proof.clone());
                 if let Some(evidence) = self.evidence.get_mut(&proof) {
                     evidence.broken.push(Reason::ToProve { finding: title });
@@ -189,7 +190,7 @@ impl Ledger {
                     f.id == *finding && f.grade != FindingGrade::Stop && !closed
                 };
                 if let Some(found) = self.findings.iter_mut().find(carries) {
-                    found.ran_out = false;
+                    found.ran_out = matches!(until, Until::Date(last) if entry.at.wall.date_naive() > *last);
                     found.state = FindingState::Carried {
                         restriction: restriction.clone(),
                         by: by.clone(),
@@ -236,10 +237,8 @@ impl Ledger {
                 reasons.push(touch.reason.clone());
             }
         }
-        let fixed_since = |finding: &&Finding| {
-            finding.proof == check && matches!(finding.state, FindingState::Fixed { seq: fixed } if fixed > seq)
-        };
-        let to_prove = self.findings.iter().filter(fixed_since);
+        let fixed_since = self.fixes.iter().filter(|(fixed, _)| *fixed > seq);
+        let to_prove = fixed_since.filter_map(|(_, id)| self.finding(*id)).filter(|finding| finding.proof == check);
         reasons.extend(to_prove.map(|finding| Reason::ToProve { finding: finding.title.clone() }));
         reasons
     }

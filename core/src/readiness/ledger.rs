@@ -37,6 +37,8 @@ pub struct Ledger {
     pub(super) starts: BTreeMap<EntryId, Start>,
     /// Every time that something was touched which evidence may rest on, oldest first.
     pub(super) touches: Vec<Touch>,
+    /// Every fix, oldest first: its place in the journal, and the finding.
+    pub(super) fixes: Vec<(i64, EntryId)>,
 }
 
 /// Where a motor run began.

@@ -151,3 +151,6 @@ pub fn one_of_each() -> Vec<Body> {
         Body::Withdrawn { entry: id(3), reason: "Wrong line".to_owned() },
     ]
 }
+
+pub mod oracle;
+pub mod story;

@@ -69,6 +69,9 @@ class Foot(private val context: Context, private val taps: Taps) : ScrollView(co
         addView(actions, column())
     }
     private var most = Int.MAX_VALUE
+    private var compact = false
+    private var lesser = false
+    private var undoable = false
 
     init {
         id = R.id.foot
@@ -81,15 +84,29 @@ class Foot(private val context: Context, private val taps: Taps) : ScrollView(co
         most = if (beside) Int.MAX_VALUE else (resources.displayMetrics.heightPixels * MOST).toInt()
         refuse(null)
         undo.show(screen.undo, said)
-        undoRule.visibility = undo.visibility
+        undoable = screen.undo != null || said != null
         val first = screen.foot.firstOrNull()
-        val lesser = screen.foot.drop(1)
-        others.bind(lesser, if (lesser.size > 1) Shape.TILE else Shape.WORDS)
-        others.group.visibility = if (screen.foot.size > 1) View.VISIBLE else View.GONE
+        val rest = screen.foot.drop(1)
+        others.bind(rest, if (rest.size > 1) Shape.TILE else Shape.WORDS)
+        lesser = rest.isNotEmpty()
+        hideLesser()
         show(main, first)
         show(back, screen.back.takeIf { first != null })
         show(backInWords, screen.back.takeIf { first == null })
         visibility = if (screen.foot.isEmpty() && screen.back == null && screen.undo == null) View.GONE else View.VISIBLE
+    }
+
+    /** With [on], only the way back and the main action are left. */
+    fun compact(on: Boolean) {
+        if (on == compact) return
+        compact = on
+        hideLesser()
+    }
+
+    private fun hideLesser() {
+        others.group.visibility = if (lesser && !compact) View.VISIBLE else View.GONE
+        undo.visibility = if (undoable && !compact) View.VISIBLE else View.GONE
+        undoRule.visibility = undo.visibility
     }
 
     /** Shows why the last tap was refused, until another screen is shown; null takes it away. */
@@ -170,7 +187,6 @@ class UndoBar(private val context: Context, private val taps: Taps) : LinearLayo
 
     fun show(next: Control?, words: String?) {
         control = next
-        visibility = if (next == null && words == null) GONE else VISIBLE
         isClickable = next != null
         isFocusable = next != null
         tag = next?.label

@@ -108,6 +108,8 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
     override fun onApplyWindowInsets(insets: WindowInsets): WindowInsets {
         val (left, top, right, bottom) = ShellActivity.taken(insets)
         setPadding(left, top, right, bottom)
+        // While the keyboard is up, the page needs the room more than the lesser actions do.
+        foot.compact(bottom > resources.displayMetrics.heightPixels * KEYBOARD)
         return insets
     }
 
@@ -203,6 +205,9 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
 
     private companion object {
         const val BESIDE_BELOW_DP = 600
+
+        /** What takes more of the height than this at the bottom is a keyboard, no bar. */
+        const val KEYBOARD = 0.2f
         const val PLACES = "places"
         const val HEIGHTS = "heights"
         const val SAID = "said"

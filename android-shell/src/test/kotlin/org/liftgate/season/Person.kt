@@ -124,7 +124,8 @@ class Person(
 
     private fun figureHere() {
         val known = season.figure(sight.title())
-        phone.type(sight.title(), known.getString("value")).choose("Where it comes from", known.getString("basis"))
+        phone.type(sight.title(), known.getString("value"))
+        pick("Where it comes from", known.getString("basis"))
         album.take("figure", "One figure, its plausible range, and where it comes from")
         phone.tap("Record it")
     }
@@ -139,7 +140,7 @@ class Person(
         } else {
             phone.tap("Add a ${thing.getString("kind").lowercase()}").type("Name", name)
         }
-        (anew.text("fed_by") ?: thing.text("fed_by"))?.let { phone.choose("Fed by", it) }
+        (anew.text("fed_by") ?: thing.text("fed_by"))?.let { pick("Fed by", it) }
         val numbers = if (known) anew.optJSONObject("numbers") else thing.getJSONObject("numbers")
         numbers?.strings()?.forEach { (label, value) -> phone.type(label, value) }
         album.take("thing", "A supply with its ratings")
@@ -159,7 +160,7 @@ class Person(
         atAircraft()
         album.take("aircraft", "All that is known of the aircraft")
         phone.tap("Record a change").type("What was done", change.getString("what"))
-        change.getJSONArray("touched").strings().forEach { phone.choose("What it touched", it) }
+        change.getJSONArray("touched").strings().forEach { pick("What it touched", it) }
         album.take("change", "A change says what it touched")
         phone.tap("Record the change")
         tellStale("A change: ${change.getString("what")}.")
@@ -251,7 +252,8 @@ class Person(
     // Findings
 
     private fun raise(finding: Finding) {
-        phone.tap("Raise a finding").type("What is wrong", finding.title).choose("How bad", finding.howBad)
+        phone.tap("Raise a finding").type("What is wrong", finding.title)
+        pick("How bad", finding.howBad)
         album.take("new-finding", "A finding: what is wrong, how bad, and what will prove the fix")
         phone.tap("Raise it")
         check(sight.said() == "Finding raised: ${finding.title}") { "the app said “${sight.said()}”" }
@@ -274,7 +276,7 @@ class Person(
         openFinding(title)
         refuseEmpty()
         phone.type("What was done", finding.fix)
-        finding.touched.forEach { phone.choose("What it touched", it) }
+        finding.touched.forEach { pick("What it touched", it) }
         album.take("finding-${finding.area}", "The fix, and what it touched")
         phone.tap("Record the fix")
         check(sight.said()?.startsWith("Fix recorded") == true) { "the app said “${sight.said()}”" }
@@ -341,9 +343,10 @@ class Person(
 
     private fun card(flight: Flight) {
         album.take("card", "A card: head speed, what is due, when to call it off")
-        phone.choose("Pack", flight.pack).type("Air temperature", flight.airC)
+        pick("Pack", flight.pack)
+        phone.type("Air temperature", flight.airC)
         when {
-            sight.canTap(season.spotter) -> phone.choose("Spotter", season.spotter)
+            sight.canTap(season.spotter) -> pick("Spotter", season.spotter)
             phone.says("Spotter's name, if not flying alone") ->
                 phone.type("Spotter's name, if not flying alone", season.spotter)
             else -> phone.type("Spotter's name", season.spotter)
@@ -428,6 +431,13 @@ class Person(
             phone.tap("Record the landing").expect("cannot be right")
         }
         check(sight.field("Controller") == "1000") { "after the refusal the field holds “${sight.field("Controller")}”" }
+    }
+
+    /** Touches an option and looks whether it took: a touch on a page that still moves only stops it. */
+    private fun pick(label: String, option: String) {
+        phone.choose(label, option)
+        if (!sight.isChosen(label, option)) phone.choose(label, option)
+        check(sight.isChosen(label, option)) { "“$option” was touched twice and is not chosen for “$label”" }
     }
 
     // Time

@@ -61,6 +61,10 @@ class Sight(private val phone: Phone) {
     /** The texts that follow the heading [heading]. */
     fun after(heading: String): List<String> = phone.words().dropWhile { it != heading }.drop(1)
 
+    /** Whether [option] is the one in force, or one of those in force, of the choice called [label]. */
+    fun isChosen(label: String, option: String): Boolean = phone.shown(phone.decor)
+        .filter { it.tag == label && !it.isClickable }.flatMap(phone::shown).any { it.isSelected && option in phone.labels(it) }
+
     /** What stands in the field called [label]. */
     fun field(label: String): String {
         val block = phone.shown(phone.decor).first { it.tag == label && it !is EditText }

@@ -55,7 +55,11 @@ class Phone(
     val clock: HandClock = HandClock(),
     private val open: (String, Moment) -> Liftgate = { path, now -> Liftgate.open(path, now) },
 ) : AutoCloseable {
+    /** Calls said aloud so far. */
     val spoken = mutableListOf<String>()
+
+    /** What was touched so far, by the first words it shows, with the running clock's reading in milliseconds. */
+    val touches = mutableListOf<Pair<Long, String>>()
     private val app = RuntimeEnvironment.getApplication() as LiftgateApp
     private var controller: ActivityController<out Activity>? = null
     private val journal = File(folder, "liftgate.db")
@@ -302,6 +306,7 @@ class Phone(
 
     /** Brings [view] into sight and gives the place of its middle in the window. */
     private fun reach(view: View): Pair<Float, Float> {
+        touches += clock.monotonicMs to labels(view).firstOrNull().orEmpty()
         scrollTo(view)
         val seen = Rect()
         val middle = middle(view)

@@ -231,5 +231,9 @@ class PilotActivityTest {
         val view = phone.decor.findViewById<View>(R.id.foot).parent as View
         view.dispatchApplyWindowInsets(insets)
         assertEquals(listOf(0, 48, 0, 500), listOf(view.paddingLeft, view.paddingTop, view.paddingRight, view.paddingBottom))
+        assertTrue(phone.targets().any { "Record" in phone.labels(it) })
+        assertFalse("lesser actions make room for the keyboard", phone.says("Raise a finding"))
+        view.dispatchApplyWindowInsets(WindowInsets.Builder().build())
+        assertTrue(phone.says("Raise a finding"))
     }
 }

@@ -1,0 +1,100 @@
+//! Power, current and temperature of the next step of the hover ladder.
+
+use liftgate_core::engineering::prediction::{
+    self, Agreement, FittedAircraft, FlownStep, Interval95, LadderAircraft, LadderPrediction, LadderQuestion,
+    NextStep, PowerPrior,
+};
+
+use crate::Result;
+
+#[uniffi::remote(Record)]
+pub struct PowerPrior {
+    pub efficiency: f64,
+    pub efficiency_spread: f64,
+    pub induced_factor: f64,
+    pub induced_spread: f64,
+    pub drag_zero: f64,
+    pub drag_spread: f64,
+    pub drag_alpha2_per_rad2: f64,
+    pub drag_alpha2_spread: f64,
+    pub scatter: f64,
+}
+
+#[uniffi::remote(Record)]
+pub struct LadderAircraft {
+    pub mass_kg: f64,
+    pub radius_m: f64,
+    pub solidity: f64,
+    pub loaded_v: f64,
+}
+
+#[uniffi::remote(Record)]
+pub struct FlownStep {
+    pub head_rpm: f64,
+    pub density_kg_m3: f64,
+    pub air_c: f64,
+    pub power_w: Option<f64>,
+    pub current_a: Option<f64>,
+    pub temperature_c: Option<f64>,
+}
+
+#[uniffi::remote(Record)]
+pub struct NextStep {
+    pub head_rpm: f64,
+    pub density_kg_m3: f64,
+    pub air_c: f64,
+}
+
+#[uniffi::remote(Record)]
+pub struct LadderQuestion {
+    pub aircraft: LadderAircraft,
+    pub prior: PowerPrior,
+    pub steps: Vec<FlownStep>,
+    pub next: NextStep,
+}
+
+#[uniffi::remote(Record)]
+pub struct Interval95 {
+    pub low: f64,
+    pub middle: f64,
+    pub high: f64,
+}
+
+#[uniffi::remote(Record)]
+pub struct Agreement {
+    pub reading: f64,
+    pub interval: Interval95,
+    pub agrees: bool,
+    pub off_percent: f64,
+    pub margin: f64,
+}
+
+#[uniffi::remote(Record)]
+pub struct FittedAircraft {
+    pub efficiency: Interval95,
+    pub induced_factor: Interval95,
+    pub profile_drag: Interval95,
+    pub scatter_percent: f64,
+}
+
+#[uniffi::remote(Record)]
+pub struct LadderPrediction {
+    pub inputs: LadderQuestion,
+    pub power_w: Interval95,
+    pub current_a: Interval95,
+    pub temperature_c: Option<Interval95>,
+    pub fitted: FittedAircraft,
+    pub beyond_percent: Option<f64>,
+}
+
+/// What is expected of a large electric helicopter before anything was flown.
+#[uniffi::export]
+pub fn large_electric_prior() -> PowerPrior {
+    PowerPrior::LARGE_ELECTRIC
+}
+
+/// Predicts power, current and temperature of the next step.
+#[uniffi::export]
+pub fn predict_next_step(question: LadderQuestion) -> Result<LadderPrediction> {
+    Ok(prediction::predict(&question)?)
+}

@@ -1,0 +1,594 @@
+//! What the rules of the domain say about a history, worked out a second time and in another way than the core does.
+//!
+//! The core folds: it carries marks along and looks at them. This asks the whole history anew at every step, in the
+//! words of the rules: "is there a change between this evidence and now?". It is slow and knows nothing of the core's
+//! ledger; it reads the plan and the entries only.
+#![allow(dead_code, clippy::unwrap_used)]
+
+use std::cell::RefCell;
+use std::collections::{BTreeMap, BTreeSet};
+
+use chrono::NaiveDate;
+use liftgate_core::plan::{Check, CheckKind, Limit, Plan, Stage, Subject};
+use liftgate_core::readiness::{FindingState, Gate, Ledger, Standing};
+use liftgate_core::record::{Body, CheckResult, Entry, EntryId, FindingGrade, Moment, ThingKind, ThingRef, Until};
+
+/// How a check stands, without the reasons.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Is {
+    Missing,
+    Stale,
+    Failed,
+    Unexplained,
+    Fresh,
+}
+
+/// How a gate stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GateIs {
+    None,
+    Shut,
+    Ready,
+    Released,
+    Lapsed,
+}
+
+/// How a finding stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FindingIs {
+    Open,
+    Fixed,
+    Proven,
+    Carried,
+}
+
+/// Everything at one moment.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Truth {
+    pub checks: BTreeMap<String, Is>,
+    pub gates: BTreeMap<String, GateIs>,
+    pub findings: BTreeMap<EntryId, FindingIs>,
+    pub may_fly: BTreeMap<String, bool>,
+}
+
+impl Truth {
+    /// What the core says, in the same words.
+    pub fn of_core(plan: &Plan, ledger: &Ledger, now: &Moment) -> Truth {
+        let report = ledger.at(plan, now);
+        let is = |standing: &Standing| match standing {
+            Standing::Missing { .. } => Is::Missing,
+            Standing::Stale { .. } => Is::Stale,
+            Standing::Failed { .. } => Is::Failed,
+            Standing::Unexplained { .. } => Is::Unexplained,
+            Standing::Fresh { .. } => Is::Fresh,
+        };
+        let gate_is = |gate: &Gate| match gate {
+            Gate::None => GateIs::None,
+            Gate::Shut { .. } => GateIs::Shut,
+            Gate::Ready => GateIs::Ready,
+            Gate::Released(_) => GateIs::Released,
+            Gate::Lapsed { .. } => GateIs::Lapsed,
+        };
+        let finding_is = |state: &FindingState| match state {
+            FindingState::Open => FindingIs::Open,
+            FindingState::Fixed { .. } => FindingIs::Fixed,
+            FindingState::Proven { .. } => FindingIs::Proven,
+            FindingState::Carried { .. } => FindingIs::Carried,
+        };
+        let flown = plan.checks().filter(|(_, check)| check.fly().is_some());
+        Truth {
+            checks: report.standings.iter().map(|(id, standing)| (id.clone(), is(standing))).collect(),
+            gates: report.gates.iter().map(|(id, gate)| (id.clone(), gate_is(gate))).collect(),
+            findings: ledger.findings.iter().map(|f| (f.id, finding_is(&f.state))).collect(),
+            may_fly: flown
+                .map(|(_, check)| (check.id.clone(), ledger.before_flying(plan, &check.id, now).is_empty()))
+                .collect(),
+        }
+    }
+
+    /// What the rules say.
+    pub fn of_rules(plan: &Plan, entries: &[Entry], now: &Moment) -> Truth {
+        // Nothing is erased, but what was withdrawn counts as if it had never been made, and so does the withdrawing.
+        let withdrawn: BTreeSet<EntryId> = entries
+            .iter()
+            .filter_map(|e| match &e.body {
+                Body::Withdrawn { entry, .. } => Some(*entry),
+                _ => None,
+            })
+            .collect();
+        let counts = |e: &&Entry| !withdrawn.contains(&e.id) && !matches!(e.body, Body::Withdrawn { .. });
+        let live: Vec<&Entry> = entries.iter().filter(counts).collect();
+        let mut told =
+            Told { plan, live, released: BTreeMap::new(), findings: Vec::new(), known: RefCell::default() };
+        for step in 0..told.live.len() {
+            told.step(step);
+        }
+        let end = told.live.len();
+        let at = At { upto: end, day: now.wall.date_naive() };
+        let wanted = plan.checks().filter(|(_, check)| told.wanted(check, end));
+        let flown = plan.checks().filter(|(_, check)| check.fly().is_some());
+        Truth {
+            checks: wanted.map(|(_, check)| (check.id.clone(), told.stands(check, at))).collect(),
+            gates: plan.stages.iter().map(|stage| (stage.id.clone(), told.gate(stage, at))).collect(),
+            findings: told.findings.iter().map(|f| (f.id, f.is)).collect(),
+            may_fly: flown.map(|(stage, check)| (check.id.clone(), told.may_fly(stage, check, at))).collect(),
+        }
+    }
+}
+
+/// Up to how many entries, and on which day.
+#[derive(Clone, Copy)]
+struct At {
+    upto: usize,
+    day: NaiveDate,
+}
+
+struct FindingTold {
+    id: EntryId,
+    grade: FindingGrade,
+    stage: String,
+    proof: String,
+    is: FindingIs,
+    /// Index of the last fix.
+    fixed: usize,
+    /// Index of the last carry, and until when.
+    carried: Option<(usize, Until)>,
+}
+
+struct Told<'a> {
+    plan: &'a Plan,
+    live: Vec<&'a Entry>,
+    /// Stage to whether its last release still stands.
+    released: BTreeMap<String, bool>,
+    findings: Vec<FindingTold>,
+    /// Answers given before: how a check stands hangs on the entries and the day alone.
+    known: RefCell<BTreeMap<(String, usize, NaiveDate), Is>>,
+}
+
+/// A check's evidence: the entry's index, and since when it speaks (a flight speaks of the moment it was started).
+#[derive(Clone, Copy)]
+struct Said {
+    entry: usize,
+    since: usize,
+}
+
+impl Told<'_> {
+    fn body(&self, index: usize) -> &Body {
+        &self.live[index].body
+    }
+
+    // --- what is known of the aircraft
+
+    fn answered(&self, question: &str, upto: usize) -> Option<&str> {
+        (0..upto).rev().find_map(|i| match self.body(i) {
+            Body::TraitChosen { question: q, choice } if q == question => Some(choice.as_str()),
+            _ => None,
+        })
+    }
+
+    fn figure(&self, figure: &str, upto: usize) -> Option<f64> {
+        (0..upto).rev().find_map(|i| match self.body(i) {
+            Body::FigureSet { figure: f, value, .. } if f == figure => Some(*value),
+            _ => None,
+        })
+    }
+
+    fn wanted(&self, check: &Check, upto: usize) -> bool {
+        check.when.iter().all(|(question, answer)| self.answered(question, upto) == Some(answer.as_str()))
+    }
+
+    // --- runs
+
+    fn drawn(&self, card: EntryId, upto: usize) -> Option<usize> {
+        (0..upto).rev().find(|i| self.live[*i].id == card && matches!(self.body(*i), Body::CardDrawn { .. }))
+    }
+
+    /// Where a card's motor run began.
+    fn started(&self, card: EntryId, upto: usize) -> Option<usize> {
+        let drawn = self.drawn(card, upto)?;
+        (drawn..upto).find(|i| matches!(self.body(*i), Body::Started { card: c } if *c == card))
+    }
+
+    /// Its touchdown, milliseconds, unless it was taken back.
+    fn down(&self, card: EntryId, upto: usize) -> Option<i64> {
+        let started = self.started(card, upto)?;
+        let mut down = None;
+        for i in started..upto {
+            match self.body(i) {
+                Body::TouchedDown { card: c, elapsed_ms } if *c == card && down.is_none() => {
+                    down = Some((*elapsed_ms).max(0));
+                }
+                Body::Resumed { card: c } if *c == card => down = None,
+                _ => {}
+            }
+        }
+        down
+    }
+
+    fn cards(&self, upto: usize) -> Vec<EntryId> {
+        (0..upto).filter(|i| matches!(self.body(*i), Body::CardDrawn { .. })).map(|i| self.live[i].id).collect()
+    }
+
+    fn runs(&self, upto: usize) -> usize {
+        self.cards(upto).into_iter().filter(|card| self.started(*card, upto).is_some()).count()
+    }
+
+    fn motor_ms(&self, upto: usize) -> i64 {
+        self.cards(upto).into_iter().filter_map(|card| self.down(card, upto)).sum()
+    }
+
+    // --- evidence
+
+    fn said(&self, check: &Check, upto: usize) -> Option<Said> {
+        let mut best: Option<Said> = None;
+        for entry in 0..upto {
+            let since = match self.body(entry) {
+                Body::CheckRecorded { check: c, .. } if *c == check.id => entry,
+                Body::LandingRecorded { card, .. } => {
+                    let Some(drawn) = self.drawn(*card, entry) else { continue };
+                    if !matches!(self.body(drawn), Body::CardDrawn { check: c, .. } if *c == check.id) {
+                        continue;
+                    }
+                    if self.down(*card, entry).is_none() {
+                        continue;
+                    }
+                    self.started(*card, entry).unwrap()
+                }
+                _ => continue,
+            };
+            if best.is_none_or(|best| since >= best.since) {
+                best = Some(Said { entry, since });
+            }
+        }
+        best
+    }
+
+    /// What an entry touches that evidence may rest on.
+    fn touches(&self, index: usize) -> Vec<Subject> {
+        let of_kind = |kind: ThingKind| match kind {
+            ThingKind::Supply | ThingKind::Consumer => Subject::Supplies,
+            ThingKind::Pack => Subject::Packs,
+            _ => Subject::Mass,
+        };
+        let parsed = |subjects: &Vec<String>| subjects.iter().filter_map(|s| Subject::parse(s)).collect();
+        match self.body(index) {
+            Body::Changed { subjects, .. } => parsed(subjects),
+            Body::FindingFixed { finding, subjects, .. } => {
+                let known = (0..index)
+                    .any(|i| self.live[i].id == *finding && matches!(self.body(i), Body::FindingRaised { .. }));
+                if known { parsed(subjects) } else { Vec::new() }
+            }
+            Body::FigureSet { figure, value, .. } if self.figure(figure, index) != Some(*value) => {
+                vec![Subject::Figure(figure.clone())]
+            }
+            Body::SettingChanged { setting, after, .. } => {
+                let before = (0..index).rev().find_map(|i| match self.body(i) {
+                    Body::SettingChanged { setting: s, after, .. } if s == setting => Some(after),
+                    _ => None,
+                });
+                if before == Some(after) { Vec::new() } else { vec![Subject::Setting(setting.clone())] }
+            }
+            Body::ThingSet { thing } => {
+                let same = match self.thing(&thing.reference(), index) {
+                    Some(before) => before == thing,
+                    None => false,
+                };
+                if same { Vec::new() } else { vec![of_kind(thing.kind)] }
+            }
+            Body::ThingRemoved { thing } if self.thing(thing, index).is_some() => vec![of_kind(thing.kind)],
+            _ => Vec::new(),
+        }
+    }
+
+    fn thing(&self, wanted: &ThingRef, upto: usize) -> Option<&liftgate_core::record::Thing> {
+        (0..upto)
+            .rev()
+            .find_map(|i| match self.body(i) {
+                Body::ThingSet { thing } if thing.reference() == *wanted => Some(Some(thing)),
+                Body::ThingRemoved { thing } if thing == wanted => Some(None),
+                _ => None,
+            })
+            .flatten()
+    }
+
+    fn day(&self, index: usize) -> NaiveDate {
+        self.live[index].at.wall.date_naive()
+    }
+
+    fn stale(&self, check: &Check, said: Said, at: At) -> bool {
+        let changed =
+            (said.since + 1..at.upto).any(|i| self.touches(i).iter().any(|subject| check.rests_on.contains(subject)));
+        let to_prove = (said.since + 1..at.upto).any(|i| match self.body(i) {
+            Body::FindingFixed { finding, .. } => (0..i).any(|raised| {
+                self.live[raised].id == *finding
+                    && matches!(self.body(raised), Body::FindingRaised { proof, .. } if *proof == check.id)
+            }),
+            _ => false,
+        });
+        // Once a day was there, going by any entry, setting the clock back does not take it away.
+        let recorded = self.day(said.entry);
+        let oldest = (said.entry..at.upto).map(|i| self.day(i)).chain([at.day]).max().unwrap();
+        let days = (oldest - recorded).num_days();
+        let aged = check.holds.session && days >= 1 || check.holds.days.is_some_and(|limit| days >= i64::from(limit));
+        // A flight's own run is over when it is evidence; it does not use itself up.
+        let own = matches!(self.body(said.entry), Body::LandingRecorded { .. });
+        let flown = self.runs(at.upto) - self.runs(said.since) - usize::from(own);
+        let own_ms = match self.body(said.entry) {
+            Body::LandingRecorded { card, .. } => self.down(*card, said.entry).unwrap_or(0),
+            _ => 0,
+        };
+        let hours = (self.motor_ms(at.upto) - self.motor_ms(said.since) - own_ms) as f64 / 3_600_000.0;
+        let used = check.holds.flights.is_some_and(|limit| flown >= limit as usize)
+            || check.holds.hours.is_some_and(|limit| hours >= limit);
+        let sand = check.rests_on.iter().any(|subject| {
+            let Subject::Check(id) = subject else { return false };
+            let (_, other) = self.plan.check(id).unwrap();
+            let renewed = self.said(other, at.upto).is_some_and(|under| under.since > said.since);
+            self.wanted(other, at.upto) && (renewed || self.stands(other, at) != Is::Fresh)
+        });
+        changed || to_prove || aged || used || sand
+    }
+
+    fn stands(&self, check: &Check, at: At) -> Is {
+        let key = (check.id.clone(), at.upto, at.day);
+        if let Some(is) = self.known.borrow().get(&key) {
+            return *is;
+        }
+        let is = self.work_out(check, at);
+        self.known.borrow_mut().insert(key, is);
+        is
+    }
+
+    fn work_out(&self, check: &Check, at: At) -> Is {
+        let Some(said) = self.said(check, at.upto) else { return Is::Missing };
+        if self.stale(check, said, at) {
+            return Is::Stale;
+        }
+        match self.body(said.entry) {
+            Body::CheckRecorded { result, witness, .. } => {
+                if check.witness && witness.is_none() {
+                    return Is::Missing;
+                }
+                match (&check.kind, result) {
+                    (CheckKind::Confirm, CheckResult::Confirmed { passed }) => {
+                        let stops = !passed && check.fail == liftgate_core::record::Outcome::Stop;
+                        if stops { Is::Failed } else { Is::Fresh }
+                    }
+                    (CheckKind::Compute(_), CheckResult::Computed { outcome, .. }) => {
+                        let stops = *outcome == liftgate_core::record::Outcome::Stop;
+                        if stops { Is::Failed } else { Is::Fresh }
+                    }
+                    (CheckKind::Measure(measure), CheckResult::Measured { value, unit }) if *unit == measure.unit => {
+                        let limits = &measure.limits;
+                        let all =
+                            [&limits.stop_below, &limits.stop_above, &limits.caution_below, &limits.caution_above];
+                        let of = |limit: &Option<Limit>| match limit {
+                            Some(Limit::Figure { figure, times }) => self.figure(figure, at.upto).map(|f| f * times),
+                            Some(Limit::Number(number)) => Some(*number),
+                            None => None,
+                        };
+                        if all.into_iter().any(|limit| limit.is_some() && of(limit).is_none()) {
+                            return Is::Missing;
+                        }
+                        let low = of(&limits.stop_below).is_some_and(|limit| *value < limit);
+                        let high = of(&limits.stop_above).is_some_and(|limit| *value > limit);
+                        if low || high { Is::Failed } else { Is::Fresh }
+                    }
+                    _ => Is::Missing,
+                }
+            }
+            Body::LandingRecorded { card, .. } => self.flight_stands(check, *card, said.entry, at),
+            _ => unreachable!(),
+        }
+    }
+
+    fn flight_stands(&self, check: &Check, card: EntryId, jotted: usize, at: At) -> Is {
+        let fly = check.fly().unwrap();
+        let spotter = (0..jotted).rev().find_map(|i| match self.body(i) {
+            Body::HandedOver { card: c, spotter } if *c == card => Some(spotter),
+            _ => None,
+        });
+        if check.witness && spotter.is_none() {
+            return Is::Missing;
+        }
+        // The last landing entry that came after a touchdown is the one that counts.
+        let landing = (0..at.upto).rev().find_map(|i| match self.body(i) {
+            Body::LandingRecorded { card: c, pack_used_mah, temperatures, .. }
+                if *c == card && self.down(card, i).is_some() =>
+            {
+                Some((pack_used_mah, temperatures))
+            }
+            _ => None,
+        });
+        let (used, temperatures) = landing.unwrap();
+        let over = temperatures.iter().any(|reading| {
+            self.plan.places.iter().any(|place| place.id == reading.place && reading.celsius > place.stop_above_c)
+        });
+        if over {
+            return Is::Failed;
+        }
+        if fly.temperatures.iter().any(|place| temperatures.iter().all(|reading| reading.place != *place)) {
+            return Is::Missing;
+        }
+        let drawn = self.drawn(card, at.upto).unwrap();
+        let Body::CardDrawn { prediction: Some(prediction), .. } = self.body(drawn) else { return Is::Fresh };
+        if !fly.predict {
+            return Is::Fresh;
+        }
+        let Some(used) = used else { return Is::Missing };
+        let explained = (drawn..at.upto)
+            .any(|i| matches!(self.body(i), Body::DisagreementExplained { card: c, .. } if *c == card));
+        if (*used < prediction.low_mah || *used > prediction.high_mah) && !explained {
+            return Is::Unexplained;
+        }
+        Is::Fresh
+    }
+
+    // --- findings
+
+    fn carry_over(&self, finding: &FindingTold, at: At) -> bool {
+        match &finding.carried {
+            Some((from, Until::Flights(flights))) => self.runs(at.upto) - self.runs(*from) >= *flights as usize,
+            Some((from, Until::Date(last))) => {
+                (*from..at.upto).map(|i| self.day(i)).chain([at.day]).any(|day| day > *last)
+            }
+            None => false,
+        }
+    }
+
+    fn blocks(&self, finding: &FindingTold, at: At) -> bool {
+        finding.grade != FindingGrade::Note
+            && match finding.is {
+                FindingIs::Open | FindingIs::Fixed => true,
+                FindingIs::Proven => false,
+                FindingIs::Carried => self.carry_over(finding, at),
+            }
+    }
+
+    // --- gates
+
+    fn in_the_way(&self, stage: &Stage, at: At) -> bool {
+        let earlier = stage.after.iter().any(|id| {
+            let earlier = self.plan.stage(id).unwrap();
+            self.gate(earlier, at) != GateIs::Released
+        });
+        let unknown = stage.after.is_empty()
+            && (self.plan.questions.iter().any(|q| self.answered(&q.id, at.upto).is_none())
+                || self.plan.figures.iter().any(|f| f.required && self.figure(&f.id, at.upto).is_none()));
+        let checks = stage.checks.iter().any(|check| {
+            let counts = check.mandatory && check.before_flights_from.is_none() && self.wanted(check, at.upto);
+            counts && self.stands(check, at) != Is::Fresh
+        });
+        let findings = self.findings.iter().any(|f| f.stage == stage.id && self.blocks(f, at));
+        earlier || unknown || checks || findings
+    }
+
+    fn gate(&self, stage: &Stage, at: At) -> GateIs {
+        if stage.gate.is_none() {
+            return GateIs::None;
+        }
+        match (self.released.get(&stage.id), self.in_the_way(stage, at)) {
+            (None, true) => GateIs::Shut,
+            (None, false) => GateIs::Ready,
+            (Some(true), false) => GateIs::Released,
+            (Some(_), _) => GateIs::Lapsed,
+        }
+    }
+
+    fn lapse(&mut self, at: At) {
+        let fallen: Vec<String> = self
+            .plan
+            .stages
+            .iter()
+            .filter(|stage| self.released.get(&stage.id) == Some(&true) && self.in_the_way(stage, at))
+            .map(|stage| stage.id.clone())
+            .collect();
+        for stage in fallen {
+            self.released.insert(stage, false);
+        }
+    }
+
+    /// One entry more: what time has done before it, what it says, and what follows from it.
+    fn step(&mut self, index: usize) {
+        let day = self.day(index);
+        self.lapse(At { upto: index, day });
+        let entry = self.live[index];
+        match &entry.body {
+            Body::FindingRaised { grade, stage, proof, .. } => self.findings.push(FindingTold {
+                id: entry.id,
+                grade: *grade,
+                stage: stage.clone(),
+                proof: proof.clone(),
+                is: FindingIs::Open,
+                fixed: 0,
+                carried: None,
+            }),
+            Body::FindingFixed { finding, .. } => {
+                if let Some(found) = self.findings.iter_mut().find(|f| f.id == *finding) {
+                    (found.is, found.fixed) = (FindingIs::Fixed, index);
+                }
+            }
+            Body::FindingCarried { finding, until, .. } => {
+                let may = |f: &&mut FindingTold| {
+                    f.id == *finding && f.grade != FindingGrade::Stop && f.is != FindingIs::Proven
+                };
+                if let Some(found) = self.findings.iter_mut().find(may) {
+                    (found.is, found.carried) = (FindingIs::Carried, Some((index, until.clone())));
+                }
+            }
+            Body::GateReleased { stage, .. } => {
+                self.released.insert(stage.clone(), true);
+            }
+            _ => {}
+        }
+        let at = At { upto: index + 1, day };
+        self.prove(at);
+        self.lapse(at);
+    }
+
+    /// Fix recorded, the check that showed it repeated and passed, then proven; repeated and not right, then open.
+    fn prove(&mut self, at: At) {
+        let mut settled = Vec::new();
+        for (number, finding) in self.findings.iter().enumerate() {
+            if finding.is != FindingIs::Fixed {
+                continue;
+            }
+            let Some((_, check)) = self.plan.check(&finding.proof) else { continue };
+            let Some(said) = self.said(check, at.upto).filter(|said| said.since > finding.fixed) else { continue };
+            let no = matches!(
+                self.body(said.entry),
+                Body::CheckRecorded { result: CheckResult::Confirmed { passed: false }, .. }
+            );
+            match self.stands(check, at) {
+                Is::Failed => settled.push((number, FindingIs::Open)),
+                Is::Fresh if no => settled.push((number, FindingIs::Open)),
+                Is::Fresh => settled.push((number, FindingIs::Proven)),
+                _ => {}
+            }
+        }
+        for (number, is) in settled {
+            self.findings[number].is = is;
+        }
+    }
+
+    // --- flights
+
+    fn place(&self, check: &str) -> usize {
+        self.plan.checks().position(|(_, known)| known.id == check).unwrap()
+    }
+
+    /// The highest flight that has to be flown before a check can be proved.
+    fn flights_under(&self, proof: &str) -> Option<usize> {
+        let (_, check) = self.plan.check(proof)?;
+        let own = check.fly().map(|_| self.place(proof));
+        let under = check.rests_on.iter().filter_map(|subject| match subject {
+            Subject::Check(id) => self.flights_under(id),
+            _ => None,
+        });
+        under.chain(own).max()
+    }
+
+    fn may_fly(&self, stage: &Stage, check: &Check, at: At) -> bool {
+        if !self.wanted(check, at.upto) {
+            return false;
+        }
+        let findings = self.findings.iter().filter(|f| self.blocks(f, at)).all(|f| {
+            f.is == FindingIs::Fixed && self.flights_under(&f.proof).is_some_and(|top| self.place(&check.id) <= top)
+        });
+        let index = self.plan.stages.iter().position(|s| s.id == stage.id).unwrap();
+        let gates = self.plan.stages[..index]
+            .iter()
+            .all(|earlier| matches!(self.gate(earlier, at), GateIs::Released | GateIs::None));
+        let rungs = stage.checks.iter().take_while(|other| other.id != check.id).all(|other| {
+            let counts = other.mandatory && other.before_flights_from.is_none() && self.wanted(other, at.upto);
+            !counts || self.stands(other, at) == Is::Fresh
+        });
+        let due = self.plan.checks().all(|(_, other)| {
+            let from =
+                other.before_flights_from.as_ref().and_then(|id| self.plan.stages.iter().position(|s| s.id == *id));
+            let asked = other.mandatory && from.is_some_and(|from| from <= index) && self.wanted(other, at.upto);
+            !asked || self.stands(other, at) == Is::Fresh
+        });
+        findings && gates && rungs && due
+    }
+}

@@ -1,0 +1,295 @@
+//! A made-up history over the small plan: entries as a pilot and a spotter would leave them.
+#![allow(dead_code, clippy::unwrap_used)]
+
+use chrono::{NaiveDate, TimeDelta};
+use liftgate_core::plan::{Check, CheckKind, Plan};
+use liftgate_core::readiness::{Blocker, Finding, FindingState, Gate, Ledger, Report, Standing};
+use liftgate_core::record::{
+    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, Prediction, Reading, Thing,
+    ThingKind, Unit, Until,
+};
+
+use super::{at_ms, id};
+
+/// The plan of all these stories.
+pub fn small_plan() -> Plan {
+    Plan::parse("small_plan.toml", include_str!("small_plan.toml")).unwrap_or_else(|faults| panic!("{faults}"))
+}
+
+/// A history that grows.
+#[derive(Clone)]
+pub struct Story {
+    pub plan: Plan,
+    pub entries: Vec<Entry>,
+    /// What the phone's clocks show.
+    pub now: Moment,
+}
+
+/// What a flight left behind; the defaults are a good one.
+#[derive(Clone, Debug)]
+pub struct Flown {
+    pub used_mah: Option<f64>,
+    pub celsius: f64,
+    pub places: Vec<&'static str>,
+    pub minutes: i64,
+    pub spotter: String,
+}
+
+impl Default for Flown {
+    fn default() -> Self {
+        Flown {
+            used_mah: Some(1_000.0),
+            celsius: 55.0,
+            places: vec!["motor", "battery"],
+            minutes: 2,
+            spotter: "Sam".to_owned(),
+        }
+    }
+}
+
+impl Story {
+    pub fn new() -> Story {
+        Story { plan: small_plan(), entries: Vec::new(), now: at_ms(0) }
+    }
+
+    /// All gates released and the first flights flown.
+    pub fn released() -> Story {
+        let mut story = Story::new();
+        story.walk_until(|report| matches!(report.gate("ladder"), Gate::Released(_)));
+        story
+    }
+
+    pub fn wait_minutes(&mut self, minutes: i64) {
+        self.now.wall += TimeDelta::minutes(minutes);
+        self.now.monotonic_ms += minutes.max(0) * 60_000;
+    }
+
+    pub fn wait_days(&mut self, days: i64) {
+        self.wait_minutes(days * 24 * 60);
+    }
+
+    /// The wall clock is set; the other one goes on.
+    pub fn set_clock(&mut self, days: i64) {
+        self.now.wall += TimeDelta::days(days);
+    }
+
+    pub fn add(&mut self, body: Body) -> EntryId {
+        self.add_by(Author::Pilot, body)
+    }
+
+    pub fn add_by(&mut self, author: Author, body: Body) -> EntryId {
+        self.now.wall += TimeDelta::seconds(1);
+        self.now.monotonic_ms += 1_000;
+        let seq = self.entries.len() as i64 + 1;
+        self.entries.push(Entry { seq, id: id(seq as u64), at: self.now.clone(), author, body });
+        id(seq as u64)
+    }
+
+    pub fn check(&self, check: &str) -> Check {
+        self.plan.check(check).unwrap().1.clone()
+    }
+
+    pub fn answer(&mut self, question: &str, choice: &str) -> EntryId {
+        self.add(Body::TraitChosen { question: question.into(), choice: choice.into() })
+    }
+
+    pub fn figure(&mut self, figure: &str, value: f64) -> EntryId {
+        self.add(Body::FigureSet { figure: figure.into(), value, basis: Basis::Measured })
+    }
+
+    pub fn change(&mut self, subject: &str) -> EntryId {
+        self.add(Body::Changed { subjects: vec![subject.into()], what: "worked on".into() })
+    }
+
+    pub fn setting(&mut self, setting: &str, after: &str) -> EntryId {
+        let (setting, after) = (setting.to_owned(), after.to_owned());
+        self.add(Body::SettingChanged { setting, before: None, after, reason: "better so".into() })
+    }
+
+    pub fn pack(&mut self, name: &str, cells: f64) -> EntryId {
+        let numbers = [("cells".to_owned(), cells)].into();
+        self.add(Body::ThingSet { thing: Thing { kind: ThingKind::Pack, name: name.into(), of: None, numbers } })
+    }
+
+    pub fn record(&mut self, check: &str, result: CheckResult, witness: Option<&str>) -> EntryId {
+        let witness = witness.map(str::to_owned);
+        self.add(Body::CheckRecorded { check: check.into(), result, witness, note: None })
+    }
+
+    pub fn confirm(&mut self, check: &str, passed: bool) -> EntryId {
+        self.record(check, CheckResult::Confirmed { passed }, Some("Sam"))
+    }
+
+    pub fn measure(&mut self, check: &str, value: f64) -> EntryId {
+        let CheckKind::Measure(measure) = self.check(check).kind else { panic!("{check} measures nothing") };
+        self.record(check, CheckResult::Measured { value, unit: measure.unit }, Some("Sam"))
+    }
+
+    /// Does a check that is not flown, well within its limits.
+    pub fn pass(&mut self, check: &str) -> EntryId {
+        match self.check(check).kind {
+            CheckKind::Confirm => self.confirm(check, true),
+            CheckKind::Measure(_) => self.measure(check, 5.0),
+            CheckKind::Compute(_) => {
+                let result = CheckResult::Computed { summary: "well".into(), values: vec![], outcome: Outcome::Pass };
+                self.record(check, result, None)
+            }
+            CheckKind::Fly(_) => self.fly(check),
+        }
+    }
+
+    pub fn draw(&mut self, check: &str) -> EntryId {
+        let prediction = self.check(check).fly().is_some_and(|fly| fly.predict).then(|| Prediction {
+            used_mah: 1_000.0,
+            low_mah: 900.0,
+            high_mah: 1_100.0,
+            from: "invented".into(),
+        });
+        let (check, pack) = (check.to_owned(), "Pack 1".to_owned());
+        self.add(Body::CardDrawn { check, pack, head_speed_rpm: 900.0, planned_s: 120, air_c: 15.0, prediction })
+    }
+
+    /// From the card to the touchdown, phone back with the pilot.
+    pub fn up_and_down(&mut self, check: &str, flown: &Flown) -> EntryId {
+        let card = self.draw(check);
+        let sam = Author::Spotter { name: flown.spotter.clone() };
+        self.add(Body::HandedOver { card, spotter: flown.spotter.clone() });
+        self.add_by(sam.clone(), Body::Started { card });
+        self.wait_minutes(flown.minutes);
+        self.add_by(sam.clone(), Body::TouchedDown { card, elapsed_ms: flown.minutes * 60_000 });
+        self.add_by(sam, Body::HandedBack { card });
+        card
+    }
+
+    pub fn land(&mut self, card: EntryId, flown: &Flown) -> EntryId {
+        let read = |place: &&str| Reading { place: (*place).to_owned(), celsius: flown.celsius, after_s: 30 };
+        let temperatures = flown.places.iter().map(read).collect();
+        self.add(Body::LandingRecorded { card, pack_used_mah: flown.used_mah, temperatures, notes: None })
+    }
+
+    pub fn fly_as(&mut self, check: &str, flown: &Flown) -> EntryId {
+        let card = self.up_and_down(check, flown);
+        self.land(card, flown)
+    }
+
+    pub fn fly(&mut self, check: &str) -> EntryId {
+        self.fly_as(check, &Flown::default())
+    }
+
+    pub fn explain(&mut self, card: EntryId) -> EntryId {
+        self.add(Body::DisagreementExplained { card, why: "gusts".into() })
+    }
+
+    pub fn release(&mut self, stage: &str) -> EntryId {
+        self.add(Body::GateReleased { stage: stage.into(), by: "Jo".into(), evidence: vec![] })
+    }
+
+    pub fn raise(&mut self, grade: FindingGrade, proof: &str) -> EntryId {
+        let stage = self.plan.check(proof).unwrap().0.id.clone();
+        let (title, proof) = (format!("{proof} is odd"), proof.to_owned());
+        self.add(Body::FindingRaised { title, grade, stage, proof, shown_by: None })
+    }
+
+    pub fn fix(&mut self, finding: EntryId, subjects: &[&str]) -> EntryId {
+        let subjects = subjects.iter().map(|s| (*s).to_owned()).collect();
+        self.add(Body::FindingFixed { finding, what: "mended".into(), subjects })
+    }
+
+    pub fn carry(&mut self, finding: EntryId, until: Until) -> EntryId {
+        let (restriction, reason, by) = ("Calm air only".into(), "Parts on order".into(), "Jo".into());
+        self.add(Body::FindingCarried { finding, restriction, reason, by, until })
+    }
+
+    pub fn withdraw(&mut self, entry: EntryId) -> EntryId {
+        self.add(Body::Withdrawn { entry, reason: "slip".into() })
+    }
+
+    pub fn today(&self) -> NaiveDate {
+        self.now.wall.date_naive()
+    }
+
+    pub fn ledger(&self) -> Ledger {
+        Ledger::of(&self.plan, &self.entries)
+    }
+
+    pub fn report(&self) -> Report {
+        self.ledger().at(&self.plan, &self.now)
+    }
+
+    pub fn gate(&self, stage: &str) -> Gate {
+        self.report().gate(stage).clone()
+    }
+
+    pub fn standing(&self, check: &str) -> Standing {
+        self.report().standing(check)
+    }
+
+    pub fn before(&self, check: &str) -> Vec<Blocker> {
+        self.ledger().before_flying(&self.plan, check, &self.now)
+    }
+
+    pub fn finding(&self, id: EntryId) -> Finding {
+        self.ledger().finding(id).unwrap().clone()
+    }
+
+    pub fn state(&self, id: EntryId) -> FindingState {
+        self.finding(id).state
+    }
+
+    /// Does what stands first in the way of the next flight, or flies it.
+    pub fn advance(&mut self) {
+        let Some(next) = self.report().next else { return };
+        match next.blockers.first() {
+            None => self.fly(&next.check),
+            Some(Blocker::Question(question)) if question == "wheels" => self.answer("wheels", "no"),
+            Some(Blocker::Question(question)) => self.answer(question, "open"),
+            Some(Blocker::Figure(figure)) => self.figure(figure, 15.0),
+            Some(Blocker::Check { standing: Standing::Unexplained { card }, .. }) => self.explain(*card),
+            Some(Blocker::Check { check, .. }) => self.pass(check),
+            Some(Blocker::Gate(stage)) => self.release(stage),
+            Some(Blocker::Finding(finding)) => match self.state(*finding) {
+                FindingState::Fixed { .. } => self.pass(&self.finding(*finding).proof),
+                _ => self.fix(*finding, &[]),
+            },
+        };
+    }
+
+    /// Releases the last gate as well, which no flight waits for.
+    pub fn walk_until(&mut self, done: impl Fn(&Report) -> bool) {
+        for _ in 0..200 {
+            let report = self.report();
+            if done(&report) {
+                return;
+            }
+            let ready = report.gates.iter().find(|(_, gate)| gate.may_be_released()).map(|(stage, _)| stage.clone());
+            let ladder = report.gate("ladder");
+            let open = match ladder {
+                Gate::Shut { blockers } | Gate::Lapsed { blockers, .. } => blockers.clone(),
+                _ => Vec::new(),
+            };
+            match (ready, open.first()) {
+                (Some(stage), _) => {
+                    self.release(&stage);
+                }
+                // What the last gate waits for and no flight does.
+                (None, Some(Blocker::Check { check, .. })) if check == "review" => {
+                    self.pass("review");
+                }
+                _ => self.advance(),
+            }
+        }
+        panic!("never came there; {:?}", self.report().next);
+    }
+}
+
+/// A reading in degrees that some place of the small plan calls a caution (1) or a stop (2), or none (0).
+pub fn celsius(grade: u8) -> f64 {
+    match grade % 3 {
+        0 => 45.0,
+        1 => 55.0 + 30.0,
+        _ => 95.0,
+    }
+}
+
+/// A unit that no check of the small plan measures in.
+pub const OTHER_UNIT: Unit = Unit::Newton;

@@ -1,0 +1,1093 @@
+//! Readiness: what the rules of the domain promise, each by a story, and all of them by random histories that are held
+//! against a second, slow reading of the same rules (`common/oracle.rs`).
+#![allow(clippy::unwrap_used)]
+
+mod common;
+
+use common::oracle::{GateIs, Is, Truth};
+use common::story::{Flown, OTHER_UNIT, Story, celsius};
+use common::{at_ms, id};
+use liftgate_core::readiness::{Blocker, FindingState, Gate, Ledger, Reason, Seat, Standing};
+use liftgate_core::record::{Author, Body, CheckResult, EntryId, FindingGrade, MarkKind, Outcome, Unit, Until};
+use proptest::prelude::*;
+
+const LADDER: [&str; 3] = ["bench", "fit", "ladder"];
+
+fn reasons(standing: Standing) -> Vec<Reason> {
+    match standing {
+        Standing::Stale { reasons } => reasons,
+        other => panic!("expected stale, got {other:?}"),
+    }
+}
+
+fn is_released(story: &Story, stage: &str) -> bool {
+    matches!(story.gate(stage), Gate::Released(_))
+}
+
+fn is_lapsed(story: &Story, stage: &str) -> bool {
+    matches!(story.gate(stage), Gate::Lapsed { .. })
+}
+
+fn holds(story: &Story, check: &str) -> bool {
+    story.standing(check).holds()
+}
+
+fn checks_in(blockers: &[Blocker]) -> Vec<String> {
+    let check = |blocker: &'_ Blocker| match blocker {
+        Blocker::Check { check, .. } => Some(check.clone()),
+        _ => None,
+    };
+    blockers.iter().filter_map(check).collect()
+}
+
+// ------------------------------------------------------------------------------------ from nothing to released
+
+#[test]
+fn with_nothing_recorded_all_is_shut_and_the_board_knows_what_comes_first() {
+    let story = Story::new();
+    let report = story.report();
+    assert!(LADDER.iter().all(|stage| matches!(report.gate(stage), Gate::Shut { .. })));
+    assert_eq!(*report.gate("service"), Gate::None);
+    let next = report.next.unwrap();
+    assert_eq!(next.check, "run-up", "the first flight of the plan");
+    // Questions, figures, checks of the first stage, its gate, then what comes later: the order to do them in.
+    let words: Vec<String> = next.blockers.iter().map(|blocker| format!("{blocker:?}")).collect();
+    assert!(words[0].starts_with("Question(\"tail\")"), "{words:?}");
+    let place =
+        |what: &str| words.iter().position(|w| w.contains(what)).unwrap_or_else(|| panic!("{what}: {words:?}"));
+    assert!(place("speed") < place("\"look\"") && place("\"look\"") < place("\"gap\""));
+    assert!(place("\"load\"") < place("Gate(\"bench\")") && place("Gate(\"bench\")") < place("\"weigh\""));
+    assert!(!words.iter().any(|w| w.contains("shroud")), "not asked for before the question is answered");
+    assert!(!words.iter().any(|w| w.contains("reach")), "a figure that is not required holds nothing up");
+    assert!(!words.iter().any(|w| w.contains("polish")), "nor does a check that is not mandatory");
+}
+
+#[test]
+fn one_walk_releases_every_gate_in_order() {
+    let story = Story::released();
+    assert!(LADDER.iter().all(|stage| is_released(&story, stage)));
+    let next = story.report().next.unwrap();
+    assert_eq!(next.check, "season", "then flights go on for ever");
+}
+
+#[test]
+fn a_gate_without_its_evidence_cannot_be_released_even_if_the_entry_is_there() {
+    let mut story = Story::new();
+    story.release("bench");
+    assert!(is_lapsed(&story, "bench"), "an entry from elsewhere opens nothing");
+    story.release("ladder");
+    assert!(is_lapsed(&story, "ladder"));
+    story.pass("look");
+    assert!(!story.gate("bench").may_be_released());
+}
+
+// ------------------------------------------------------------------------------------------------ staleness
+
+#[test]
+fn a_change_makes_stale_what_rests_on_it_and_nothing_else() {
+    let mut story = Story::released();
+    story.pass("belt");
+    story.change("part:motor");
+    for check in ["look", "run-up"] {
+        let why = reasons(story.standing(check));
+        let named = |r: &Reason| matches!(r, Reason::Changed { subject, what, .. } if subject == "Motor" && what == "worked on");
+        assert!(why.iter().any(named), "{check} says what was touched and how: {why:?}");
+    }
+    // By way of another check's evidence, as far as it goes.
+    for check in ["track", "rung-1", "rung-2", "review"] {
+        assert!(matches!(reasons(story.standing(check))[..], [Reason::RestsOn { .. }]), "{check}");
+    }
+    for check in ["gap", "load", "weigh", "preflight", "belt"] {
+        assert!(holds(&story, check), "{check} does not rest on the motor");
+    }
+}
+
+#[test]
+fn each_kind_of_thing_touches_what_rests_on_it() {
+    // (what happens, what goes stale directly)
+    type Happens = fn(&mut Story) -> EntryId;
+    let cases: [(Happens, &[&str]); 8] = [
+        (|s| s.change("part:blades"), &["gap", "track", "rung-1", "rung-2"]),
+        (|s| s.change("wiring"), &["load"]),
+        (|s| s.change("mass"), &["weigh", "rung-2"]),
+        (|s| s.setting("gain", "40"), &["rung-1"]),
+        (|s| s.setting("trim", "2"), &["rung-2"]),
+        (|s| s.figure("all-up", 16.0), &["weigh"]),
+        (|s| s.figure("speed", 1_000.0), &["rung-2"]),
+        (|s| s.pack("Pack 1", 12.0), &["rung-2"]),
+    ];
+    for (number, (happens, directly)) in cases.into_iter().enumerate() {
+        let mut story = Story::released();
+        happens(&mut story);
+        let report = story.report();
+        let touched: Vec<&str> = report
+            .standings
+            .iter()
+            .filter(|(_, standing)| match standing {
+                Standing::Stale { reasons } => reasons.iter().any(|r| matches!(r, Reason::Changed { .. })),
+                _ => false,
+            })
+            .map(|(check, _)| check.as_str())
+            .collect();
+        let mut expected = directly.to_vec();
+        expected.sort_unstable();
+        assert_eq!(touched, expected, "case {number}");
+    }
+}
+
+#[test]
+fn writing_the_same_again_changes_nothing() {
+    let mut story = Story::released();
+    story.setting("gain", "40");
+    story.pack("Pack 1", 12.0);
+    story.walk_until(|report| matches!(report.gate("ladder"), Gate::Released(_)));
+    story.setting("gain", "40");
+    story.pack("Pack 1", 12.0);
+    story.figure("all-up", 15.0);
+    assert!(is_released(&story, "ladder"), "the same value once more is no change");
+    story.setting("gain", "41");
+    assert!(is_lapsed(&story, "ladder"));
+}
+
+#[test]
+fn evidence_recorded_anew_makes_stale_what_rested_on_the_old() {
+    let mut story = Story::released();
+    story.fly("run-up");
+    // Nothing was changed, yet the track was set against another run than the one that now counts.
+    assert!(matches!(reasons(story.standing("track"))[..], [Reason::RestsOn { .. }]));
+    story.pass("track");
+    assert!(holds(&story, "track"));
+}
+
+#[test]
+fn evidence_runs_out_by_day_by_runs_and_by_hours() {
+    let mut story = Story::released();
+    story.pass("preflight");
+    story.pass("belt");
+    assert!(holds(&story, "preflight") && holds(&story, "belt"));
+    story.wait_days(1);
+    assert!(reasons(story.standing("preflight")).contains(&Reason::DayOver));
+    story.wait_days(3);
+    assert!(holds(&story, "belt"), "five days are not over after four");
+    story.wait_days(1);
+    assert!(reasons(story.standing("belt")).contains(&Reason::DaysOver(5)));
+
+    story.pass("preflight");
+    story.pass("belt");
+    story.fly("season");
+    assert!(holds(&story, "belt"), "two runs are not flown after one");
+    story.fly("season");
+    assert_eq!(reasons(story.standing("belt")), [Reason::RunsFlown(2)]);
+
+    // The second rung holds for 0.2 h with the motor on, its own run not among them.
+    let mut story = Story::released();
+    let six = Flown { minutes: 6, ..Flown::default() };
+    story.fly_as("season", &six);
+    assert!(holds(&story, "rung-2"), "6 min of 12");
+    story.fly_as("season", &six);
+    assert_eq!(reasons(story.standing("rung-2")), [Reason::HoursFlown(0.2)]);
+}
+
+#[test]
+fn a_clock_set_back_neither_ages_nor_renews() {
+    let mut story = Story::released();
+    story.pass("preflight");
+    story.set_clock(-400);
+    assert!(holds(&story, "preflight") && is_released(&story, "ladder"), "nothing ages by a clock set back");
+    story.set_clock(400);
+
+    // A day passed and something was recorded on it: that day was there.
+    story.wait_days(1);
+    story.change("part:nothing-rests-on-this");
+    assert!(!holds(&story, "preflight"));
+    story.set_clock(-1);
+    assert_eq!(reasons(story.standing("preflight")), [Reason::DayOver], "yesterday does not come back");
+    story.pass("preflight");
+    assert!(holds(&story, "preflight"), "done again it holds, whatever the clock shows");
+}
+
+#[test]
+fn evidence_by_days_stays_run_out_with_the_clock_set_back_and_its_gate_too() {
+    let mut story = Story::released();
+    story.wait_days(30);
+    assert!(is_lapsed(&story, "fit") && is_lapsed(&story, "ladder"), "the run-up holds for 30 days");
+    story.change("part:nothing-rests-on-this");
+    story.set_clock(-30);
+    assert_eq!(reasons(story.standing("run-up")), [Reason::DaysOver(30)]);
+    assert!(is_lapsed(&story, "fit"));
+}
+
+// ---------------------------------------------------------------------------------------------------- gates
+
+#[test]
+fn a_lapsed_gate_stays_lapsed_until_it_is_released_again_and_takes_the_later_ones_along() {
+    let mut story = Story::released();
+    story.change("wiring");
+    assert!(LADDER.iter().all(|stage| is_lapsed(&story, stage)), "the later ones stand on the first");
+    story.pass("load");
+    // Renewed evidence is not a decision: only the pilot releases.
+    let Gate::Lapsed { blockers, release } = story.gate("bench") else { panic!("{:?}", story.gate("bench")) };
+    assert!(blockers.is_empty() && story.gate("bench").may_be_released());
+    assert!(release.lapsed.is_some(), "it keeps what took the ground from under it");
+    story.release("bench");
+    assert!(is_released(&story, "bench"));
+    assert!(is_lapsed(&story, "fit") && is_lapsed(&story, "ladder"), "each is its own decision");
+    assert!(!story.gate("ladder").may_be_released(), "and not before the one before it");
+    story.release("fit");
+    story.release("ladder");
+    assert!(LADDER.iter().all(|stage| is_released(&story, stage)));
+}
+
+#[test]
+fn evidence_that_ran_out_is_renewed_by_a_new_release_only() {
+    let mut story = Story::released();
+    story.wait_days(31);
+    // The very entry that renews it comes after it ran out.
+    story.fly("run-up");
+    assert!(holds(&story, "run-up"));
+    assert!(is_lapsed(&story, "fit"), "for a moment its gate stood on nothing");
+    assert!(story.gate("fit").may_be_released());
+    story.release("fit");
+    assert!(is_released(&story, "fit"));
+}
+
+#[test]
+fn a_changed_answer_brings_its_checks_and_lapses_the_gate() {
+    let mut story = Story::released();
+    assert!(!story.report().standings.contains_key("shroud"));
+    story.answer("tail", "shrouded");
+    assert!(is_lapsed(&story, "bench"));
+    story.pass("shroud");
+    story.release("bench");
+    assert!(is_released(&story, "bench"));
+}
+
+#[test]
+fn a_figure_that_judges_a_reading_judges_it_anew() {
+    let mut story = Story::released();
+    assert!(holds(&story, "weigh"));
+    story.figure("all-up", 4.0);
+    story.pass("weigh");
+    assert!(matches!(story.standing("weigh"), Standing::Failed { .. }), "5 kg measured, 4 kg allowed");
+}
+
+#[test]
+fn a_stop_is_not_released_past_and_a_caution_is_and_stays_in_sight() {
+    let mut story = Story::released();
+    story.measure("gap", 1.9);
+    assert!(matches!(story.standing("gap"), Standing::Failed { .. }));
+    assert!(!story.gate("bench").may_be_released());
+    story.measure("gap", 2.0);
+    assert_eq!(story.standing("gap"), Standing::Fresh { outcome: Outcome::Caution }, "at the stop is not past it");
+    assert!(story.gate("bench").may_be_released());
+    story.measure("gap", 3.0);
+    assert_eq!(story.standing("gap"), Standing::Fresh { outcome: Outcome::Pass }, "at the caution is not past it");
+}
+
+#[test]
+fn what_answers_another_question_is_no_evidence() {
+    let mut story = Story::released();
+    story.record("gap", CheckResult::Measured { value: 5.0, unit: OTHER_UNIT }, None);
+    assert!(matches!(story.standing("gap"), Standing::Missing { .. }), "a reading in another unit");
+    story.record("gap", CheckResult::Confirmed { passed: true }, None);
+    assert!(matches!(story.standing("gap"), Standing::Missing { .. }), "a yes is no reading");
+    story.record("look", CheckResult::Measured { value: 5.0, unit: Unit::Millimetre }, Some("Sam"));
+    assert!(matches!(story.standing("look"), Standing::Missing { .. }), "a reading is no yes");
+    story.record("rung-1", CheckResult::Confirmed { passed: true }, Some("Sam"));
+    assert!(!holds(&story, "rung-1"), "a flight is not confirmed from a chair");
+    story.record("look", CheckResult::Confirmed { passed: true }, None);
+    assert!(matches!(story.standing("look"), Standing::Missing { .. }), "a second person has to have seen it");
+    story.record("look", CheckResult::Confirmed { passed: true }, Some("Sam"));
+    assert!(holds(&story, "look"));
+}
+
+// -------------------------------------------------------------------------------------------------- the ladder
+
+#[test]
+fn the_ladder_is_climbed_one_rung_at_a_time() {
+    let mut story = Story::new();
+    story.walk_until(|report| report.standing("track").holds());
+    assert!(story.before("rung-1").is_empty() || checks_in(&story.before("rung-1")) == ["belt"]);
+    if !story.before("rung-1").is_empty() {
+        story.pass("belt");
+    }
+    let before = story.before("rung-2");
+    assert_eq!(checks_in(&before), ["rung-1"], "{before:?}");
+
+    let card = story.up_and_down("rung-1", &Flown::default());
+    assert_eq!(checks_in(&story.before("rung-2")), ["rung-1"], "flown, and nothing jotted yet");
+    story.land(card, &Flown { places: vec![], ..Flown::default() });
+    assert_eq!(story.standing("rung-1"), Standing::Missing { lacking: vec!["Motor".into()] });
+    story.land(card, &Flown { used_mah: None, ..Flown::default() });
+    assert!(matches!(story.standing("rung-1"), Standing::Missing { .. }), "no charge, no comparison");
+    story.land(card, &Flown { used_mah: Some(1_101.0), ..Flown::default() });
+    assert_eq!(story.standing("rung-1"), Standing::Unexplained { card });
+    assert_eq!(checks_in(&story.before("rung-2")), ["rung-1"], "flown, and not as predicted");
+    story.explain(card);
+    assert!(holds(&story, "rung-1"));
+    assert!(story.before("rung-2").is_empty());
+    story.land(card, &Flown { celsius: 90.1, ..Flown::default() });
+    assert!(matches!(story.standing("rung-1"), Standing::Failed { .. }), "past the motor's stop");
+    story.land(card, &Flown { celsius: 90.0, used_mah: Some(900.0), ..Flown::default() });
+    let standing = story.standing("rung-1");
+    assert!(!matches!(standing, Standing::Unexplained { .. }), "the ends of the interval belong to it: {standing:?}");
+
+    story.raise(FindingGrade::Caution, "rung-1");
+    assert!(!story.before("rung-2").is_empty(), "a finding that blocks was left");
+}
+
+#[test]
+fn recurring_checks_stand_before_flights_from_their_stage_on() {
+    let mut story = Story::released();
+    story.wait_days(6);
+    let before = story.before("season");
+    assert_eq!(checks_in(&before), ["preflight", "belt"]);
+    assert_eq!(checks_in(&story.before("run-up")), ["preflight"], "the belt is asked for from the ladder on");
+    assert!(is_released(&story, "ladder"), "and neither is part of a gate");
+    story.measure("belt", 12.1);
+    story.pass("preflight");
+    assert_eq!(checks_in(&story.before("season")), ["belt"], "past its stop it stands in the way as well");
+}
+
+#[test]
+fn what_is_not_flown_by_this_aircraft_stands_in_its_own_way() {
+    let mut story = Story::released();
+    story.pass("belt");
+    for check in ["no-such-check", "look", "shroud"] {
+        assert!(!story.before(check).is_empty(), "{check}");
+    }
+    assert!(story.before("rung-1").is_empty());
+}
+
+// ------------------------------------------------------------------------------------- what a flight proves
+
+#[test]
+fn a_landing_jotted_late_proves_what_was_flown_and_not_what_was_changed_since() {
+    let mut story = Story::released();
+    let card = story.up_and_down("rung-1", &Flown::default());
+    story.change("part:blades");
+    story.land(card, &Flown::default());
+    assert!(
+        reasons(story.standing("rung-1"))
+            .iter()
+            .any(|r| matches!(r, Reason::Changed { subject, .. } if subject == "Blades")),
+        "those blades were never flown"
+    );
+}
+
+#[test]
+fn a_landing_jotted_again_after_a_fix_does_not_prove_the_fix() {
+    let mut story = Story::released();
+    let card = story.up_and_down("rung-1", &Flown::default());
+    story.land(card, &Flown { celsius: 95.0, ..Flown::default() });
+    let finding = story.raise(FindingGrade::Stop, "rung-1");
+    story.fix(finding, &["part:blades"]);
+    // A slip of the pen is put right on the old card; the flight is still the one before the fix.
+    story.land(card, &Flown { celsius: 85.0, ..Flown::default() });
+    assert!(matches!(story.state(finding), FindingState::Fixed { .. }), "{:?}", story.state(finding));
+    assert!(!holds(&story, "rung-1"));
+    let ready = story.pass("gap");
+    assert!(ready > finding);
+    story.release("bench");
+    story.release("fit");
+    story.pass("track");
+    story.pass("preflight");
+    story.pass("belt");
+    assert_eq!(story.before("rung-1"), []);
+    story.fly("rung-1");
+    assert!(matches!(story.state(finding), FindingState::Proven { .. }));
+}
+
+#[test]
+fn the_landing_of_an_older_flight_takes_nothing_from_a_newer_one() {
+    let mut story = Story::released();
+    let old = story.up_and_down("rung-1", &Flown::default());
+    story.fly("rung-1");
+    story.land(old, &Flown { celsius: 95.0, ..Flown::default() });
+    assert!(holds(&story, "rung-1"), "the newer flight is the evidence: {:?}", story.standing("rung-1"));
+    assert_eq!(story.ledger().results["rung-1"].len(), 3, "and the older one stays readable");
+}
+
+#[test]
+fn a_landing_without_a_touchdown_is_none() {
+    let mut story = Story::released();
+    story.change("setting:gain");
+    let card = story.draw("rung-1");
+    story.add(Body::HandedOver { card, spotter: "Sam".into() });
+    story.land(card, &Flown::default());
+    story.add(Body::TouchedDown { card, elapsed_ms: 60_000 });
+    story.land(card, &Flown::default());
+    assert!(!holds(&story, "rung-1"), "the motor was never started");
+    let (runs, motor_ms) = (story.ledger().runs, story.ledger().motor_ms);
+    story.add(Body::Started { card });
+    story.add(Body::Started { card });
+    story.add(Body::TouchedDown { card, elapsed_ms: 50_000 });
+    story.add(Body::TouchedDown { card, elapsed_ms: 70_000 });
+    assert_eq!((story.ledger().runs, story.ledger().motor_ms), (runs + 1, motor_ms + 50_000), "each counts once");
+    story.add(Body::Resumed { card });
+    assert_eq!(story.ledger().motor_ms, motor_ms, "a touchdown taken back is none");
+    story.add(Body::TouchedDown { card, elapsed_ms: 90_000 });
+    assert_eq!(story.ledger().motor_ms, motor_ms + 90_000);
+}
+
+#[test]
+fn the_seat_goes_to_the_spotter_and_back() {
+    let mut story = Story::released();
+    let card = story.draw("season");
+    story.add(Body::HandedOver { card, spotter: "Sam".into() });
+    assert_eq!(story.ledger().seat, Seat::Spotter { card, name: "Sam".into() });
+    story.add_by(Author::Spotter { name: "Sam".into() }, Body::HandedBack { card });
+    assert_eq!(story.ledger().seat, Seat::Pilot);
+    story.add(Body::HandedOver { card: id(9_999), spotter: "Nobody".into() });
+    assert_eq!(story.ledger().seat, Seat::Pilot, "a card that is not there is handed to nobody");
+}
+
+// ------------------------------------------------------------------------------------------------- findings
+
+#[test]
+fn a_finding_closes_on_proof_and_on_nothing_else() {
+    let mut story = Story::released();
+    let finding = story.raise(FindingGrade::Caution, "load");
+    assert_eq!(story.state(finding), FindingState::Open);
+    assert!(is_lapsed(&story, "bench"), "it holds its gate shut");
+    story.pass("load");
+    assert_eq!(story.state(finding), FindingState::Open, "a pass without a fix proves nothing");
+    story.fix(finding, &[]);
+    assert!(matches!(story.state(finding), FindingState::Fixed { .. }));
+    assert!(reasons(story.standing("load")).iter().any(|r| matches!(r, Reason::ToProve { .. })), "asked for again");
+    assert!(!story.gate("bench").may_be_released(), "fixed is not proven");
+    let stop = CheckResult::Computed { summary: "over".into(), values: vec![], outcome: Outcome::Stop };
+    story.record("load", stop, None);
+    assert_eq!(story.state(finding), FindingState::Open, "the fix did not hold");
+    story.fix(finding, &["wiring"]);
+    let proof = story.pass("load");
+    assert_eq!(story.state(finding), FindingState::Proven { by: proof });
+    assert_eq!(story.finding(finding).fixes.len(), 2, "both fixes stay readable");
+    assert!(story.gate("bench").may_be_released());
+    story.carry(finding, Until::Flights(1));
+    assert_eq!(story.state(finding), FindingState::Proven { by: proof }, "what is proven is not carried");
+}
+
+#[test]
+fn not_right_never_proves_a_fix_even_where_the_gate_would_take_it_as_a_caution() {
+    let mut story = Story::released();
+    let finding = story.raise(FindingGrade::Caution, "track");
+    story.fix(finding, &[]);
+    story.confirm("track", false);
+    assert_eq!(story.standing("track"), Standing::Fresh { outcome: Outcome::Caution }, "a check of caution grade");
+    assert_eq!(story.state(finding), FindingState::Open, "the pilot looked, and it is not right");
+    story.fix(finding, &[]);
+    story.confirm("track", true);
+    assert!(matches!(story.state(finding), FindingState::Proven { .. }));
+}
+
+#[test]
+fn a_note_holds_nothing_a_caution_its_gate_and_all_flights() {
+    let mut story = Story::released();
+    story.raise(FindingGrade::Note, "load");
+    assert!(is_released(&story, "ladder"));
+    let finding = story.raise(FindingGrade::Caution, "review");
+    assert!(is_lapsed(&story, "ladder") && is_released(&story, "fit"), "the gate of its own stage");
+    for check in ["run-up", "rung-1", "season"] {
+        assert!(story.before(check).contains(&Blocker::Finding(finding)), "{check}");
+    }
+}
+
+#[test]
+fn a_stop_finding_cannot_be_carried_nor_flown_past() {
+    let mut story = Story::released();
+    let finding = story.raise(FindingGrade::Stop, "rung-1");
+    story.carry(finding, Until::Flights(50));
+    assert_eq!(story.state(finding), FindingState::Open);
+    for check in ["run-up", "rung-1", "rung-2", "season"] {
+        assert!(story.before(check).contains(&Blocker::Finding(finding)), "{check}: not even its own");
+    }
+    story.fix(finding, &[]);
+    story.carry(finding, Until::Flights(50));
+    assert!(matches!(story.state(finding), FindingState::Fixed { .. }));
+    assert!(!story.before("rung-1").contains(&Blocker::Finding(finding)), "its proof may be flown");
+    assert!(story.before("rung-2").contains(&Blocker::Finding(finding)), "and nothing beyond it");
+    assert!(story.before("season").contains(&Blocker::Finding(finding)));
+}
+
+#[test]
+fn a_fix_that_touches_the_lower_rungs_can_be_climbed_back_to() {
+    // The fix makes the run-up, the track and the first rung stale. If the finding held their flights, its proof on the
+    // second rung could never be flown, and a stop cannot be carried: the aircraft would be on the ground for ever.
+    let mut story = Story::released();
+    let finding = story.raise(FindingGrade::Stop, "rung-2");
+    story.fix(finding, &["part:motor", "part:blades"]);
+    assert!(!holds(&story, "run-up") && !holds(&story, "rung-1"));
+    story.walk_until(|report| matches!(report.gate("ladder"), Gate::Released(_)));
+    assert!(matches!(story.state(finding), FindingState::Proven { .. }));
+    // The same where the proof is read from the flight, at the table.
+    let finding = story.raise(FindingGrade::Stop, "review");
+    story.fix(finding, &["part:motor"]);
+    story.walk_until(|report| matches!(report.gate("ladder"), Gate::Released(_)));
+    assert!(matches!(story.state(finding), FindingState::Proven { .. }));
+}
+
+#[test]
+fn a_fix_that_is_proved_on_the_bench_holds_every_flight_until_then() {
+    let mut story = Story::released();
+    let finding = story.raise(FindingGrade::Caution, "belt");
+    story.fix(finding, &[]);
+    for check in ["run-up", "rung-1", "season"] {
+        assert!(story.before(check).contains(&Blocker::Finding(finding)), "{check}");
+    }
+    story.pass("belt");
+    assert_eq!(story.before("rung-1"), []);
+}
+
+#[test]
+fn a_carried_finding_lets_fly_for_so_many_runs() {
+    let mut story = Story::released();
+    let finding = story.raise(FindingGrade::Caution, "review");
+    story.carry(finding, Until::Flights(2));
+    let FindingState::Carried { restriction, .. } = story.state(finding) else { panic!() };
+    assert_eq!(restriction, "Calm air only");
+    assert!(story.gate("ladder").may_be_released());
+    story.release("ladder");
+    story.fly("season");
+    assert!(is_released(&story, "ladder"));
+    story.fly("season");
+    assert!(is_lapsed(&story, "ladder"), "two runs are flown");
+    story.pass("belt");
+    assert!(story.before("season").contains(&Blocker::Finding(finding)));
+    story.carry(finding, Until::Flights(1));
+    assert!(!story.before("season").contains(&Blocker::Finding(finding)), "agreed anew");
+    assert!(is_lapsed(&story, "ladder"), "and that is no release");
+}
+
+#[test]
+fn a_carried_finding_lets_fly_through_a_day() {
+    let mut story = Story::released();
+    let finding = story.raise(FindingGrade::Caution, "review");
+    let last = story.today() + chrono::TimeDelta::days(2);
+    story.carry(finding, Until::Date(last));
+    story.release("ladder");
+    story.wait_days(2);
+    assert!(is_released(&story, "ladder"), "through the day itself");
+    story.wait_days(1);
+    assert!(is_lapsed(&story, "ladder"));
+    assert!(story.before("season").contains(&Blocker::Finding(finding)));
+    story.change("part:nothing-rests-on-this");
+    story.set_clock(-3);
+    assert!(story.before("season").contains(&Blocker::Finding(finding)), "a clock set back brings nothing back");
+}
+
+#[test]
+fn a_fix_of_a_carried_finding_wants_its_proof() {
+    let mut story = Story::released();
+    let finding = story.raise(FindingGrade::Caution, "load");
+    story.carry(finding, Until::Flights(20));
+    story.fix(finding, &[]);
+    assert!(matches!(story.state(finding), FindingState::Fixed { .. }));
+    story.pass("load");
+    assert!(matches!(story.state(finding), FindingState::Proven { .. }));
+}
+
+#[test]
+fn a_proof_that_wants_an_explanation_proves_once_it_has_it() {
+    let mut story = Story::released();
+    let finding = story.raise(FindingGrade::Stop, "rung-1");
+    story.fix(finding, &[]);
+    let card = story.up_and_down("rung-1", &Flown::default());
+    story.land(card, &Flown { used_mah: Some(2_000.0), ..Flown::default() });
+    assert!(matches!(story.state(finding), FindingState::Fixed { .. }), "flown, and not understood");
+    story.explain(card);
+    assert!(matches!(story.state(finding), FindingState::Proven { .. }));
+}
+
+// ----------------------------------------------------------------------------------------------- withdrawing
+
+#[test]
+fn a_withdrawn_slip_is_as_if_it_had_never_been() {
+    let mut story = Story::released();
+    let clean = story.ledger();
+    let slip = story.change("part:motor");
+    assert!(LADDER.iter().all(|stage| is_lapsed(&story, stage)));
+    story.withdraw(slip);
+    assert_eq!(story.ledger(), clean, "the gates too: the ground was never gone");
+    let slip = story.measure("gap", 0.5);
+    story.withdraw(slip);
+    assert_eq!(story.ledger(), clean);
+    let slip = story.raise(FindingGrade::Stop, "look");
+    story.withdraw(slip);
+    assert_eq!(story.ledger(), clean);
+}
+
+#[test]
+fn a_withdrawn_proof_opens_what_it_proved() {
+    let mut story = Story::released();
+    let finding = story.raise(FindingGrade::Caution, "load");
+    story.fix(finding, &[]);
+    let proof = story.pass("load");
+    story.release("bench");
+    story.withdraw(proof);
+    assert!(matches!(story.state(finding), FindingState::Fixed { .. }));
+    assert!(is_lapsed(&story, "bench"));
+}
+
+#[test]
+fn what_hangs_on_something_withdrawn_says_nothing_more() {
+    let mut story = Story::released();
+    let finding = story.raise(FindingGrade::Stop, "load");
+    story.withdraw(finding);
+    story.fix(finding, &["wiring"]);
+    assert!(holds(&story, "load"), "a fix of a finding that is not there");
+    let card = story.draw("rung-1");
+    story.withdraw(card);
+    story.add(Body::HandedOver { card, spotter: "Sam".into() });
+    story.add(Body::Started { card });
+    story.add(Body::TouchedDown { card, elapsed_ms: 9 });
+    story.land(card, &Flown { celsius: 99.0, ..Flown::default() });
+    assert!(holds(&story, "rung-1") && story.ledger().seat == Seat::Pilot);
+}
+
+// ------------------------------------------------------------------------------------------- the fold is total
+
+#[test]
+fn nothing_in_an_entry_makes_the_fold_fail() {
+    let mut story = Story::released();
+    let card = story.draw("rung-1");
+    story.add(Body::Started { card });
+    for elapsed_ms in [i64::MAX, i64::MIN, -1, 0] {
+        story.add(Body::Marked { card, mark: MarkKind::Shake, elapsed_ms });
+        story.add(Body::TouchedDown { card, elapsed_ms });
+        story.add(Body::Resumed { card });
+    }
+    for _ in 0..3 {
+        let card = story.draw("rung-2");
+        story.add(Body::Started { card });
+        story.add(Body::TouchedDown { card, elapsed_ms: i64::MAX });
+        story.land(card, &Flown { used_mah: Some(f64::MAX), celsius: f64::MAX, ..Flown::default() });
+    }
+    for value in [f64::NAN, f64::NEG_INFINITY, f64::MIN] {
+        story.record("gap", CheckResult::Measured { value, unit: Unit::Millimetre }, None);
+        assert!(!holds(&story, "gap"), "{value} mm is not past the limit only because nothing compares with it");
+        story.figure("all-up", value);
+        story.figure("speed", value);
+    }
+    for nowhere in ["", "part:", "check:look:look", "\u{1f681}"] {
+        story.change(nowhere);
+        story.confirm(nowhere, true);
+        story.release(nowhere);
+        story.setting(nowhere, nowhere);
+        story.answer(nowhere, nowhere);
+        story.add(Body::FindingRaised {
+            title: nowhere.into(),
+            grade: FindingGrade::Stop,
+            stage: nowhere.into(),
+            proof: nowhere.into(),
+            shown_by: Some(id(77_777)),
+        });
+    }
+    story.carry(id(77_777), Until::Flights(u32::MAX));
+    let mut far = story.now.clone();
+    far.wall = chrono::DateTime::<chrono::Utc>::MAX_UTC.fixed_offset();
+    let entries = story.entries.clone();
+    for entry in 0..=entries.len() {
+        let ledger = Ledger::of(&story.plan, &entries[..entry]);
+        for now in [&story.now, &far, &at_ms(-40_000_000_000)] {
+            let report = ledger.at(&story.plan, now);
+            assert_eq!(report.gates.len(), story.plan.stages.len());
+        }
+    }
+}
+
+// ------------------------------------------------------------------------------------------ random histories
+
+/// One thing that may happen. Numbers choose among what is there.
+#[derive(Debug, Clone)]
+enum Step {
+    Advance,
+    FlyNextOddly,
+    Record { check: usize, result: u8, witnessed: bool },
+    Fly { check: usize, used: u8, heat: u8, parts: u8 },
+    LandAgain { card: usize, used: u8, heat: u8 },
+    Loose { card: usize, what: u8 },
+    Release(usize),
+    Change(usize),
+    Figure { figure: usize, value: u8 },
+    Setting { setting: bool, value: u8 },
+    Answer { shrouded: bool },
+    Pack(u8),
+    Raise { grade: u8, proof: usize },
+    Fix { finding: usize, subject: usize },
+    Carry { finding: usize, until: u8 },
+    Explain(usize),
+    Days(u8),
+    SetClock(i8),
+    Withdraw(usize),
+}
+
+fn step() -> impl Strategy<Value = Step> {
+    let n = 0..64usize;
+    prop_oneof![
+        40 => Just(Step::Advance),
+        5 => Just(Step::FlyNextOddly),
+        5 => (n.clone(), any::<u8>(), prop::bool::weighted(0.9))
+            .prop_map(|(check, result, witnessed)| Step::Record { check, result, witnessed }),
+        5 => (n.clone(), any::<u8>(), any::<u8>(), any::<u8>())
+            .prop_map(|(check, used, heat, parts)| Step::Fly { check, used, heat, parts }),
+        2 => (n.clone(), any::<u8>(), any::<u8>()).prop_map(|(card, used, heat)| Step::LandAgain { card, used, heat }),
+        2 => (n.clone(), any::<u8>()).prop_map(|(card, what)| Step::Loose { card, what }),
+        4 => n.clone().prop_map(Step::Release),
+        3 => n.clone().prop_map(Step::Change),
+        1 => (n.clone(), any::<u8>()).prop_map(|(figure, value)| Step::Figure { figure, value }),
+        2 => (any::<bool>(), 0..3u8).prop_map(|(setting, value)| Step::Setting { setting, value }),
+        1 => any::<bool>().prop_map(|shrouded| Step::Answer { shrouded }),
+        1 => (0..3u8).prop_map(Step::Pack),
+        4 => (any::<u8>(), n.clone()).prop_map(|(grade, proof)| Step::Raise { grade, proof }),
+        4 => (n.clone(), n.clone()).prop_map(|(finding, subject)| Step::Fix { finding, subject }),
+        3 => (n.clone(), 0..6u8).prop_map(|(finding, until)| Step::Carry { finding, until }),
+        2 => n.clone().prop_map(Step::Explain),
+        2 => (0..12u8).prop_map(Step::Days),
+        2 => (-40..40i8).prop_map(Step::SetClock),
+        2 => n.prop_map(Step::Withdraw),
+    ]
+}
+
+const SUBJECTS: [&str; 10] = [
+    "part:motor",
+    "part:blades",
+    "setting:gain",
+    "figure:speed",
+    "wiring",
+    "mass",
+    "supplies",
+    "packs",
+    "check:look",
+    "part:unknown",
+];
+
+impl Story {
+    fn pick<T: Clone>(among: &[T], number: usize) -> Option<T> {
+        (!among.is_empty()).then(|| among[number % among.len()].clone())
+    }
+
+    fn checks(&self) -> Vec<String> {
+        self.plan.checks().map(|(_, check)| check.id.clone()).collect()
+    }
+
+    fn cards(&self) -> Vec<EntryId> {
+        self.entries.iter().filter(|e| matches!(e.body, Body::CardDrawn { .. })).map(|e| e.id).collect()
+    }
+
+    fn raised(&self) -> Vec<EntryId> {
+        self.entries.iter().filter(|e| matches!(e.body, Body::FindingRaised { .. })).map(|e| e.id).collect()
+    }
+
+    fn can_withdraw(&self) -> Vec<EntryId> {
+        let named =
+            |id: EntryId| self.entries.iter().any(|e| matches!(e.body, Body::Withdrawn { entry, .. } if entry == id));
+        let able = self.entries.iter().filter(|e| !matches!(e.body, Body::Withdrawn { .. }) && !named(e.id));
+        able.map(|e| e.id).collect()
+    }
+
+    fn flown(used: u8, heat: u8) -> Flown {
+        let used_mah = match used % 8 {
+            0 => None,
+            1 => Some(1_400.0),
+            2 => Some(700.0),
+            _ => Some(1_000.0),
+        };
+        let grade = match heat % 10 {
+            0 => 2,
+            1 => 1,
+            _ => 0,
+        };
+        let places = if heat % 7 == 3 { vec!["motor"] } else { vec!["motor", "battery"] };
+        Flown { used_mah, celsius: celsius(grade), places, minutes: i64::from(used % 5) + 1, ..Flown::default() }
+    }
+
+    fn take(&mut self, step: &Step) {
+        self.wait_minutes(7);
+        match *step {
+            Step::Advance => self.advance(),
+            Step::FlyNextOddly => {
+                if let Some(next) = self.report().next {
+                    self.fly_as(&next.check, &Flown { used_mah: Some(1_400.0), ..Flown::default() });
+                }
+            }
+            Step::Record { check, result, witnessed } => {
+                let check = Story::pick(&self.checks(), check).unwrap();
+                let result = match result % 12 {
+                    0 => CheckResult::Confirmed { passed: false },
+                    1 => CheckResult::Measured { value: 1.0, unit: Unit::Millimetre },
+                    2 => CheckResult::Measured { value: 2.5, unit: Unit::Millimetre },
+                    3 => CheckResult::Measured { value: 18.0, unit: Unit::Kilogram },
+                    4 => CheckResult::Measured { value: 9.0, unit: Unit::Kilogram },
+                    5 => CheckResult::Computed { summary: String::new(), values: vec![], outcome: Outcome::Stop },
+                    6 => CheckResult::Computed { summary: String::new(), values: vec![], outcome: Outcome::Caution },
+                    7..9 => CheckResult::Measured { value: 5.0, unit: Unit::Millimetre },
+                    _ => CheckResult::Confirmed { passed: true },
+                };
+                self.record(&check, result, witnessed.then_some("Sam"));
+            }
+            Step::Fly { check, used, heat, parts } => self.fly_loosely(check, used, heat, parts),
+            Step::LandAgain { card, used, heat } => {
+                if let Some(card) = Story::pick(&self.cards(), card) {
+                    self.land(card, &Story::flown(used, heat));
+                }
+            }
+            Step::Loose { card, what } => {
+                let card = Story::pick(&self.cards(), card).unwrap_or(id(88_888));
+                self.add(match what % 6 {
+                    0 => Body::Started { card },
+                    1 => Body::TouchedDown { card, elapsed_ms: 200_000 },
+                    2 => Body::Resumed { card },
+                    3 => Body::HandedBack { card },
+                    4 => Body::Marked { card, mark: MarkKind::Sound, elapsed_ms: 5 },
+                    _ => Body::TouchedDown { card, elapsed_ms: -5_000 },
+                });
+            }
+            Step::Release(stage) => {
+                let ready = self.report().gates.iter().find(|(_, g)| g.may_be_released()).map(|(s, _)| s.clone());
+                let any =
+                    Story::pick(&self.plan.stages.iter().map(|s| s.id.clone()).collect::<Vec<_>>(), stage).unwrap();
+                // Mostly what may be released; now and then what may not.
+                let stage = if stage.is_multiple_of(4) { any } else { ready.unwrap_or(any) };
+                self.release(&stage);
+            }
+            Step::Change(subject) => {
+                self.change(SUBJECTS[subject % SUBJECTS.len()]);
+            }
+            Step::Figure { figure, value } => {
+                let figure = ["speed", "all-up", "reach"][figure % 3];
+                self.figure(figure, [15.0, 4.0, 16.0][usize::from(value) % 3]);
+            }
+            Step::Setting { setting, value } => {
+                self.setting(if setting { "gain" } else { "trim" }, &value.to_string());
+            }
+            Step::Answer { shrouded } => {
+                self.answer("tail", if shrouded { "shrouded" } else { "open" });
+            }
+            Step::Pack(cells) => {
+                self.pack("Pack 1", f64::from(cells));
+            }
+            Step::Raise { grade, proof } => {
+                let proof = Story::pick(&self.checks(), proof).unwrap();
+                self.raise(FindingGrade::ALL[usize::from(grade) % 3], &proof);
+            }
+            Step::Fix { finding, subject } => {
+                let finding = Story::pick(&self.raised(), finding).unwrap_or(id(88_888));
+                let subjects = [SUBJECTS[subject % SUBJECTS.len()]];
+                self.fix(finding, &subjects[..subject % 2]);
+            }
+            Step::Carry { finding, until } => {
+                let finding = Story::pick(&self.raised(), finding).unwrap_or(id(88_888));
+                let until = match until {
+                    0..4 => Until::Flights(u32::from(until)),
+                    _ => Until::Date(self.today() + chrono::TimeDelta::days(i64::from(until) - 4)),
+                };
+                self.carry(finding, until);
+            }
+            Step::Explain(card) => {
+                if let Some(card) = Story::pick(&self.cards(), card) {
+                    self.explain(card);
+                }
+            }
+            Step::Days(days) => self.wait_days(i64::from(days)),
+            Step::SetClock(days) => self.set_clock(i64::from(days)),
+            Step::Withdraw(entry) => {
+                if let Some(entry) = Story::pick(&self.can_withdraw(), entry) {
+                    self.withdraw(entry);
+                }
+            }
+        }
+    }
+
+    /// A flight with any of its entries left out, and sometimes something done before it is jotted.
+    fn fly_loosely(&mut self, check: usize, used: u8, heat: u8, parts: u8) {
+        let flown: Vec<String> =
+            self.plan.checks().filter(|(_, c)| c.fly().is_some()).map(|(_, c)| c.id.clone()).collect();
+        let card = self.draw(&Story::pick(&flown, check).unwrap());
+        let flown = Story::flown(used, heat);
+        if parts & 1 == 0 || parts & 2 == 0 {
+            self.add(Body::HandedOver { card, spotter: "Sam".into() });
+        }
+        if !parts.is_multiple_of(11) {
+            self.add(Body::Started { card });
+        }
+        if !parts.is_multiple_of(13) {
+            self.add(Body::TouchedDown { card, elapsed_ms: flown.minutes * 60_000 });
+        }
+        self.add(Body::HandedBack { card });
+        if parts.is_multiple_of(5) {
+            self.change("part:blades");
+        }
+        if !parts.is_multiple_of(7) {
+            self.land(card, &flown);
+        }
+    }
+}
+
+fn history(steps: &[Step]) -> Story {
+    let mut story = Story::new();
+    steps.iter().for_each(|step| story.take(step));
+    story
+}
+
+fn config(cases: u32) -> ProptestConfig {
+    ProptestConfig { cases, failure_persistence: None, max_shrink_iters: 400, ..ProptestConfig::default() }
+}
+
+fn agrees(story: &Story, upto: usize) -> Result<(), TestCaseError> {
+    let entries = &story.entries[..upto];
+    let ledger = Ledger::of(&story.plan, entries);
+    let last = entries.last().map_or_else(|| at_ms(0), |entry| entry.at.clone());
+    let mut later = story.now.clone();
+    later.wall += chrono::TimeDelta::days(3);
+    for now in [&last, &later] {
+        let core = Truth::of_core(&story.plan, &ledger, now);
+        let rules = Truth::of_rules(&story.plan, entries, now);
+        prop_assert_eq!(core, rules, "after {} entries, the last: {:?}", upto, entries.last());
+    }
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(config(64))]
+
+    #[test]
+    fn the_core_says_what_the_rules_say(steps in prop::collection::vec(step(), 20..90)) {
+        let story = history(&steps);
+        let all = story.entries.len();
+        for upto in [all / 4, all / 2, all * 3 / 4, all] {
+            agrees(&story, upto)?;
+        }
+    }
+
+    #[test]
+    fn no_gate_is_ready_or_released_over_evidence_that_does_not_hold(steps in prop::collection::vec(step(), 30..90)) {
+        let story = history(&steps);
+        let truth = Truth::of_rules(&story.plan, &story.entries, &story.now);
+        let report = story.report();
+        for stage in story.plan.stages.iter().filter(|stage| stage.gate.is_some()) {
+            let gate = report.gate(&stage.id);
+            if !(gate.may_be_released() || matches!(gate, Gate::Released(_))) {
+                continue;
+            }
+            for check in stage.checks.iter().filter(|c| c.mandatory && c.before_flights_from.is_none()) {
+                if let Some(is) = truth.checks.get(&check.id) {
+                    prop_assert_eq!(*is, Is::Fresh, "{} in {}", &check.id, &stage.id);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn taking_entries_in_one_by_one_equals_a_replay(steps in prop::collection::vec(step(), 20..70)) {
+        let story = history(&steps);
+        let mut ledger = Ledger::default();
+        for (number, entry) in story.entries.iter().enumerate() {
+            let one = std::slice::from_ref(entry);
+            if matches!(entry.body, Body::Withdrawn { .. }) {
+                // As the function says: what was withdrawn has to be folded out anew.
+                ledger = Ledger::of(&story.plan, &story.entries[..=number]);
+            } else {
+                ledger.take(&story.plan, one);
+            }
+            if number % 8 == 0 {
+                prop_assert_eq!(&ledger, &Ledger::of(&story.plan, &story.entries[..=number]), "after {}", number + 1);
+            }
+        }
+        prop_assert_eq!(ledger, story.ledger());
+    }
+
+    #[test]
+    fn a_withdrawn_entry_equals_one_never_made(steps in prop::collection::vec(step(), 20..60), which in any::<usize>()) {
+        let mut story = history(&steps);
+        let Some(slip) = Story::pick(&story.can_withdraw(), which) else { return Ok(()) };
+        story.wait_days(4);
+        story.withdraw(slip);
+        let never: Vec<_> = story
+            .entries
+            .iter()
+            .filter(|e| e.id != slip && !matches!(e.body, Body::Withdrawn { entry, .. } if entry == slip))
+            .cloned()
+            .collect();
+        prop_assert_eq!(story.ledger(), Ledger::of(&story.plan, &never));
+    }
+
+    #[test]
+    fn evidence_that_does_not_rest_on_a_change_stays_fresh(steps in prop::collection::vec(step(), 30..80), subject in 0..8usize) {
+        let mut story = history(&steps);
+        let before = story.report();
+        let subject = SUBJECTS[subject];
+        // What rests on it, and what rests on that.
+        let mut touched: Vec<String> = Vec::new();
+        loop {
+            let rests = |check: &liftgate_core::plan::Check| check.rests_on.iter().any(|on| {
+                let on = on.to_string();
+                on == subject || touched.iter().any(|id| on == format!("check:{id}"))
+            });
+            let more: Vec<String> = story.plan.checks()
+                .filter(|(_, check)| !touched.contains(&check.id) && rests(check))
+                .map(|(_, check)| check.id.clone()).collect();
+            if more.is_empty() {
+                break;
+            }
+            touched.extend(more);
+        }
+        story.change(subject);
+        let after = story.report();
+        for (check, standing) in &before.standings {
+            if standing.holds() && !touched.contains(check) {
+                prop_assert!(after.standing(check).holds(), "{} after {}: {:?}", check, subject, after.standing(check));
+            }
+            if after.standing(check).holds() {
+                prop_assert!(!touched.contains(check), "{} is still fresh after {}", check, subject);
+            }
+        }
+    }
+}
+
+#[test]
+fn the_random_histories_reach_what_they_are_to_test() {
+    // A property over histories in which nothing ever comes to a gate would hold of anything.
+    use proptest::strategy::ValueTree;
+    use proptest::test_runner::{TestRng, TestRunner};
+    let rng = TestRng::deterministic_rng(proptest::test_runner::RngAlgorithm::ChaCha);
+    let mut runner = TestRunner::new_with_rng(config(1), rng);
+    let mut seen = std::collections::BTreeMap::<String, usize>::new();
+    for _ in 0..60 {
+        let steps = prop::collection::vec(step(), 30..90).new_tree(&mut runner).unwrap().current();
+        let story = history(&steps);
+        for upto in (0..=story.entries.len()).step_by(10) {
+            let entries = &story.entries[..upto];
+            let now = entries.last().map_or_else(|| at_ms(0), |entry| entry.at.clone());
+            let truth = Truth::of_rules(&story.plan, entries, &now);
+            let mut note = |what: String| *seen.entry(what).or_default() += 1;
+            truth.gates.iter().for_each(|(stage, gate)| note(format!("{stage} {gate:?}")));
+            truth.findings.values().for_each(|finding| note(format!("finding {finding:?}")));
+            truth.checks.values().for_each(|check| note(format!("check {check:?}")));
+            truth.may_fly.iter().filter(|(_, may)| **may).for_each(|(check, _)| note(format!("may fly {check}")));
+        }
+    }
+    let wanted = [
+        format!("bench {:?}", GateIs::Released),
+        format!("bench {:?}", GateIs::Lapsed),
+        format!("fit {:?}", GateIs::Released),
+        format!("ladder {:?}", GateIs::Shut),
+    ];
+    for what in wanted {
+        assert!(seen.get(&what).is_some_and(|times| *times >= 3), "{what}: {seen:?}");
+    }
+    for what in [
+        "finding Open",
+        "finding Fixed",
+        "finding Proven",
+        "finding Carried",
+        "check Stale",
+        "check Failed",
+        "check Unexplained",
+        "check Missing",
+        "check Fresh",
+    ] {
+        assert!(seen.get(what).is_some_and(|times| *times >= 3), "{what}: {seen:?}");
+    }
+    assert!(seen.keys().filter(|what| what.starts_with("may fly")).count() >= 3, "{seen:?}");
+}

@@ -1,0 +1,73 @@
+"""Heating and cooling, against scipy's curve fit and closed forms."""
+
+import liftgate as lg
+import numpy as np
+import pytest
+from scipy.optimize import curve_fit
+
+
+def readings(times, temperatures):
+    return [lg.HeatReading(time_s=float(t), temperature_c=float(c)) for t, c in zip(times, temperatures)]
+
+
+def rise(t, start, above, tau):
+    return start + above * (1 - np.exp(-t / tau))
+
+
+@pytest.mark.parametrize("end, tau, sigma", [(600, 179.4, 1.2), (240, 183.9, 4.2)])
+def test_rise_against_curve_fit(end, tau, sigma):
+    """Ta 22, dT 38, tau 180 s, every 20 s, rounded to half a degree; tau and its sigma from scipy's curve_fit."""
+    times = np.arange(0, end + 1, 20.0)
+    seen = np.round(rise(times, 22, 38, 180) * 2) / 2
+    fit, cov = curve_fit(rise, times, seen, p0=(20, 30, 150))
+    assert fit[2] == pytest.approx(tau, abs=0.05)
+    got = lg.fit_heat_rise(readings(times, seen))
+    assert [got.start_c, got.rise_k, got.tau_s] == pytest.approx(fit, rel=1e-4)
+    assert got.tau_u_s == pytest.approx(np.sqrt(cov[2, 2]), rel=0.02)
+    assert got.tau_u_s == pytest.approx(sigma, abs=0.1)
+
+
+def test_random_rises_against_curve_fit(random):
+    for _ in range(100):
+        start, above, tau = random.uniform(5, 40), random.uniform(15, 70), random.uniform(60, 300)
+        times = np.linspace(0, tau * random.uniform(1.5, 4), int(random.integers(12, 60)))
+        seen = rise(times, start, above, tau) + random.normal(0, 0.2, len(times))
+        fit, _ = curve_fit(rise, times, seen, p0=(start, above, tau))
+        got = lg.fit_heat_rise(readings(times, seen))
+        assert [got.start_c, got.rise_k, got.tau_s] == pytest.approx(fit, rel=1e-3)
+
+
+COOLING = ([30, 60, 90, 120, 180], [65.242, 60.161, 55.677, 51.720, 45.146])
+
+
+def fall(air):
+    return lambda t, touchdown, tau: air + (touchdown - air) * np.exp(-t / tau)
+
+
+def test_cooling_back_to_touchdown():
+    """Ambient 22, 71 C at touchdown, tau 240 s: readings in closed form, to a thousandth."""
+    got = lg.heat_at_touchdown(readings(*COOLING), 22)
+    assert got.touchdown_c == pytest.approx(71.0, abs=1e-3)
+    assert got.tau_s == pytest.approx(240, rel=1e-4)
+
+
+@pytest.mark.parametrize("air, digits", [(22, 3), (22, 0), (25, 3), (25, 0)])
+def test_cooling_against_curve_fit(air, digits):
+    """Readings rounded to a degree, and the air 3 K wrong: as scipy's curve_fit has it, within half a kelvin of the truth.
+
+    A straight line through the logarithms gives 70.97 and 71.35 here; it weighs the last, coolest reading most.
+    """
+    seen = np.round(COOLING[1], digits)
+    fit, _ = curve_fit(fall(air), np.array(COOLING[0], dtype=float), seen, p0=(70, 200))
+    got = lg.heat_at_touchdown(readings(COOLING[0], seen), air)
+    assert [got.touchdown_c, got.tau_s] == pytest.approx(fit, rel=1e-4)
+    assert got.touchdown_c == pytest.approx(71, abs=0.5)
+
+
+def test_time_to_a_limit(random):
+    for _ in range(300):
+        start, steady, tau = random.uniform(10, 40), random.uniform(60, 140), random.uniform(30, 600)
+        limit = random.uniform(start + 1, steady - 1)
+        seconds = lg.time_to_limit(start, steady, tau, limit)
+        assert rise(seconds, start, steady - start, tau) == pytest.approx(limit, abs=1e-6)
+    assert lg.time_to_limit(20, 60, 100, 80) is None

@@ -1,0 +1,115 @@
+"""Supply load, against the same sums done by numpy.
+
+The factors (design peak four times the peak of unloaded stirring, hard flight twice) are common practice, no source: these
+tests hold the arithmetic, the margins and the verdicts, not the factors.
+"""
+
+import liftgate as lg
+import numpy as np
+import pytest
+
+DESIGN_PEAK = 4.0  # common practice, no source
+HARD_FLIGHT = 2.0  # common practice, no source
+CAUTION = 0.8  # of a rating; common practice, no source
+GRADES = [lg.Grade.OK, lg.Grade.CAUTION, lg.Grade.STOP]
+
+
+def grade(load, rating):
+    return lg.Grade.STOP if load > rating else lg.Grade.CAUTION if load > CAUTION * rating else lg.Grade.OK
+
+
+def test_random_rails_against_numpy(random):
+    seen = set()
+    for _ in range(2_000):
+        empty, nominal, full = np.sort(random.uniform(4, 14, 3))
+        continuous = random.uniform(1, 40)
+        burst = continuous * random.uniform(1, 3)
+        ripple = random.uniform(0, 0.5) if random.random() < 0.5 else 0.0
+        count = int(random.integers(1, 8))
+        steady, quantity = random.uniform(0, 1.5, count), random.integers(1, 6, count)
+        windows = np.sort(random.uniform(2, 16, (count, 2)), axis=1)
+        stirring = random.uniform(0, 12)
+        load = lg.RailLoad(
+            rail=lg.Rail(
+                name="rail",
+                full_v=full,
+                nominal_v=nominal,
+                empty_v=empty,
+                continuous_a=continuous,
+                burst_a=burst,
+                ripple_v=ripple,
+            ),
+            consumers=[
+                lg.Consumer(name=f"c{i}", low_v=w[0], high_v=w[1], steady_a=s, quantity=int(q), fault_a=None)
+                for i, (w, s, q) in enumerate(zip(windows, steady, quantity))
+            ],
+            stirring_peak_a=stirring,
+            stirring_low_v=None,
+        )
+        got = lg.rail_report(load)
+        flows = float(np.dot(steady, quantity))
+        assert got.steady_a == pytest.approx(flows)
+        assert got.design_peak_a == pytest.approx(DESIGN_PEAK * stirring + flows)
+        assert got.hard_flight_a == pytest.approx(HARD_FLIGHT * stirring + flows)
+        assert got.burst.margin_a == pytest.approx(burst - DESIGN_PEAK * stirring - flows)
+        assert got.continuous.margin_percent == pytest.approx(
+            100 * (1 - (HARD_FLIGHT * stirring + flows) / continuous), abs=1e-9
+        )
+        assert got.burst.grade == grade(DESIGN_PEAK * stirring + flows, burst)
+        assert got.continuous.grade == grade(HARD_FLIGHT * stirring + flows, continuous)
+        # A steady voltage outside a consumer's window is a stop; only the ripple's crest or trough outside is a caution.
+        steady_room = np.minimum(windows[:, 1] - full, empty - windows[:, 0])
+        ripple_room = np.minimum(windows[:, 1] - full - ripple / 2, empty - ripple / 2 - windows[:, 0])
+        room = np.where(steady_room < 0, steady_room, ripple_room)
+        verdicts = np.where(steady_room < 0, 2, np.where(ripple_room < 0, 1, 0))
+        for window, expected, verdict in zip(got.windows, room, verdicts):
+            assert window.worst.margin_v == pytest.approx(expected, abs=1e-9)
+            assert window.worst.grade == GRADES[verdict]
+        tightest = min(range(count), key=lambda i: (-verdicts[i], room[i]))
+        assert got.worst_window.consumer == f"c{tightest}"
+        assert got.worst_window.point.margin_v == pytest.approx(room[tightest], abs=1e-9)
+        seen.add(got.grade)
+    assert seen == {lg.Grade.OK, lg.Grade.CAUTION, lg.Grade.STOP}
+
+
+def test_linear_regulator_from_a_makers_example():
+    """A maker's e-learning example (computed): 3.6 to 1.8 V, 0.1 A, 40 C, 208.33 K/W: 77.5 C."""
+    report = lg.regulator_report(
+        lg.Regulator(
+            kind=lg.RegulatorKind.LINEAR(dropout_v=0.3),
+            input_v=3.6,
+            output_v=1.8,
+            load_a=0.1,
+            ambient_c=40,
+            thermal_resistance_k_per_w=208.33,
+            limit_c=125,
+        )
+    )
+    assert report.heat_w == pytest.approx(0.18)
+    assert report.temperature_c == pytest.approx(77.5, abs=0.01)
+
+
+def test_linear_regulator_that_would_burn():
+    """Same source: 12 to 5 V, 0.5 A, 50 K/W, 25 C: 200 C, refuse."""
+    report = lg.regulator_report(
+        lg.Regulator(
+            kind=lg.RegulatorKind.LINEAR(dropout_v=1.0),
+            input_v=12,
+            output_v=5,
+            load_a=0.5,
+            ambient_c=25,
+            thermal_resistance_k_per_w=50,
+            limit_c=125,
+        )
+    )
+    assert report.temperature_c == pytest.approx(200)
+    assert report.grade == lg.Grade.STOP
+
+
+def test_receiver_pack_endurance():
+    """Charge over current, in closed form."""
+    report = lg.receiver_endurance(
+        lg.ReceiverPack(capacity_mah=2_600, average_a=1.3, planned_min=40, usable_fraction=0.6)
+    )
+    assert report.used_mah == pytest.approx(1.3 * 1_000 * 40 / 60)
+    assert report.endurance_min == pytest.approx(0.6 * 2_600 / 1_300 * 60)

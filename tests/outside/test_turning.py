@@ -1,0 +1,81 @@
+"""Unbalance, frequencies and gears, against the standards' formulas and published worked examples."""
+
+import cmath
+
+import liftgate as lg
+import numpy as np
+import pytest
+
+# ISO 21940-11: U_per = 1000 G m / omega, g mm. Grade mm/s, mass kg, speed rpm, g mm.
+PERMISSIBLE = [(6.3, 1, 3_000, 20.0535), (6.3, 0.45, 1_800, 15.0401), (2.5, 0.12, 9_000, 0.31831)]
+
+
+@pytest.mark.parametrize("grade, mass, rpm, gmm", PERMISSIBLE)
+def test_permissible_unbalance(grade, mass, rpm, gmm):
+    got = lg.permissible_unbalance(
+        lg.RotatingPart(mass_kg=mass, speed_rpm=rpm, grade_mm_s=grade, correction_radius_mm=50, measured_gmm=None)
+    )
+    assert got.permissible_gmm == pytest.approx(gmm, rel=1e-5)
+
+
+def test_single_plane_correction():
+    """Brueel and Kjaer's application note (pyPRB 1.0.0 agrees): 3.4 at 116 deg, 2.0 g at 0 gives 1.8 at 42: 2.0117 g at -30.789."""
+    run = lg.SinglePlaneRun(
+        first=lg.Polar(size=3.4, angle_deg=116),
+        trial_g=lg.Polar(size=2.0, angle_deg=0),
+        with_trial=lg.Polar(size=1.8, angle_deg=42),
+    )
+    got = lg.single_plane_correction(run).correction_g
+    assert got.size == pytest.approx(2.0117, abs=5e-5)
+    assert (got.angle_deg + 180) % 360 - 180 == pytest.approx(-30.789, abs=5e-4)
+
+
+def test_random_corrections_cancel_the_vibration(random):
+    """A machine that answers in proportion: what the first run showed is gone with the correction on."""
+    for _ in range(500):
+        answer = cmath.rect(random.uniform(0.2, 3), random.uniform(0, 2 * np.pi))
+        first = cmath.rect(random.uniform(0.5, 9), random.uniform(0, 2 * np.pi))
+        trial = cmath.rect(random.uniform(0.5, 4), random.uniform(0, 2 * np.pi))
+        polar = lambda z: lg.Polar(size=abs(z), angle_deg=np.degrees(cmath.phase(z)))
+        got = lg.single_plane_correction(
+            lg.SinglePlaneRun(first=polar(first), trial_g=polar(trial), with_trial=polar(first + answer * trial))
+        ).correction_g
+        left = first + answer * cmath.rect(got.size, np.radians(got.angle_deg))
+        assert abs(left) < 1e-9 * abs(first) + 1e-9
+
+
+@pytest.mark.parametrize("factor, below, above", [(5, 12.143, 22.143), (10, 15.0, 25.0), (2.4, 0.0, 0.0)])
+def test_separation_margin(factor, below, above):
+    """API 684: min(16, 17(1 - 1/(AF - 1.5))) below, min(26, 10 + the same) above; none under 2.5."""
+    got = lg.separation_margin(factor)
+    assert got.below_percent == pytest.approx(below, abs=5e-4)
+    assert got.above_percent == pytest.approx(above, abs=5e-4)
+
+
+def test_magnification(random):
+    """One mode, closed form: 1/sqrt((1 - r^2)^2 + (2 zeta r)^2), against the steady state of its own equation of motion."""
+    for ratio, damping in zip(random.uniform(0.1, 3, 200), random.uniform(0.01, 0.5, 200)):
+        # m x'' + c x' + k x = k e^{i r w t}, with w = 1: x = 1/(1 - r^2 + 2 i zeta r).
+        assert lg.magnification(ratio, damping) == pytest.approx(abs(1 / (1 - ratio**2 + 2j * damping * ratio)))
+
+
+def test_drive_frequencies(random):
+    """Blade passage = blades x rpm / 60 (NASA TM 80200); gears by their teeth; a motor's electrical turns by its pole pairs."""
+    for _ in range(300):
+        driver, driven = int(random.integers(10, 30)), int(random.integers(80, 220))
+        blades, tail_blades, pairs = (int(n) for n in random.integers([2, 2, 3], [6, 10, 12]))
+        tail, rpm = random.uniform(2, 8), random.uniform(500, 2_400)
+        train = lg.DriveTrain(
+            stages=[lg.GearStage(driver_teeth=driver, driven_teeth=driven)],
+            tail_ratio=tail,
+            main_blades=blades,
+            tail_blades=tail_blades,
+            pole_pairs=pairs,
+        )
+        got = lg.drive_speeds(train, rpm)
+        motor = rpm * driven / driver
+        assert got.motor_rpm == pytest.approx(motor)
+        assert got.main_blade_hz == pytest.approx(blades * rpm / 60)
+        assert got.tail_blade_hz == pytest.approx(tail_blades * tail * rpm / 60)
+        assert got.electrical_hz == pytest.approx(pairs * motor / 60)
+        assert got.mesh_hz == pytest.approx([driver * motor / 60])
