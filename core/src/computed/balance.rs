@@ -97,6 +97,9 @@ fn ballast(facts: Facts<'_>, report: &BalanceReport, band: Band) -> Result<Optio
     if places.is_empty() {
         return Ok(None);
     }
+    // Aimed inside the band by what the measuring is good for, so that it holds with the interval and not by luck; a band
+    // narrower than that is taken as it is.
+    let band = band.inside(&report.half_width).unwrap_or(band);
     let question = BallastQuestion { centre: report.complete, band, places };
     Ok(Some(least_ballast(&question)?))
 }
@@ -118,7 +121,7 @@ fn summary(report: &BalanceReport, ballast: Option<&BallastReport>) -> String {
         }
         Some((_, BallastAnswer::Impossible { shortfall })) => {
             let missing = shortfall.x_missing_mm.max(shortfall.y_missing_mm);
-            format!("{where_it_is}: the ballast places cannot reach the band, {} mm are missing", show(missing))
+            format!("{where_it_is}: the ballast places cannot reach the band, {missing:.1} mm are missing")
         }
         _ => where_it_is,
     }

@@ -1,8 +1,8 @@
 use super::{Computed, Facts, Figure, Result, outcome};
 use crate::engineering::air::{Air, air, standard_air};
 use crate::engineering::rotor::{
-    HeadRoomQuestion, HoverQuestion, HoverReport, Rotor, SectionPolar, TailKind, TailQuestion, TailReport,
-    climb_power, ground_effect, head_room, hover, tail,
+    HeadRoomQuestion, HoverQuestion, HoverReport, ModelBasis, Rotor, SectionPolar, TailKind, TailQuestion,
+    TailReport, climb_power, ground_effect, head_room, hover, model_accuracy, tail,
 };
 use crate::record::Unit;
 use crate::view::Picture;
@@ -90,9 +90,7 @@ pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
         rows: Vec::new(),
         picture: Some(bucket(&question, for_main_w)?),
         remarks: vec![
-            "Blade-element momentum theory. Against rotors measured at this scale (NACA TN-626) power was within 10 % at 6 \
-             degrees of pitch and more; take the figures as good to that."
-                .to_owned(),
+            accuracy_words(&there),
             format!(
                 "One rotor radius above the ground the induced power falls to {:.0} % (Hayden 1976): orientation only.",
                 near.induced_power_ratio * 100.0
@@ -102,6 +100,27 @@ pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
                 .to_owned(),
         ],
     })
+}
+
+/// How far the model was off against rotors that were measured.
+fn accuracy_words(hover: &HoverReport) -> String {
+    let accuracy = model_accuracy(&hover.loads);
+    let like = match accuracy.basis {
+        ModelBasis::Measured => "Rotors like this one were measured (NACA TN-626, TN-2474)",
+        ModelBasis::OtherReynolds => "Rotors of another Reynolds number were measured (NACA TN-626, TN-2474)",
+        ModelBasis::LowCollective => {
+            "Below 6 degrees of pitch the measured rotors lifted less (NACA TN-626, TN-2474)"
+        }
+        ModelBasis::ShortBlades => {
+            "Blades this short shed strong vortices that the model does not know (NASA TM-81232)"
+        }
+    };
+    let off = |percent: Option<f64>| percent.map_or_else(|| "unknown".to_owned(), |p| format!("{p:.0} %"));
+    format!(
+        "Blade-element momentum theory. {like}: at worst thrust was off by {}, power by {}.",
+        off(accuracy.thrust_percent),
+        off(accuracy.power_percent)
+    )
 }
 
 /// Air at the field on the hottest day that would be flown.
