@@ -15,7 +15,8 @@ const PAST_IN_SIGHT: usize = 4;
 pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
     let Some((stage, check)) = context.plan.check(id) else { return context.gone("check") };
     let standing = context.report.standing(id);
-    let mut blocks = context.cautions(check.cautions.iter().chain(&stage.cautions));
+    let mut blocks = context.cautions(&check.cautions);
+    blocks.extend(context.stage_cautions(stage, check));
     blocks.push(paragraph(check.instruction.clone(), Tone::Strong));
     blocks.extend(how_it_stands(context, check, &standing));
     let (body, foot) = match &check.kind {
@@ -86,7 +87,7 @@ fn measure_blocks(context: &Context<'_>, check: &Check, measure: &Measure) -> Ve
     let last = last_reading(context, check);
     let start = last.unwrap_or(measure.start);
     let step = |by: f64, word: &str| {
-        let spoken = format!("{word} {} {}", show(measure.step), measure.unit.spoken());
+        let spoken = format!("{}: {word} {} {}", check.title, show(measure.step), measure.unit.spoken());
         let label = if by < 0.0 { "less" } else { "more" };
         let command = Command::Step { field: "value".to_owned(), by, start };
         Control::new(command.into(), label).spoken(spoken)
