@@ -1,6 +1,9 @@
 package org.liftgate.shell
 
+import android.graphics.BitmapFactory
+import android.graphics.Color
 import java.io.File
+import org.junit.Assert.assertEquals
 import org.junit.Rule
 import org.junit.Test
 import org.junit.rules.TemporaryFolder
@@ -21,7 +24,18 @@ class GalleryTest {
             phone.launch()
             before(phone)
             phone.picture(name, gallery)
+            val (light, dark) = listOf("field", "workshop").map { File(gallery, "$name-$it.png") }
+            assertEquals("$name is light in the field", true, brightness(light) > 0.5)
+            assertEquals("$name is dark in the workshop", true, brightness(dark) < 0.4)
         }
+    }
+
+    /** Mean brightness of a drawn window, 0 to 1, from the file that a person would look at. */
+    private fun brightness(file: File): Double {
+        val drawn = BitmapFactory.decodeFile(file.path)
+        val pixels = IntArray(drawn.width * drawn.height)
+        drawn.getPixels(pixels, 0, drawn.width, 0, 0, drawn.width, drawn.height)
+        return pixels.map { (Color.red(it) + Color.green(it) + Color.blue(it)) / 765.0 }.average()
     }
 
     @Test fun board() = show("board", FakeCore(Samples.board))
