@@ -158,7 +158,7 @@ proptest! {
     #[test]
     fn any_text_and_number_reads_back(
         text in "\\PC{0,40}",
-        value in prop::num::f64::NORMAL | prop::num::f64::ZERO | prop::num::f64::SUBNORMAL,
+        value in prop_oneof![-1e12..1e12, -1.0..1.0, prop::num::f64::NORMAL | prop::num::f64::ZERO | prop::num::f64::SUBNORMAL],
         elapsed_ms in any::<i64>(),
         boot in "\\PC{0,12}",
         monotonic_ms in any::<i64>(),
@@ -180,8 +180,9 @@ proptest! {
         let Body::CheckRecorded { result: CheckResult::Measured { value: stored, .. }, .. } = &read[0].body else {
             panic!("another kind came back")
         };
-        // To the last place or the one before it; what a person types in comes back exactly (next test).
-        prop_assert!((stored - value).abs() <= value.abs() * f64::EPSILON);
+        // The JSON reader is built without exact floats: a computed number may come back a few units off in its last
+        // place. What a person types in comes back exactly (next test).
+        prop_assert!((stored - value).abs() <= value.abs() * 4.0 * f64::EPSILON);
         prop_assert_eq!(journal.verify().unwrap().count, 2);
     }
 }
