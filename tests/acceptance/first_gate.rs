@@ -12,7 +12,7 @@ fn a_new_phone_says_what_is_missing_and_leads_there() {
     let screen = person.screen();
     assert_eq!((screen.name.as_str(), screen.title.as_str()), ("board", "This aircraft"));
     assert!(screen.undo.is_none(), "nothing was recorded yet");
-    assert!(person.verdict().contains("things stand between This aircraft and 'First start, slow, no blades'"));
+    assert!(person.verdict().contains("things stand between this aircraft and 'First start, slow, no blades'"));
     // The foot leads to the first of what is listed.
     assert_eq!(screen.foot[0].label, "Answer");
     assert_eq!(screen.foot[0].detail.as_deref(), Some("How is the tail rotor carried?"));
@@ -64,7 +64,7 @@ fn the_first_gate_opens_on_evidence_and_only_the_pilot_releases_it() {
     assert_eq!(by, example::BUILDER);
     // The decision keeps what it stood on: every check of the stage, by the entry that was its evidence.
     let entries = walk.person.entries();
-    assert_eq!(evidence.len(), 5);
+    assert_eq!(evidence.len(), 7);
     for (check, entry) in evidence {
         let of = entries.iter().find(|e| e.id == entry).map(|e| &e.body);
         assert!(matches!(of, Some(Body::CheckRecorded { check: id, .. }) if *id == check), "{check}: {of:?}");
@@ -76,13 +76,13 @@ fn a_changed_figure_lapses_the_gate_and_leaves_other_evidence_alone() {
     let mut walk = Walk::new(Kind::Scale);
     walk.until_released("Figures and papers");
     let person = &mut walk.person;
-    // Six cells fewer: nothing of the blades' rating rests on that.
-    example::enter_figure(person, "Main pack cells in series, all packs together", "10");
+    // A cell fewer: nothing of the blades' rating rests on that.
+    example::enter_figure(person, "Main pack cells in series, all packs together", "11");
     assert_eq!(person.row("Figures and papers").unwrap().1, "Lapsed");
     person.tap("Figures and papers");
     let (_, state, why) = person.row("Planned current under the rating").unwrap();
     assert_eq!(state, "Stale");
-    assert!(why.unwrap().contains("changed: entered as 10"));
+    assert!(why.unwrap().contains("changed: entered as 11"));
     assert_eq!(person.row("Head speed under the blades' rating").unwrap().1, "Holds");
     person.home();
     walk.until_released("Figures and papers");

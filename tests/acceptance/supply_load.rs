@@ -58,6 +58,7 @@ fn too_small_a_regulator_stops_is_found_fixed_and_proven() {
     example::name(&mut walk.person);
     example::describe(&mut walk.person, &SMALL);
     CONSUMERS.iter().for_each(|thing| example::describe(&mut walk.person, thing));
+    example::BLADES_AND_WIRE.iter().for_each(|thing| example::describe(&mut walk.person, thing));
     walk.until_released("Figures and papers");
 
     // Stirring 6 A, and 0.95 A that flow all the time. Common practice, no source: design peak four times the stirring.
@@ -71,7 +72,7 @@ fn too_small_a_regulator_stops_is_found_fixed_and_proven() {
         panic!("the result is recorded as it was computed")
     };
     assert_eq!(outcome, Outcome::Stop);
-    assert!(values.iter().any(|v| v.name == "Servo supply: burst rating" && v.value == 15.0));
+    assert!(values.iter().any(|v| v.name == "Servo supply: design peak, limit" && v.value == 15.0));
 
     // A stop is not passed: the gate is shut, and the finding is one touch away.
     person.tap("Raise a finding");

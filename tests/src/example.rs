@@ -57,6 +57,16 @@ pub fn figure(title: &str) -> &'static str {
         "Main pack capacity" => "10000",
         "Controller's continuous current rating" => "160",
         "Highest ripple allowed on the main pack" => "2.4",
+        "Height of the field above the sea" => "120",
+        "Main shaft to tail shaft" => "1.05",
+        "Number of tail rotor or fan blades" => "7",
+        "Teeth of the motor pinion" => "15",
+        "Teeth of the main gear" => "141",
+        "Pole pairs of the motor" => "5",
+        "Resistance of motor, controller and leads" => "0.02",
+        "Resistance of the main pack, all cells" => "0.02",
+        "Radio on between two charges of its pack" => "18",
+        "Main shaft to blade bolt" => "95",
         "Head speed of the lowest hover" => "1000",
         "Head speed of the second hover" => "1080",
         "Head speed of the third hover" => "1160",
@@ -88,7 +98,6 @@ pub fn reading(check: &str) -> &'static str {
         "Lowest receiver voltage under stirring" => "5.9",
         "Controls live on without the main pack" => "5.6",
         "Regulator heat after ten minutes" => "48",
-        "Receiver pack lasts the planned flights" => "900",
         "Pitch at full collective" => "10.5",
         "Swashplate level at mid stick" => "0.2",
         "Drive turns freely, ten turns each way" => "0",
@@ -116,12 +125,10 @@ pub fn reading(check: &str) -> &'static str {
         "Steps between hover speeds are small" => "80",
         "Tail holds in the hover" => "5",
         "Charge left after the service hover" => "58",
-        "Controller on the hottest day" => "72",
         "Peak current in the log" => "70",
         "Ripple on the main pack leads" => "1.1",
         "Hottest plug or power lead" => "38",
         "Governor has power in hand" => "70",
-        "Pack use against the prediction" => "8",
         "Site, barrier and distance" => "30",
         "Receiver voltage under load today" => "5.9",
         "Range check today" => "40",
@@ -254,6 +261,24 @@ pub const SCALES: [Thing; 4] = [
 pub const FLIGHT_PACK: Thing =
     thing("pack", PACK, None, &[("Cells in series", "12"), ("Capacity", "10000"), ("Mass", "2600")]);
 
+/// Three main blades that match, and the one run of wire that carries more than a servo's current.
+pub const BLADES_AND_WIRE: [Thing; 4] = [
+    thing("main blade", "Blade A", None, &[("Mass", "402"), ("Balance point from the bolt hole", "410")]),
+    thing("main blade", "Blade B", None, &[("Mass", "402"), ("Balance point from the bolt hole", "410")]),
+    thing("main blade", "Blade C", None, &[("Mass", "402.1"), ("Balance point from the bolt hole", "410")]),
+    thing(
+        "wire run",
+        "Receiver leads",
+        None,
+        &[
+            ("Gauge, AWG", "14"),
+            ("Length one way", "0.3"),
+            ("Continuous current", "7"),
+            ("Voltage of its source", "7.4"),
+        ],
+    ),
+];
+
 /// Describes a thing on the Aircraft screen and comes back to the board.
 pub fn describe(person: &mut Person, thing: &Thing) {
     person.home();
@@ -297,6 +322,7 @@ pub fn fit_out(person: &mut Person) {
     CONSUMERS.iter().for_each(|thing| describe(person, thing));
     SCALES.iter().for_each(|thing| describe(person, thing));
     describe(person, &FLIGHT_PACK);
+    BLADES_AND_WIRE.iter().for_each(|thing| describe(person, thing));
 }
 
 /// Names the aircraft.

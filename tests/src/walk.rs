@@ -119,6 +119,10 @@ impl Walk {
             self.person.tap("Draw up the card");
             return;
         }
+        if has("Enter it") {
+            self.person.tap("Enter it");
+            return;
+        }
         // A limit that waits for its figure leads there.
         if let Some(figure) = screen.blocks.iter().find_map(wanted_figure) {
             self.person.tap(&figure);
@@ -187,7 +191,9 @@ impl Walk {
         for place in places_wanted(&self.person.screen()) {
             self.person.enter(&place, example::temperature(&place));
         }
-        let used = self.expected_mah.take().unwrap_or_else(|| "2400".to_owned());
+        // What the card expected, but never more than the pack holds.
+        let expected = self.expected_mah.take().and_then(|text| text.parse::<f64>().ok());
+        let used = format!("{:.0}", expected.unwrap_or(2_400.0).min(9_000.0));
         self.person.enter("Charge used", &used);
         self.person.tap("Record the landing");
     }

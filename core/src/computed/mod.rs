@@ -1,30 +1,78 @@
 //! Computed checks: what the aircraft's own figures and things give when the engineering functions read them.
+//!
+//! Each computation is one file that gathers its inputs, calls `engineering`, and hands back a [`Computed`]: a sentence,
+//! the numbers with their margins, a line drawing where a person would rather look, and what the answer is good for. A
+//! screen and the dossier show that without knowing which computation it was.
 
 mod balance;
+mod blades;
+mod facts;
+mod frequencies;
+mod governor;
+mod heat;
+mod hover;
+mod ladder;
+mod packs;
+mod receiver;
+mod regulator;
 mod supply;
+mod wires;
 
-use crate::aircraft::Aircraft;
-use crate::engineering::balance::BalanceReport;
-use crate::engineering::ballast::BallastReport;
-use crate::engineering::supply::RailReport;
+pub use facts::Facts;
+pub use ladder::predicted_charge;
+
 use crate::engineering::{EngineeringError, Grade};
 use crate::plan::Computation;
-use crate::record::{NamedValue, Outcome, ThingKind};
+use crate::record::{NamedValue, Outcome, ThingKind, Unit};
+use crate::view::Picture;
 
 /// What a computation gave.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Computed {
-    /// Load of each supply.
-    SupplyLoad(Vec<RailReport>),
-    /// Windows of each supply's consumers.
-    SupplyWindow(Vec<RailReport>),
-    /// Centre of gravity, and the least ballast where it lies outside its band.
-    Balance {
-        /// The centre against its bands.
-        report: BalanceReport,
-        /// The least ballast, if any is needed and there are places for it.
-        ballast: Option<BallastReport>,
-    },
+pub struct Computed {
+    /// How it is judged.
+    pub outcome: Outcome,
+    /// The answer in one sentence.
+    pub summary: String,
+    /// The numbers, each with what qualifies it.
+    pub figures: Vec<Figure>,
+    /// What is judged by word rather than by number.
+    pub rows: Vec<Row>,
+    /// The drawing.
+    pub picture: Option<Picture>,
+    /// What it was computed from and how far it can be trusted.
+    pub remarks: Vec<String>,
+}
+
+/// One number of an answer.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Figure {
+    /// What it is.
+    pub label: String,
+    /// The number.
+    pub value: f64,
+    /// Digits behind the point when it is shown.
+    pub digits: usize,
+    /// Its unit.
+    pub unit: Unit,
+    /// Limit, margin, interval.
+    pub note: Option<String>,
+    /// The limit that it was held against, in the same unit, where it is one number.
+    pub limit: Option<f64>,
+    /// How it is judged; none for a number that only explains.
+    pub outcome: Option<Outcome>,
+}
+
+/// One judgement of an answer.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Row {
+    /// What is judged.
+    pub title: String,
+    /// The judgement.
+    pub word: String,
+    /// Why.
+    pub detail: String,
+    /// Its grade.
+    pub outcome: Outcome,
 }
 
 /// Why nothing could be computed.
@@ -43,53 +91,83 @@ pub enum Lacking {
     },
     /// A figure of the aircraft is missing: its id in the plan.
     Figure(String),
+    /// A flight of this check has to be flown and jotted down first.
+    Flight(String),
     /// The numbers do not go together.
     Refused(EngineeringError),
 }
 
+impl From<EngineeringError> for Lacking {
+    fn from(error: EngineeringError) -> Lacking {
+        Lacking::Refused(error)
+    }
+}
+
+type Result<T> = std::result::Result<T, Lacking>;
+
 impl Computed {
-    /// Computes a check's answer from what is known of the aircraft.
+    /// Computes a check's answer from what is known.
     ///
     /// # Errors
     /// What is lacking, so that a person can be led to it.
-    pub fn of(computation: Computation, aircraft: &Aircraft) -> Result<Computed, Lacking> {
+    pub fn of(computation: Computation, facts: Facts<'_>) -> Result<Computed> {
         match computation {
-            Computation::SupplyLoad => supply::load(aircraft).map(Computed::SupplyLoad),
-            Computation::SupplyWindow => supply::windows(aircraft).map(Computed::SupplyWindow),
-            Computation::CentreOfGravity => balance::centre(aircraft),
-        }
-    }
-
-    /// How it is judged.
-    pub fn outcome(&self) -> Outcome {
-        match self {
-            Computed::SupplyLoad(rails) => worst(rails.iter().map(supply::load_grade)),
-            Computed::SupplyWindow(rails) => worst(rails.iter().map(supply::window_grade)),
-            Computed::Balance { report, .. } => outcome(report.grade),
-        }
-    }
-
-    /// The answer in one sentence.
-    pub fn summary(&self) -> String {
-        match self {
-            Computed::SupplyLoad(rails) => supply::load_summary(rails),
-            Computed::SupplyWindow(rails) => supply::window_summary(rails),
-            Computed::Balance { report, ballast } => balance::summary(report, ballast.as_ref()),
+            Computation::SupplyLoad => supply::load(facts),
+            Computation::SupplyWindow => supply::window(facts),
+            Computation::ReceiverEndurance => receiver::endurance(facts),
+            Computation::RegulatorHeat => regulator::heat(facts),
+            Computation::WireRuns => wires::runs(facts),
+            Computation::CentreOfGravity => balance::centre(facts),
+            Computation::GovernorRoom => governor::room(facts),
+            Computation::HoverRoom => hover::room(facts),
+            Computation::BladeBalance => blades::balance(facts),
+            Computation::FrequencyPlacement => frequencies::placement(facts),
+            Computation::LadderAgreement => ladder::agreement(facts),
+            Computation::HotDayHeat => heat::hot_day(facts),
+            Computation::PackLife => packs::life(facts),
         }
     }
 
     /// The numbers that are kept with the evidence.
     pub fn values(&self) -> Vec<NamedValue> {
-        match self {
-            Computed::SupplyLoad(rails) => supply::load_values(rails),
-            Computed::SupplyWindow(rails) => supply::window_values(rails),
-            Computed::Balance { report, ballast } => balance::values(report, ballast.as_ref()),
-        }
+        let value = |name: String, value: f64, unit: Unit| NamedValue { name, value, unit };
+        let both = self.figures.iter().flat_map(|figure| {
+            let limit = figure.limit.map(|limit| value(format!("{}, limit", figure.label), limit, figure.unit));
+            [value(figure.label.clone(), figure.value, figure.unit)].into_iter().chain(limit)
+        });
+        both.collect()
+    }
+}
+
+impl Figure {
+    /// A number that is judged.
+    fn judged(label: impl Into<String>, value: f64, digits: usize, unit: Unit, note: String, grade: Grade) -> Figure {
+        Figure { note: Some(note), outcome: Some(outcome(grade)), ..Figure::told(label, value, digits, unit) }
+    }
+
+    /// A number that only explains.
+    fn told(label: impl Into<String>, value: f64, digits: usize, unit: Unit) -> Figure {
+        Figure { label: label.into(), value, digits, unit, note: None, limit: None, outcome: None }
+    }
+
+    /// Keeps the limit beside it.
+    fn against(self, limit: f64) -> Figure {
+        Figure { limit: Some(limit), ..self }
+    }
+
+    /// Says more about it.
+    fn noted(self, note: impl Into<String>) -> Figure {
+        Figure { note: Some(note.into()), ..self }
+    }
+
+    /// The number as it is shown.
+    pub fn shown(&self) -> String {
+        format!("{:.*}", self.digits, self.value)
     }
 }
 
 /// A grade of the engineering functions as an outcome of a check.
-pub fn outcome(grade: Grade) -> Outcome {
+fn outcome(grade: Grade) -> Outcome {
     match grade {
         Grade::Ok => Outcome::Pass,
         Grade::Caution => Outcome::Caution,
@@ -97,12 +175,6 @@ pub fn outcome(grade: Grade) -> Outcome {
     }
 }
 
-fn worst(grades: impl Iterator<Item = Grade>) -> Outcome {
-    outcome(grades.max().unwrap_or(Grade::Ok))
-}
-
-/// A thing's number, or that it is lacking.
-fn number(thing: &crate::record::Thing, field: &'static str) -> Result<f64, Lacking> {
-    let label = thing.kind.fields().iter().find(|f| f.id == field).map_or(field, |f| f.label);
-    thing.number(field).ok_or_else(|| Lacking::Number { kind: thing.kind, name: thing.name.clone(), label })
+fn worst(grades: impl IntoIterator<Item = Grade>) -> Grade {
+    grades.into_iter().max().unwrap_or(Grade::Ok)
 }

@@ -1,86 +1,61 @@
-use crate::aircraft::Aircraft;
-use crate::engineering::Grade;
-use crate::engineering::supply::{Consumer, Rail, RailLoad, RailReason, RailReport, rail_report};
-use crate::record::{NamedValue, Thing, ThingKind, Unit};
+use super::facts::number;
+use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome, worst};
+use crate::engineering::supply::{Consumer, CurrentMargin, Rail, RailLoad, RailReason, RailReport, rail_report};
+use crate::record::{Outcome, Thing, ThingKind, Unit, show};
+use crate::view::chart::{Bar, bars};
 
-use super::{Lacking, number};
-
-/// Every supply with its load; each must have its stirring peak measured.
-pub(super) fn load(aircraft: &Aircraft) -> Result<Vec<RailReport>, Lacking> {
-    reports(aircraft, |supply| number(supply, "stirring_peak_a"))
-}
-
-/// Every supply with its consumers' windows; the load does not matter to them.
-pub(super) fn windows(aircraft: &Aircraft) -> Result<Vec<RailReport>, Lacking> {
-    reports(aircraft, |supply| Ok(supply.number("stirring_peak_a").unwrap_or(0.0)))
-}
-
-fn reports(
-    aircraft: &Aircraft,
-    stirring_peak: impl Fn(&Thing) -> Result<f64, Lacking>,
-) -> Result<Vec<RailReport>, Lacking> {
-    let supplies: Vec<&Thing> = aircraft.things_of(ThingKind::Supply).collect();
-    if supplies.is_empty() {
-        return Err(Lacking::Things(ThingKind::Supply));
-    }
-    if aircraft.things_of(ThingKind::Consumer).next().is_none() {
-        return Err(Lacking::Things(ThingKind::Consumer));
-    }
-    supplies
-        .into_iter()
-        .map(|supply| {
-            let load = RailLoad {
-                rail: rail(supply)?,
-                consumers: aircraft
-                    .things_of(ThingKind::Consumer)
-                    .filter(|consumer| consumer.of.as_ref() == Some(&supply.name))
-                    .map(consumer)
-                    .collect::<Result<_, _>>()?,
-                stirring_peak_a: stirring_peak(supply)?,
-                stirring_low_v: None,
-            };
-            rail_report(&load).map_err(Lacking::Refused)
-        })
-        .collect()
-}
-
-fn rail(supply: &Thing) -> Result<Rail, Lacking> {
-    Ok(Rail {
-        name: supply.name.clone(),
-        full_v: number(supply, "full_v")?,
-        nominal_v: number(supply, "nominal_v")?,
-        empty_v: number(supply, "empty_v")?,
-        continuous_a: number(supply, "continuous_a")?,
-        burst_a: number(supply, "burst_a")?,
-        ripple_v: 0.0,
+/// Every supply's load against its ratings; each must have its stirring peak measured.
+pub(super) fn load(facts: Facts<'_>) -> Result<Computed> {
+    let rails = reports(facts, |supply| number(supply, "stirring_peak_a"))?;
+    let grade = worst(rails.iter().map(|rail| rail.continuous.grade.max(rail.burst.grade)));
+    let figures = rails.iter().flat_map(|rail| {
+        let name = &rail.inputs.rail.name;
+        [
+            margin_figure(format!("{name}: design peak"), &rail.burst, "burst rating"),
+            margin_figure(format!("{name}: hard flight"), &rail.continuous, "continuous rating"),
+            Figure::told(format!("{name}: stirring peak"), rail.inputs.stirring_peak_a, 1, Unit::Ampere)
+                .noted("measured, all servos stirred unloaded"),
+        ]
+    });
+    Ok(Computed {
+        outcome: outcome(grade),
+        summary: load_summary(&rails),
+        figures: figures.collect(),
+        rows: Vec::new(),
+        picture: Some(load_picture(&rails)),
+        remarks: vec![
+            "Design peak: four times the peak of unloaded stirring, and what draws steadily. Hard flight: twice. Common \
+             practice, no source; a log of the current in flight goes before it."
+                .to_owned(),
+        ],
     })
 }
 
-fn consumer(thing: &Thing) -> Result<Consumer, Lacking> {
-    Ok(Consumer {
-        name: thing.name.clone(),
-        low_v: number(thing, "low_v")?,
-        high_v: number(thing, "high_v")?,
-        steady_a: number(thing, "steady_a")?,
-        // The form takes whole numbers from 1 to 20 only.
-        quantity: number(thing, "quantity")? as u32,
-        fault_a: None,
-    })
+fn margin_figure(label: String, margin: &CurrentMargin, rating: &str) -> Figure {
+    let note = format!(
+        "{rating} {} A, room {:.1} A ({:.0} %)",
+        show(margin.rated_a),
+        margin.margin_a,
+        margin.margin_percent
+    );
+    Figure::judged(label, margin.load_a, 1, Unit::Ampere, note, margin.grade).against(margin.rated_a)
 }
 
-pub(super) fn load_grade(rail: &RailReport) -> Grade {
-    rail.continuous.grade.max(rail.burst.grade)
+fn load_picture(rails: &[RailReport]) -> crate::view::Picture {
+    let of = |rail: &RailReport, what: &str, margin: &CurrentMargin| Bar {
+        title: format!("{}, {what}", rail.inputs.rail.name),
+        value: margin.load_a,
+        limit: margin.rated_a,
+        text: format!("{:.1} A of {} A", margin.load_a, show(margin.rated_a)),
+    };
+    let all: Vec<Bar> = rails
+        .iter()
+        .flat_map(|rail| [of(rail, "hard flight", &rail.continuous), of(rail, "design peak", &rail.burst)])
+        .collect();
+    bars(&all)
 }
 
-pub(super) fn window_grade(rail: &RailReport) -> Grade {
-    rail.worst_window.as_ref().map_or(Grade::Ok, |(_, point)| point.grade)
-}
-
-fn is_window(reason: &RailReason) -> bool {
-    matches!(reason, RailReason::Window { .. })
-}
-
-pub(super) fn load_summary(rails: &[RailReport]) -> String {
+fn load_summary(rails: &[RailReport]) -> String {
     let reasons = rails.iter().flat_map(|rail| {
         let of_load = rail.reasons.iter().filter(|reason| !is_window(reason));
         of_load.map(move |reason| format!("{}: {reason}", rail.inputs.rail.name))
@@ -98,41 +73,99 @@ pub(super) fn load_summary(rails: &[RailReport]) -> String {
     })
 }
 
-pub(super) fn window_summary(rails: &[RailReport]) -> String {
+/// Every consumer's window against its supply; the load does not matter to it.
+pub(super) fn window(facts: Facts<'_>) -> Result<Computed> {
+    let rails = reports(facts, |supply| Ok(supply.number("stirring_peak_a").unwrap_or(0.0)))?;
+    let grade = worst(rails.iter().filter_map(|rail| rail.worst_window.as_ref()).map(|(_, point)| point.grade));
     let outside: Vec<String> =
         rails.iter().flat_map(|rail| &rail.reasons).filter(|r| is_window(r)).map(ToString::to_string).collect();
-    if outside.is_empty() {
-        "Every consumer stands its supply, full and empty".to_owned()
-    } else {
-        outside.join("; ")
-    }
+    let summary = match outside.is_empty() {
+        true => "Every consumer stands its supply, full and empty".to_owned(),
+        false => outside.join("; "),
+    };
+    let windows = || rails.iter().flat_map(|rail| rail.windows.iter().map(move |window| (rail, window)));
+    let figure = |window: &crate::engineering::supply::ConsumerWindow| {
+        Figure::told(
+            format!("{}: room, {}", window.consumer, window.worst.state),
+            window.worst.margin_v,
+            2,
+            Unit::Volt,
+        )
+    };
+    let rows = windows().map(|(rail, window)| {
+        let point = &window.worst;
+        let outcome = outcome(point.grade);
+        Row {
+            title: window.consumer.clone(),
+            word: match outcome {
+                Outcome::Pass => "Stands it",
+                Outcome::Caution => "At its limit",
+                Outcome::Stop => "Outside its rating",
+            }
+            .to_owned(),
+            detail: format!(
+                "{} {}: {:.2} V, rated limit {:.2} V, room {:.2} V",
+                rail.inputs.rail.name, point.state, point.rail_v, point.limit_v, point.margin_v
+            ),
+            outcome,
+        }
+    });
+    Ok(Computed {
+        outcome: outcome(grade),
+        summary,
+        figures: windows().map(|(_, window)| figure(window)).collect(),
+        rows: rows.collect(),
+        picture: None,
+        remarks: vec!["Each consumer's rated window against its supply, full, nominal and empty.".to_owned()],
+    })
 }
 
-pub(super) fn load_values(rails: &[RailReport]) -> Vec<NamedValue> {
-    let ampere = |name: String, value: f64| NamedValue { name, value, unit: Unit::Ampere };
-    rails
-        .iter()
-        .flat_map(|rail| {
-            let name = &rail.inputs.rail.name;
-            [
-                ampere(format!("{name}: stirring peak"), rail.inputs.stirring_peak_a),
-                ampere(format!("{name}: hard flight"), rail.hard_flight_a),
-                ampere(format!("{name}: continuous rating"), rail.continuous.rated_a),
-                ampere(format!("{name}: design peak"), rail.design_peak_a),
-                ampere(format!("{name}: burst rating"), rail.burst.rated_a),
-            ]
+fn is_window(reason: &RailReason) -> bool {
+    matches!(reason, RailReason::Window { .. })
+}
+
+/// Every supply with what hangs on it.
+pub(super) fn reports(facts: Facts<'_>, stirring_peak: impl Fn(&Thing) -> Result<f64>) -> Result<Vec<RailReport>> {
+    let supplies = facts.some_things(ThingKind::Supply)?;
+    let consumers = facts.some_things(ThingKind::Consumer)?;
+    supplies
+        .into_iter()
+        .map(|supply| {
+            let load = RailLoad {
+                rail: rail(supply)?,
+                consumers: consumers
+                    .iter()
+                    .filter(|consumer| consumer.of.as_ref() == Some(&supply.name))
+                    .map(|thing| consumer(thing))
+                    .collect::<Result<_>>()?,
+                stirring_peak_a: stirring_peak(supply)?,
+                stirring_low_v: None,
+            };
+            rail_report(&load).map_err(Lacking::Refused)
         })
         .collect()
 }
 
-pub(super) fn window_values(rails: &[RailReport]) -> Vec<NamedValue> {
-    rails
-        .iter()
-        .flat_map(|rail| &rail.windows)
-        .map(|window| NamedValue {
-            name: format!("{}: room, {}", window.consumer, window.worst.state),
-            value: window.worst.margin_v,
-            unit: Unit::Volt,
-        })
-        .collect()
+fn rail(supply: &Thing) -> Result<Rail> {
+    Ok(Rail {
+        name: supply.name.clone(),
+        full_v: number(supply, "full_v")?,
+        nominal_v: number(supply, "nominal_v")?,
+        empty_v: number(supply, "empty_v")?,
+        continuous_a: number(supply, "continuous_a")?,
+        burst_a: number(supply, "burst_a")?,
+        ripple_v: supply.number("ripple_v").unwrap_or(0.0),
+    })
+}
+
+fn consumer(thing: &Thing) -> Result<Consumer> {
+    Ok(Consumer {
+        name: thing.name.clone(),
+        low_v: number(thing, "low_v")?,
+        high_v: number(thing, "high_v")?,
+        steady_a: number(thing, "steady_a")?,
+        // The form takes whole numbers from 1 to 20 only.
+        quantity: number(thing, "quantity")? as u32,
+        fault_a: thing.number("fault_a"),
+    })
 }

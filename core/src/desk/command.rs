@@ -2,8 +2,7 @@
 
 use super::phone::Shared;
 use super::{DeskError, Form};
-use crate::computed::Computed;
-use crate::field::predicted_charge;
+use crate::computed::{Computed, predicted_charge};
 use crate::journal::NewEntry;
 use crate::plan::{Check, CheckKind, Fly};
 use crate::record::{
@@ -108,15 +107,12 @@ fn result(
             Ok((CheckResult::Measured { value, unit: measure.unit }, said))
         }
         CheckKind::Compute(computation) => {
-            let computed = Computed::of(*computation, &shared.ledger.aircraft)
+            let computed = Computed::of(*computation, shared.facts())
                 .map_err(|lacking| DeskError::refused(view::lacking_words(&shared.plan, &lacking)))?;
-            let summary = computed.summary();
-            let result = CheckResult::Computed {
-                summary: summary.clone(),
-                values: computed.values(),
-                outcome: computed.outcome(),
-            };
-            Ok((result, summary))
+            let values = computed.values();
+            let result =
+                CheckResult::Computed { summary: computed.summary.clone(), values, outcome: computed.outcome };
+            Ok((result, computed.summary))
         }
         CheckKind::Fly(_) => Err(DeskError::refused("This check is flown: draw up its card")),
     }
@@ -208,7 +204,7 @@ fn card(
         .ok_or_else(|| DeskError::refused("The head speed is not known yet: enter it under Aircraft"))?;
     let planned_s = (minutes * 60.0).round() as i64;
     let prediction = match fly.predict {
-        true => predicted_charge(&shared.ledger, fly.motion, &shared.plan, head_speed_rpm, planned_s),
+        true => predicted_charge(shared.facts(), fly.motion, head_speed_rpm, planned_s, air_c),
         false => None,
     };
     Ok(Body::CardDrawn {

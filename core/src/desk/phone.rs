@@ -2,6 +2,7 @@ use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
 
 use super::{DeskError, PilotDesk, SpotterDesk};
+use crate::computed::Facts;
 use crate::journal::{Journal, NewEntry, Verified};
 use crate::plan::{Plan, SHIPPED};
 use crate::readiness::{Ledger, Report, Seat};
@@ -194,6 +195,10 @@ impl Shared {
         }
         self.entries.extend(recorded);
         Ok(())
+    }
+
+    pub fn facts(&self) -> Facts<'_> {
+        Facts { plan: &self.plan, ledger: &self.ledger }
     }
 
     pub fn report(&self, now: &Moment) -> Report {

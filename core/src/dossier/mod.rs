@@ -2,7 +2,7 @@
 
 use askama::Template;
 
-use crate::computed::Computed;
+use crate::computed::{Computed, Facts};
 use crate::journal::Verified;
 use crate::plan::{CheckKind, Plan};
 use crate::readiness::{FindingState, Gate, Ledger, Report, withdrawn};
@@ -111,19 +111,19 @@ fn stages(plan: &Plan, ledger: &Ledger, report: &Report, now: &Moment) -> Vec<St
             .checks
             .iter()
             .filter(|check| ledger.aircraft.wants(check))
-            .map(|check| check_part(ledger, report, check, now))
+            .map(|check| check_part(plan, ledger, report, check, now))
             .collect(),
     };
     plan.stages.iter().map(part).collect()
 }
 
-fn check_part(ledger: &Ledger, report: &Report, check: &crate::plan::Check, now: &Moment) -> CheckPart {
+fn check_part(plan: &Plan, ledger: &Ledger, report: &Report, check: &crate::plan::Check, now: &Moment) -> CheckPart {
     let standing = report.standing(&check.id);
     let evidence = ledger.evidence.get(&check.id);
     let picture = match &check.kind {
-        CheckKind::Compute(computation) => Computed::of(*computation, &ledger.aircraft)
+        CheckKind::Compute(computation) => Computed::of(*computation, Facts { plan, ledger })
             .ok()
-            .and_then(|computed| view::computed_picture(&computed))
+            .and_then(|computed| computed.picture)
             .map(|picture| view::svg(&picture)),
         _ => None,
     };

@@ -127,12 +127,29 @@ impl Flight {
         missing.map(|id| plan.place(id).map_or_else(|| id.clone(), |place| place.title.clone())).collect()
     }
 
-    /// Charge used and its prediction, where the one lies outside the other's interval.
-    pub fn disagreement(&self) -> Option<(f64, &Prediction)> {
+    /// The prediction for the time that was flown: a hover called off early uses less, and that is no disagreement.
+    ///
+    /// The card's own while it is not down yet.
+    pub fn expected(&self) -> Option<Prediction> {
+        let planned = self.prediction.clone()?;
+        let share = match self.down {
+            Some((_, elapsed_ms)) if self.planned_s > 0 => elapsed_ms as f64 / 1_000.0 / self.planned_s as f64,
+            _ => 1.0,
+        };
+        Some(Prediction {
+            used_mah: planned.used_mah * share,
+            low_mah: planned.low_mah * share,
+            high_mah: planned.high_mah * share,
+            from: planned.from,
+        })
+    }
+
+    /// Charge used and what was expected, where the one lies outside the other's interval.
+    pub fn disagreement(&self) -> Option<(f64, Prediction)> {
         let used = self.landing.as_ref()?.pack_used_mah?;
-        let prediction = self.prediction.as_ref()?;
-        let within = (prediction.low_mah..=prediction.high_mah).contains(&used);
-        (!within).then_some((used, prediction))
+        let expected = self.expected()?;
+        let within = (expected.low_mah..=expected.high_mah).contains(&used);
+        (!within).then_some((used, expected))
     }
 
     /// Charge used in the mean, milliamperes, if it was read.

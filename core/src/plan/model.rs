@@ -231,8 +231,28 @@ pub enum Computation {
     SupplyLoad,
     /// Each consumer's voltage window against its supply.
     SupplyWindow,
+    /// How long the receiver pack lasts.
+    ReceiverEndurance,
+    /// Each regulator's heat.
+    RegulatorHeat,
+    /// Drop and heat of each run of wire, and its fuse.
+    WireRuns,
     /// Centre of gravity with parts to come, and the least ballast.
     CentreOfGravity,
+    /// The governor's room at the end of the pack; speeds and frequencies of the drive.
+    GovernorRoom,
+    /// Hover power on the hottest day against what the drive can hold.
+    HoverRoom,
+    /// Unbalance of the set of main blades.
+    BladeBalance,
+    /// Orders of the drive against natural frequencies.
+    FrequencyPlacement,
+    /// The hovers flown against their predictions, and the aircraft that they fit.
+    LadderAgreement,
+    /// The last hover's temperatures on the hottest day.
+    HotDayHeat,
+    /// Whether a pack should be retired, and the flight time that keeps the reserve.
+    PackLife,
 }
 
 /// What is run or flown.
@@ -296,6 +316,10 @@ pub enum Subject {
     Supplies,
     /// The flight packs.
     Packs,
+    /// The natural frequencies.
+    Frequencies,
+    /// The readings of a heat run on the bench.
+    Heat,
 }
 
 impl Subject {
@@ -316,6 +340,8 @@ impl Subject {
             "wiring" => Some(Subject::Wiring),
             "supplies" => Some(Subject::Supplies),
             "packs" => Some(Subject::Packs),
+            "frequencies" => Some(Subject::Frequencies),
+            "heat" => Some(Subject::Heat),
             _ => None,
         }
     }
@@ -332,6 +358,8 @@ impl fmt::Display for Subject {
             Subject::Wiring => f.write_str("wiring"),
             Subject::Supplies => f.write_str("supplies"),
             Subject::Packs => f.write_str("packs"),
+            Subject::Frequencies => f.write_str("frequencies"),
+            Subject::Heat => f.write_str("heat"),
         }
     }
 }
@@ -399,6 +427,8 @@ impl Plan {
             Subject::Wiring => "Wiring".to_owned(),
             Subject::Supplies => "Supplies and consumers".to_owned(),
             Subject::Packs => "Flight packs".to_owned(),
+            Subject::Frequencies => "Natural frequencies".to_owned(),
+            Subject::Heat => "Heat readings".to_owned(),
         }
     }
 }

@@ -261,7 +261,7 @@ impl Reader<'_> {
     fn subject(&mut self, source: &Word, known: &Known) -> Option<Subject> {
         let Some(subject) = Subject::parse(source.get_ref()) else {
             let reason = format!(
-                "'{}' is nothing that evidence rests on: use mass, wiring, supplies, packs, or part:, setting:, figure: \
+                "'{}' is nothing that evidence rests on: use mass, wiring, supplies, packs, frequencies, heat, or part:, setting:, figure: \
                  or check: with an id",
                 source.get_ref()
             );

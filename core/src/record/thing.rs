@@ -18,6 +18,16 @@ pub enum ThingKind {
     ToCome,
     /// A place where ballast may sit.
     BallastPlace,
+    /// A regulator between a source and what it feeds.
+    Regulator,
+    /// A run of wire, out and back.
+    Wire,
+    /// One main blade on the bench.
+    Blade,
+    /// A natural frequency that was measured.
+    Natural,
+    /// One reading of a part's temperature in a run on the bench.
+    HeatReading,
 }
 
 /// Names one thing: its kind and its name.
@@ -84,17 +94,28 @@ const SUPPLY: &[ThingField] = &[
     field("continuous_a", "Continuous rating", Unit::Ampere, 0.1, 300.0, true),
     field("burst_a", "Burst rating", Unit::Ampere, 0.1, 500.0, true),
     field("stirring_peak_a", "Peak, all servos stirred unloaded", Unit::Ampere, 0.0, 300.0, false),
+    field("ripple_v", "Ripple, peak to peak", Unit::Volt, 0.0, 5.0, false),
 ];
 const CONSUMER: &[ThingField] = &[
     field("low_v", "Lowest voltage rated", Unit::Volt, 0.5, 60.0, true),
     field("high_v", "Highest voltage rated", Unit::Volt, 0.5, 60.0, true),
     field("steady_a", "Steady current, each", Unit::Ampere, 0.0, 100.0, true),
     field("quantity", "How many", Unit::Count, 1.0, 20.0, true),
+    field("fault_a", "Current when stalled, each", Unit::Ampere, 0.0, 200.0, false),
 ];
 const PACK: &[ThingField] = &[
     field("cells", "Cells in series", Unit::Count, 1.0, 16.0, true),
     field("capacity_mah", "Capacity", Unit::MilliampereHour, 100.0, 30_000.0, true),
     field("mass_g", "Mass", Unit::Gram, 10.0, 5_000.0, false),
+    field("measured_mah", "Capacity, measured", Unit::MilliampereHour, 50.0, 30_000.0, false),
+    field("new_mohm", "Resistance when new", Unit::Milliohm, 0.5, 500.0, false),
+    field("now_mohm", "Resistance now", Unit::Milliohm, 0.5, 2_000.0, false),
+    field("light_a", "Or from two loads: lighter current", Unit::Ampere, 0.0, 200.0, false),
+    field("light_v", "Voltage at it", Unit::Volt, 2.0, 75.0, false),
+    field("heavy_a", "Heavier current", Unit::Ampere, 0.1, 300.0, false),
+    field("heavy_v", "Voltage at that", Unit::Volt, 2.0, 75.0, false),
+    field("spread_v", "Cells apart when charged", Unit::Volt, 0.0, 1.0, false),
+    field("hot_cell_k", "Hottest cell above the rest", Unit::Kelvin, 0.0, 60.0, false),
 ];
 const PLACE_X: ThingField = field("x_mm", "Ahead of the main shaft", Unit::Millimetre, -2_500.0, 2_500.0, true);
 const PLACE_Y: ThingField = field("y_mm", "Right of the main shaft", Unit::Millimetre, -1_000.0, 1_000.0, true);
@@ -108,15 +129,48 @@ const BALLAST_PLACE: &[ThingField] = &[
     field("fitted_g", "Fitted there since the weighing", Unit::Gram, 0.0, 3_000.0, false),
 ];
 
+const REGULATOR: &[ThingField] = &[
+    field("input_v", "Voltage in", Unit::Volt, 1.0, 75.0, true),
+    field("output_v", "Voltage out", Unit::Volt, 1.0, 60.0, true),
+    field("load_a", "Current out", Unit::Ampere, 0.0, 100.0, true),
+    field("efficiency", "Efficiency, if it switches", Unit::Percent, 30.0, 100.0, false),
+    field("dropout_v", "Least difference, if it is linear", Unit::Volt, 0.0, 10.0, false),
+    field("rise_k_per_w", "Rise for each watt, from the maker", Unit::KelvinPerWatt, 0.1, 500.0, true),
+    field("limit_c", "Its limit temperature", Unit::Celsius, 40.0, 180.0, true),
+];
+const WIRE: &[ThingField] = &[
+    field("gauge", "Gauge, AWG", Unit::Count, 0.0, 40.0, true),
+    field("length_m", "Length one way", Unit::Metre, 0.01, 10.0, true),
+    field("current_a", "Continuous current", Unit::Ampere, 0.0, 300.0, true),
+    field("source_v", "Voltage of its source", Unit::Volt, 1.0, 75.0, true),
+];
+const BLADE: &[ThingField] = &[
+    field("mass_g", "Mass", Unit::Gram, 1.0, 5_000.0, true),
+    field("balance_point_mm", "Balance point from the bolt hole", Unit::Millimetre, 1.0, 2_000.0, true),
+];
+const NATURAL: &[ThingField] = &[
+    field("frequency_hz", "Frequency", Unit::Hertz, 0.2, 2_000.0, true),
+    field("half_width_hz", "Known to plus or minus", Unit::Hertz, 0.0, 100.0, false),
+];
+const HEAT_READING: &[ThingField] = &[
+    field("time_s", "Time since the start", Unit::Second, 0.0, 7_200.0, true),
+    field("temperature_c", "Temperature", Unit::Celsius, -40.0, 200.0, true),
+];
+
 impl ThingKind {
     /// All kinds in the order that they are shown.
-    pub const ALL: [ThingKind; 6] = [
+    pub const ALL: [ThingKind; 11] = [
         ThingKind::Supply,
         ThingKind::Consumer,
         ThingKind::Pack,
         ThingKind::Weighing,
         ThingKind::ToCome,
         ThingKind::BallastPlace,
+        ThingKind::Regulator,
+        ThingKind::Wire,
+        ThingKind::Blade,
+        ThingKind::Natural,
+        ThingKind::HeatReading,
     ];
 
     /// The numbers that describe a thing of this kind.
@@ -128,6 +182,11 @@ impl ThingKind {
             ThingKind::Weighing => WEIGHING,
             ThingKind::ToCome => TO_COME,
             ThingKind::BallastPlace => BALLAST_PLACE,
+            ThingKind::Regulator => REGULATOR,
+            ThingKind::Wire => WIRE,
+            ThingKind::Blade => BLADE,
+            ThingKind::Natural => NATURAL,
+            ThingKind::HeatReading => HEAT_READING,
         }
     }
 
@@ -140,6 +199,11 @@ impl ThingKind {
             ThingKind::Weighing => "Scale reading",
             ThingKind::ToCome => "Part to come",
             ThingKind::BallastPlace => "Ballast place",
+            ThingKind::Regulator => "Regulator",
+            ThingKind::Wire => "Wire run",
+            ThingKind::Blade => "Main blade",
+            ThingKind::Natural => "Natural frequency",
+            ThingKind::HeatReading => "Heat reading",
         }
     }
 
@@ -152,13 +216,22 @@ impl ThingKind {
             ThingKind::Weighing => "Scale readings",
             ThingKind::ToCome => "Parts to come",
             ThingKind::BallastPlace => "Ballast places",
+            ThingKind::Regulator => "Regulators",
+            ThingKind::Wire => "Wire runs",
+            ThingKind::Blade => "Main blades",
+            ThingKind::Natural => "Natural frequencies",
+            ThingKind::HeatReading => "Heat readings of a bench run",
         }
     }
 
     /// What evidence rests on when it rests on things of this kind.
     pub fn subject(self) -> &'static str {
         match self {
-            ThingKind::Supply | ThingKind::Consumer => "supplies",
+            ThingKind::Supply | ThingKind::Consumer | ThingKind::Regulator => "supplies",
+            ThingKind::Wire => "wiring",
+            ThingKind::Blade => "part:main-blades",
+            ThingKind::Natural => "frequencies",
+            ThingKind::HeatReading => "heat",
             ThingKind::Pack => "packs",
             ThingKind::Weighing | ThingKind::ToCome | ThingKind::BallastPlace => "mass",
         }

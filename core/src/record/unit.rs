@@ -57,6 +57,24 @@ pub enum Unit {
     /// Revolutions a minute for each volt: a motor's constant.
     #[serde(rename = "rpm/V")]
     RevolutionsPerMinutePerVolt,
+    /// Hertz.
+    #[serde(rename = "Hz")]
+    Hertz,
+    /// Metre a second.
+    #[serde(rename = "m/s")]
+    MetrePerSecond,
+    /// Gram millimetre.
+    #[serde(rename = "g mm")]
+    GramMillimetre,
+    /// Kelvin, a difference.
+    #[serde(rename = "K")]
+    Kelvin,
+    /// Kelvin for each watt.
+    #[serde(rename = "K/W")]
+    KelvinPerWatt,
+    /// Milliohm.
+    #[serde(rename = "mohm")]
+    Milliohm,
     /// A bare number of things.
     #[serde(rename = "count")]
     Count,
@@ -87,6 +105,12 @@ impl Unit {
             Unit::Newton => "N",
             Unit::MillimetrePerSecond => "mm/s",
             Unit::RevolutionsPerMinutePerVolt => "rpm/V",
+            Unit::Hertz => "Hz",
+            Unit::MetrePerSecond => "m/s",
+            Unit::GramMillimetre => "g mm",
+            Unit::Kelvin => "K",
+            Unit::KelvinPerWatt => "K/W",
+            Unit::Milliohm => "mΩ",
             Unit::Count | Unit::Ratio => "",
         }
     }
@@ -112,6 +136,12 @@ impl Unit {
             Unit::Newton => "newtons",
             Unit::MillimetrePerSecond => "millimetres a second",
             Unit::RevolutionsPerMinutePerVolt => "revolutions a minute for each volt",
+            Unit::Hertz => "hertz",
+            Unit::MetrePerSecond => "metres a second",
+            Unit::GramMillimetre => "gram millimetres",
+            Unit::Kelvin => "kelvin",
+            Unit::KelvinPerWatt => "kelvin for each watt",
+            Unit::Milliohm => "milliohms",
             Unit::Count | Unit::Ratio => "",
         }
     }

@@ -25,7 +25,7 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
 }
 
 fn verdict(context: &Context<'_>) -> Block {
-    let name = context.aircraft_name();
+    let name = context.aircraft_in_sentence();
     let Some(next) = &context.report.next else {
         let text = format!("The plan holds no flight for {name}.");
         return Block::Verdict { text, detail: None, edge: Edge::Missing };

@@ -2,7 +2,7 @@ use super::context::{heading, paragraph, still_row};
 use super::{
     Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, board::blocker_row,
 };
-use crate::field::predicted_charge;
+use crate::computed::predicted_charge;
 use crate::plan::{Check, Fly};
 use crate::readiness::FindingState;
 use crate::record::{Thing, ThingKind, Unit, show};
@@ -78,8 +78,7 @@ fn conditions(context: &Context<'_>, check: &Check, fly: &Fly) -> Vec<Block> {
         blocks.push(Block::Choice { label: "Pack".to_owned(), options: options.collect() });
     }
     blocks.push(stepper(context, "minutes", "Planned time, motor on", Unit::Minute, 0.5, fly.minutes));
-    let last_air = context.ledger.flights.last().map_or(20.0, |flight| flight.air_c);
-    blocks.push(stepper(context, "air", "Air temperature", Unit::Celsius, 1.0, last_air));
+    blocks.push(stepper(context, "air", "Air temperature", Unit::Celsius, 1.0, last_air(context)));
     let label = if check.witness { "Spotter's name" } else { "Spotter's name, if not flying alone" };
     blocks.push(context.entry("spotter", label, Keyboard::Name, None));
     let names = last_spotters(context);
@@ -91,6 +90,11 @@ fn conditions(context: &Context<'_>, check: &Check, fly: &Fly) -> Vec<Block> {
         blocks.push(Block::Choice { label: "Spotter".to_owned(), options: options.collect() });
     }
     blocks
+}
+
+/// The air of the last flight, degrees Celsius: today's is most likely near it.
+fn last_air(context: &Context<'_>) -> f64 {
+    context.ledger.flights.last().map_or(20.0, |flight| flight.air_c)
 }
 
 fn last_spotters<'a>(context: &Context<'a>) -> Vec<&'a str> {
@@ -128,7 +132,9 @@ fn prediction(context: &Context<'_>, fly: &Fly) -> Vec<Block> {
     let minutes = context.form.text("minutes").and_then(crate::desk::parse_number).unwrap_or(fly.minutes);
     let planned_s = (minutes * 60.0).round() as i64;
     let rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm);
-    let prediction = rpm.and_then(|rpm| predicted_charge(context.ledger, fly.motion, context.plan, rpm, planned_s));
+    let typed = context.form.text("air").and_then(crate::desk::parse_number);
+    let air_c = typed.unwrap_or_else(|| last_air(context));
+    let prediction = rpm.and_then(|rpm| predicted_charge(context.facts(), fly.motion, rpm, planned_s, air_c));
     let Some(prediction) = prediction else {
         let text = "Nothing to predict the charge from yet: the figures of rotor, mass and pack are missing.";
         return vec![paragraph(text, Tone::Quiet)];

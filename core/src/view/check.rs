@@ -1,12 +1,12 @@
 use super::context::{edge, heading, outcome_edge, paragraph, row, still_row};
 use super::{
-    Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, lacking_words, picture,
-    result_words, standing_detail, standing_word,
+    Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, lacking_words, result_words,
+    standing_detail, standing_word,
 };
 use crate::computed::{Computed, Lacking};
 use crate::plan::{Check, CheckKind, Computation, Holds, Limit, Measure};
 use crate::readiness::Standing;
-use crate::record::{Outcome, Unit, show};
+use crate::record::{Outcome, show};
 
 /// Past results in sight.
 const PAST_IN_SIGHT: usize = 4;
@@ -15,7 +15,8 @@ const PAST_IN_SIGHT: usize = 4;
 pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
     let Some((stage, check)) = context.plan.check(id) else { return context.gone("check") };
     let standing = context.report.standing(id);
-    let mut blocks = context.cautions(check.cautions.iter().chain(&stage.cautions));
+    let mut blocks = context.cautions(&check.cautions);
+    blocks.extend(context.stage_cautions(stage, check));
     blocks.push(paragraph(check.instruction.clone(), Tone::Strong));
     blocks.extend(how_it_stands(context, check, &standing));
     let (body, foot) = match &check.kind {
@@ -86,7 +87,7 @@ fn measure_blocks(context: &Context<'_>, check: &Check, measure: &Measure) -> Ve
     let last = last_reading(context, check);
     let start = last.unwrap_or(measure.start);
     let step = |by: f64, word: &str| {
-        let spoken = format!("{word} {} {}", show(measure.step), measure.unit.spoken());
+        let spoken = format!("{}: {word} {} {}", check.title, show(measure.step), measure.unit.spoken());
         let label = if by < 0.0 { "less" } else { "more" };
         let command = Command::Step { field: "value".to_owned(), by, start };
         Control::new(command.into(), label).spoken(spoken)
@@ -158,16 +159,16 @@ fn measure_foot(context: &Context<'_>, check: &Check, measure: &Measure) -> Vec<
 }
 
 fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (Vec<Block>, Vec<Control>) {
-    match Computed::of(computation, &context.ledger.aircraft) {
+    match Computed::of(computation, context.facts()) {
         Ok(computed) => {
             let mut blocks = vec![Block::Verdict {
-                text: computed.summary(),
+                text: computed.summary.clone(),
                 detail: None,
-                edge: outcome_edge(computed.outcome()),
+                edge: outcome_edge(computed.outcome),
             }];
-            blocks.extend(picture::computed_picture(&computed).map(|picture| Block::Drawing { picture }));
+            blocks.extend(computed.picture.clone().map(|picture| Block::Drawing { picture }));
             blocks.extend(computed_blocks(&computed));
-            let label = match computed.outcome() {
+            let label = match computed.outcome {
                 Outcome::Stop => "Record this result",
                 _ => "Keep this result",
             };
@@ -179,92 +180,30 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
                 Lacking::Things(kind) => Place::Thing { kind: *kind, name: None },
                 Lacking::Number { kind, name, .. } => Place::Thing { kind: *kind, name: Some(name.clone()) },
                 Lacking::Figure(id) => Place::Figure(id.clone()),
+                Lacking::Flight(check) => Place::Check(check.clone()),
                 Lacking::Refused(_) => Place::Aircraft,
             };
-            let control = Control::primary(place.into(), "Enter it").icon(Icon::Pencil).detail(words.clone());
+            let label = if matches!(lacking, Lacking::Flight(_)) { "Go there" } else { "Enter it" };
+            let control = Control::primary(place.into(), label).icon(Icon::Pencil).detail(words.clone());
             (vec![still_row(Edge::Missing, "Cannot compute yet", &words, None)], vec![control])
         }
     }
 }
 
 fn computed_blocks(computed: &Computed) -> Vec<Block> {
-    match computed {
-        Computed::SupplyLoad(rails) => {
-            let mut blocks = Vec::new();
-            for rail in rails {
-                let name = &rail.inputs.rail.name;
-                blocks.push(load_figure(&format!("{name}: design peak"), &rail.burst, "burst rating"));
-                blocks.push(load_figure(&format!("{name}: hard flight"), &rail.continuous, "continuous rating"));
-            }
-            let text = "Design peak: four times the peak of unloaded stirring, and what draws steadily. Hard flight: \
-                        twice. Common practice, no source; a log of the current in flight goes before it.";
-            blocks.push(paragraph(text, Tone::Quiet));
-            blocks
-        }
-        Computed::SupplyWindow(rails) => {
-            let windows = rails.iter().flat_map(|rail| rail.windows.iter().map(move |window| (rail, window)));
-            windows
-                .map(|(rail, window)| {
-                    let worst = &window.worst;
-                    let outcome = crate::computed::outcome(worst.grade);
-                    let word = match outcome {
-                        Outcome::Pass => "Stands it",
-                        Outcome::Caution => "At its limit",
-                        Outcome::Stop => "Outside its rating",
-                    };
-                    let detail = format!(
-                        "{} {}: {:.2} V, rated limit {:.2} V, room {:.2} V",
-                        rail.inputs.rail.name, worst.state, worst.rail_v, worst.limit_v, worst.margin_v
-                    );
-                    still_row(outcome_edge(outcome), word, &window.consumer, Some(detail))
-                })
-                .collect()
-        }
-        Computed::Balance { report, .. } => {
-            let mut blocks = Vec::new();
-            let axes = [("Ahead of the main shaft", &report.fore_aft), ("Right of the main shaft", &report.lateral)];
-            for (label, margin) in axes {
-                let Some(margin) = margin else { continue };
-                blocks.push(Block::Figure {
-                    label: label.to_owned(),
-                    value: format!("{:.1}", margin.value_mm),
-                    unit: "mm".to_owned(),
-                    note: Some(format!(
-                        "allowed {} to {} mm, room {:.1} mm, known to ± {:.1} mm",
-                        show(margin.low_mm),
-                        show(margin.high_mm),
-                        margin.margin_mm,
-                        margin.half_width_mm
-                    )),
-                    edge: outcome_edge(crate::computed::outcome(margin.grade)),
-                });
-            }
-            if let Some(fitted) = &report.fitted {
-                let text = format!(
-                    "As weighed {:.1} mm; with the parts to come {:.1} mm. An electric aircraft burns nothing: the \
-                     balance does not shift over a flight.",
-                    fitted.x_mm, report.complete.x_mm
-                );
-                blocks.push(paragraph(text, Tone::Quiet));
-            }
-            blocks
-        }
-    }
-}
-
-fn load_figure(label: &str, margin: &crate::engineering::supply::CurrentMargin, rating: &str) -> Block {
-    Block::Figure {
-        label: label.to_owned(),
-        value: format!("{:.1}", margin.load_a),
-        unit: Unit::Ampere.sign().to_owned(),
-        note: Some(format!(
-            "{rating} {} A, room {:.1} A ({:.0} %)",
-            show(margin.rated_a),
-            margin.margin_a,
-            margin.margin_percent
-        )),
-        edge: outcome_edge(crate::computed::outcome(margin.grade)),
-    }
+    let figures = computed.figures.iter().map(|figure| Block::Figure {
+        label: figure.label.clone(),
+        value: figure.shown(),
+        unit: figure.unit.sign().to_owned(),
+        note: figure.note.clone(),
+        edge: figure.outcome.map_or(Edge::None, outcome_edge),
+    });
+    let rows = computed
+        .rows
+        .iter()
+        .map(|row| still_row(outcome_edge(row.outcome), &row.word, &row.title, Some(row.detail.clone())));
+    let remarks = computed.remarks.iter().map(|remark| paragraph(remark.clone(), Tone::Quiet));
+    figures.chain(rows).chain(remarks).collect()
 }
 
 fn fly(context: &Context<'_>, check: &Check) -> (Vec<Block>, Vec<Control>) {

@@ -1,6 +1,7 @@
 use super::{Block, Command, Control, Edge, Icon, Place, Screen, Weight};
+use crate::computed::Facts;
 use crate::desk::Form;
-use crate::plan::{Plan, Stage};
+use crate::plan::{Check, Plan, Stage};
 use crate::readiness::{Ledger, Report, Standing};
 use crate::record::{Entry, Moment, Outcome, show};
 
@@ -32,6 +33,19 @@ impl Context<'_> {
         }
     }
 
+    /// The same within a sentence.
+    pub fn aircraft_in_sentence(&self) -> String {
+        match self.ledger.aircraft.name.as_str() {
+            "" => "this aircraft".to_owned(),
+            name => name.to_owned(),
+        }
+    }
+
+    /// What a computation may look at.
+    pub fn facts(&self) -> Facts<'_> {
+        Facts { plan: self.plan, ledger: self.ledger }
+    }
+
     /// A screen with a way back.
     pub fn screen(&self, name: &str, title: impl Into<String>, above: Option<String>, blocks: Vec<Block>) -> Screen {
         let back = Control::new(Command::Back.into(), "Back").icon(Icon::Back).weight(Weight::Quiet);
@@ -57,6 +71,16 @@ impl Context<'_> {
             }
         }
         blocks
+    }
+
+    /// The cautions of a check's stage that are not its own, in one block: they were read in full on the stage.
+    pub fn stage_cautions(&self, stage: &Stage, check: &Check) -> Option<Block> {
+        let others = stage.cautions.iter().filter(|id| !check.cautions.contains(id));
+        let titles: Vec<&str> =
+            others.filter_map(|id| self.plan.caution(id)).map(|caution| caution.title.as_str()).collect();
+        let title = titles.join(". ");
+        (!titles.is_empty())
+            .then(|| Block::Caution { title, text: format!("Over all of {}.", stage.title.to_lowercase()) })
     }
 
     /// A typed field as it stands in the draft, with what is wrong with it.

@@ -28,7 +28,7 @@ pub(super) fn journal(context: &Context<'_>) -> Screen {
         let rest = context.entries.len() - IN_SIGHT;
         blocks.push(paragraph(format!("and {rest} before these, all of them in the dossier"), Tone::Quiet));
     }
-    let note = Some(format!("{} entries", context.entries.len()));
+    let note = Some(super::counted(context.entries.len(), "entry", "entries"));
     context.screen("journal", "Journal", note, blocks)
 }
 

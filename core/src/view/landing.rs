@@ -99,7 +99,8 @@ fn last_at(context: &Context<'_>, place: &str) -> Option<f64> {
 }
 
 fn used(context: &Context<'_>, flight: &Flight) -> Block {
-    let expected = flight.prediction.as_ref().map(|prediction| prediction.used_mah);
+    let prediction = flight.expected();
+    let expected = prediction.as_ref().map(|prediction| prediction.used_mah);
     let last = context.ledger.flights.iter().rev().find_map(|flight| flight.landing.as_ref()?.pack_used_mah);
     let start = (expected.or(last).unwrap_or(1_000.0) / 50.0).round() * 50.0;
     let step = |by: f64, word: &str| {
@@ -107,7 +108,7 @@ fn used(context: &Context<'_>, flight: &Flight) -> Block {
         Control::new(command.into(), word).spoken(format!("Charge used: {word} by 50 milliampere hours"))
     };
     let typed = context.form.number("used", "Charge used", Unit::MilliampereHour, (0.0, 36_000.0));
-    let flag = match (&typed, &flight.prediction) {
+    let flag = match (&typed, &prediction) {
         (Err(error), _) => Some(error.to_string()),
         (Ok(Some(used)), Some(p)) if !(p.low_mah..=p.high_mah).contains(used) => {
             Some(format!("{:.0} to {:.0} mAh was predicted", p.low_mah, p.high_mah))

@@ -3,13 +3,13 @@
 mod aircraft;
 mod board;
 mod card;
+pub(crate) mod chart;
 mod check;
 mod context;
 mod findings;
 mod journal;
 mod landing;
 mod model;
-mod picture;
 mod spotter;
 mod stage;
 mod token;
@@ -20,10 +20,10 @@ pub use model::*;
 pub use token::{Command, Place, Token};
 
 pub(crate) use aircraft::{SUBJECT, only_supply};
+pub(crate) use chart::svg;
 pub(crate) use findings::CARRY_FLIGHTS;
 pub(crate) use journal::can_be_withdrawn;
 pub(crate) use landing::{READ_AFTER, TEMPERATURE};
-pub(crate) use picture::{computed_picture, svg};
 pub(crate) use spotter::spotter;
 pub(crate) use words::*;
 

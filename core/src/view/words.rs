@@ -84,6 +84,7 @@ pub(crate) fn lacking_words(plan: &Plan, lacking: &Lacking) -> String {
             let title = plan.figure(id).map_or(id.as_str(), |figure| figure.title.as_str());
             format!("'{title}' is missing; enter it under Aircraft")
         }
+        Lacking::Flight(check) => format!("Fly '{}' and jot its landing down first", check_title(plan, check)),
         Lacking::Refused(error) => error.to_string(),
     }
 }

@@ -411,14 +411,21 @@ impl Told<'_> {
             return Is::Missing;
         }
         let drawn = self.drawn(card, at.upto).unwrap();
-        let Body::CardDrawn { prediction: Some(prediction), .. } = self.body(drawn) else { return Is::Fresh };
+        let Body::CardDrawn { prediction: Some(prediction), planned_s, .. } = self.body(drawn) else {
+            return Is::Fresh;
+        };
         if !fly.predict {
             return Is::Fresh;
         }
         let Some(used) = used else { return Is::Missing };
         let explained = (drawn..at.upto)
             .any(|i| matches!(self.body(i), Body::DisagreementExplained { card: c, .. } if *c == card));
-        if (*used < prediction.low_mah || *used > prediction.high_mah) && !explained {
+        // A prediction is for the planned time; half the time is expected to use half of it.
+        let share = match self.down(card, at.upto) {
+            Some(elapsed_ms) if *planned_s > 0 => elapsed_ms as f64 / 1_000.0 / *planned_s as f64,
+            _ => 1.0,
+        };
+        if (*used < prediction.low_mah * share || *used > prediction.high_mah * share) && !explained {
             return Is::Unexplained;
         }
         Is::Fresh

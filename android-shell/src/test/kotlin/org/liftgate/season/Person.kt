@@ -216,10 +216,14 @@ class Person(
     private fun compute() {
         val record = if (sight.canTap("Keep this result")) "Keep this result" else "Record this result"
         val right = if (record == "Keep this result") "right" else "stop"
-        val name = if (phone.says("main shaft")) "balance" else "supply"
-        album.take("check-compute-$name-$right", "A check that is computed: its cautions")
-        phone.reveal(if (name == "balance") "Ahead of the main shaft" else phone.words().first { "rating" in it || " room" in it })
-        album.take("check-computed-$name-$right", "A check that is computed from what was entered: its result")
+        val title = sight.title()
+        val name = title.lowercase().replace(Regex("[^a-z0-9]+"), "-")
+        album.take("computed-$name-$right", "A check that is computed from what was entered: $title")
+        // The verdict and the drawing stand above; the numbers with their margins are what is scrolled to.
+        phone.words().firstOrNull { " room " in it || it.startsWith("of ") || "allowed" in it }?.let {
+            phone.reveal(it)
+            album.take("computed-$name-$right-numbers", "Its numbers, each with its limit and its margin")
+        }
         phone.tap(record)
     }
 

@@ -1,0 +1,57 @@
+use super::{Lacking, Result};
+use crate::field::Flight;
+use crate::plan::{Motion, Plan};
+use crate::readiness::Ledger;
+use crate::record::{Thing, ThingKind};
+
+/// What a computation may look at: the plan, and everything that the journal says.
+#[derive(Debug, Clone, Copy)]
+pub struct Facts<'a> {
+    /// The plan in force.
+    pub plan: &'a Plan,
+    /// What the journal says.
+    pub ledger: &'a Ledger,
+}
+
+impl<'a> Facts<'a> {
+    /// A figure of the aircraft.
+    pub(super) fn figure(&self, id: &str) -> Result<f64> {
+        self.ledger.aircraft.figure(id).ok_or_else(|| Lacking::Figure(id.to_owned()))
+    }
+
+    /// A figure that is a whole number of things. The form takes no other.
+    pub(super) fn whole(&self, id: &str) -> Result<u32> {
+        self.figure(id).map(|value| value.round().clamp(0.0, f64::from(u32::MAX)) as u32)
+    }
+
+    /// All things of a kind.
+    pub(super) fn things(&self, kind: ThingKind) -> Vec<&'a Thing> {
+        self.ledger.aircraft.things_of(kind).collect()
+    }
+
+    /// All things of a kind, of which there must be one.
+    pub(super) fn some_things(&self, kind: ThingKind) -> Result<Vec<&'a Thing>> {
+        let things = self.things(kind);
+        if things.is_empty() { Err(Lacking::Things(kind)) } else { Ok(things) }
+    }
+
+    /// Whether a question of the plan was answered like this.
+    pub(super) fn answered(&self, question: &str, choice: &str) -> bool {
+        self.ledger.aircraft.answers.get(question).is_some_and(|answer| answer == choice)
+    }
+
+    /// Hovers that were flown and of which the charge was read, oldest first.
+    pub(super) fn hovers(&self) -> impl DoubleEndedIterator<Item = &'a Flight> {
+        let (plan, ledger) = (self.plan, self.ledger);
+        ledger.flights.iter().filter(move |flight| {
+            let fly = plan.check(&flight.check).and_then(|(_, check)| check.fly());
+            fly.is_some_and(|fly| fly.motion == Motion::Hover) && flight.mean_current_ma().is_some()
+        })
+    }
+}
+
+/// A thing's number, or that it is lacking.
+pub(super) fn number(thing: &Thing, field: &'static str) -> Result<f64> {
+    let label = thing.kind.fields().iter().find(|f| f.id == field).map_or(field, |f| f.label);
+    thing.number(field).ok_or_else(|| Lacking::Number { kind: thing.kind, name: thing.name.clone(), label })
+}

@@ -1,0 +1,138 @@
+use super::facts::number;
+use super::hover::hot_air;
+use super::{Computed, Facts, Figure, Lacking, Result, outcome, worst};
+use crate::engineering::air::{air, standard_air};
+use crate::engineering::heat::{
+    FORCED_EXPONENT, HeatCondition, HeatReading, SteadyQuestion, SteadyReport, fit_rise, steady_elsewhere,
+    time_to_limit,
+};
+use crate::field::Flight;
+use crate::plan::Motion;
+use crate::record::{ThingKind, Unit};
+use crate::view::chart::{Curve, curve};
+
+/// Air over the parts in a hover, m/s; the same on both days, so that it cancels (common practice, no source).
+const HOVER_AIRFLOW_M_S: f64 = 4.0;
+
+/// One place of the last hover, carried to the hottest day.
+struct Carried {
+    title: String,
+    report: SteadyReport,
+}
+
+/// The last hover's temperatures on the hottest day, each against its stop; and how long it takes to get there.
+pub(super) fn hot_day(facts: Facts<'_>) -> Result<Computed> {
+    let flight = last_hover(facts)?;
+    let carried = carry(facts, flight)?;
+    let worst_of = carried.iter().min_by(|a, b| a.report.margin_k.total_cmp(&b.report.margin_k));
+    let Some(hottest) = worst_of else { return Err(Lacking::Flight(flight.check.clone())) };
+    let hot_c = facts.figure("hot-day-temperature")?;
+    let tau_s = time_constant(facts)?;
+    let limit_c = hottest.report.inputs.limit_c;
+    let time_s = match tau_s {
+        Some(tau_s) => time_to_limit(hot_c, hottest.report.steady_c, tau_s, limit_c)?,
+        None => None,
+    };
+    let time = match time_s {
+        Some(seconds) => format!("reaches it after {}", crate::view::clock(seconds.round() as i64)),
+        None if hottest.report.steady_c > limit_c => "would pass it".to_owned(),
+        None => "stays under it".to_owned(),
+    };
+    let figure = |part: &Carried| {
+        let note = format!(
+            "stop {:.0} °C, room {:.0} K; {:.0} °C measured at {:.0} °C",
+            part.report.inputs.limit_c, part.report.margin_k, part.report.inputs.measured_c, flight.air_c
+        );
+        Figure::judged(part.title.clone(), part.report.steady_c, 0, Unit::Celsius, note, part.report.grade)
+    };
+    Ok(Computed {
+        outcome: outcome(worst(carried.iter().map(|part| part.report.grade))),
+        summary: format!(
+            "At {hot_c:.0} °C {} gets to {:.0} °C in this hover; its stop is {limit_c:.0} °C, and it {time}",
+            hottest.title.to_lowercase(),
+            hottest.report.steady_c
+        ),
+        figures: carried.iter().map(figure).collect(),
+        rows: Vec::new(),
+        picture: Some(picture(hot_c, &hottest.report, tau_s)),
+        remarks: vec![
+            "The rise goes with current squared over (density times airflow) to the power of 0.6; the day adds degree for degree. \
+             The reading after landing is taken as the steady one: a short hover reads low."
+                .to_owned(),
+            "Less power, more air over the part or a shorter flight brings it down.".to_owned(),
+        ],
+    })
+}
+
+fn last_hover<'a>(facts: Facts<'a>) -> Result<&'a Flight> {
+    let hover = facts.hovers().next_back();
+    hover.ok_or_else(|| {
+        let check = facts.plan.checks().find(|(_, check)| check.fly().is_some_and(|fly| fly.motion == Motion::Hover));
+        Lacking::Flight(check.map_or_else(String::new, |(_, check)| check.id.clone()))
+    })
+}
+
+fn carry(facts: Facts<'_>, flight: &Flight) -> Result<Vec<Carried>> {
+    let hot = hot_air(facts)?;
+    let elevation = facts.figure("field-elevation")?;
+    let here = air(standard_air(elevation)?.pressure_pa, flight.air_c, hot.humidity)?;
+    let current_a = flight.mean_current_ma().unwrap_or(0.0) / 1_000.0;
+    let condition = |air_c: f64, density_kg_m3: f64| HeatCondition {
+        air_c,
+        density_kg_m3,
+        airflow_m_s: HOVER_AIRFLOW_M_S,
+        current_a,
+    };
+    let readings = flight.landing.iter().flat_map(|landing| &landing.temperatures);
+    readings
+        .filter_map(|reading| facts.plan.place(&reading.place).map(|place| (place, reading.celsius)))
+        // A part no warmer than the air says nothing of a hotter day.
+        .filter(|(_, celsius)| *celsius > flight.air_c)
+        .map(|(place, celsius)| {
+            let report = steady_elsewhere(&SteadyQuestion {
+                measured_c: celsius,
+                measured_at: condition(flight.air_c, here.density_kg_m3),
+                asked_for: condition(hot.temperature_c, hot.density_kg_m3),
+                exponent: FORCED_EXPONENT,
+                limit_c: place.stop_above_c,
+            })?;
+            Ok(Carried { title: place.title.clone(), report })
+        })
+        .collect()
+}
+
+/// The time constant of the watched part, from readings of a run on the bench, if there are any.
+fn time_constant(facts: Facts<'_>) -> Result<Option<f64>> {
+    let readings: Vec<HeatReading> = facts
+        .things(ThingKind::HeatReading)
+        .into_iter()
+        .map(|thing| {
+            Ok(HeatReading { time_s: number(thing, "time_s")?, temperature_c: number(thing, "temperature_c")? })
+        })
+        .collect::<Result<_>>()?;
+    if readings.is_empty() {
+        return Ok(None);
+    }
+    Ok(Some(fit_rise(&readings)?.tau_s))
+}
+
+fn picture(hot_c: f64, report: &SteadyReport, tau_s: Option<f64>) -> crate::view::Picture {
+    // Without a measured time constant the shape is drawn over three of whatever it may be.
+    let points: Vec<(f64, f64)> = (0..=30)
+        .map(|index| {
+            let turns = f64::from(index) / 10.0;
+            (turns, hot_c + (report.steady_c - hot_c) * (1.0 - (-turns).exp()))
+        })
+        .collect();
+    let end = tau_s.map_or_else(|| "warm through".to_owned(), |tau| crate::view::clock((3.0 * tau).round() as i64));
+    curve(&Curve {
+        points: &points,
+        marks: &[(3.0, points.last().map_or(hot_c, |p| p.1), format!("{:.0} °C", report.steady_c))],
+        limit: Some((report.inputs.limit_c, format!("stop {:.0} °C", report.inputs.limit_c))),
+        ends: ("start".to_owned(), end),
+        spoken: format!(
+            "Rise from {hot_c:.0} to {:.0} degrees, stop at {:.0}",
+            report.steady_c, report.inputs.limit_c
+        ),
+    })
+}

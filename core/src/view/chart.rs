@@ -1,0 +1,197 @@
+//! Line drawings with the limit drawn in and the margin written on it, for the phone and for the dossier alike.
+
+use super::{Anchor, Ink, LabelSize, Picture, PictureLabel, Point, Stroke};
+
+/// A drawing under way, in drawing units with y downwards.
+pub(crate) struct Sheet {
+    strokes: Vec<Stroke>,
+    labels: Vec<PictureLabel>,
+}
+
+impl Sheet {
+    /// Every drawing is this wide, so that words on them are of one size.
+    pub const WIDTH: f32 = 360.0;
+
+    pub fn new() -> Sheet {
+        Sheet { strokes: Vec::new(), labels: Vec::new() }
+    }
+
+    /// A line through the points; the answer can be dashed or closed.
+    pub fn line(&mut self, ink: Ink, width: f32, points: &[(f32, f32)]) -> &mut Stroke {
+        self.strokes.push(Stroke {
+            points: points.iter().map(|(x, y)| Point { x: *x, y: *y }).collect(),
+            ink,
+            width,
+            dashed: false,
+            closed: false,
+            filled: false,
+        });
+        let last = self.strokes.len() - 1;
+        &mut self.strokes[last]
+    }
+
+    /// A box.
+    pub fn bar(&mut self, ink: Ink, left: f32, top: f32, right: f32, bottom: f32, filled: bool) {
+        let stroke = self.line(ink, 1.5, &[(left, top), (right, top), (right, bottom), (left, bottom)]);
+        stroke.closed = true;
+        stroke.filled = filled;
+    }
+
+    /// A circle.
+    pub fn ring(&mut self, ink: Ink, x: f32, y: f32, radius: f32, filled: bool) {
+        let turn = |step: i32| std::f32::consts::TAU * step as f32 / 24.0;
+        let points: Vec<(f32, f32)> =
+            (0..24).map(|step| (x + radius * turn(step).cos(), y + radius * turn(step).sin())).collect();
+        let stroke = self.line(ink, 2.0, &points);
+        stroke.closed = true;
+        stroke.filled = filled;
+    }
+
+    /// Words.
+    pub fn label(&mut self, x: f32, y: f32, text: impl Into<String>, ink: Ink, size: LabelSize, anchor: Anchor) {
+        self.labels.push(PictureLabel { x, y, text: text.into(), ink, size, anchor });
+    }
+
+    /// The drawing, with its words for who cannot see it.
+    pub fn finish(self, height: f32, spoken: String) -> Picture {
+        Picture { width: Sheet::WIDTH, height, strokes: self.strokes, labels: self.labels, spoken }
+    }
+}
+
+/// A value against its limit.
+pub(crate) struct Bar {
+    /// What it is.
+    pub title: String,
+    /// The value, not negative.
+    pub value: f64,
+    /// Its limit.
+    pub limit: f64,
+    /// Both in words.
+    pub text: String,
+}
+
+/// Values as bars, each with its limit as a line across it. Every bar has its own scale: its limit stands at the same place.
+pub(crate) fn bars(bars: &[Bar]) -> Picture {
+    let mut sheet = Sheet::new();
+    let (left, right, row) = (8.0, Sheet::WIDTH - 8.0, 52.0);
+    let limit_x = left + (right - left) * 0.72;
+    for (index, bar) in bars.iter().enumerate() {
+        let top = index as f32 * row;
+        let share = if bar.limit > 0.0 { (bar.value / bar.limit).clamp(0.0, 1.38) } else { 1.38 };
+        let end = left + (limit_x - left) * share as f32;
+        sheet.label(left, top + 14.0, bar.title.clone(), Ink::Strong, LabelSize::Small, Anchor::Start);
+        sheet.label(right, top + 14.0, bar.text.clone(), Ink::Strong, LabelSize::Small, Anchor::End);
+        sheet.bar(Ink::Quiet, left, top + 22.0, end.max(left + 1.0), top + 38.0, true);
+        sheet.line(Ink::Limit, 3.0, &[(limit_x, top + 18.0), (limit_x, top + 42.0)]);
+    }
+    let spoken: Vec<String> = bars.iter().map(|bar| format!("{}: {}", bar.title, bar.text)).collect();
+    sheet.finish(bars.len() as f32 * row + 2.0, spoken.join(". "))
+}
+
+/// A curve over an axis, with a limit across it and points on it.
+pub(crate) struct Curve<'a> {
+    /// Points of the curve, x rising.
+    pub points: &'a [(f64, f64)],
+    /// Points that were read, or stand out.
+    pub marks: &'a [(f64, f64, String)],
+    /// A limit in y, with its words.
+    pub limit: Option<(f64, String)>,
+    /// Words under the ends of the x axis.
+    pub ends: (String, String),
+    /// What is drawn, for who cannot see it.
+    pub spoken: String,
+}
+
+/// Draws a curve.
+pub(crate) fn curve(curve: &Curve<'_>) -> Picture {
+    let mut sheet = Sheet::new();
+    let (left, right, top, bottom) = (12.0, Sheet::WIDTH - 12.0, 26.0, 150.0);
+    let xs = || curve.points.iter().map(|p| p.0).chain(curve.marks.iter().map(|m| m.0));
+    let limit_y = curve.limit.as_ref().map(|(y, _)| *y);
+    let ys = || curve.points.iter().map(|p| p.1).chain(curve.marks.iter().map(|m| m.1)).chain(limit_y);
+    let (x_low, x_high) = span(xs());
+    let (y_low, y_high) = span(ys());
+    let at = |x: f64, y: f64| {
+        let across = ((x - x_low) / (x_high - x_low)) as f32;
+        let up = ((y - y_low) / (y_high - y_low)) as f32;
+        (left + (right - left) * across, bottom - (bottom - top) * up)
+    };
+    sheet.line(Ink::Quiet, 1.0, &[(left, bottom + 6.0), (right, bottom + 6.0)]);
+    sheet.label(left, bottom + 20.0, curve.ends.0.clone(), Ink::Quiet, LabelSize::Small, Anchor::Start);
+    sheet.label(right, bottom + 20.0, curve.ends.1.clone(), Ink::Quiet, LabelSize::Small, Anchor::End);
+    if let Some((y, words)) = &curve.limit {
+        let (_, y) = at(x_low, *y);
+        sheet.line(Ink::Limit, 2.0, &[(left, y), (right, y)]).dashed = true;
+        sheet.label(right, y - 5.0, words.clone(), Ink::Limit, LabelSize::Small, Anchor::End);
+    }
+    let line: Vec<(f32, f32)> = curve.points.iter().map(|(x, y)| at(*x, *y)).collect();
+    sheet.line(Ink::Strong, 2.5, &line);
+    for (x, y, words) in curve.marks {
+        let (x, y) = at(*x, *y);
+        sheet.ring(Ink::Strong, x, y, 5.0, true);
+        let (anchor, x) = if x > Sheet::WIDTH / 2.0 { (Anchor::End, x - 8.0) } else { (Anchor::Start, x + 8.0) };
+        sheet.label(x, y + 16.0, words.clone(), Ink::Strong, LabelSize::Small, anchor);
+    }
+    sheet.finish(176.0, curve.spoken.clone())
+}
+
+fn span(values: impl Iterator<Item = f64>) -> (f64, f64) {
+    let (low, high) =
+        values.filter(|v| v.is_finite()).fold((f64::MAX, f64::MIN), |(low, high), v| (low.min(v), high.max(v)));
+    if low > high {
+        (0.0, 1.0)
+    } else if high - low < 1e-9 {
+        (low - 0.5, high + 0.5)
+    } else {
+        (low, high)
+    }
+}
+
+/// The drawing as SVG for a report, with the same geometry as on the phone.
+pub(crate) fn svg(picture: &Picture) -> String {
+    let class = |ink: Ink| match ink {
+        Ink::Strong => "strong",
+        Ink::Quiet => "quiet",
+        Ink::Limit => "limit",
+        Ink::Action => "action",
+    };
+    let escape = |text: &str| text.replace('&', "&amp;").replace('<', "&lt;").replace('"', "&quot;");
+    let mut out = format!(
+        "<svg viewBox=\"0 0 {} {}\" role=\"img\" aria-label=\"{}\">",
+        picture.width,
+        picture.height,
+        escape(&picture.spoken)
+    );
+    for stroke in &picture.strokes {
+        let points: Vec<String> = stroke.points.iter().map(|p| format!("{:.1},{:.1}", p.x, p.y)).collect();
+        let tag = if stroke.closed { "polygon" } else { "polyline" };
+        let fill = if stroke.filled { " filled" } else { "" };
+        let dash = if stroke.dashed { " stroke-dasharray=\"4 4\"" } else { "" };
+        out.push_str(&format!(
+            "<{tag} class=\"{}{fill}\" stroke-width=\"{}\"{dash} points=\"{}\"/>",
+            class(stroke.ink),
+            stroke.width,
+            points.join(" ")
+        ));
+    }
+    for label in &picture.labels {
+        let anchor = match label.anchor {
+            Anchor::Start => "start",
+            Anchor::Middle => "middle",
+            Anchor::End => "end",
+        };
+        let size = match label.size {
+            LabelSize::Small => 10,
+            LabelSize::Large => 13,
+        };
+        out.push_str(&format!(
+            "<text class=\"{}\" x=\"{:.1}\" y=\"{:.1}\" font-size=\"{size}\" text-anchor=\"{anchor}\">{}</text>",
+            class(label.ink),
+            label.x,
+            label.y,
+            escape(&label.text)
+        ));
+    }
+    out.push_str("</svg>");
+    out
+}
