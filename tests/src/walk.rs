@@ -16,6 +16,9 @@ struct Come {
     done: Vec<String>,
 }
 
+/// Each walk once, however many stories ask for it at the same time.
+type Walked = BTreeMap<(Kind, &'static str), Arc<OnceLock<Come>>>;
+
 /// Someone on the way through a plan.
 pub struct Walk {
     /// Who walks.
@@ -40,7 +43,7 @@ impl Walk {
 
     /// Someone who has come as far as the flight with this title: walked once, then begun from a copy of that journal.
     pub fn at_flight(kind: Kind, title: &'static str) -> Walk {
-        static WALKED: Mutex<BTreeMap<(Kind, &str), Arc<OnceLock<Come>>>> = Mutex::new(BTreeMap::new());
+        static WALKED: Mutex<Walked> = Mutex::new(BTreeMap::new());
         let slot = WALKED.lock().expect("no walk fails while it is kept").entry((kind, title)).or_default().clone();
         let come = slot.get_or_init(|| {
             let mut walk = Walk::new(kind);
