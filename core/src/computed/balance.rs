@@ -194,27 +194,28 @@ fn remarks(report: &BalanceReport) -> Vec<String> {
 /// The aircraft from above, nose to the left: the allowed band, the balance point, and where ballast would go.
 fn picture(report: &BalanceReport, ballast: Option<&BallastReport>) -> Picture {
     let mut sheet = Sheet::new();
-    let (middle_x, middle_y) = (Sheet::WIDTH / 2.0, 88.0);
+    let (middle_x, middle_y) = (Sheet::WIDTH / 2.0, 100.0);
     let complete = &report.complete;
     let band = report.fore_aft.as_ref().zip(report.lateral.as_ref());
-    let reach = band.map_or(20.0, |(fore, side)| {
-        let furthest = [fore.low_mm, fore.high_mm, complete.x_mm, side.high_mm * 2.0, complete.y_mm * 2.0];
-        furthest.iter().map(|mm| mm.abs()).fold(5.0, f64::max)
+    let furthest = |mm: &[f64]| mm.iter().map(|mm| mm.abs()).fold(2.5, f64::max) as f32;
+    let (reach_x, reach_y) = band.map_or((20.0, 10.0), |(fore, side)| {
+        (furthest(&[fore.low_mm, fore.high_mm, complete.x_mm]), furthest(&[side.low_mm, side.high_mm, complete.y_mm]))
     });
-    let scale = 140.0 / reach as f32;
+    // One scale for both, so that what is round stays round; within the sheet and under the words at its top.
+    let scale = (140.0 / reach_x).min(56.0 / reach_y);
     // Forward is to the left and right is up: the aircraft seen from above with its nose to the left.
     let at = |x_mm: f64, y_mm: f64| (middle_x - x_mm as f32 * scale, middle_y - y_mm as f32 * scale);
     sheet.line(Ink::Quiet, 1.0, &[(10.0, middle_y), (Sheet::WIDTH - 10.0, middle_y)]).dashed = true;
-    sheet.line(Ink::Quiet, 1.0, &[(middle_x, 24.0), (middle_x, 152.0)]).dashed = true;
+    sheet.line(Ink::Quiet, 1.0, &[(middle_x, 36.0), (middle_x, 164.0)]).dashed = true;
     sheet.label(10.0, middle_y - 6.0, "nose", Ink::Quiet, LabelSize::Small, Anchor::Start);
     sheet.label(Sheet::WIDTH - 10.0, middle_y - 6.0, "tail", Ink::Quiet, LabelSize::Small, Anchor::End);
-    sheet.label(middle_x + 4.0, 152.0, "main shaft", Ink::Quiet, LabelSize::Small, Anchor::Start);
+    sheet.label(middle_x + 4.0, 172.0, "main shaft", Ink::Quiet, LabelSize::Small, Anchor::Start);
     if let Some((fore, side)) = band {
         let (left, top) = at(fore.high_mm, side.high_mm);
         let (right, bottom) = at(fore.low_mm, side.low_mm);
         sheet.bar(Ink::Limit, left, top, right, bottom, false);
-        let text = format!("room {:.1} mm fore and aft, {:.1} mm sideways", fore.margin_mm, side.margin_mm);
-        sheet.label(middle_x, 15.0, text, Ink::Strong, LabelSize::Large, Anchor::Middle);
+        let text = format!("room {:.1} mm lengthwise, {:.1} mm sideways", fore.margin_mm, side.margin_mm);
+        sheet.label(middle_x, 16.0, text, Ink::Strong, LabelSize::Small, Anchor::Middle);
     }
     if let Some(fitted) = &report.fitted {
         let (x, y) = at(fitted.x_mm, fitted.y_mm);
@@ -230,8 +231,8 @@ fn picture(report: &BalanceReport, ballast: Option<&BallastReport>) -> Picture {
     );
     if let Some((ballast, BallastAnswer::Found { best, .. })) = ballast.map(|ballast| (ballast, &ballast.answer)) {
         let text = format!("add {}", ballast_words(ballast, best));
-        sheet.label(middle_x, 180.0, text.clone(), Ink::Action, LabelSize::Large, Anchor::Middle);
+        sheet.label(middle_x, 192.0, text.clone(), Ink::Action, LabelSize::Small, Anchor::Middle);
         spoken.push_str(&format!(", {text}"));
     }
-    sheet.finish(190.0, spoken)
+    sheet.finish(200.0, spoken)
 }

@@ -14,7 +14,7 @@ pub(super) fn runs(facts: Facts<'_>) -> Result<Computed> {
         .collect::<Result<_>>()?;
     let tightest = runs.iter().min_by(|a, b| a.1.margin_percent.total_cmp(&b.1.margin_percent));
     let summary = tightest.map_or_else(String::new, |(name, report)| {
-        format!("{name} loses {:.2} V of {:.2} V allowed: the most of all runs", report.drop_v, report.allowed_drop_v)
+        format!("{name}: {:.2} V lost of {:.2} V allowed, the most of all runs", report.drop_v, report.allowed_drop_v)
     });
     let figure = |(name, report): &(&str, WireReport)| {
         let rated = report.rated_a.map_or_else(String::new, |a| format!(", a single wire carries {a:.0} A"));

@@ -5,6 +5,7 @@ use super::{DeskError, Form};
 use crate::computed::{Computed, predicted_charge};
 use crate::journal::NewEntry;
 use crate::plan::{Check, CheckKind, Fly};
+use crate::readiness::FindingState;
 use crate::record::{
     Basis, Body, CheckResult, EntryId, FindingGrade, Moment, Reading, Thing, ThingKind, ThingRef, Unit, Until,
 };
@@ -153,12 +154,17 @@ fn release(shared: &Shared, stage: &str, now: &Moment) -> Result {
         .iter()
         .filter_map(|check| shared.ledger.evidence.get(&check.id).map(|e| (check.id.clone(), e.entry)))
         .collect();
-    let by = match shared.ledger.aircraft.builder.as_str() {
-        "" => "The pilot".to_owned(),
-        name => name.to_owned(),
-    };
+    let by = pilots_name(shared);
     let body = Body::GateReleased { stage: stage.id.clone(), by, evidence };
     one(body, format!("{} released", stage.title), After::To(Place::Board))
+}
+
+/// Who stands under a decision.
+fn pilots_name(shared: &Shared) -> String {
+    match shared.ledger.aircraft.builder.as_str() {
+        "" => "The pilot".to_owned(),
+        name => name.to_owned(),
+    }
 }
 
 fn hand_over(shared: &Shared, id: &str, form: Form<'_>, now: &Moment) -> Result {
@@ -273,13 +279,19 @@ fn carry(shared: &Shared, finding: EntryId, form: Form<'_>) -> Result {
         Some(found) if found.grade == FindingGrade::Stop => {
             return Err(DeskError::refused("A stop is not carried: it holds until it is proven"));
         }
+        Some(found) if matches!(found.state, FindingState::Proven { .. }) => {
+            return Err(DeskError::refused("This finding is proven: nothing is left to carry"));
+        }
+        Some(found) if found.grade == FindingGrade::Note => {
+            return Err(DeskError::refused("A note holds nothing shut: it needs no carrying"));
+        }
         Some(_) => {}
         None => return Err(DeskError::refused("This finding is no longer there")),
     }
     let restriction = form.required("restriction", "The restriction")?.to_owned();
     let reason = form.required("reason", "The reason")?.to_owned();
     let flights = form.number("flights", "Motor runs", Unit::Count, (1.0, 50.0))?.unwrap_or(view::CARRY_FLIGHTS);
-    let by = shared.ledger.aircraft.builder.clone();
+    let by = pilots_name(shared);
     let until = Until::Flights(flights.round() as u32);
     one(Body::FindingCarried { finding, restriction, reason, by, until }, "Carried under a restriction", After::Stay)
 }

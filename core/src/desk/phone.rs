@@ -38,11 +38,18 @@ impl Phone {
         let mut journal = Journal::open(path)?;
         let mut entries = journal.entries()?;
         if !entries.iter().any(|entry| matches!(entry.body, Body::PlanAdopted { .. })) {
-            let shipped = Plan::parse("the shipped plan", SHIPPED)?;
-            let adopted = Body::PlanAdopted { plan: shipped.id, edition: shipped.edition, text: SHIPPED.to_owned() };
-            entries.extend(journal.append(now, vec![NewEntry::pilot(adopted)])?);
+            entries.extend(journal.append(now, vec![adopt_shipped()?])?);
         }
-        let plan = plan_in_force(&entries)?;
+        let plan = match plan_in_force(&entries) {
+            Ok(plan) => plan,
+            // An older edition of the shipped plan that no longer holds together gives way to the one shipped now; a plan
+            // of the person's own does not.
+            Err(_) if shipped_was_adopted(&entries) => {
+                entries.extend(journal.append(now, vec![adopt_shipped()?])?);
+                plan_in_force(&entries)?
+            }
+            Err(faults) => return Err(faults),
+        };
         let (ledger, last) = fold(&plan, &entries);
         let places = journal.bookmark()?;
         let shared = Shared { journal, plan, entries, ledger, last, places };
@@ -144,6 +151,22 @@ fn closed() -> DeskError {
     DeskError::refused("The journal is closed: open the app anew")
 }
 
+fn adopt_shipped() -> Result<NewEntry, DeskError> {
+    let shipped = Plan::parse("the shipped plan", SHIPPED)?;
+    let text = SHIPPED.to_owned();
+    Ok(NewEntry::pilot(Body::PlanAdopted { plan: shipped.id, edition: shipped.edition, text }))
+}
+
+/// Whether the plan that was adopted last is an edition of the shipped one.
+fn shipped_was_adopted(entries: &[Entry]) -> bool {
+    let adopted = entries.iter().rev().find_map(|entry| match &entry.body {
+        Body::PlanAdopted { plan, .. } => Some(plan),
+        _ => None,
+    });
+    let shipped = Plan::parse("the shipped plan", SHIPPED).ok();
+    adopted.zip(shipped).is_some_and(|(adopted, shipped)| *adopted == shipped.id)
+}
+
 fn plan_in_force(entries: &[Entry]) -> Result<Plan, DeskError> {
     let withdrawn = crate::readiness::withdrawn(entries);
     let standing = entries.iter().rev().filter(|entry| !withdrawn.contains_key(&entry.id));
@@ -181,8 +204,26 @@ fn fold(plan: &Plan, entries: &[Entry]) -> (Ledger, Option<(usize, Ledger)>) {
 impl Shared {
     /// Appends entries and takes them into the ledger.
     pub fn append(&mut self, now: &Moment, new: Vec<NewEntry>) -> Result<(), DeskError> {
-        let anew = new.iter().any(|entry| matches!(entry.body, Body::Withdrawn { .. } | Body::PlanAdopted { .. }));
         let recorded = self.journal.append(now, new)?;
+        self.take_in(recorded)
+    }
+
+    /// Appends entries, gives up the drafts that they came from, and goes on to `places`: all or none.
+    pub fn append_and_go(
+        &mut self,
+        now: &Moment,
+        new: Vec<NewEntry>,
+        from: &[Place],
+        places: Vec<Place>,
+    ) -> Result<(), DeskError> {
+        let recorded = self.journal.append_and_go(now, new, from, Some(&places))?;
+        self.places = places;
+        self.take_in(recorded)
+    }
+
+    fn take_in(&mut self, recorded: Vec<Entry>) -> Result<(), DeskError> {
+        let anew =
+            recorded.iter().any(|entry| matches!(entry.body, Body::Withdrawn { .. } | Body::PlanAdopted { .. }));
         if anew {
             return self.reload();
         }

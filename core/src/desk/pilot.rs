@@ -93,37 +93,27 @@ impl Shared {
     }
 
     fn finish(&mut self, place: &Place, done: Done, now: &Moment) -> Result<String, DeskError> {
-        self.append(now, done.entries)?;
-        self.journal.drop_drafts(place)?;
+        let mut places = self.places.clone();
         match done.after {
             After::Stay => {}
-            After::Back => self.back()?,
-            After::To(next) => self.go(next)?,
+            After::Back => leave(&mut places),
+            After::To(next) => enter(&mut places, next),
             After::Instead(next) => {
-                self.places.pop();
-                self.go(next)?;
+                places.pop();
+                enter(&mut places, next);
             }
         }
+        self.append_and_go(now, done.entries, std::slice::from_ref(place), places)?;
         Ok(done.said)
     }
 
-    /// Goes to a place. One that is already on the way back is gone back to, so that the way never loops.
     fn go(&mut self, place: Place) -> Result<(), DeskError> {
-        if self.places.is_empty() {
-            self.places.push(Place::Board);
-        }
-        match self.places.iter().position(|known| *known == place) {
-            Some(index) => self.places.truncate(index + 1),
-            None => self.places.push(place),
-        }
+        enter(&mut self.places, place);
         Ok(self.journal.keep_bookmark(&self.places)?)
     }
 
     fn back(&mut self) -> Result<(), DeskError> {
-        self.places.pop();
-        if self.places.is_empty() {
-            self.places.push(Place::Board);
-        }
+        leave(&mut self.places);
         Ok(self.journal.keep_bookmark(&self.places)?)
     }
 
@@ -146,5 +136,24 @@ impl Shared {
             self.journal.keep_draft(&place, &format!("{}{field}", view::READ_AFTER), &after_s.to_string())?;
         }
         Ok(())
+    }
+}
+
+/// Goes to a place. One that is already on the way back is gone back to, so that the way never loops.
+fn enter(places: &mut Vec<Place>, place: Place) {
+    if places.is_empty() {
+        places.push(Place::Board);
+    }
+    match places.iter().position(|known| *known == place) {
+        Some(index) => places.truncate(index + 1),
+        None => places.push(place),
+    }
+}
+
+/// Goes one place back; the board is never left.
+fn leave(places: &mut Vec<Place>) {
+    places.pop();
+    if places.is_empty() {
+        places.push(Place::Board);
     }
 }

@@ -75,10 +75,8 @@ impl SpotterDesk {
                 Phase::Waiting => false,
             };
             let back = Body::HandedBack { card: self.card };
-            shared.append(now, vec![NewEntry::spotter(&self.name, back)])?;
-            shared.places = if flown { vec![Place::Board, Place::Landing(self.card)] } else { vec![Place::Board] };
-            let places = shared.places.clone();
-            Ok(shared.journal.keep_bookmark(&places)?)
+            let places = if flown { vec![Place::Board, Place::Landing(self.card)] } else { vec![Place::Board] };
+            shared.append_and_go(now, vec![NewEntry::spotter(&self.name, back)], &[], places)
         })
     }
 

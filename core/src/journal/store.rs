@@ -74,6 +74,21 @@ impl Journal {
     /// [`JournalError::Full`], and nothing was recorded. [`JournalError::CannotWithdraw`] for an entry that is not
     /// there, is itself a withdrawal, or was withdrawn before.
     pub fn append(&mut self, at: &Moment, new: Vec<NewEntry>) -> Result<Vec<Entry>, JournalError> {
+        self.append_and_go(at, new, &[], None)
+    }
+
+    /// Appends entries, drops the drafts of the places that they came from, and keeps where the pilot is then: all or
+    /// none, so that nobody is told "not recorded" of something that was.
+    ///
+    /// # Errors
+    /// As [`Journal::append`].
+    pub fn append_and_go(
+        &mut self,
+        at: &Moment,
+        new: Vec<NewEntry>,
+        from: &[Place],
+        to: Option<&[Place]>,
+    ) -> Result<Vec<Entry>, JournalError> {
         let transaction = self
             .connection
             .transaction_with_behavior(TransactionBehavior::Immediate)
@@ -82,6 +97,8 @@ impl Journal {
         for entry in new {
             recorded.push(append_one(&transaction, &self.ids, at, entry)?);
         }
+        from.iter().try_for_each(|place| drop_drafts(&transaction, place))?;
+        to.map_or(Ok(()), |places| keep_bookmark(&transaction, places))?;
         transaction.commit().map_err(JournalError::while_doing("written"))?;
         Ok(recorded)
     }
@@ -143,10 +160,7 @@ impl Journal {
 
     /// Drops a place's drafts: they were recorded, or given up.
     pub fn drop_drafts(&mut self, place: &Place) -> Result<(), JournalError> {
-        self.connection
-            .execute("DELETE FROM draft WHERE place = ?1", [place.key()])
-            .map(drop)
-            .map_err(JournalError::while_doing("written"))
+        drop_drafts(&self.connection, place)
     }
 
     /// Where the pilot is, from the board to the place in view.
@@ -165,12 +179,7 @@ impl Journal {
         let writing = JournalError::while_doing;
         let transaction =
             self.connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(writing("written"))?;
-        transaction.execute("DELETE FROM bookmark", []).map_err(writing("written"))?;
-        for (depth, place) in (0_i64..).zip(places) {
-            transaction
-                .execute("INSERT INTO bookmark (depth, place) VALUES (?1, ?2)", params![depth, place.key()])
-                .map_err(writing("written"))?;
-        }
+        keep_bookmark(&transaction, places)?;
         transaction.commit().map_err(writing("written"))
     }
 
@@ -178,6 +187,24 @@ impl Journal {
     pub fn close(self) -> Result<(), JournalError> {
         self.connection.close().map_err(|(_, error)| JournalError::while_doing("closed")(error))
     }
+}
+
+fn drop_drafts(connection: &Connection, place: &Place) -> Result<(), JournalError> {
+    connection
+        .execute("DELETE FROM draft WHERE place = ?1", [place.key()])
+        .map(drop)
+        .map_err(JournalError::while_doing("written"))
+}
+
+fn keep_bookmark(transaction: &Transaction<'_>, places: &[Place]) -> Result<(), JournalError> {
+    let writing = JournalError::while_doing;
+    transaction.execute("DELETE FROM bookmark", []).map_err(writing("written"))?;
+    for (depth, place) in (0_i64..).zip(places) {
+        transaction
+            .execute("INSERT INTO bookmark (depth, place) VALUES (?1, ?2)", params![depth, place.key()])
+            .map_err(writing("written"))?;
+    }
+    Ok(())
 }
 
 fn append_one(

@@ -126,9 +126,15 @@ pub(crate) fn curve(curve: &Curve<'_>) -> Picture {
     }
     let line: Vec<(f32, f32)> = curve.points.iter().map(|(x, y)| at(*x, *y)).collect();
     sheet.line(Ink::Strong, 2.5, &line);
-    for (x, y, words) in curve.marks {
+    let mut worded: Vec<(f32, f32)> = Vec::new();
+    for (x, y, words) in curve.marks.iter().rev() {
         let (x, y) = at(*x, *y);
         sheet.ring(Ink::Strong, x, y, 5.0, true);
+        // Where points crowd, the last one is named: words over words help nobody.
+        if worded.iter().any(|(other_x, other_y)| (x - other_x).abs() < 70.0 && (y - other_y).abs() < 16.0) {
+            continue;
+        }
+        worded.push((x, y));
         let (anchor, x) = if x > Sheet::WIDTH / 2.0 { (Anchor::End, x - 8.0) } else { (Anchor::Start, x + 8.0) };
         sheet.label(x, y + 16.0, words.clone(), Ink::Strong, LabelSize::Small, anchor);
     }

@@ -111,11 +111,17 @@ pub(super) fn undo(context: &Context<'_>) -> Option<Control> {
     let last = context.entries.last().filter(|entry| can_be_withdrawn(&entry.body))?;
     let words = entry_words(context.plan, context.entries, last);
     let spoken = format!("Take back: {words}");
-    Some(
-        Control::new(Command::Withdraw(last.id).into(), "Take back")
-            .detail(words)
-            .icon(Icon::Undo)
-            .weight(Weight::Quiet)
-            .spoken(spoken),
-    )
+    let label = format!("Take back: {}", shortened(&words));
+    Some(Control::new(Command::Withdraw(last.id).into(), label).icon(Icon::Undo).weight(Weight::Quiet).spoken(spoken))
+}
+
+/// The beginning of a text, cut at a word, for a line that has room for few.
+fn shortened(text: &str) -> String {
+    const ROOM: usize = 44;
+    if text.chars().count() <= ROOM {
+        return text.to_owned();
+    }
+    let cut: String = text.chars().take(ROOM).collect();
+    let whole = cut.rfind(' ').map_or(cut.as_str(), |end| &cut[..end]);
+    format!("{}…", whole.trim_end_matches([',', ':', '.', ';']))
 }
