@@ -215,15 +215,11 @@ class Person(
 
     private fun compute() {
         val record = if (sight.canTap("Keep this result")) "Keep this result" else "Record this result"
+        val name = sight.title().lowercase().replace(Regex("[^a-z]+"), "-")
         val right = if (record == "Keep this result") "right" else "stop"
-        val title = sight.title()
-        val name = title.lowercase().replace(Regex("[^a-z0-9]+"), "-")
-        album.take("computed-$name-$right", "A check that is computed from what was entered: $title")
-        // The verdict and the drawing stand above; the numbers with their margins are what is scrolled to.
-        phone.words().firstOrNull { " room " in it || it.startsWith("of ") || "allowed" in it }?.let {
-            phone.reveal(it)
-            album.take("computed-$name-$right-numbers", "Its numbers, each with its limit and its margin")
-        }
+        album.take("check-compute", "A check that is computed: its cautions first")
+        sight.revealDrawing()
+        album.take("check-compute-$right-$name", "Computed from what was entered: “${sight.title()}”")
         phone.tap(record)
     }
 

@@ -1,10 +1,13 @@
 package org.liftgate.season
 
+import android.graphics.Rect
 import android.view.View
 import android.widget.EditText
+import android.widget.ScrollView
 import android.widget.TextView
 import org.liftgate.R
 import org.liftgate.shell.Phone
+import org.liftgate.shell.blocks.PictureView
 
 /** A row as a person reads it: its state, what it is about, and the rest. */
 data class SeenRow(val state: String, val title: String)
@@ -64,6 +67,17 @@ class Sight(private val phone: Phone) {
     /** Whether [option] is the one in force, or one of those in force, of the choice called [label]. */
     fun isChosen(label: String, option: String): Boolean = phone.shown(phone.decor)
         .filter { it.tag == label && !it.isClickable }.flatMap(phone::shown).any { it.isSelected && option in phone.labels(it) }
+
+    /** Scrolls until the screen's drawing, or else the sentence that the check comes to, stands where it can be seen. */
+    fun revealDrawing() {
+        val page = phone.decor.findViewById<ScrollView>(R.id.page)
+        val shown = phone.shown(page).toList()
+        val sought = shown.firstOrNull { it is PictureView }
+            ?: shown.filterIsInstance<TextView>().maxBy { it.textSize * if (it.isAccessibilityHeading) 0 else 1 }
+        val place = Rect(0, 0, sought.width, sought.height).also { page.offsetDescendantRectToMyCoords(sought, it) }
+        page.scrollTo(0, maxOf(0, minOf(place.top - page.height / 4, place.bottom - page.height / 2)))
+        phone.settle()
+    }
 
     /** What stands in the field called [label]. */
     fun field(label: String): String {
