@@ -89,6 +89,16 @@ fn a_landing_without_the_temperatures_it_asks_for_is_not_enough() {
     let (_, state, detail) = walk.person.row(FLIGHT).unwrap();
     assert_eq!(state, "Incomplete");
     assert_eq!(detail.as_deref(), Some("Still wanted: Motor case"));
+
+    // It is completed without flying again: what was jotted stays, and what was lacking is added.
+    walk.person.tap(FLIGHT);
+    walk.person.tap("Complete the landing");
+    walk.person.enter("Motor case", "41");
+    walk.person.tap("Record the landing");
+    assert_eq!(walk.person.row(FLIGHT).unwrap().1, "Holds");
+    let Body::LandingRecorded { temperatures, .. } = walk.person.last() else { panic!("a landing is recorded") };
+    let read: Vec<(&str, f64)> = temperatures.iter().map(|r| (r.place.as_str(), r.celsius)).collect();
+    assert_eq!(read, [("controller", 44.0), ("motor", 41.0)]);
 }
 
 #[test]

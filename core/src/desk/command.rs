@@ -226,6 +226,8 @@ fn card(
 fn landing(shared: &Shared, card: EntryId, form: Form<'_>) -> Result {
     let flight = shared.ledger.flight(card).filter(|flight| flight.down.is_some());
     let Some(flight) = flight else { return Err(DeskError::refused("This card has not landed yet")) };
+    // A landing that is jotted once more keeps what was jotted before, where nothing else is said.
+    let before = flight.landing.as_ref();
     let mut temperatures = Vec::new();
     for place in &shared.plan.places {
         let field = format!("{}{}", view::TEMPERATURE, place.id);
@@ -234,12 +236,17 @@ fn landing(shared: &Shared, card: EntryId, form: Form<'_>) -> Result {
             let after = form.text(&format!("{}{field}", view::READ_AFTER));
             let after_s = after.and_then(|text| text.parse().ok()).unwrap_or(0);
             temperatures.push(Reading { place: place.id.clone(), celsius, after_s });
+        } else {
+            let kept = before.and_then(|landing| landing.temperatures.iter().find(|r| r.place == place.id));
+            temperatures.extend(kept.cloned());
         }
     }
     let capacity = shared.ledger.aircraft.thing(ThingKind::Pack, &flight.pack).and_then(|p| p.number("capacity_mah"));
     let range = (0.0, capacity.map_or(30_000.0, |capacity| capacity * 1.2));
-    let pack_used_mah = form.number("used", "Charge used", Unit::MilliampereHour, range)?;
-    let notes = form.text("notes").map(str::to_owned);
+    let pack_used_mah = form
+        .number("used", "Charge used", Unit::MilliampereHour, range)?
+        .or(before.and_then(|landing| landing.pack_used_mah));
+    let notes = form.text("notes").map(str::to_owned).or(before.and_then(|landing| landing.notes.clone()));
     one(
         Body::LandingRecorded { card, pack_used_mah, temperatures, notes },
         "Landing recorded",

@@ -95,6 +95,12 @@ impl Flight {
         self.down.is_some() && self.landing.is_none()
     }
 
+    /// What was jotted for a place, degrees Celsius.
+    pub fn reading(&self, place: &str) -> Option<f64> {
+        let readings = self.landing.iter().flat_map(|landing| &landing.temperatures);
+        readings.filter(|reading| reading.place == place).map(|reading| reading.celsius).next_back()
+    }
+
     /// The temperatures against their limits.
     pub fn places(&self, plan: &Plan) -> Vec<SeenPlace> {
         let readings = self.landing.iter().flat_map(|landing| &landing.temperatures);

@@ -5,8 +5,8 @@ use super::{
 };
 use crate::computed::{Computed, Lacking};
 use crate::plan::{Check, CheckKind, Computation, Holds, Limit, Measure};
-use crate::readiness::Standing;
-use crate::record::{Outcome, show};
+use crate::readiness::{Source, Standing};
+use crate::record::{EntryId, Outcome, show};
 
 /// Past results in sight.
 const PAST_IN_SIGHT: usize = 4;
@@ -221,6 +221,10 @@ fn fly(context: &Context<'_>, check: &Check) -> (Vec<Block>, Vec<Control>) {
         blocks.push(context.entry("why", "Why it differs", Keyboard::Words, None));
         foot.push(Control::primary(Command::Explain(card).into(), "Record the explanation").icon(Icon::Pencil));
     }
+    if let Some(card) = landing_to_complete(context, check) {
+        let complete = Control::primary(Place::Landing(card).into(), "Complete the landing");
+        foot.push(complete.icon(Icon::Thermometer).weight(Weight::Field));
+    }
     if !blockers.is_empty() {
         blocks.push(heading("In the way", None));
         blocks.extend(blockers.iter().take(6).map(|blocker| super::board::blocker_row(context, blocker)));
@@ -230,6 +234,15 @@ fn fly(context: &Context<'_>, check: &Check) -> (Vec<Block>, Vec<Control>) {
     let card = Control::primary(Place::Card(check.id.clone()).into(), "Draw up the card").icon(Icon::List);
     foot.push(card.weight(Weight::Field).unless(why_not));
     (blocks, foot)
+}
+
+/// The flight whose landing was jotted down and still lacks something.
+fn landing_to_complete(context: &Context<'_>, check: &Check) -> Option<EntryId> {
+    let Standing::Missing { lacking } = context.report.standing(&check.id) else { return None };
+    match context.ledger.evidence.get(&check.id).map(|evidence| &evidence.of) {
+        Some(Source::Flight(card)) if !lacking.is_empty() => Some(*card),
+        _ => None,
+    }
 }
 
 fn remarks(context: &Context<'_>, check: &Check) -> Vec<Block> {

@@ -20,12 +20,13 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
     blocks.push(heading("Temperatures", Some("in this order, within the first minute".to_owned())));
     let (first, rest): (Vec<_>, Vec<_>) =
         context.plan.places.iter().partition(|place| wanted.contains(&place.id.as_str()));
-    blocks.extend(first.iter().map(|place| temperature(context, place, true)));
+    blocks.extend(first.iter().map(|place| temperature(context, flight, place, true)));
     blocks.push(used(context, flight));
-    blocks.push(context.entry("notes", "Anything else", Keyboard::Words, None));
+    let notes = flight.landing.as_ref().and_then(|landing| landing.notes.as_deref());
+    blocks.push(context.entry("notes", "Anything else", Keyboard::Words, notes));
     if !rest.is_empty() {
         blocks.push(heading("Other places", Some("if you read them".to_owned())));
-        blocks.extend(rest.iter().map(|place| temperature(context, place, false)));
+        blocks.extend(rest.iter().map(|place| temperature(context, flight, place, false)));
     }
     blocks.extend(marks(flight));
     let save = Control::primary(Command::SaveLanding(card).into(), "Record the landing").icon(Icon::Tick);
@@ -55,9 +56,10 @@ fn flown(flight: &Flight) -> Block {
     }
 }
 
-fn temperature(context: &Context<'_>, place: &crate::plan::Place, wanted: bool) -> Block {
+fn temperature(context: &Context<'_>, flight: &Flight, place: &crate::plan::Place, wanted: bool) -> Block {
     let field = format!("{TEMPERATURE}{}", place.id);
-    let last = last_at(context, &place.id);
+    let jotted = flight.reading(&place.id);
+    let last = jotted.or_else(|| last_at(context, &place.id));
     let start = last.unwrap_or(FIRST_C);
     let step = |by: f64, word: &str| {
         let spoken = format!("{}: {word} by {} degrees Celsius", place.title, show(by.abs()));
@@ -78,7 +80,7 @@ fn temperature(context: &Context<'_>, place: &crate::plan::Place, wanted: bool) 
     Block::Stepper {
         field: field.clone(),
         label: place.title.clone(),
-        value: context.form.text(&field).unwrap_or_default().to_owned(),
+        value: context.form.text(&field).map(str::to_owned).or(jotted.map(show)).unwrap_or_default(),
         unit: Unit::Celsius.sign().to_owned(),
         less: step(-1.0, "less").icon(Icon::Remove),
         more: step(1.0, "more").icon(Icon::Add),
@@ -99,10 +101,11 @@ fn last_at(context: &Context<'_>, place: &str) -> Option<f64> {
 }
 
 fn used(context: &Context<'_>, flight: &Flight) -> Block {
+    let jotted = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
     let prediction = flight.expected();
     let expected = prediction.as_ref().map(|prediction| prediction.used_mah);
     let last = context.ledger.flights.iter().rev().find_map(|flight| flight.landing.as_ref()?.pack_used_mah);
-    let start = (expected.or(last).unwrap_or(1_000.0) / 50.0).round() * 50.0;
+    let start = (jotted.or(expected).or(last).unwrap_or(1_000.0) / 50.0).round() * 50.0;
     let step = |by: f64, word: &str| {
         let command = Command::Step { field: "used".to_owned(), by, start };
         Control::new(command.into(), word).spoken(format!("Charge used: {word} by 50 milliampere hours"))
@@ -118,7 +121,7 @@ fn used(context: &Context<'_>, flight: &Flight) -> Block {
     Block::Stepper {
         field: "used".to_owned(),
         label: "Charge used".to_owned(),
-        value: context.form.text("used").unwrap_or_default().to_owned(),
+        value: context.form.text("used").map(str::to_owned).or(jotted.map(show)).unwrap_or_default(),
         unit: Unit::MilliampereHour.sign().to_owned(),
         less: step(-50.0, "less").icon(Icon::Remove),
         more: step(50.0, "more").icon(Icon::Add),
