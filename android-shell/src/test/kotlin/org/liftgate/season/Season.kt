@@ -39,6 +39,8 @@ class Season(file: File) {
         return Answer(known, times)
     }
 
+    fun hasCheck(title: String): Boolean = all.getJSONObject("checks").has(title)
+
     fun finding(title: String) = Finding(title, all.getJSONObject("findings").getJSONObject(title))
 
     /** The finding that a check which is not right brings up. */
