@@ -102,6 +102,28 @@ fn a_landing_without_the_temperatures_it_asks_for_is_not_enough() {
 }
 
 #[test]
+fn a_run_called_off_before_half_of_its_time_is_no_evidence() {
+    let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
+    walk.person.tap("Draw up the card");
+    walk.draw_up();
+    walk.hand_over();
+    let spotter = walk.person.spotter();
+    spotter.start(&walk.person.now).unwrap();
+    walk.person.wait(14);
+    spotter.mark(MarkKind::Shake, &walk.person.now).unwrap();
+    spotter.land(&walk.person.now).unwrap();
+    spotter.hand_back(&walk.person.now).unwrap();
+    walk.land();
+    let (_, state, detail) = walk.person.row(FLIGHT).unwrap();
+    assert_eq!(state, "Incomplete");
+    let detail = detail.unwrap();
+    assert!(detail.contains("14 s of 30 s were flown"), "{detail}");
+    // Jotting down more does not make it longer: it is flown again.
+    walk.person.tap(FLIGHT);
+    assert!(walk.person.control("Complete the landing").is_none());
+}
+
+#[test]
 fn a_card_handed_back_unflown_leaves_no_flight_behind() {
     let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
     walk.person.tap("Draw up the card");

@@ -127,6 +127,11 @@ fn summary(report: &BalanceReport, ballast: Option<&BallastReport>) -> String {
     }
 }
 
+/// A margin as a person says it.
+fn room(margin_mm: f64) -> String {
+    if margin_mm < 0.0 { format!("{:.1} mm outside", -margin_mm) } else { format!("room {margin_mm:.1} mm") }
+}
+
 /// Which grams go where.
 fn ballast_words(ballast: &BallastReport, plan: &BallastPlan) -> String {
     let grams = plan.whole.as_ref().map(|whole| whole.grams.clone()).unwrap_or_default();
@@ -148,10 +153,10 @@ fn second_best(ballast: Option<&BallastReport>) -> Option<Row> {
 fn figures(report: &BalanceReport, ballast: Option<&BallastReport>) -> Vec<Figure> {
     let axis = |label: &str, margin: &BandMargin| {
         let note = format!(
-            "allowed {} to {} mm, room {:.1} mm, known to ± {:.1} mm",
+            "allowed {} to {} mm, {}, known to ± {:.1} mm",
             show(margin.low_mm),
             show(margin.high_mm),
-            margin.margin_mm,
+            room(margin.margin_mm),
             margin.half_width_mm
         );
         Figure::judged(label, margin.value_mm, 1, Unit::Millimetre, note, margin.grade)
@@ -214,7 +219,7 @@ fn picture(report: &BalanceReport, ballast: Option<&BallastReport>) -> Picture {
         let (left, top) = at(fore.high_mm, side.high_mm);
         let (right, bottom) = at(fore.low_mm, side.low_mm);
         sheet.bar(Ink::Limit, left, top, right, bottom, false);
-        let text = format!("room {:.1} mm lengthwise, {:.1} mm sideways", fore.margin_mm, side.margin_mm);
+        let text = format!("lengthwise {}, sideways {}", room(fore.margin_mm), room(side.margin_mm));
         sheet.label(middle_x, 16.0, text, Ink::Strong, LabelSize::Small, Anchor::Middle);
     }
     if let Some(fitted) = &report.fitted {

@@ -45,7 +45,9 @@ impl<'a> Facts<'a> {
         let (plan, ledger) = (self.plan, self.ledger);
         ledger.flights.iter().filter(move |flight| {
             let fly = plan.check(&flight.check).and_then(|(_, check)| check.fly());
-            fly.is_some_and(|fly| fly.motion == Motion::Hover) && flight.mean_current_ma().is_some()
+            let hover = fly.is_some_and(|fly| fly.motion == Motion::Hover);
+            // A hover that was called off is mostly spool-up: its mean current says nothing.
+            hover && flight.mean_current_ma().is_some() && flight.called_off().is_none()
         })
     }
 }

@@ -133,6 +133,13 @@ impl Flight {
         missing.map(|id| plan.place(id).map_or_else(|| id.clone(), |place| place.title.clone())).collect()
     }
 
+    /// Seconds flown and planned, where less than half of the plan was flown: called off, and no evidence of anything.
+    pub fn called_off(&self) -> Option<(i64, i64)> {
+        let (_, elapsed_ms) = self.down.as_ref()?;
+        (elapsed_ms.saturating_mul(2) < self.planned_s.saturating_mul(1_000))
+            .then_some((elapsed_ms / 1_000, self.planned_s))
+    }
+
     /// The prediction for the time that was flown: a hover called off early uses less, and that is no disagreement.
     ///
     /// The card's own while it is not down yet.

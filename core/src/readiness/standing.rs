@@ -235,6 +235,10 @@ impl<'a> Standings<'a> {
             // Without it there is nothing to hold the prediction against, and the next rung would open unproved.
             lacking.push("Charge used".to_owned());
         }
+        if let Some((flown_s, planned_s)) = flight.called_off() {
+            lacking
+                .push(format!("a flight of at least half the planned time, {flown_s} s of {planned_s} s were flown"));
+        }
         if !lacking.is_empty() {
             return Standing::Missing { lacking };
         }

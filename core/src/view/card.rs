@@ -3,7 +3,7 @@ use super::{
     Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, board::blocker_row,
 };
 use crate::computed::predicted_charge;
-use crate::plan::{Check, Fly};
+use crate::plan::{Check, Fly, Motion};
 use crate::readiness::FindingState;
 use crate::record::{Thing, ThingKind, Unit, show};
 
@@ -24,7 +24,7 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     blocks.extend(prediction(context, fly));
     blocks.push(heading("Limits at landing", None));
     for place in fly.temperatures.iter().filter_map(|id| context.plan.place(id)) {
-        let detail = format!("caution above {} °C. {}", show(place.caution_above_c), place.basis);
+        let detail = format!("Caution above {} °C. {}", show(place.caution_above_c), place.basis);
         blocks.push(still_row(
             Edge::Stop,
             "Stop",
@@ -126,7 +126,8 @@ fn stepper(context: &Context<'_>, field: &str, label: &str, unit: Unit, by: f64,
 }
 
 fn prediction(context: &Context<'_>, fly: &Fly) -> Vec<Block> {
-    if !fly.predict {
+    if !fly.predict || fly.motion != Motion::Hover {
+        // Only a hover has a model behind it.
         return Vec::new();
     }
     let minutes = context.form.text("minutes").and_then(crate::desk::parse_number).unwrap_or(fly.minutes);

@@ -73,16 +73,17 @@ pub(crate) struct Bar {
 /// Values as bars, each with its limit as a line across it. Every bar has its own scale: its limit stands at the same place.
 pub(crate) fn bars(bars: &[Bar]) -> Picture {
     let mut sheet = Sheet::new();
-    let (left, right, row) = (8.0, Sheet::WIDTH - 8.0, 52.0);
+    let (left, right, row) = (8.0, Sheet::WIDTH - 8.0, 66.0);
     let limit_x = left + (right - left) * 0.72;
     for (index, bar) in bars.iter().enumerate() {
         let top = index as f32 * row;
         let share = if bar.limit > 0.0 { (bar.value / bar.limit).clamp(0.0, 1.38) } else { 1.38 };
         let end = left + (limit_x - left) * share as f32;
+        // A line for what it is and one for how much: a long name never runs into a number.
         sheet.label(left, top + 14.0, bar.title.clone(), Ink::Strong, LabelSize::Small, Anchor::Start);
-        sheet.label(right, top + 14.0, bar.text.clone(), Ink::Strong, LabelSize::Small, Anchor::End);
-        sheet.bar(Ink::Quiet, left, top + 22.0, end.max(left + 1.0), top + 38.0, true);
-        sheet.line(Ink::Limit, 3.0, &[(limit_x, top + 18.0), (limit_x, top + 42.0)]);
+        sheet.label(left, top + 32.0, bar.text.clone(), Ink::Quiet, LabelSize::Small, Anchor::Start);
+        sheet.bar(Ink::Quiet, left, top + 40.0, end.max(left + 1.0), top + 54.0, true);
+        sheet.line(Ink::Limit, 3.0, &[(limit_x, top + 36.0), (limit_x, top + 58.0)]);
     }
     let spoken: Vec<String> = bars.iter().map(|bar| format!("{}: {}", bar.title, bar.text)).collect();
     sheet.finish(bars.len() as f32 * row + 2.0, spoken.join(". "))
@@ -136,7 +137,9 @@ pub(crate) fn curve(curve: &Curve<'_>) -> Picture {
         }
         worded.push((x, y));
         let (anchor, x) = if x > Sheet::WIDTH / 2.0 { (Anchor::End, x - 8.0) } else { (Anchor::Start, x + 8.0) };
-        sheet.label(x, y + 16.0, words.clone(), Ink::Strong, LabelSize::Small, anchor);
+        // Above the point where the axis and its words lie below it.
+        let beside = if y > bottom - 26.0 { y - 10.0 } else { y + 16.0 };
+        sheet.label(x, beside, words.clone(), Ink::Strong, LabelSize::Small, anchor);
     }
     sheet.finish(176.0, curve.spoken.clone())
 }

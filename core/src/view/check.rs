@@ -240,7 +240,10 @@ fn fly(context: &Context<'_>, check: &Check) -> (Vec<Block>, Vec<Control>) {
 fn landing_to_complete(context: &Context<'_>, check: &Check) -> Option<EntryId> {
     let Standing::Missing { lacking } = context.report.standing(&check.id) else { return None };
     match context.ledger.evidence.get(&check.id).map(|evidence| &evidence.of) {
-        Some(Source::Flight(card)) if !lacking.is_empty() => Some(*card),
+        // What was called off is flown again; jotting down more does not make it longer.
+        Some(Source::Flight(card)) if !lacking.is_empty() => {
+            context.ledger.flight(*card).filter(|flight| flight.called_off().is_none()).map(|flight| flight.card)
+        }
         _ => None,
     }
 }

@@ -50,7 +50,7 @@ fn flown(flight: &Flight) -> Block {
     Block::Figure {
         label: format!("Motor on, {:.0} rpm, {}", flight.head_speed_rpm, flight.pack),
         value: time,
-        unit: "min".to_owned(),
+        unit: String::new(),
         note: Some(format!("planned {}", clock(flight.planned_s))),
         edge: Edge::None,
     }

@@ -411,6 +411,12 @@ impl Told<'_> {
             return Is::Missing;
         }
         let drawn = self.drawn(card, at.upto).unwrap();
+        // What was called off before half of its time is no evidence.
+        if let (Body::CardDrawn { planned_s, .. }, Some(elapsed_ms)) = (self.body(drawn), self.down(card, at.upto))
+            && elapsed_ms * 2 < planned_s * 1_000
+        {
+            return Is::Missing;
+        }
         let Body::CardDrawn { prediction: Some(prediction), planned_s, .. } = self.body(drawn) else {
             return Is::Fresh;
         };
