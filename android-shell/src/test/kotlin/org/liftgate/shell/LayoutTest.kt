@@ -71,9 +71,9 @@ class LayoutTest {
     fun theInspectorFindsWhatIsCut() {
         Phone(folder.newFolder(), open = { _, _ -> FakeCore(Samples.board) }).use { phone ->
             phone.launch()
-            val title = phone.shown(phone.decor).filterIsInstance<TextView>().first { it.text == "Heron 620" }
+            val title = phone.shown(phone.decor).filterIsInstance<TextView>().first { it.text == "Wagtail" }
             title.layout(title.left, title.top, title.right, title.top + title.height / 2)
-            assertTrue(Inspector(phone).cutTexts().any { "Heron 620" in it })
+            assertTrue(Inspector(phone).cutTexts().any { "Wagtail" in it })
             val target = phone.targets().first { "Prove the failsafe" in phone.labels(it) }
             target.layout(target.left, target.top, target.left + 40, target.top + 40)
             assertTrue(Inspector(phone).smallTargets().any { "Prove the failsafe" in it })

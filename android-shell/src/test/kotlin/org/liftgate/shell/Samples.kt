@@ -37,11 +37,11 @@ object Samples {
         Block.Row(edge, state, title, detail, control("Open $title").takeIf { leads })
 
     val board = Screen(
-        name = "board", title = "Heron 620", above = "Workbench, 1 June",
+        name = "board", title = "Wagtail", above = "Workbench, 1 June",
         back = null,
         blocks = listOf(
             Block.Verdict(
-                "Three checks stand between Heron 620 and its next flight.",
+                "Three checks stand between Wagtail and its next flight.",
                 "Gate of bench electrics is shut.", Edge.MISSING,
             ),
             Block.Heading("What stands in the way", "Most critical first"),
@@ -95,7 +95,7 @@ object Samples {
     )
 
     val card = Screen(
-        name = "card", title = "First hover", above = "Heron 620, flight 1",
+        name = "card", title = "First hover", above = "Wagtail, flight 1",
         back = control("Back to the board", Icon.BACK),
         blocks = listOf(
             Block.Verdict("Hover at 1250 rpm for four minutes, then land.", null, Edge.NONE),
@@ -142,7 +142,7 @@ object Samples {
     )
 
     fun spotter(running: Boolean, elapsedMs: Long = 0) = SpotterScreen(
-        aircraft = "Heron 620", title = "First hover, 1250 rpm", phase = if (running) "Flying" else "Ready to start",
+        aircraft = "Wagtail", title = "First hover, 1250 rpm", phase = if (running) "Flying" else "Ready to start",
         clock = SpotterClock(running, elapsedMs, 240, "of 4:00 planned"),
         calls = listOf(TimeCall(60, "One minute"), TimeCall(180, "Three minutes"), TimeCall(240, "Land now")),
         main = if (running) {

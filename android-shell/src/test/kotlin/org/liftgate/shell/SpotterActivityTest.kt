@@ -109,7 +109,7 @@ class SpotterActivityTest {
         phone.launch().hold("Hand back")
         assertEquals(listOf("hand back"), core.acts)
         assertTrue(phone.activity is PilotActivity)
-        phone.expect("Three checks stand between Heron 620 and its next flight.")
+        phone.expect("Three checks stand between Wagtail and its next flight.")
     }
 
     @Test
