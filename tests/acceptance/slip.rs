@@ -20,7 +20,7 @@ fn one_touch_takes_the_last_entry_back() {
     let count = person.entries().len();
 
     let undo = person.screen().undo.unwrap();
-    assert_eq!(undo.label, "Take back: Planned mass under the limit: 19.4 kg");
+    assert_eq!(undo.detail.as_deref(), Some("Planned mass under the limit: 19.4 kg"));
     person.tap("Take back");
 
     assert_eq!(person.entries().len(), count + 1, "nothing is erased");

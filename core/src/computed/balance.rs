@@ -219,8 +219,10 @@ fn picture(report: &BalanceReport, ballast: Option<&BallastReport>) -> Picture {
         let (left, top) = at(fore.high_mm, side.high_mm);
         let (right, bottom) = at(fore.low_mm, side.low_mm);
         sheet.bar(Ink::Limit, left, top, right, bottom, false);
-        let text = format!("lengthwise {}, sideways {}", room(fore.margin_mm), room(side.margin_mm));
-        sheet.label(middle_x, 16.0, text, Ink::Strong, LabelSize::Small, Anchor::Middle);
+        for (line, way, margin) in [(14.0, "Lengthwise", fore), (30.0, "Sideways", side)] {
+            let text = format!("{way} {}", room(margin.margin_mm));
+            sheet.label(10.0, line, text, Ink::Strong, LabelSize::Small, Anchor::Start);
+        }
     }
     if let Some(fitted) = &report.fitted {
         let (x, y) = at(fitted.x_mm, fitted.y_mm);

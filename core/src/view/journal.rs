@@ -111,8 +111,13 @@ pub(super) fn undo(context: &Context<'_>) -> Option<Control> {
     let last = context.entries.last().filter(|entry| can_be_withdrawn(&entry.body))?;
     let words = entry_words(context.plan, context.entries, last);
     let spoken = format!("Take back: {words}");
-    let label = format!("Take back: {}", shortened(&words));
-    Some(Control::new(Command::Withdraw(last.id).into(), label).icon(Icon::Undo).weight(Weight::Quiet).spoken(spoken))
+    Some(
+        Control::new(Command::Withdraw(last.id).into(), "Take back")
+            .detail(shortened(&words))
+            .icon(Icon::Undo)
+            .weight(Weight::Quiet)
+            .spoken(spoken),
+    )
 }
 
 /// The beginning of a text, cut at a word, for a line that has room for few.

@@ -105,6 +105,6 @@ fn limits(plan: &Plan, ledger: &Ledger, flight: &Flight) -> Vec<String> {
     let fly = plan.check(&flight.check).and_then(|(_, check)| check.fly());
     let places = fly.into_iter().flat_map(|fly| &fly.temperatures).filter_map(|id| plan.place(id));
     let temperatures = places.map(|place| format!("{}: stop above {} °C", place.title, show(place.stop_above_c)));
-    let pack = (!flight.pack.is_empty()).then(|| format!("Pack {}", flight.pack));
+    let pack = (!flight.pack.is_empty()).then(|| format!("Flown on {}", flight.pack));
     restrictions.chain(pack).chain(temperatures).collect()
 }

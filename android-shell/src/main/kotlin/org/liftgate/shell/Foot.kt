@@ -192,7 +192,8 @@ class UndoBar(private val context: Context, private val taps: Taps) : LinearLayo
         tag = next?.label
         setTag(R.id.token, next?.token)
         contentDescription = next?.spoken
-        said.put(words)
+        // What was said last, and once that is gone, what would be taken back.
+        said.put(words ?: next?.detail)
         label.put(next?.label)
         mark.put(next?.icon?.drawable ?: R.drawable.ic_tick, context.role(if (next == null) R.attr.ink else R.attr.action))
     }
