@@ -199,7 +199,7 @@ fn remarks(report: &BalanceReport) -> Vec<String> {
 /// The aircraft from above, nose to the left: the allowed band, the balance point, and where ballast would go.
 fn picture(report: &BalanceReport, ballast: Option<&BallastReport>) -> Picture {
     let mut sheet = Sheet::new();
-    let (middle_x, middle_y) = (Sheet::WIDTH / 2.0, 100.0);
+    let (middle_x, middle_y) = (Sheet::WIDTH / 2.0, 104.0);
     let complete = &report.complete;
     let band = report.fore_aft.as_ref().zip(report.lateral.as_ref());
     let furthest = |mm: &[f64]| mm.iter().map(|mm| mm.abs()).fold(2.5, f64::max) as f32;
@@ -211,7 +211,7 @@ fn picture(report: &BalanceReport, ballast: Option<&BallastReport>) -> Picture {
     // Forward is to the left and right is up: the aircraft seen from above with its nose to the left.
     let at = |x_mm: f64, y_mm: f64| (middle_x - x_mm as f32 * scale, middle_y - y_mm as f32 * scale);
     sheet.line(Ink::Quiet, 1.0, &[(10.0, middle_y), (Sheet::WIDTH - 10.0, middle_y)]).dashed = true;
-    sheet.line(Ink::Quiet, 1.0, &[(middle_x, 36.0), (middle_x, 164.0)]).dashed = true;
+    sheet.line(Ink::Quiet, 1.0, &[(middle_x, 44.0), (middle_x, 166.0)]).dashed = true;
     sheet.label(10.0, middle_y - 6.0, "nose", Ink::Quiet, LabelSize::Small, Anchor::Start);
     sheet.label(Sheet::WIDTH - 10.0, middle_y - 6.0, "tail", Ink::Quiet, LabelSize::Small, Anchor::End);
     sheet.label(middle_x + 4.0, 172.0, "main shaft", Ink::Quiet, LabelSize::Small, Anchor::Start);
@@ -219,7 +219,7 @@ fn picture(report: &BalanceReport, ballast: Option<&BallastReport>) -> Picture {
         let (left, top) = at(fore.high_mm, side.high_mm);
         let (right, bottom) = at(fore.low_mm, side.low_mm);
         sheet.bar(Ink::Limit, left, top, right, bottom, false);
-        for (line, way, margin) in [(14.0, "Lengthwise", fore), (30.0, "Sideways", side)] {
+        for (line, way, margin) in [(14.0, "Lengthwise", fore), (34.0, "Sideways", side)] {
             let text = format!("{way} {}", room(margin.margin_mm));
             sheet.label(10.0, line, text, Ink::Strong, LabelSize::Small, Anchor::Start);
         }
