@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::plan::{Check, Limit};
-use crate::record::{Basis, EntryId, Thing, ThingKind, ThingRef};
+use crate::plan::{Check, Limit, Limits};
+use crate::record::{Basis, EntryId, Outcome, Thing, ThingKind, ThingRef};
 
 /// The aircraft as the journal describes it.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -53,6 +53,29 @@ impl Aircraft {
         match limit {
             Limit::Number(number) => Some(*number),
             Limit::Figure { figure, times } => self.figure(figure).map(|value| value * times),
+        }
+    }
+
+    /// Holds a reading against limits.
+    ///
+    /// # Errors
+    /// The id of a figure that a limit waits for: such a reading is judged by nothing yet.
+    pub fn judge<'a>(&self, limits: &'a Limits, value: f64) -> Result<Outcome, &'a str> {
+        let number = |limit: &'a Option<Limit>| -> Result<Option<f64>, &'a str> {
+            match limit {
+                None => Ok(None),
+                Some(limit @ Limit::Figure { figure, .. }) => self.limit(limit).map(Some).ok_or(figure.as_str()),
+                Some(Limit::Number(number)) => Ok(Some(*number)),
+            }
+        };
+        let below = |limit: Option<f64>| limit.is_some_and(|limit| value < limit);
+        let above = |limit: Option<f64>| limit.is_some_and(|limit| value > limit);
+        if below(number(&limits.stop_below)?) || above(number(&limits.stop_above)?) {
+            Ok(Outcome::Stop)
+        } else if below(number(&limits.caution_below)?) || above(number(&limits.caution_above)?) {
+            Ok(Outcome::Caution)
+        } else {
+            Ok(Outcome::Pass)
         }
     }
 

@@ -1,6 +1,6 @@
 use super::{Lacking, Result};
 use crate::field::Flight;
-use crate::plan::{Motion, Plan};
+use crate::plan::{Check, Motion, Plan};
 use crate::readiness::Ledger;
 use crate::record::{Thing, ThingKind};
 
@@ -48,6 +48,15 @@ impl<'a> Facts<'a> {
             let hover = fly.is_some_and(|fly| fly.motion == Motion::Hover);
             // A hover that was called off is mostly spool-up: its mean current says nothing.
             hover && flight.mean_current_ma().is_some() && flight.called_off().is_none()
+        })
+    }
+
+    /// The last of them, or the first hover of the plan as what is lacking.
+    pub(super) fn last_hover(&self) -> Result<&'a Flight> {
+        self.hovers().next_back().ok_or_else(|| {
+            let hover = |check: &Check| check.fly().is_some_and(|fly| fly.motion == Motion::Hover);
+            let first = self.plan.checks().find(|(_, check)| hover(check));
+            Lacking::Flight(first.map_or_else(String::new, |(_, check)| check.id.clone()))
         })
     }
 }

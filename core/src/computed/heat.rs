@@ -7,7 +7,6 @@ use crate::engineering::heat::{
     time_to_limit,
 };
 use crate::field::Flight;
-use crate::plan::Motion;
 use crate::record::{ThingKind, Unit};
 use crate::view::chart::{Curve, curve};
 
@@ -22,7 +21,7 @@ struct Carried {
 
 /// The last hover's temperatures on the hottest day, each against its stop; and how long it takes to get there.
 pub(super) fn hot_day(facts: Facts<'_>) -> Result<Computed> {
-    let flight = last_hover(facts)?;
+    let flight = facts.last_hover()?;
     let carried = carry(facts, flight)?;
     let worst_of = carried.iter().min_by(|a, b| a.report.margin_k.total_cmp(&b.report.margin_k));
     let Some(hottest) = worst_of else { return Err(Lacking::Flight(flight.check.clone())) };
@@ -61,14 +60,6 @@ pub(super) fn hot_day(facts: Facts<'_>) -> Result<Computed> {
                 .to_owned(),
             "Less power, more air over the part or a shorter flight brings it down.".to_owned(),
         ],
-    })
-}
-
-fn last_hover<'a>(facts: Facts<'a>) -> Result<&'a Flight> {
-    let hover = facts.hovers().next_back();
-    hover.ok_or_else(|| {
-        let check = facts.plan.checks().find(|(_, check)| check.fly().is_some_and(|fly| fly.motion == Motion::Hover));
-        Lacking::Flight(check.map_or_else(String::new, |(_, check)| check.id.clone()))
     })
 }
 

@@ -1,5 +1,5 @@
 use super::hover::{LOADED_CELL_V, rotor};
-use super::{Computed, Facts, Figure, Lacking, Result, Row};
+use super::{Computed, Facts, Figure, Result, Row};
 use crate::engineering::air::{air, standard_air};
 use crate::engineering::prediction::{
     FlownStep, LadderAircraft, LadderPrediction, LadderQuestion, NextStep, PowerPrior, predict,
@@ -47,8 +47,8 @@ pub fn predicted_charge(
 
 /// Each hover against what the ones before it predicted, and the aircraft that all of them fit.
 pub(super) fn agreement(facts: Facts<'_>) -> Result<Computed> {
+    let last = facts.last_hover()?;
     let flown: Vec<&Flight> = facts.hovers().collect();
-    let last = flown.last().ok_or_else(|| first_hover(facts))?;
     let fitted = step(facts, steps(facts, None)?, last.head_speed_rpm, last.air_c)?;
     let judged: Vec<(Row, bool)> = flown
         .iter()
@@ -91,11 +91,6 @@ pub(super) fn agreement(facts: Facts<'_>) -> Result<Computed> {
                 .to_owned(),
         ],
     })
-}
-
-fn first_hover(facts: Facts<'_>) -> Lacking {
-    let hover = facts.plan.checks().find(|(_, check)| check.fly().is_some_and(|fly| fly.motion == Motion::Hover));
-    Lacking::Flight(hover.map_or_else(String::new, |(_, check)| check.id.clone()))
 }
 
 fn aircraft(facts: Facts<'_>) -> Result<LadderAircraft> {

@@ -3,11 +3,13 @@
 use super::phone::Shared;
 use super::{DeskError, Form};
 use crate::computed::{Computed, predicted_charge};
+use crate::field::Landing;
 use crate::journal::NewEntry;
 use crate::plan::{Check, CheckKind, Fly};
 use crate::readiness::FindingState;
 use crate::record::{
-    Basis, Body, CheckResult, EntryId, FindingGrade, Moment, Reading, Thing, ThingKind, ThingRef, Unit, Until,
+    Basis, Body, CheckResult, EntryId, FindingGrade, Moment, Outcome, Reading, Thing, ThingKind, ThingRef, Unit,
+    Until,
 };
 use crate::view::{self, Command, Place};
 
@@ -27,9 +29,6 @@ pub(super) enum After {
 }
 
 type Result = std::result::Result<Done, DeskError>;
-
-/// Plausible temperatures of anything on the aircraft, degrees Celsius: outside is a slip or a fire.
-const TEMPERATURE_RANGE_C: (f64, f64) = (-40.0, 200.0);
 
 pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: Form<'_>, now: &Moment) -> Result {
     match command {
@@ -84,7 +83,7 @@ fn record(shared: &Shared, id: &str, passed: bool, form: Form<'_>, now: &Moment)
     };
     let (result, said) = result(shared, check, passed, form)?;
     let right = !matches!(&result, CheckResult::Confirmed { passed: false })
-        && !matches!(&result, CheckResult::Computed { outcome: crate::record::Outcome::Stop, .. })
+        && !matches!(&result, CheckResult::Computed { outcome: Outcome::Stop, .. })
         && !is_past_stop(shared, check, &result);
     let after = if right { after_check(shared, stage, id, now) } else { After::Stay };
     let note = form.text("note").map(str::to_owned);
@@ -120,12 +119,12 @@ fn result(
 }
 
 fn is_past_stop(shared: &Shared, check: &Check, result: &CheckResult) -> bool {
-    let (CheckKind::Measure(measure), CheckResult::Measured { value, .. }) = (&check.kind, result) else {
-        return false;
-    };
-    let limit = |limit: &Option<crate::plan::Limit>| limit.as_ref().and_then(|l| shared.ledger.aircraft.limit(l));
-    limit(&measure.limits.stop_below).is_some_and(|limit| *value < limit)
-        || limit(&measure.limits.stop_above).is_some_and(|limit| *value > limit)
+    match (&check.kind, result) {
+        (CheckKind::Measure(measure), CheckResult::Measured { value, .. }) => {
+            shared.ledger.aircraft.judge(&measure.limits, *value) == Ok(Outcome::Stop)
+        }
+        _ => false,
+    }
 }
 
 /// The next open check of the same stage if the pilot came from the stage, else back to where it was opened from.
@@ -232,7 +231,7 @@ fn landing(shared: &Shared, card: EntryId, form: Form<'_>) -> Result {
     for place in &shared.plan.places {
         let field = format!("{}{}", view::TEMPERATURE, place.id);
         let label = format!("{} temperature", place.title);
-        if let Some(celsius) = form.number(&field, &label, Unit::Celsius, TEMPERATURE_RANGE_C)? {
+        if let Some(celsius) = form.number(&field, &label, Unit::Celsius, Landing::TEMPERATURE_RANGE_C)? {
             let after = form.text(&format!("{}{field}", view::READ_AFTER));
             let after_s = after.and_then(|text| text.parse().ok()).unwrap_or(0);
             temperatures.push(Reading { place: place.id.clone(), celsius, after_s });

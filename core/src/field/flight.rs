@@ -1,4 +1,3 @@
-use crate::aircraft::Aircraft;
 use crate::plan::{Fly, Plan};
 use crate::record::{EntryId, MarkKind, Moment, Outcome, Prediction, Reading};
 
@@ -68,6 +67,11 @@ pub struct SeenPlace {
     pub outcome: Outcome,
     /// The limit that was passed, degrees Celsius.
     pub limit_c: Option<f64>,
+}
+
+impl Landing {
+    /// Plausible temperatures of anything on the aircraft, degrees Celsius, inclusive: outside is a slip or a fire.
+    pub const TEMPERATURE_RANGE_C: (f64, f64) = (-40.0, 200.0);
 }
 
 impl Flight {
@@ -170,10 +174,5 @@ impl Flight {
         let used = self.landing.as_ref()?.pack_used_mah?;
         let (_, elapsed_ms) = self.down.as_ref()?;
         (*elapsed_ms > 0).then(|| used * 3_600_000.0 / *elapsed_ms as f64)
-    }
-
-    /// The head speed that a fly check wants of this aircraft, rpm.
-    pub fn wanted_head_speed(fly: &Fly, aircraft: &Aircraft) -> Option<f64> {
-        aircraft.limit(&fly.head_speed_rpm)
     }
 }

@@ -1,6 +1,6 @@
 use std::collections::BTreeMap;
 
-use crate::plan::{Check, CheckKind, Limits, Plan};
+use crate::plan::{Check, CheckKind, Plan};
 use crate::record::{CheckResult, EntryId, Moment, Outcome};
 
 use super::ledger::{Evidence, Ledger, Source};
@@ -184,9 +184,12 @@ impl<'a> Standings<'a> {
             CheckResult::Confirmed { passed: false } => (check.fail, "found not right".to_owned()),
             CheckResult::Computed { outcome, summary, .. } => (*outcome, summary.clone()),
             CheckResult::Measured { value, unit } => match &check.kind {
-                CheckKind::Measure(measure) => match self.against(&measure.limits, *value) {
+                CheckKind::Measure(measure) => match self.ledger.aircraft.judge(&measure.limits, *value) {
                     // A limit without its figure judges nothing: the reading has to wait for it.
-                    Err(figure) => return Standing::Missing { lacking: vec![figure] },
+                    Err(figure) => {
+                        let title = self.plan.figure(figure).map_or(figure, |figure| figure.title.as_str());
+                        return Standing::Missing { lacking: vec![title.to_owned()] };
+                    }
                     Ok(outcome) => (outcome, format!("{} is past its limit", unit.show(*value))),
                 },
                 _ => (Outcome::Pass, String::new()),
@@ -195,29 +198,6 @@ impl<'a> Standings<'a> {
         match outcome {
             Outcome::Stop => Standing::Failed { why },
             outcome => Standing::Fresh { outcome },
-        }
-    }
-
-    /// Holds a reading against limits; the missing figure's title where a limit is not known yet.
-    fn against(&self, limits: &Limits, value: f64) -> Result<Outcome, String> {
-        let number = |limit: &Option<crate::plan::Limit>| -> Result<Option<f64>, String> {
-            let Some(limit) = limit else { return Ok(None) };
-            match (self.ledger.aircraft.limit(limit), limit) {
-                (Some(number), _) => Ok(Some(number)),
-                (None, crate::plan::Limit::Figure { figure, .. }) => {
-                    Err(self.plan.figure(figure).map_or_else(|| figure.clone(), |f| f.title.clone()))
-                }
-                (None, crate::plan::Limit::Number(number)) => Ok(Some(*number)),
-            }
-        };
-        let below = |limit: Option<f64>| limit.is_some_and(|limit| value < limit);
-        let above = |limit: Option<f64>| limit.is_some_and(|limit| value > limit);
-        if below(number(&limits.stop_below)?) || above(number(&limits.stop_above)?) {
-            Ok(Outcome::Stop)
-        } else if below(number(&limits.caution_below)?) || above(number(&limits.caution_above)?) {
-            Ok(Outcome::Caution)
-        } else {
-            Ok(Outcome::Pass)
         }
     }
 

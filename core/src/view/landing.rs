@@ -1,6 +1,6 @@
 use super::context::{heading, paragraph, still_row};
 use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, clock};
-use crate::field::Flight;
+use crate::field::{Flight, Landing};
 use crate::record::{EntryId, Unit, show};
 
 /// Fields of temperatures start with this, the place's id follows.
@@ -66,8 +66,7 @@ fn temperature(context: &Context<'_>, flight: &Flight, place: &crate::plan::Plac
         let command = Command::Step { field: field.clone(), by, start };
         Control::new(command.into(), word).spoken(spoken)
     };
-    let range = (-40.0, 200.0);
-    let typed = context.form.number(&field, &place.title, Unit::Celsius, range);
+    let typed = context.form.number(&field, &place.title, Unit::Celsius, Landing::TEMPERATURE_RANGE_C);
     let flag = match &typed {
         Err(error) => Some(error.to_string()),
         Ok(Some(c)) if *c > place.stop_above_c => Some(format!("Past its stop, {} °C", show(place.stop_above_c))),
