@@ -10,6 +10,7 @@ import android.view.MotionEvent
 import android.view.View
 import android.view.ViewGroup
 import android.view.inputmethod.EditorInfo
+import android.view.inputmethod.InputConnection
 import android.widget.EditText
 import android.widget.ScrollView
 import android.widget.TextView
@@ -53,6 +54,7 @@ class HandClock(
 class Phone(
     private val folder: File,
     val clock: HandClock = HandClock(),
+    private val journal: File = File(folder, "liftgate.db"),
     private val open: (String, Moment) -> Liftgate = { path, now -> Liftgate.open(path, now) },
 ) : AutoCloseable {
     /** Calls said aloud so far. */
@@ -62,7 +64,6 @@ class Phone(
     val touches = mutableListOf<Pair<Long, String>>()
     private val app = RuntimeEnvironment.getApplication() as LiftgateApp
     private var controller: ActivityController<out Activity>? = null
-    private val journal = File(folder, "liftgate.db")
 
     val activity: Activity get() = checkNotNull(controller) { "the app is not open" }.get()
     val decor: View get() = activity.window.decorView
@@ -116,14 +117,18 @@ class Phone(
         settle(follow = false)
         val saved = File(folder, "killed").apply { deleteRecursively(); mkdirs() }
         val files = { from: File -> from.listFiles { file -> file.name.startsWith(journal.name) }.orEmpty() }
-        files(folder).forEach { it.copyTo(File(saved, it.name)) }
+        val home = journal.absoluteFile.parentFile
+        files(home).forEach { it.copyTo(File(saved, it.name)) }
         controller = null
         app.core.close()
         app.core.waitUntilClosed()
         ShadowLooper.idleMainLooper()
         shadowOf(app).clearNextStartedActivities()
-        files(folder).forEach { it.delete() }
-        files(saved).forEach { it.copyTo(File(folder, it.name)) }
+        // A journal that is kept elsewhere is somebody's own and is never deleted, not even to put it back.
+        if (home.canonicalFile == folder.canonicalFile) {
+            files(home).forEach { it.delete() }
+            files(saved).forEach { it.copyTo(File(home, it.name)) }
+        }
         saved.deleteRecursively()
         boot()
         launch()
@@ -138,6 +143,9 @@ class Phone(
         app.core.waitUntilClosed()
         ShadowLooper.idleMainLooper()
     }
+
+    /** Whether the core has still to answer. */
+    val busy: Boolean get() = app.core.busy
 
     /** Waits until the core has answered, the screen is laid out, and any other activity asked for has opened. */
     fun settle(follow: Boolean = true) {
@@ -254,6 +262,31 @@ class Phone(
         settle()
     }
 
+    /** Letters from the keyboard into the field that has the focus; nothing where none has. */
+    fun write(letters: String): Phone = keys { it.commitText(letters, 1) }
+
+    /** The keyboard's key that takes the letter before the cursor, or what is selected, away. */
+    fun erase(): Phone = keys {
+        if (it.getSelectedText(0).isNullOrEmpty()) it.deleteSurroundingText(1, 0) else it.commitText("", 1)
+    }
+
+    /** The keyboard's key that ends a line or is done with the field. */
+    fun enter(): Phone = keys {
+        if (focused()!!.inputType and MULTI_LINE == 0) {
+            it.performEditorAction(EditorInfo.IME_ACTION_DONE)
+        } else {
+            it.commitText("\n", 1)
+        }
+    }
+
+    /** The field that has the focus. */
+    fun focused(): EditText? = activity.currentFocus as? EditText
+
+    private fun keys(press: (InputConnection) -> Unit): Phone = apply {
+        focused()?.onCreateInputConnection(EditorInfo())?.let(press)
+        settle()
+    }
+
     /** Scrolls to the text or field called [label]. */
     fun reveal(label: String): Phone = apply {
         val view = shown(decor).lastOrNull { (it as? TextView)?.text?.toString() == label || it.tag == label }
@@ -321,7 +354,18 @@ class Phone(
         return at[0] + view.width / 2f to at[1] + view.height / 2f
     }
 
-    private fun scrollTo(view: View) {
+    /** What the field [view] is called. */
+    fun nameOf(view: EditText): String = generateSequence(view.parent as? View) { it.parent as? View }
+        .firstNotNullOfOrNull { it.tag as? String }.orEmpty()
+
+    /** Moves the page by [px] pixels, as a wheel or a finger that stopped would. */
+    fun scrollBy(px: Int): Phone = apply {
+        shown(decor).filterIsInstance<ScrollView>().firstOrNull { it.id == R.id.page }?.scrollBy(0, px)
+        settle()
+    }
+
+    /** Brings [view] into sight where the page has to be moved for it. */
+    fun scrollTo(view: View) {
         val scroll = generateSequence(view.parent) { it.parent }.filterIsInstance<ScrollView>().firstOrNull() ?: return
         val at = Rect(0, 0, view.width, view.height)
         scroll.offsetDescendantRectToMyCoords(view, at)
@@ -332,9 +376,18 @@ class Phone(
 
     private fun send(action: Int, x: Float, y: Float) {
         val now = SystemClock.uptimeMillis()
-        val event = MotionEvent.obtain(now, now, action, x, y, 0)
+        if (action == MotionEvent.ACTION_DOWN) downAt = now
+        val event = MotionEvent.obtain(downAt, now, action, x, y, 0)
         decor.dispatchTouchEvent(event)
         event.recycle()
+    }
+
+    private var downAt = 0L
+
+    /** One movement of a finger at a place of the window in pixels, as a `MotionEvent` action; what it did is waited for. */
+    fun finger(action: Int, x: Float, y: Float): Phone = apply {
+        send(action, x, y)
+        settle()
     }
 
     // Pictures
@@ -370,6 +423,13 @@ class Phone(
         settle()
     }
 
+    /** Another size or way up of the window, in Android's words for it (`+w360dp-h800dp-port`), or size of type. */
+    fun configure(qualifiers: String, type: Float = RuntimeEnvironment.getFontScale()): Phone = apply {
+        RuntimeEnvironment.setFontScale(type)
+        RuntimeEnvironment.setQualifiers(qualifiers)
+        recreate()
+    }
+
     /** Opens the window anew, as after a turn of the phone or another size of type. */
     fun recreate(): Phone = apply {
         checkNotNull(controller).recreate()
@@ -381,5 +441,6 @@ class Phone(
         const val TOUCH_MS = 60L
         const val STEP_MS = 200L
         const val SWIPE_PX = 300f
+        const val MULTI_LINE = android.text.InputType.TYPE_TEXT_FLAG_MULTI_LINE
     }
 }
