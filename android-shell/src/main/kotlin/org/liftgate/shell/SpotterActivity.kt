@@ -1,9 +1,11 @@
 package org.liftgate.shell
 
+import android.app.ActivityManager
 import android.content.Intent
 import android.os.Bundle
 import android.os.Handler
 import android.os.Looper
+import android.util.Log
 import android.view.WindowManager
 import org.liftgate.R
 import org.liftgate.shell.blocks.Taps
@@ -26,6 +28,7 @@ class SpotterActivity : ShellActivity() {
     private val ticker = Handler(Looper.getMainLooper())
     private var screen: SpotterScreen? = null
     private var waiting = false
+    private var pinAsked = false
 
     /** The running clock's reading, in milliseconds, at which the shown screen was true. */
     private var seenAtMs = 0L
@@ -49,6 +52,33 @@ class SpotterActivity : ShellActivity() {
         super.onStart()
         look()
     }
+
+    override fun onResume() {
+        super.onResume()
+        pin()
+    }
+
+    /**
+     * Pins the screen where the phone allows it, once for each window; an ordinary phone asks its holder, who may say no, and
+     * can leave it at any time. Nothing rests on it: what a spotter may do is the core's to say.
+     */
+    private fun pin() {
+        if (pinAsked || pinning() != ActivityManager.LOCK_TASK_MODE_NONE) return
+        pinAsked = true
+        try {
+            startLockTask()
+        } catch (notNow: IllegalArgumentException) {
+            Log.i(TAG, "the screen is not pinned", notNow)
+        } catch (notHere: SecurityException) {
+            Log.i(TAG, "the screen is not pinned", notHere)
+        }
+    }
+
+    private fun unpin() {
+        if (pinning() != ActivityManager.LOCK_TASK_MODE_NONE) stopLockTask()
+    }
+
+    private fun pinning() = getSystemService(ActivityManager::class.java).lockTaskModeState
 
     override fun onStop() {
         ticker.removeCallbacksAndMessages(null)
@@ -100,6 +130,7 @@ class SpotterActivity : ShellActivity() {
 
     private fun show(answer: Answer, first: Boolean) {
         if (answer.turn == Turn.PILOT) {
+            unpin()
             startActivity(Intent(this, PilotActivity::class.java))
             finish()
             return
@@ -149,6 +180,7 @@ class SpotterActivity : ShellActivity() {
     }
 
     private companion object {
+        const val TAG = "Liftgate"
         const val MS = 1000L
         const val TICK_MS = 200L
         const val CALL_SHOWN_S = 10L

@@ -23,7 +23,6 @@ import org.openqa.selenium.chrome.ChromeDriverService
 import org.openqa.selenium.chrome.ChromeOptions
 import org.openqa.selenium.interactions.Actions
 import org.openqa.selenium.interactions.WheelInput
-import org.openqa.selenium.support.ui.Select
 
 /**
  * The phone on the desk in a real browser without a window: whatever is touched, is touched at a place of the picture. Left out,
@@ -35,7 +34,7 @@ class DeskBrowserTest {
     fun aHandOverAFlightAndALandingByClicksOnThePicture() {
         click("Draw up the card")
         await("First start, slow, no blades")
-        click("Pack A")
+        click("Pack 1")
         click("Air temperature: more")
         write("Spotter's name", "Odo Brandvold")
         click("Hand over")
@@ -234,7 +233,7 @@ class DeskBrowserTest {
     }
 
     private fun switch(name: String, value: String) =
-        Select(browser.findElement(By.cssSelector("[data-switch=$name]"))).selectByValue(value)
+        browser.findElement(By.cssSelector("[data-switch=$name] option[value='$value']")).click()
 
     /** As often as there is a way back. */
     private fun home() {
@@ -272,6 +271,8 @@ class DeskBrowserTest {
             val target = File(System.getProperty("liftgate.target"))
             val journal = File(target, "desk-test/journal.db").apply { parentFile.deleteRecursively(); parentFile.mkdirs() }
             File(target, "walked/flight.db").copyTo(journal)
+            checkNotNull(driver)
+            checkNotNull(chromium)
             desk = DeskProcess(journal, File(target, "walked/flight.txt").readText().trim())
             val options = ChromeOptions().apply {
                 setBinary(chromium)

@@ -39,7 +39,7 @@ class DeskProcess(journal: File, moment: String) : AutoCloseable {
         while (System.nanoTime() < until && (process.isAlive || said.isNotEmpty())) {
             val line = said.poll(1, TimeUnit.SECONDS) ?: continue
             before += line
-            if (line.startsWith("${ADDRESS}http")) return line.removePrefix(ADDRESS)
+            if ("${ADDRESS}http" in line) return line.substringAfter(ADDRESS)
         }
         process.destroyForcibly()
         throw AssertionError("the desk did not open. It said:\n${before.joinToString("\n")}")

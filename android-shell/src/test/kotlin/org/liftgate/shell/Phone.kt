@@ -29,6 +29,16 @@ import org.robolectric.util.ReflectionHelpers
 import uniffi.liftgate.Liftgate
 import uniffi.liftgate.Moment
 
+/** What a text says, without the care with which it is set: plain spaces and straight quotation marks. */
+fun read(view: TextView): String = view.text.toString().map {
+    when (it) {
+        '\u00A0' -> ' '
+        '\u2018', '\u2019' -> '\''
+        '\u201C', '\u201D' -> '"'
+        else -> it
+    }
+}.joinToString("")
+
 /** Both clocks of a phone, moved by hand. */
 class HandClock(
     var wallMs: Long = 1_780_300_800_000, // 1 June 2026, 08:00 UTC
@@ -62,6 +72,7 @@ class Phone(
 
     /** What was touched so far, by the first words it shows, with the running clock's reading in milliseconds. */
     val touches = mutableListOf<Pair<Long, String>>()
+    private var lives = 0
     private val app = RuntimeEnvironment.getApplication() as LiftgateApp
     private var controller: ActivityController<out Activity>? = null
 
@@ -72,9 +83,11 @@ class Phone(
         backAsOnAndroid15()
         folder.mkdirs()
         app.speakers = {
+            val life = lives
             object : Speaker {
                 override fun say(words: String) {
-                    spoken += words
+                    // A process that died says nothing any more.
+                    if (life == lives) spoken += words
                 }
 
                 override fun close() = Unit
@@ -120,6 +133,7 @@ class Phone(
         val home = journal.absoluteFile.parentFile
         files(home).forEach { it.copyTo(File(saved, it.name)) }
         controller = null
+        lives++
         app.core.close()
         app.core.waitUntilClosed()
         ShadowLooper.idleMainLooper()
@@ -179,7 +193,7 @@ class Phone(
 
     /** Every text on the screen, from top to bottom as it is built, also what must be scrolled to. */
     fun words(): List<String> = shown(decor).filterIsInstance<TextView>()
-        .map { it.text.toString() }.filter { it.isNotBlank() }.toList()
+        .map(::read).filter { it.isNotBlank() }.toList()
 
     /** Whether the screen says [part] anywhere. */
     fun says(part: String): Boolean = words().any { part in it }
@@ -203,7 +217,7 @@ class Phone(
 
     /** The words that a target shows, and what it says to a screen reader. */
     fun labels(target: View): List<String> = shown(target).filterIsInstance<TextView>()
-        .map { it.text.toString() }.filter { it.isNotBlank() }.toList() + listOfNotNull(target.contentDescription?.toString())
+        .map(::read).filter { it.isNotBlank() }.toList() + listOfNotNull(target.contentDescription?.toString())
 
     private fun target(label: String): View {
         val all = targets()
@@ -280,7 +294,7 @@ class Phone(
     }
 
     /** The field that has the focus. */
-    fun focused(): EditText? = activity.currentFocus as? EditText
+    fun focused(): EditText? = shown(decor).filterIsInstance<EditText>().firstOrNull { it.isFocused }
 
     private fun keys(press: (InputConnection) -> Unit): Phone = apply {
         focused()?.onCreateInputConnection(EditorInfo())?.let(press)
@@ -289,7 +303,7 @@ class Phone(
 
     /** Scrolls to the text or field called [label]. */
     fun reveal(label: String): Phone = apply {
-        val view = shown(decor).lastOrNull { (it as? TextView)?.text?.toString() == label || it.tag == label }
+        val view = shown(decor).lastOrNull { (it as? TextView)?.let(::read) == label || it.tag == label }
             ?: throw AssertionError("nothing on the screen is called “$label”. It says:\n${listing()}")
         scrollTo(view)
         settle()
@@ -428,6 +442,12 @@ class Phone(
         RuntimeEnvironment.setFontScale(type)
         RuntimeEnvironment.setQualifiers(qualifiers)
         recreate()
+    }
+
+    /** Looks away and back: the app asks the core for its screen again, in the same window. */
+    fun lookAgain(): Phone = apply {
+        checkNotNull(controller).pause().stop().restart().resume()
+        settle()
     }
 
     /** Opens the window anew, as after a turn of the phone or another size of type. */

@@ -1,5 +1,6 @@
 package org.liftgate.shell
 
+import android.app.ActivityManager
 import android.view.View
 import android.view.WindowManager
 import org.junit.After
@@ -110,6 +111,20 @@ class SpotterActivityTest {
         assertEquals(listOf("hand back"), core.acts)
         assertTrue(phone.activity is PilotActivity)
         phone.expect("Three checks stand between Wagtail and its next flight.")
+    }
+
+    @Test
+    fun theScreenIsPinnedUntilThePilotHasThePhone() {
+        fun pinned() = phone.activity.getSystemService(ActivityManager::class.java).isInLockTaskMode
+        phone.launch()
+        assertTrue(pinned())
+        core.spotterScreen = Samples.landed
+        phone.recreate()
+        assertTrue(pinned())
+        core.after = { core.turn = Turn.PILOT }
+        phone.hold("Back to the pilot")
+        assertTrue(phone.activity is PilotActivity)
+        assertFalse(pinned())
     }
 
     @Test
