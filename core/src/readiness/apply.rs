@@ -3,7 +3,9 @@ use crate::field::{Flight, Landing, Mark};
 use crate::plan::{Plan, Subject};
 use crate::record::{Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Until};
 
-use super::ledger::{Change, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source, Start, Touch};
+use super::ledger::{
+    Change, Described, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source, Start, Touch,
+};
 use super::standing::{Reason, Standing, Standings, days_over};
 
 /// Whether a gate can lapse or a fix be proven by such an entry. The others only add to what is read.
@@ -60,12 +62,14 @@ impl Ledger {
             }
             Body::ThingSet { thing } => {
                 let old = self.aircraft.things.insert(thing.reference(), thing.clone());
+                self.described.insert(thing.reference(), Described { seq: entry.seq, runs: self.runs });
                 if old.as_ref() != Some(thing) {
                     let verb = if old.is_some() { "changed" } else { "added" };
                     self.touch_thing(plan, entry, thing.kind, &format!("{} {verb}", thing.name));
                 }
             }
             Body::ThingRemoved { thing } => {
+                self.described.remove(thing);
                 if self.aircraft.things.remove(thing).is_some() {
                     self.touch_thing(plan, entry, thing.kind, &format!("{} removed", thing.name));
                 }

@@ -3,7 +3,7 @@ use std::collections::BTreeMap;
 use crate::aircraft::Aircraft;
 use crate::field::Flight;
 use crate::plan::{Plan, Subject};
-use crate::record::{CheckResult, Entry, EntryId, FindingGrade, Moment, Until};
+use crate::record::{CheckResult, Entry, EntryId, FindingGrade, Moment, ThingRef, Until};
 
 use super::gate::Blocker;
 use super::standing::Reason;
@@ -19,6 +19,8 @@ pub struct Ledger {
     pub results: BTreeMap<String, Vec<Recorded>>,
     /// The last release of each gate.
     pub releases: BTreeMap<String, Release>,
+    /// When each thing was last described: readings age, and the newest goes first.
+    pub described: BTreeMap<ThingRef, Described>,
     /// The findings, oldest first.
     pub findings: Vec<Finding>,
     /// The cards in the order in which they were drawn up.
@@ -39,6 +41,15 @@ pub struct Ledger {
     pub(super) touches: Vec<Touch>,
     /// Every fix, oldest first: its place in the journal, and the finding.
     pub(super) fixes: Vec<(i64, EntryId)>,
+}
+
+/// When a thing was last described.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Described {
+    /// Place in the journal.
+    pub seq: i64,
+    /// Motor runs before it.
+    pub runs: u32,
 }
 
 /// Where a motor run began.
