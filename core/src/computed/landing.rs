@@ -69,7 +69,7 @@ pub(super) fn charge(facts: Facts<'_>) -> Result<Computed> {
     Ok(Computed {
         outcome: outcome(grade),
         summary: format!(
-            "{} kept {:.0} % after {}: {whole_minutes} of this keep {reserve_percent:.0} %",
+            "{} kept {:.0} % after {}; {whole_minutes} at this current would leave {reserve_percent:.0} %",
             pack.name,
             report.left_percent,
             crate::view::clock(elapsed_ms / 1_000),

@@ -87,13 +87,11 @@ pub(super) fn window(facts: Facts<'_>) -> Result<Computed> {
         false => outside.join("; "),
     };
     let windows = || rails.iter().flat_map(|rail| rail.windows.iter().map(move |window| (rail, window)));
-    let figure = |window: &crate::engineering::supply::ConsumerWindow| {
-        Figure::told(
-            format!("{}: room, {}", window.consumer, window.worst.state),
-            window.worst.margin_v,
-            2,
-            Unit::Volt,
-        )
+    let figure = |window: &ConsumerWindow| {
+        let point = &window.worst;
+        let note = format!("rated limit {:.2} V", point.limit_v);
+        let label = format!("{}: room, {}", window.consumer, point.state);
+        Figure::judged(label, point.margin_v, 2, Unit::Volt, note, point.grade)
     };
     let rows = windows().map(|(rail, window)| {
         let point = &window.worst;
@@ -153,7 +151,10 @@ fn window_picture(rails: &[RailReport]) -> Picture {
         }
         spoken.push(format!("{words}, source {:.1} to {:.1} V", source.empty_v, source.full_v));
     }
-    sheet.finish(lines.len() as f32 * row + 4.0, spoken.join(". "))
+    let bottom = lines.len() as f32 * row;
+    let key = "Box: what it is rated for. Strokes: its source empty, nominal, full";
+    sheet.label(left, bottom + 12.0, key, Ink::Quiet, LabelSize::Small, Anchor::Start);
+    sheet.finish(bottom + 20.0, spoken.join(". "))
 }
 
 fn is_window(reason: &RailReason) -> bool {
