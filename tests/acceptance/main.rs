@@ -8,6 +8,7 @@ mod clocks;
 mod first_gate;
 mod handles;
 mod heat_finding;
+mod own_plan;
 mod process_death;
 mod slip;
 mod spotter_monkey;
