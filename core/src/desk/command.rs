@@ -28,7 +28,7 @@ pub(super) enum After {
     Instead(Place),
 }
 
-type Result = std::result::Result<Done, DeskError>;
+pub(super) type Result = std::result::Result<Done, DeskError>;
 
 pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: Form<'_>, now: &Moment) -> Result {
     match command {
@@ -58,13 +58,15 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         Command::SaveSetting(setting) => setting_changed(shared, &setting, form),
         Command::SaveChange => changed(form),
         Command::Withdraw(entry) => withdraw(shared, entry, form),
+        Command::AdoptPlan => super::plan::adopt(shared, form),
+        Command::PickPlan | Command::SavePlan => Err(DeskError::refused("This control goes with a document")),
         Command::Go(_) | Command::Back | Command::Set(..) | Command::Step { .. } => {
             Err(DeskError::refused("This control records nothing"))
         }
     }
 }
 
-fn one(body: Body, said: impl Into<String>, after: After) -> Result {
+pub(super) fn one(body: Body, said: impl Into<String>, after: After) -> Result {
     Ok(Done { entries: vec![NewEntry::pilot(body)], said: said.into(), after })
 }
 
@@ -390,7 +392,7 @@ fn withdraw(shared: &Shared, entry: EntryId, form: Form<'_>) -> Result {
     let Some(found) = shared.entries.iter().find(|e| e.id == entry) else {
         return Err(DeskError::refused("This entry is not in the journal"));
     };
-    if !view::can_be_withdrawn(&found.body) {
+    if !view::can_be_withdrawn(found) {
         return Err(DeskError::refused("What happened in flight is not withdrawn; write a remark instead"));
     }
     let reason = form.text("reason").unwrap_or("Taken back at once").to_owned();

@@ -50,6 +50,9 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
         let detail = now.map(|value| format!("{} {unit}", value.now).trim().to_owned());
         row(Edge::None, "", &setting.title, detail, Place::Setting(setting.id.clone()))
     }));
+    blocks.push(heading("Plan", None));
+    let edition = Some(format!("edition {}", context.plan.edition));
+    blocks.push(row(Edge::None, "", &context.plan.title, edition, Place::Plan));
     let change = Control::primary(Place::Change.into(), "Record a change").icon(Icon::Pencil);
     Screen { foot: vec![change], ..context.screen("aircraft", "Aircraft", Some(context.aircraft_name()), blocks) }
 }
