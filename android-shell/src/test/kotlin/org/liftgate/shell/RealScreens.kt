@@ -14,8 +14,10 @@ import uniffi.liftgate.Turn
 class Walked(private val name: String) {
     private val folder = File(System.getProperty("liftgate.target"), "walked")
 
+    val file = File(folder, "$name.db")
+
     /** Copies the journal to where a [Phone] in [into] looks for it. */
-    fun copy(into: File): File = File(into, "liftgate.db").also { File(folder, "$name.db").copyTo(it, overwrite = true) }
+    fun copy(into: File): File = File(into, "liftgate.db").also { file.copyTo(it, overwrite = true) }
 
     fun clock(): HandClock {
         val (wallMs, offsetMin, monotonicMs, boot) = File(folder, "$name.txt").readText().trim().split(' ')
