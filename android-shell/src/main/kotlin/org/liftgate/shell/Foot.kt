@@ -139,7 +139,8 @@ class Foot(private val context: Context, private val taps: Taps) : Page(context)
 
     private fun show(view: ControlView, control: Control?) {
         view.visibility = if (control == null) View.GONE else View.VISIBLE
-        control?.let(view::bind)
+        // What is not shown keeps no words of the screen before: a tool that reads all views would come upon them.
+        if (control == null) view.contentDescription = null else view.bind(control)
     }
 
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
