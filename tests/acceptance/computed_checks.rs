@@ -166,3 +166,63 @@ fn the_charge_left_sets_the_timer() {
     assert!((timer - 2.0 * flown_min).abs() <= 0.051, "{timer} of {flown_min}");
     assert!(drawing(&walk.person).contains("4000 of 8000 mAh"));
 }
+
+// Closed form of a tilted weighing: the balance point moves back by its height times the tangent of the angle. 180 mm at 10 degrees are
+// 31.74 mm, so the front scale reads 2100 g level and 1234.4 g with the nose raised.
+#[test]
+fn the_height_follows_from_a_second_weighing_with_the_nose_raised() {
+    let mut person = Person::new();
+    let scales: [(&'static str, &'static [(&str, &str)]); 3] = [
+        (
+            "Nose wheel",
+            &[
+                ("Scale reading", "2100"),
+                ("The same with the nose raised", "1234.4"),
+                ("Ahead of the main shaft", "250"),
+                ("Right of the main shaft", "0"),
+            ],
+        ),
+        (
+            "Left wheel",
+            &[
+                ("Scale reading", "3450"),
+                ("The same with the nose raised", "3882.8"),
+                ("Ahead of the main shaft", "-80"),
+                ("Right of the main shaft", "-200"),
+            ],
+        ),
+        (
+            "Right wheel",
+            &[
+                ("Scale reading", "3450"),
+                ("The same with the nose raised", "3882.8"),
+                ("Ahead of the main shaft", "-80"),
+                ("Right of the main shaft", "200"),
+            ],
+        ),
+    ];
+    for (name, numbers) in scales {
+        example::describe(&mut person, &thing("scale reading", name, None, numbers));
+    }
+    for (title, value) in [
+        ("Balance: most forward, ahead of the main shaft", "10"),
+        ("Balance: most aft (behind the shaft is minus)", "-10"),
+        ("Balance: most to either side", "6"),
+    ] {
+        example::enter_figure(&mut person, title, value);
+    }
+    let here = ("Weight and balance", "Centre of gravity within limits");
+    person.go_to(here.0, here.1);
+    assert!(person.figure("Above the feet of the scales").is_none(), "no height without the angle");
+    example::enter_figure(&mut person, "Nose raised by, in a second weighing", "10");
+    person.go_to(here.0, here.1);
+    let (height, note) = person.figure("Above the feet of the scales").expect("the height");
+    assert_eq!(height, "180");
+    let rough = note.expect("how well it is known");
+    // Better scales make it known better, and the remark says whose accuracy it is.
+    example::enter_figure(&mut person, "Scales right within plus or minus", "1");
+    example::enter_figure(&mut person, "Distances right within plus or minus", "0.5");
+    person.go_to(here.0, here.1);
+    assert_ne!(person.figure("Above the feet of the scales").expect("the height").1, Some(rough));
+    assert!(person.words().contains("Scale taken as right within 1 g, ruler within 0.5 mm (as you entered)"));
+}
