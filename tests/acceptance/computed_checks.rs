@@ -226,3 +226,21 @@ fn the_height_follows_from_a_second_weighing_with_the_nose_raised() {
     assert_ne!(person.figure("Above the feet of the scales").expect("the height").1, Some(rough));
     assert!(person.words().contains("Scale taken as right within 1 g, ruler within 0.5 mm (as you entered)"));
 }
+
+// Every hover of the story left the controller at 58 degrees: whatever the model, the next one should not surprise.
+#[test]
+fn the_heat_of_the_next_hover_is_expected_from_those_flown() {
+    use liftgate_tests::example::Kind;
+    use liftgate_tests::walk::Walk;
+    let mut walk = Walk::at_flight(Kind::Scale, "Flight in service");
+    walk.person.go_to("Data review", "Hovers against their predictions");
+    let (value, note) = walk.person.figure("Controller expected").expect("the controller's temperature");
+    let celsius: f64 = value.parse().expect("a number");
+    assert!((50.0..66.0).contains(&celsius), "{celsius}");
+    let note = note.expect("its interval");
+    assert!(note.contains("95 %") && note.contains("stop 90"), "{note}");
+    assert!(
+        walk.person.figure("Regulator expected").is_none(),
+        "a place that was not read is not expected to be anything"
+    );
+}
