@@ -82,6 +82,10 @@ fn ripple_is_held_against_the_lower_limit_and_its_current_told() {
     assert_eq!(figure(&person, "Resistance from the two loads"), 45.0);
     assert!(person.verdict().contains("0.10 V under the limit of 1.20 V"), "{}", person.verdict());
     assert!(drawing(&person).contains("Pitch pump, 40 A: 1.10 of 1.20 V"));
+    // What went in stands below, with its basis, one touch from being put right.
+    let (_, _, limit) = person.row("Highest ripple allowed on the main pack").expect("the maker's limit");
+    assert_eq!(limit.expect("its value"), "1.2 V, measured");
+    assert_eq!(person.row("Idle hover").expect("a reading").1, "Reading under load");
     // Twelve cells bear 2.5 V by the rule of thumb; the maker's lower figure goes first, and past it is a stop.
     example::change(&mut person, "Pitch pump", "Ripple, peak to peak", "1.3");
     person.go_to("Data review", "Ripple on the main pack leads");
