@@ -28,7 +28,9 @@ fn main() {
     let map = layout.suggest();
     let import = Import::new(&layout, &map, Settings { kept_bytes, file_bytes }).unwrap();
     let log = match path.strip_prefix("endless:") {
-        Some(gibibytes) => import.read(&mut Endless::new(gibibytes.parse::<u64>().unwrap() << 30), &mut |_| true).unwrap(),
+        Some(gibibytes) => {
+            import.read(&mut Endless::new(gibibytes.parse::<u64>().unwrap() << 30), &mut |_| true).unwrap()
+        }
         None => import.read(&mut std::fs::File::open(&path).unwrap(), &mut |_| true).unwrap(),
     };
     let read_s = begun.elapsed().as_secs_f64();
@@ -84,7 +86,11 @@ struct Endless {
 
 impl Endless {
     fn new(bytes: u64) -> Self {
-        Self { left: bytes, row: 0, waiting: b"Time [s],Voltage [V],Current [A],Rotor [rpm],Controller [\xC2\xB0C]\n".to_vec() }
+        Self {
+            left: bytes,
+            row: 0,
+            waiting: b"Time [s],Voltage [V],Current [A],Rotor [rpm],Controller [\xC2\xB0C]\n".to_vec(),
+        }
     }
 
     fn head(mut self) -> Vec<u8> {
@@ -101,7 +107,14 @@ impl Read for Endless {
             let start = self.waiting.len();
             for _ in 0..1_000 {
                 let (t, wave) = (self.row as f64 * 0.01, (self.row % 700) as f64 / 10.0);
-                writeln!(self.waiting, "{t:.2},{:.2},{:.1},{:.0},{:.1}", 50.0 - wave / 100.0, 40.0 + wave, 1400.0, 30.0 + wave / 2.0)?;
+                writeln!(
+                    self.waiting,
+                    "{t:.2},{:.2},{:.1},{:.0},{:.1}",
+                    50.0 - wave / 100.0,
+                    40.0 + wave,
+                    1400.0,
+                    30.0 + wave / 2.0
+                )?;
                 self.row += 1;
             }
             self.left = self.left.saturating_sub((self.waiting.len() - start) as u64);

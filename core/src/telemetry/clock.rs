@@ -183,7 +183,8 @@ mod tests {
         assert_eq!(read(TimeForm::Clock, "03:22.5"), Some(202.5));
         assert_eq!(read(TimeForm::Clock, "12:00:05 AM"), Some(5.0));
         assert_eq!(read(TimeForm::Milliseconds, "1500"), Some(1.5));
-        for wrong in ["", "14", "14:99:00", "2026-13-01 00:00:00", "a:b:c", "1:2:3:4:5", "99999999:00:00", ":", "::"] {
+        for wrong in ["", "14", "14:99:00", "2026-13-01 00:00:00", "a:b:c", "1:2:3:4:5", "99999999:00:00", ":", "::"]
+        {
             assert_eq!(read(TimeForm::Clock, wrong).or(read(TimeForm::DateYearFirst, wrong)), None, "{wrong}");
         }
     }

@@ -11,7 +11,7 @@ pub struct ColumnMap {
     /// The header that it is for: [`Layout::fingerprint`].
     pub fingerprint: String,
     /// The column of the time, counted from nought; none where rows are evenly apart.
-    pub time_column: Option<usize>,
+    pub time_column: Option<u32>,
     /// How the time is written.
     pub time_form: TimeForm,
     /// The columns to read. All others are passed over.
@@ -22,7 +22,7 @@ pub struct ColumnMap {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct MappedColumn {
     /// Its place, counted from nought.
-    pub column: usize,
+    pub column: u32,
     /// Its name for a person, from the header.
     pub label: String,
     /// What it holds.
@@ -58,12 +58,15 @@ impl ColumnMap {
     /// # Errors
     /// Says which column does not fit, and why.
     pub fn check(&self, layout: &Layout) -> Result<(), TelemetryError> {
-        let width = layout.headers.len();
+        let width = u32::try_from(layout.headers.len()).unwrap_or(u32::MAX);
         if self.columns.is_empty() {
             return Err(TelemetryError::map(None, "no column is named yet: say what at least one column is"));
         }
         if self.columns.len() > Self::MOST {
-            return Err(TelemetryError::map(None, format!("{} columns are more than {}: leave some out", self.columns.len(), Self::MOST)));
+            return Err(TelemetryError::map(
+                None,
+                format!("{} columns are more than {}: leave some out", self.columns.len(), Self::MOST),
+            ));
         }
         match (self.time_column, self.time_form) {
             (Some(column), _) if column >= width => {
@@ -73,9 +76,13 @@ impl ColumnMap {
                 ));
             }
             (Some(_), TimeForm::EveryRow { .. }) => {
-                return Err(TelemetryError::map(None, "rows evenly apart need no time column: choose one or the other"));
+                return Err(TelemetryError::map(
+                    None,
+                    "rows evenly apart need no time column: choose one or the other",
+                ));
             }
-            (None, TimeForm::EveryRow { period_s }) if period_s.is_finite() && (1e-6..=3_600.0).contains(&period_s) => {}
+            (None, TimeForm::EveryRow { period_s })
+                if period_s.is_finite() && (1e-6..=3_600.0).contains(&period_s) => {}
             (None, _) => {
                 return Err(TelemetryError::map(
                     None,
@@ -90,20 +97,36 @@ impl ColumnMap {
         Ok(())
     }
 
-    fn check_column(&self, index: usize, column: &MappedColumn, width: usize) -> Result<(), TelemetryError> {
+    fn check_column(&self, index: usize, column: &MappedColumn, width: u32) -> Result<(), TelemetryError> {
         let place = Some(column.column + 1);
         let fault = |what: String| Err(TelemetryError::map(place, what));
         if column.column >= width {
-            return fault(format!("column {} ({}) is not in this file, which has {width}", column.column + 1, column.label));
+            return fault(format!(
+                "column {} ({}) is not in this file, which has {width}",
+                column.column + 1,
+                column.label
+            ));
         }
         if self.time_column == Some(column.column) || column.quantity == Quantity::Time {
-            return fault(format!("column {} ({}) cannot be the time and something else", column.column + 1, column.label));
+            return fault(format!(
+                "column {} ({}) cannot be the time and something else",
+                column.column + 1,
+                column.label
+            ));
         }
         if !column.quantity.units().contains(&column.unit) {
-            return fault(format!("{} is not written in {}: choose its unit", column.quantity.word(), column.unit.sign()));
+            return fault(format!(
+                "{} is not written in {}: choose its unit",
+                column.quantity.word(),
+                column.unit.sign()
+            ));
         }
         if !column.ratio.is_finite() || column.ratio == 0.0 || column.ratio.abs() > 1e6 {
-            return fault(format!("the ratio of column {} ({}) must be a number, and not nought", column.column + 1, column.label));
+            return fault(format!(
+                "the ratio of column {} ({}) must be a number, and not nought",
+                column.column + 1,
+                column.label
+            ));
         }
         let several = matches!(column.quantity, Quantity::Temperature | Quantity::Vibration | Quantity::Other);
         let twice = self.columns[..index]

@@ -63,7 +63,44 @@ pub struct DriftReport {
     pub drift: Option<Drift>,
 }
 
-/// Tests readings in the order of time (up to 10 000).
+/// The test with its threshold worked out, for any number of trends.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DriftTest {
+    threshold: f64,
+    resolution: f64,
+}
+
+impl DriftTest {
+    /// Works out the threshold: some tens of milliseconds.
+    ///
+    /// # Errors
+    /// A question out of its range.
+    pub fn new(question: &DriftQuestion) -> Result<Self, TelemetryError> {
+        if !(question.resolution > 0.0 && question.resolution.is_finite()) {
+            return Err(TelemetryError::figure("the least step of a reading must be above nought"));
+        }
+        Ok(Self { threshold: threshold(question.false_alarm, question.readings)?, resolution: question.resolution })
+    }
+
+    /// Tests readings in the order of time (up to 10 000).
+    ///
+    /// # Errors
+    /// Too many readings, or one that is no number.
+    pub fn of(&self, readings: &[f64]) -> Result<DriftReport, TelemetryError> {
+        if readings.len() > MOST || readings.iter().any(|value| !value.is_finite()) {
+            return Err(TelemetryError::figure(format!("a trend takes up to {MOST} readings, each a number")));
+        }
+        let scores = scores(readings, self.resolution);
+        let up = sums(scores.iter().copied());
+        let down = sums(scores.iter().map(|score| -score));
+        let past = |at: &usize| up[*at] > self.threshold || down[*at] > self.threshold;
+        let seen_at = (0..readings.len()).find(past);
+        let drift = seen_at.map(|at| describe(readings, at, if up[at] > self.threshold { &up } else { &down }));
+        Ok(DriftReport { threshold: self.threshold, scores, up, down, drift })
+    }
+}
+
+/// Tests readings in the order of time (up to 10 000), working the threshold out anew.
 ///
 /// # Errors
 /// Too many readings, one that is no number, or a question out of its range.
@@ -82,19 +119,7 @@ pub struct DriftReport {
 /// # Ok::<(), liftgate_core::telemetry::TelemetryError>(())
 /// ```
 pub fn drift(readings: &[f64], question: &DriftQuestion) -> Result<DriftReport, TelemetryError> {
-    if readings.len() > MOST || readings.iter().any(|value| !value.is_finite()) {
-        return Err(TelemetryError::figure(format!("a trend takes up to {MOST} readings, each a number")));
-    }
-    if !(question.resolution > 0.0 && question.resolution.is_finite()) {
-        return Err(TelemetryError::figure("the least step of a reading must be above nought"));
-    }
-    let threshold = threshold(question.false_alarm, question.readings)?;
-    let scores = scores(readings, question.resolution);
-    let up = sums(scores.iter().copied());
-    let down = sums(scores.iter().map(|score| -score));
-    let seen_at = (0..readings.len()).find(|at| up[*at] > threshold || down[*at] > threshold);
-    let drift = seen_at.map(|at| describe(readings, at, if up[at] > threshold { &up } else { &down }));
-    Ok(DriftReport { threshold, scores, up, down, drift })
+    DriftTest::new(question)?.of(readings)
 }
 
 fn scores(readings: &[f64], resolution: f64) -> Vec<f64> {
@@ -202,7 +227,8 @@ pub fn average_run_length(threshold: f64, shift: f64) -> Result<f64, TelemetryEr
         f64::from(u8::from(from == to)) - chain.moves[from * STATES + to]
     });
     let ones = nalgebra::DVector::from_element(STATES, 1.0);
-    let lengths = matrix.lu().solve(&ones).ok_or_else(|| TelemetryError::figure("the run length is beyond reckoning"))?;
+    let lengths =
+        matrix.lu().solve(&ones).ok_or_else(|| TelemetryError::figure("the run length is beyond reckoning"))?;
     Ok(lengths[0])
 }
 
@@ -216,8 +242,7 @@ impl Chain {
         let width = 2.0 * threshold / (2.0 * STATES as f64 - 1.0);
         let normal = Normal::standard();
         let below = |edge: f64| normal.cdf(edge + ALLOWANCE - shift);
-        let edges: Vec<f64> =
-            (0..2 * STATES).map(|i| below((i as f64 - STATES as f64 + 0.5) * width)).collect();
+        let edges: Vec<f64> = (0..2 * STATES).map(|i| below((i as f64 - STATES as f64 + 0.5) * width)).collect();
         // Moves depend on the distance alone, but for those that end at nought.
         let edge = |distance: i64| edges[(distance + STATES as i64) as usize];
         let states = STATES as i64;

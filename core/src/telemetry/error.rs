@@ -13,12 +13,14 @@ pub enum TelemetryError {
     #[error("{what}")]
     Map {
         /// The column, counted from one, where it is one column's fault.
-        column: Option<usize>,
+        column: Option<u32>,
         /// What does not fit, and what to do.
         what: String,
     },
     /// Not one row could be used.
-    #[error("no row could be used; the first that could not: {first}. Check which column is the time, and how it is written")]
+    #[error(
+        "no row could be used; the first that could not: {first}. Check which column is the time, and how it is written"
+    )]
     NoRows {
         /// The first row's fault.
         first: String,
@@ -43,7 +45,7 @@ pub enum TelemetryError {
 }
 
 impl TelemetryError {
-    pub(super) fn map(column: Option<usize>, what: impl Into<String>) -> Self {
+    pub(super) fn map(column: Option<u32>, what: impl Into<String>) -> Self {
         Self::Map { column, what: what.into() }
     }
 

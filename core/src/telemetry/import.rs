@@ -166,6 +166,8 @@ struct RowReader<'a> {
     keep: Keep,
     rows: RowCounts,
     faults: Faults,
+    /// Whether the header was written again since the last row: a fall of the time is then a new start, however small.
+    header_again: bool,
     expected: bool,
     quoted: Option<Box<Quoted>>,
 }
@@ -221,6 +223,7 @@ impl<'a> RowReader<'a> {
             keep: Keep::new(channels, kept_bytes),
             rows: RowCounts::default(),
             faults: Faults::default(),
+            header_again: false,
             expected: false,
             quoted: None,
         }
@@ -318,7 +321,11 @@ impl<'a> RowReader<'a> {
         }
         let columns_left = if at > line.len() { 0 } else { memchr_iter(separator, &line[at..]).count() + 1 };
         let last_is_empty = columns_left > 0 && line.last() == Some(&separator);
-        self.end_row(line, too_few || columns_left < self.columns_after, columns_left.saturating_sub(usize::from(last_is_empty)));
+        self.end_row(
+            line,
+            too_few || columns_left < self.columns_after,
+            columns_left.saturating_sub(usize::from(last_is_empty)),
+        );
     }
 
     /// A row that has quotes: how many bytes it took, `None` if its end is not there yet.
@@ -405,7 +412,8 @@ impl<'a> RowReader<'a> {
                 Field::Number(value) => self.row[place] = value * factor + offset,
                 Field::Missing => {}
                 // A row without a time is left out and told of as a whole.
-                Field::Text if self.row_time.is_none() && place_of_time(&self.targets).is_some_and(|t| t < column) => {}
+                Field::Text
+                    if self.row_time.is_none() && place_of_time(&self.targets).is_some_and(|t| t < column) => {}
                 Field::Text => self.fault(FaultKind::NotANumber, Some(column), bytes),
             },
         }
@@ -436,11 +444,13 @@ impl<'a> RowReader<'a> {
         });
         if again {
             self.rows.headers_again += 1;
+            self.header_again = true;
             self.rows.found -= 1;
             return;
         }
         self.rows.left_out += 1;
-        let time_column = self.targets.iter().any(|t| matches!(t, Target::Time)).then(|| place_of_time(&self.targets)).flatten();
+        let time_column =
+            self.targets.iter().any(|t| matches!(t, Target::Time)).then(|| place_of_time(&self.targets)).flatten();
         self.fault(FaultKind::NoTime, time_column, line);
     }
 
@@ -489,7 +499,9 @@ impl<'a> RowReader<'a> {
         let (earlier_shift, _) = self.clock.before;
         let without_s = raw_s - self.clock.first_s.unwrap_or(raw_s) + earlier_shift;
         let jumped = self.clock.last_but_one_s.is_some_and(|earlier_s| {
-            last_s - earlier_s > JUMP_S && without_s >= earlier_s && without_s - earlier_s < (last_s - earlier_s) / 10.0
+            last_s - earlier_s > JUMP_S
+                && without_s >= earlier_s
+                && without_s - earlier_s < (last_s - earlier_s) / 10.0
         });
         if jumped {
             let line = self.waiting.line;
@@ -505,7 +517,7 @@ impl<'a> RowReader<'a> {
             self.clock.shift_s = earlier_shift;
             self.clock_on(raw_s, (earlier_shift, raw_s));
             self.wait(without_s, false);
-        } else if last_s - time_s <= OUT_OF_ORDER_S {
+        } else if last_s - time_s <= OUT_OF_ORDER_S && !self.header_again {
             self.rows.out_of_order += 1;
             self.keep_waiting();
             self.wait(last_s, false);
@@ -527,6 +539,7 @@ impl<'a> RowReader<'a> {
         self.waiting.line = self.line;
         self.waiting.after_break = after_break;
         self.waiting.full = true;
+        self.header_again = false;
     }
 
     #[inline]
@@ -625,11 +638,11 @@ fn targets(layout: &Layout, map: &ColumnMap) -> (Vec<Target>, usize) {
     let width = layout.headers.len();
     let mut of_column: Vec<Option<Target>> = vec![None; width];
     if let Some(column) = map.time_column {
-        of_column[column] = Some(Target::Time);
+        of_column[column as usize] = Some(Target::Time);
     }
     for (place, mapped) in map.columns.iter().enumerate() {
         let (factor, offset) = mapped.to_kept();
-        of_column[mapped.column] = Some(Target::Keep { place, factor, offset });
+        of_column[mapped.column as usize] = Some(Target::Keep { place, factor, offset });
     }
     let mut targets: Vec<Target> = Vec::new();
     let mut last = 0;

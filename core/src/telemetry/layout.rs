@@ -110,12 +110,14 @@ impl Layout {
     /// A first guess at what the columns are, for the person to correct. A column that nothing is known of is left out.
     pub fn suggest(&self) -> ColumnMap {
         let (time_column, time_form) = self.suggest_time();
+        let place = |column: usize| u32::try_from(column).unwrap_or(u32::MAX);
         let mut columns: Vec<MappedColumn> = Vec::new();
         for (column, header) in self.headers.iter().enumerate() {
             if Some(column) == time_column || columns.len() == ColumnMap::MOST {
                 continue;
             }
-            let Some(quantity) = quantity::guess(&header.name, header.unit).filter(|_| self.holds_numbers(column)) else {
+            let Some(quantity) = quantity::guess(&header.name, header.unit).filter(|_| self.holds_numbers(column))
+            else {
                 continue;
             };
             let several = matches!(quantity, Quantity::Temperature | Quantity::Vibration);
@@ -123,21 +125,30 @@ impl Layout {
                 continue;
             }
             let unit = header.unit.filter(|unit| quantity.units().contains(unit)).unwrap_or(quantity.unit());
-            columns.push(MappedColumn { column, label: header.name.clone(), quantity, unit, place: None, ratio: 1.0 });
+            columns.push(MappedColumn {
+                column: place(column),
+                label: header.name.clone(),
+                quantity,
+                unit,
+                place: None,
+                ratio: 1.0,
+            });
         }
-        ColumnMap { fingerprint: self.fingerprint.clone(), time_column, time_form, columns }
+        ColumnMap { fingerprint: self.fingerprint.clone(), time_column: time_column.map(place), time_form, columns }
     }
 
     fn holds_numbers(&self, column: usize) -> bool {
         let samples = &self.headers[column].samples;
-        !samples.iter().any(|text| number::field(text.as_bytes(), self.decimal) == Field::Text)
+        let text = samples.iter().filter(|text| number::field(text.as_bytes(), self.decimal) == Field::Text).count();
+        text * 2 < samples.len().max(1)
     }
 
     fn suggest_time(&self) -> (Option<usize>, TimeForm) {
         let words = ["time", "zeit", "clock", "uhr", "date", "datum", "stamp"];
         let named = |header: &Header| {
             let name = header.name.to_lowercase();
-            words.iter().any(|word| name.contains(word)) || ["t", "s", "ms", "us", "sec", "seconds"].contains(&name.as_str())
+            words.iter().any(|word| name.contains(word))
+                || ["t", "s", "ms", "us", "sec", "seconds"].contains(&name.as_str())
         };
         let candidates = || self.headers.iter().enumerate();
         // A named column that holds times; else whatever is written as a clock; else the first that only grows.
@@ -158,15 +169,14 @@ impl Layout {
         }
     }
 
+    /// The samples that are numbers, if most are.
     fn numbers(&self, header: &Header) -> Option<Vec<f64>> {
-        header
-            .samples
-            .iter()
-            .map(|text| match number::field(text.as_bytes(), self.decimal) {
-                Field::Number(value) => Some(value),
-                _ => None,
-            })
-            .collect()
+        let numbers = header.samples.iter().filter_map(|text| match number::field(text.as_bytes(), self.decimal) {
+            Field::Number(value) => Some(value),
+            _ => None,
+        });
+        let numbers: Vec<f64> = numbers.collect();
+        (numbers.len() * 2 > header.samples.len()).then_some(numbers)
     }
 
     fn grows(&self, header: &Header) -> bool {
@@ -200,7 +210,11 @@ impl Layout {
         } else {
             [TimeForm::Clock, TimeForm::DateDayFirst, TimeForm::DateMonthFirst]
         };
-        order.into_iter().find(|form| header.samples.iter().all(|text| form.read(text.as_bytes(), self.decimal).is_some()))
+        let reads = |form: TimeForm, text: &&String| form.read(text.as_bytes(), self.decimal).is_some();
+        let most = |form: &TimeForm| {
+            header.samples.iter().filter(|text| reads(*form, text)).count() * 2 > header.samples.len()
+        };
+        order.into_iter().find(most)
     }
 }
 
@@ -241,7 +255,8 @@ impl Candidate {
     fn of(text: &[u8], separator: u8) -> Option<Candidate> {
         let rows = rows(text, separator);
         let decimal = decimal(&rows, separator);
-        let shares: Vec<(usize, f64)> = rows.iter().map(|row| (row.fields.len(), number_share(row, decimal))).collect();
+        let shares: Vec<(usize, f64)> =
+            rows.iter().map(|row| (row.fields.len(), number_share(row, decimal))).collect();
         let data = (0..shares.len()).find(|start| {
             let next = &shares[*start..shares.len().min(start + 3)];
             let width = next[0].0;
@@ -294,7 +309,9 @@ impl Candidate {
     fn headers(&self, encoding: Encoding) -> Vec<Header> {
         let text = |row: Option<usize>, column: usize| {
             let field = row.and_then(|row| self.rows[row].fields.get(column));
-            field.map(|field| encoding.show(field).trim().trim_start_matches('#').trim().to_owned()).unwrap_or_default()
+            field
+                .map(|field| encoding.show(field).trim().trim_start_matches('#').trim().to_owned())
+                .unwrap_or_default()
         };
         (0..self.width)
             .map(|column| {
@@ -326,15 +343,15 @@ fn rows(text: &[u8], separator: u8) -> Vec<Row> {
     let mut input = text;
     let (mut written, mut count) = (0, 0);
     while rows.len() < ROWS_SEEN {
-        let (result, read, wrote, found) =
-            reader.read_record(input, &mut output[written..], &mut ends[count..]);
+        let (result, read, wrote, found) = reader.read_record(input, &mut output[written..], &mut ends[count..]);
         input = &input[read..];
         written += wrote;
         count += found;
         match result {
             ReadRecordResult::Record => {
                 let mut from = 0;
-                let fields = ends[..count].iter().map(|end| output[std::mem::replace(&mut from, *end)..*end].to_vec());
+                let fields =
+                    ends[..count].iter().map(|end| output[std::mem::replace(&mut from, *end)..*end].to_vec());
                 rows.push(Row { fields: fields.collect(), lines_to_end: reader.line() - 1 });
                 (written, count) = (0, 0);
             }
@@ -366,7 +383,8 @@ fn number_share(row: &Row, decimal: u8) -> f64 {
             Field::Missing => {}
             Field::Text => {
                 held += 1.0;
-                let clock = [TimeForm::Clock, TimeForm::DateYearFirst, TimeForm::DateDayFirst, TimeForm::DateMonthFirst];
+                let clock =
+                    [TimeForm::Clock, TimeForm::DateYearFirst, TimeForm::DateDayFirst, TimeForm::DateMonthFirst];
                 if field.len() <= 40 && clock.iter().any(|form| form.read(field, decimal).is_some()) {
                     numbers += 1.0;
                 }
@@ -411,7 +429,8 @@ fn split_unit(text: &str) -> (String, String) {
             && !name.trim().is_empty()
         {
             // A name's own last word may look like a unit: only a name that says as much is split there.
-            let known = quantity::guess(name, None).is_some() || name.to_lowercase().contains("time") || between == ", ";
+            let known =
+                quantity::guess(name, None).is_some() || name.to_lowercase().contains("time") || between == ", ";
             if known || between == " in " {
                 return (name.trim().to_owned(), unit.trim().to_owned());
             }

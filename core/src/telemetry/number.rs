@@ -64,7 +64,8 @@ pub(super) fn field(bytes: &[u8], decimal: u8) -> Field {
     let (number, behind) = bytes.split_at(length);
     let unit = behind.trim_ascii();
     // "12.5 V" is a number with its unit; "12.5.7" and "7 of 9" are not.
-    let is_unit = unit.len() <= 6 && !unit.iter().any(|byte| byte.is_ascii_digit() || *byte == b' ' || *byte == decimal);
+    let is_unit =
+        unit.len() <= 6 && !unit.iter().any(|byte| byte.is_ascii_digit() || *byte == b' ' || *byte == decimal);
     if let Some(value) = parse(number, decimal).filter(|_| is_unit) {
         return Field::Number(value);
     }

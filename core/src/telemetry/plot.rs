@@ -21,7 +21,7 @@ pub struct PlotPoint {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct PlotLine {
     /// The channel, by its place in the recording.
-    pub channel: usize,
+    pub channel: u32,
     /// Its strokes; between them there is nothing recorded.
     pub strokes: Vec<Vec<PlotPoint>>,
     /// Least value in the window.
@@ -31,20 +31,20 @@ pub struct PlotLine {
 }
 
 /// The most columns of pixels.
-pub const MOST_COLUMNS: usize = 8_192;
+pub const MOST_COLUMNS: u32 = 8_192;
 
 /// A channel in a window, for `columns` columns of pixels (1 to [`MOST_COLUMNS`]); `None` if it has no value there.
 ///
 /// The samples next to the window on either side are in, so that the line runs on to its edges.
-pub fn line(recording: &Recording, channel: usize, window: Span, columns: usize) -> Option<PlotLine> {
-    let of = recording.channels.get(channel)?;
+pub fn line(recording: &Recording, channel: u32, window: Span, columns: u32) -> Option<PlotLine> {
+    let of = recording.channels.get(channel as usize)?;
     let columns = columns.clamp(1, MOST_COLUMNS);
     if !(window.length_s() > 0.0 && window.length_s().is_finite()) {
         return None;
     }
     let inside = recording.cells(window);
     let cells = inside.start.saturating_sub(1)..(inside.end + 1).min(recording.time_s.len());
-    let per_s = columns as f64 / window.length_s();
+    let per_s = f64::from(columns) / window.length_s();
     let column = |cell: usize| ((recording.time_s[cell] - window.start_s) * per_s).floor() as i64;
     let mut drawing = Drawing::new(of);
     let mut from = cells.start;
@@ -107,7 +107,7 @@ impl<'a> Drawing<'a> {
         }
     }
 
-    fn finish(mut self, channel: usize) -> Option<PlotLine> {
+    fn finish(mut self, channel: u32) -> Option<PlotLine> {
         self.lift();
         let (least, greatest) = (f64::from(self.least), f64::from(self.greatest));
         (!self.strokes.is_empty()).then_some(PlotLine { channel, strokes: self.strokes, least, greatest })

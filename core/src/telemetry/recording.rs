@@ -81,7 +81,10 @@ impl Recording {
 
     /// The whole of it.
     pub fn span(&self) -> Span {
-        Span { start_s: self.time_s.first().copied().unwrap_or(0.0), end_s: self.time_s.last().copied().unwrap_or(0.0) }
+        Span {
+            start_s: self.time_s.first().copied().unwrap_or(0.0),
+            end_s: self.time_s.last().copied().unwrap_or(0.0),
+        }
     }
 
     /// The cells whose time lies in a span, ends included.
@@ -118,7 +121,8 @@ impl Recording {
 
     /// Bytes that the kept columns take.
     pub fn kept_bytes(&self) -> usize {
-        let of_channel = |c: &Channel| 4 * (c.value.len() + c.extremes.as_ref().map_or(0, |(l, g)| l.len() + g.len()));
+        let of_channel =
+            |c: &Channel| 4 * (c.value.len() + c.extremes.as_ref().map_or(0, |(l, g)| l.len() + g.len()));
         8 * self.time_s.len() + self.channels.iter().map(of_channel).sum::<usize>()
     }
 }

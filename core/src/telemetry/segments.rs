@@ -82,7 +82,10 @@ pub fn find(recording: &Recording) -> Result<Flying, TelemetryError> {
         let flights = runs(&turning, steps(SHORTEST_LANDING_S), steps(SHORTEST_FLIGHT_S));
         return Ok(Flying {
             motor: motor.into_iter().map(|run| grid.span(run)).collect(),
-            flights: flights.into_iter().map(|run| LoggedFlight { span: grid.span(run), segments: Vec::new() }).collect(),
+            flights: flights
+                .into_iter()
+                .map(|run| LoggedFlight { span: grid.span(run), segments: Vec::new() })
+                .collect(),
         });
     };
     let load = hold(&load, steps(HELD_S));

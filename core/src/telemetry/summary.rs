@@ -95,7 +95,7 @@ pub struct LogFigure {
     /// What it is.
     pub kind: FigureKind,
     /// The channel it is of, by its place in [`Recording::channels`].
-    pub channel: Option<usize>,
+    pub channel: Option<u32>,
     /// Its value.
     pub value: f64,
     /// The unit's sign.
@@ -114,7 +114,7 @@ pub struct LogFigure {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct SegmentMeans {
     /// Which flight, counted from nought.
-    pub flight: usize,
+    pub flight: u32,
     /// How it was flown.
     pub manner: Manner,
     /// Where in the log.
@@ -135,7 +135,7 @@ pub struct Sag {
     /// Fall of the rest voltage with charge taken, in V for each Ah.
     pub fall_v_per_ah: f64,
     /// Steps of the log that went in.
-    pub steps: usize,
+    pub steps: u32,
     /// Where in the log.
     pub span: Span,
 }
@@ -144,7 +144,7 @@ pub struct Sag {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Rise {
     /// The channel.
-    pub channel: usize,
+    pub channel: u32,
     /// The fit; its times are s since the rise's start.
     pub fit: RiseFit,
     /// Where in the log.
@@ -209,7 +209,7 @@ struct Figures<'a> {
 }
 
 impl Figures<'_> {
-    fn push(&mut self, kind: FigureKind, channel: Option<usize>, value: f64, unit: &str, span: Span) -> &mut LogFigure {
+    fn push(&mut self, kind: FigureKind, channel: Option<u32>, value: f64, unit: &str, span: Span) -> &mut LogFigure {
         self.figures.push(LogFigure {
             kind,
             channel,
@@ -238,21 +238,21 @@ impl Figures<'_> {
         for (index, channel) in self.recording.channels.iter().enumerate() {
             let unit = channel.mapped.quantity.unit().sign();
             if let Some((value, time_s)) = self.extreme(channel.greatest(), |new, best| new > best) {
-                self.push(FigureKind::Peak, Some(index), value, unit, about(time_s, self.whole));
+                self.push(FigureKind::Peak, Some(number(index)), value, unit, about(time_s, self.whole));
             }
             if let Some((value, time_s)) = self.extreme(channel.least(), |new, best| new < best) {
-                self.push(FigureKind::Lowest, Some(index), value, unit, about(time_s, self.whole));
+                self.push(FigureKind::Lowest, Some(number(index)), value, unit, about(time_s, self.whole));
             }
             let flights: Vec<Span> = self.flying.flights.iter().map(|flight| flight.span).collect();
             if let Some(mean) = mean_over(self.recording, channel, &flights) {
-                self.push(FigureKind::Average, Some(index), mean, unit, self.whole);
+                self.push(FigureKind::Average, Some(number(index)), mean, unit, self.whole);
             }
             let hovers = self.hovers();
             if let (Some(mean), Some(longest)) = (
                 mean_over(self.recording, channel, &hovers),
                 hovers.iter().copied().max_by(|a, b| a.length_s().total_cmp(&b.length_s())),
             ) {
-                self.push(FigureKind::HoverAverage, Some(index), mean, unit, longest);
+                self.push(FigureKind::HoverAverage, Some(number(index)), mean, unit, longest);
             }
         }
     }
@@ -286,7 +286,8 @@ impl Figures<'_> {
             for (index, channel) in channels.collect::<Vec<_>>() {
                 let above = limit.side == Side::Above;
                 let past = time_past(self.recording, channel, self.recording.span(), limit.value, above);
-                let figure = self.push(FigureKind::PastLimit, Some(index), past.0, "s", past.1.unwrap_or(self.whole));
+                let figure =
+                    self.push(FigureKind::PastLimit, Some(number(index)), past.0, "s", past.1.unwrap_or(self.whole));
                 figure.grade = Some(if past.1.is_some() { limit.grade } else { Grade::Ok });
                 let side = if above { "above" } else { "below" };
                 let unit = limit.quantity.unit().sign();
@@ -312,7 +313,11 @@ impl Figures<'_> {
         let flight_s: f64 = self.flying.flights.iter().map(|flight| flight.span.length_s()).sum();
         let not_covered = |covered_s: f64| {
             let share = 100.0 * (1.0 - covered_s / flight_s);
-            if share > 1.0 { format!("{share:.0} % of the flight has no values and is not counted") } else { String::new() }
+            if share > 1.0 {
+                format!("{share:.0} % of the flight has no values and is not counted")
+            } else {
+                String::new()
+            }
         };
         match (charge, counted) {
             (Some((coulomb, covered_s)), counted) => {
@@ -324,7 +329,8 @@ impl Figures<'_> {
                 self.push(FigureKind::Charge, None, mah, "mAh", whole).note = note;
             }
             (None, Some(counted)) => {
-                self.push(FigureKind::Charge, None, counted, "mAh", whole).note = "as the recorder counted".to_owned();
+                self.push(FigureKind::Charge, None, counted, "mAh", whole).note =
+                    "as the recorder counted".to_owned();
             }
             (None, None) => {}
         }
@@ -346,9 +352,10 @@ impl Figures<'_> {
         let figure = self.push(FigureKind::Resistance, None, 1e3 * sag.resistance_ohm, "mΩ", sag.span);
         figure.half_width = Some(1e3 * sag.half_width_ohm);
         figure.note = "pack and leads, from voltage against current with the charge taken allowed for".to_owned();
-        let peak = self.recording.channel(Quantity::PackCurrent).and_then(|channel| {
-            self.extreme(channel.greatest(), |new, best| new > best)
-        });
+        let peak = self
+            .recording
+            .channel(Quantity::PackCurrent)
+            .and_then(|channel| self.extreme(channel.greatest(), |new, best| new > best));
         if let Some((peak_a, time_s)) = peak {
             let span = about(time_s, self.whole);
             let figure = self.push(FigureKind::Sag, None, sag.resistance_ohm * peak_a, "V", span);
@@ -359,17 +366,21 @@ impl Figures<'_> {
 
     fn ripple(&mut self, cells: Option<u32>) {
         let recording = self.recording;
-        let Some(index) = recording.channels.iter().position(|c| c.mapped.quantity == Quantity::Ripple) else { return };
+        let Some(index) = recording.channels.iter().position(|c| c.mapped.quantity == Quantity::Ripple) else {
+            return;
+        };
         let Some((value, time_s)) = self.extreme(recording.channels[index].greatest(), |new, best| new > best) else {
             return;
         };
         let report = cells.and_then(|cells| ripple(cells, value).ok());
         let span = about(time_s, self.whole);
-        let figure = self.push(FigureKind::Ripple, Some(index), value, "V", span);
+        let figure = self.push(FigureKind::Ripple, Some(number(index)), value, "V", span);
         if let Some(report) = report {
             figure.grade = Some(report.grade);
-            figure.note =
-                format!("limit {:.1} V for {} cells, common practice; a slow recorder reads too little", report.limit_v, report.cells);
+            figure.note = format!(
+                "limit {:.1} V for {} cells, common practice; a slow recorder reads too little",
+                report.limit_v, report.cells
+            );
         }
     }
 
@@ -381,9 +392,11 @@ impl Figures<'_> {
         let channel = &recording.channels[index];
         let hovers = self.hovers();
         let Some(hover_rpm) = mean_over(recording, channel, &hovers) else { return };
-        let longest = hovers.iter().copied().max_by(|a, b| a.length_s().total_cmp(&b.length_s())).unwrap_or(self.whole);
+        let longest =
+            hovers.iter().copied().max_by(|a, b| a.length_s().total_cmp(&b.length_s())).unwrap_or(self.whole);
         if let Some(set_rpm) = set_rpm {
-            let figure = self.push(FigureKind::HeadSpeedError, Some(index), hover_rpm - set_rpm, "rpm", longest);
+            let figure =
+                self.push(FigureKind::HeadSpeedError, Some(number(index)), hover_rpm - set_rpm, "rpm", longest);
             figure.note = format!("{hover_rpm:.0} rpm in hover, {set_rpm:.0} rpm set");
         }
         // The fall counts from the hover's speed; take-off and landing, where the speed is brought up, are not load.
@@ -400,16 +413,24 @@ impl Figures<'_> {
         if let Some(step) = lowest {
             let fall_rpm = means[step] - hover_rpm;
             let span = Span { start_s: grid.time_s(step) - 1.0, end_s: grid.time_s(step) + 1.0 };
-            let figure = self.push(FigureKind::HeadSpeedDroop, Some(index), fall_rpm, "rpm", span);
-            figure.note = format!("{:.1} % of the hover's {hover_rpm:.0} rpm, over three quarters of a second", 100.0 * fall_rpm / hover_rpm);
+            let figure = self.push(FigureKind::HeadSpeedDroop, Some(number(index)), fall_rpm, "rpm", span);
+            figure.note = format!(
+                "{:.1} % of the hover's {hover_rpm:.0} rpm, over three quarters of a second",
+                100.0 * fall_rpm / hover_rpm
+            );
         }
     }
 
     fn rises(&mut self, rises: &[Rise]) {
         for rise in rises {
             let guess = if rise.fit.covered < 1.5 { "flown too short for a sure figure; " } else { "" };
-            let figure =
-                self.push(FigureKind::SteadyTemperature, Some(rise.channel), rise.fit.steady_c, LogUnit::Celsius.sign(), rise.span);
+            let figure = self.push(
+                FigureKind::SteadyTemperature,
+                Some(rise.channel),
+                rise.fit.steady_c,
+                LogUnit::Celsius.sign(),
+                rise.span,
+            );
             figure.half_width = Some(rise.fit.steady_half_width_k);
             figure.note = format!("{guess}where the rise of this flight would end");
             let figure = self.push(FigureKind::TimeConstant, Some(rise.channel), rise.fit.tau_s, "s", rise.span);
@@ -425,7 +446,9 @@ impl Figures<'_> {
             let inside = |span: &Span| span.end_s > flight.span.start_s && span.start_s < flight.span.end_s;
             told.extend(recording.gaps().filter(inside).map(|span| (None, span)));
             for (index, channel) in recording.channels.iter().enumerate() {
-                told.extend(lost(recording, channel, flight.span).into_iter().map(|span| (Some(index), span)));
+                told.extend(
+                    lost(recording, channel, flight.span).into_iter().map(|span| (Some(number(index)), span)),
+                );
             }
         }
         told.sort_by(|a, b| b.1.length_s().total_cmp(&a.1.length_s()));
@@ -441,6 +464,11 @@ impl Figures<'_> {
             }
         }
     }
+}
+
+/// A place in a list; none here is longer than a file's columns or steps.
+fn number(of: usize) -> u32 {
+    u32::try_from(of).unwrap_or(u32::MAX)
 }
 
 /// Stretches of a span in which a channel that has values has none, longer than a gap must be.
@@ -466,7 +494,9 @@ fn lost(recording: &Recording, channel: &Channel, span: Span) -> Vec<Span> {
         }
         last_s = Some(time_s);
     }
-    if let Some(since_s) = last_s.filter(|since_s| span.end_s - since_s > longest_s && recording.span().end_s > *since_s) {
+    if let Some(since_s) =
+        last_s.filter(|since_s| span.end_s - since_s > longest_s && recording.span().end_s > *since_s)
+    {
         let end_s = span.end_s.min(recording.span().end_s);
         if end_s - since_s > longest_s {
             lost.push(Span { start_s: since_s, end_s });
@@ -487,10 +517,11 @@ fn mean_over(recording: &Recording, channel: &Channel, spans: &[Span]) -> Option
 }
 
 fn segment_means(recording: &Recording, flying: &Flying) -> Vec<SegmentMeans> {
-    let segments = flying.flights.iter().enumerate().flat_map(|(flight, f)| f.segments.iter().map(move |s| (flight, s)));
+    let segments =
+        flying.flights.iter().enumerate().flat_map(|(flight, f)| f.segments.iter().map(move |s| (flight, s)));
     segments
         .map(|(flight, segment)| SegmentMeans {
-            flight,
+            flight: number(flight),
             manner: segment.manner,
             span: segment.span,
             means: recording.channels.iter().map(|c| of_channel(recording, c, segment.span).mean()).collect(),
@@ -508,12 +539,15 @@ fn sag(recording: &Recording, flight: Span) -> Option<Sag> {
     let (volts, amperes) = (grid.means(recording, voltage), grid.means(recording, current));
     let steps = grid.index(flight.start_s)..grid.index(flight.end_s);
     let (mut rows, mut y) = (Vec::new(), Vec::new());
-    let mut taken_ah = 0.0;
+    let (mut taken_ah, mut last_a) = (0.0, 0.0);
     for step in steps {
         let (v, a) = (volts[step], amperes[step]);
         if v.is_nan() || a.is_nan() {
+            // What flows while nothing is recorded is taken from the pack all the same.
+            taken_ah += last_a * grid.step_s / 3_600.0;
             continue;
         }
+        last_a = a;
         rows.push(vec![1.0, a, taken_ah + 0.5 * a * grid.step_s / 3_600.0]);
         y.push(v);
         taken_ah += a * grid.step_s / 3_600.0;
@@ -531,7 +565,7 @@ fn sag(recording: &Recording, flight: Span) -> Option<Sag> {
         resistance_ohm: -slope,
         half_width_ohm: student_95(fit.freedom) * fit.errors[1],
         fall_v_per_ah: -fall,
-        steps: rows.len(),
+        steps: number(rows.len()),
         span: flight,
     })
 }
@@ -541,9 +575,10 @@ fn rises(recording: &Recording, flight: Span) -> Vec<Rise> {
     let of_channel = |(index, channel): (usize, &Channel)| {
         let readings = readings(recording, channel, flight)?;
         let fit = fit_rise(&readings).ok()?;
-        Some(Rise { channel: index, fit, span: flight })
+        Some(Rise { channel: number(index), fit, span: flight })
     };
-    let temperatures = recording.channels.iter().enumerate().filter(|(_, c)| c.mapped.quantity == Quantity::Temperature);
+    let temperatures =
+        recording.channels.iter().enumerate().filter(|(_, c)| c.mapped.quantity == Quantity::Temperature);
     temperatures.filter_map(of_channel).collect()
 }
 

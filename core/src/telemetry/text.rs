@@ -137,11 +137,14 @@ impl<'a> Source<'a> {
                 self.raw_ended = read == 0;
                 self.raw_filled += read;
             }
-            let (_, taken, written, _) =
-                decoder.decode_to_utf8(&self.raw[..self.raw_filled], into, self.raw_ended && self.raw_filled > 0);
+            // A decoder that was told of the end must not be asked again.
+            if self.raw_ended && self.raw_filled == 0 {
+                return Ok(0);
+            }
+            let (_, taken, written, _) = decoder.decode_to_utf8(&self.raw[..self.raw_filled], into, self.raw_ended);
             self.raw.copy_within(taken..self.raw_filled, 0);
             self.raw_filled -= taken;
-            if written > 0 || (self.raw_ended && self.raw_filled == 0) {
+            if written > 0 {
                 return Ok(written);
             }
         }
