@@ -21,19 +21,32 @@ pub struct ColumnStatistics {
     pub greatest_at_s: f64,
 }
 
-/// Sums about the first value, so that a small scatter on a large mean survives.
+/// Sums in blocks about the mean so far, so that a small scatter on a large mean survives millions of rows; blocks are joined after T. F. Chan,
+/// G. H. Golub and R. J. LeVeque, "Algorithms for computing the sample variance", The American Statistician 37 (1983).
 #[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Running {
-    count: u64,
     missing: u64,
-    shift: f64,
-    sum: f64,
+    /// Values in the blocks that were joined, their mean, and the sum of squares about it.
+    count: u64,
+    mean: f64,
     squares: f64,
+    block: Block,
     least: f64,
     least_at_s: f64,
     greatest: f64,
     greatest_at_s: f64,
 }
+
+#[derive(Debug, Clone, Copy, Default)]
+struct Block {
+    count: u32,
+    shift: f64,
+    sum: f64,
+    squares: f64,
+}
+
+/// Values in a block.
+const BLOCK: u32 = 1_024;
 
 impl Running {
     #[inline]
@@ -42,33 +55,53 @@ impl Running {
             self.missing += 1;
             return;
         }
-        if self.count == 0 {
-            (self.shift, self.least, self.greatest) = (value, value, value);
+        if self.count == 0 && self.block.count == 0 {
+            (self.block.shift, self.least, self.greatest) = (value, value, value);
             (self.least_at_s, self.greatest_at_s) = (time_s, time_s);
         }
-        self.count += 1;
-        let d = value - self.shift;
-        self.sum += d;
-        self.squares += d * d;
+        let block = &mut self.block;
+        block.count += 1;
+        let d = value - block.shift;
+        block.sum += d;
+        block.squares += d * d;
         if value < self.least {
             (self.least, self.least_at_s) = (value, time_s);
         } else if value > self.greatest {
             (self.greatest, self.greatest_at_s) = (value, time_s);
         }
+        if self.block.count == BLOCK {
+            self.join();
+        }
     }
 
-    pub(super) fn statistics(&self) -> ColumnStatistics {
-        let n = self.count as f64;
-        let mean = if self.count == 0 { f64::NAN } else { self.shift + self.sum / n };
-        let variance = if self.count < 2 { 0.0 } else { (self.squares - self.sum * self.sum / n) / (n - 1.0) };
+    fn join(&mut self) {
+        let block = self.block;
+        if block.count == 0 {
+            return;
+        }
+        let (n, joined) = (f64::from(block.count), self.count as f64);
+        let mean = block.shift + block.sum / n;
+        let squares = (block.squares - block.sum * block.sum / n).max(0.0);
+        let step = mean - self.mean;
+        let all = n + joined;
+        self.squares += squares + step * step * (n * joined / all);
+        self.mean += step * (n / all);
+        self.count += u64::from(block.count);
+        self.block = Block { shift: self.mean, ..Block::default() };
+    }
+
+    pub(super) fn statistics(mut self) -> ColumnStatistics {
+        self.join();
+        let none = self.count == 0;
+        let variance = if self.count < 2 { 0.0 } else { self.squares / (self.count - 1) as f64 };
         ColumnStatistics {
             count: self.count,
             missing: self.missing,
-            mean,
+            mean: if none { f64::NAN } else { self.mean },
             sd: variance.max(0.0).sqrt(),
-            least: if self.count == 0 { f64::NAN } else { self.least },
+            least: if none { f64::NAN } else { self.least },
             least_at_s: self.least_at_s,
-            greatest: if self.count == 0 { f64::NAN } else { self.greatest },
+            greatest: if none { f64::NAN } else { self.greatest },
             greatest_at_s: self.greatest_at_s,
         }
     }
