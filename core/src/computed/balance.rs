@@ -1,7 +1,8 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome};
 use crate::engineering::balance::{
-    Accuracy, BalanceInput, BalanceReport, Band, BandMargin, Part, Support, Weighing, balance_report,
+    Accuracy, BalanceInput, BalanceReport, Band, BandMargin, Part, PartMove, Support, TiltedReadings, Weighing,
+    balance_report, ballast_at, mass_to_shift, move_for, move_part,
 };
 use crate::engineering::ballast::{
     BallastAnswer, BallastPlace, BallastPlan, BallastQuestion, BallastReport, least_ballast,
@@ -12,6 +13,8 @@ use crate::view::{Anchor, Ink, LabelSize, Picture};
 
 /// What a workshop's scale and ruler are good for (common practice, no source), until the aircraft says better.
 const ACCURACY: Accuracy = Accuracy { scale_half_width_g: 5.0, ruler_half_width_mm: 1.0 };
+/// What a phone laid on the frame is good for as an inclinometer, degrees (common practice, no source).
+const TILT_HALF_WIDTH_DEG: f64 = 0.5;
 
 pub(super) fn centre(facts: Facts<'_>) -> Result<Computed> {
     let band = band(facts)?;
@@ -28,10 +31,15 @@ pub(super) fn centre(facts: Facts<'_>) -> Result<Computed> {
             })
         })
         .collect::<Result<_>>()?;
+    let given = |id: &str, otherwise: f64| facts.ledger.aircraft.figure(id).unwrap_or(otherwise);
+    let accuracy = Accuracy {
+        scale_half_width_g: given("scale-accuracy", ACCURACY.scale_half_width_g),
+        ruler_half_width_mm: given("ruler-accuracy", ACCURACY.ruler_half_width_mm),
+    };
     let input = BalanceInput {
-        weighing: Some(Weighing { supports, tilted: None }),
+        weighing: Some(Weighing { supports, tilted: tilted(facts) }),
         parts: parts(facts)?,
-        accuracy: ACCURACY,
+        accuracy,
         band: Some(band),
     };
     let report = balance_report(&input)?;
@@ -39,11 +47,35 @@ pub(super) fn centre(facts: Facts<'_>) -> Result<Computed> {
     Ok(Computed {
         outcome: outcome(report.grade),
         summary: summary(&report, ballast.as_ref()),
-        figures: figures(&report, ballast.as_ref()),
-        rows: second_best(ballast.as_ref()).into_iter().collect(),
+        figures: figures(&report, ballast.as_ref()).into_iter().chain(height(facts, &report)).collect(),
+        rows: second_best(ballast.as_ref()).into_iter().chain(moves(facts, &report, band)?).collect(),
         picture: Some(picture(&report, ballast.as_ref())),
-        remarks: remarks(&report),
+        remarks: remarks(&report, accuracy),
     })
+}
+
+/// The second weighing, with the nose raised, where every scale was read and the angle too.
+fn tilted(facts: Facts<'_>) -> Option<TiltedReadings> {
+    let readings = facts.things(ThingKind::Weighing).into_iter().map(|thing| thing.number("tilted_g"));
+    Some(TiltedReadings {
+        readings_g: readings.collect::<Option<_>>()?,
+        nose_up_deg: facts.ledger.aircraft.figure("weighing-tilt")?,
+        angle_half_width_deg: TILT_HALF_WIDTH_DEG,
+    })
+}
+
+/// How high the balance point lies: with what is still to come where each height is known, as weighed otherwise.
+fn height(facts: Facts<'_>, report: &BalanceReport) -> Option<Figure> {
+    let weighed_mm = report.fitted.and_then(|fitted| fitted.z_mm)?;
+    let to_come = facts.things(ThingKind::ToCome);
+    let all_known = to_come.iter().all(|thing| thing.number("z_mm").is_some());
+    let (label, value) = match report.complete.z_mm.filter(|_| all_known) {
+        Some(complete_mm) => ("Above the feet of the scales", complete_mm),
+        None => ("Above the feet of the scales, as weighed", weighed_mm),
+    };
+    let known = report.half_width.z_mm.map_or_else(String::new, |mm| format!("known to ± {mm:.0} mm; "));
+    let note = format!("{known}a low one hangs steady, a high one tips on its gear");
+    Some(Figure::told(label, value, 0, Unit::Millimetre).noted(note))
 }
 
 fn band(facts: Facts<'_>) -> Result<Band> {
@@ -72,7 +104,7 @@ fn parts(facts: Facts<'_>) -> Result<Vec<Part>> {
                 mass_g: mass_g?,
                 x_mm: number(thing, "x_mm")?,
                 y_mm: number(thing, "y_mm")?,
-                z_mm: 0.0,
+                z_mm: thing.number("z_mm").unwrap_or(0.0),
                 to_come,
             })
         })
@@ -150,6 +182,65 @@ fn second_best(ballast: Option<&BallastReport>) -> Option<Row> {
     })
 }
 
+/// How far a pack is moved to see what that does, mm.
+const TRIED_MM: f64 = 10.0;
+
+/// What moving a pack does, before any lead; and lead that is fitted, moved or put at one place alone.
+fn moves(facts: Facts<'_>, report: &BalanceReport, band: Band) -> Result<Vec<Row>> {
+    let goal = band.inside(&report.half_width).unwrap_or(band);
+    let required_mm = report.complete.x_mm.clamp(goal.x_low_mm, goal.x_high_mm);
+    let packs = facts.things(ThingKind::Pack);
+    let packs: Vec<Row> = packs.into_iter().filter_map(|pack| pack_move(pack, report, required_mm)).collect();
+    let off_mm = (required_mm - report.complete.x_mm).abs();
+    if off_mm < 0.05 {
+        return Ok(packs);
+    }
+    let places = facts.things(ThingKind::BallastPlace);
+    let mass_g = report.complete.mass_g;
+    let alone = places.iter().filter_map(|place| {
+        let (arm_mm, limit_g) = (place.number("x_mm")?, place.number("limit_g")?);
+        let grams = ballast_at(mass_g, report.complete.x_mm, required_mm, arm_mm).ok().filter(|g| *g <= limit_g)?;
+        let detail = format!("fore and aft only; it may carry {} g", show(limit_g));
+        Some(told(format!("{} alone", place.name), format!("{:.0} g", grams.ceil()), detail))
+    });
+    let fitted = places.iter().filter(|place| place.number("fitted_g").is_some_and(|grams| grams > 0.0));
+    let moved = fitted.flat_map(|from| {
+        places.iter().filter_map(|to| {
+            let (from_mm, to_mm) = (from.number("x_mm")?, to.number("x_mm")?);
+            let grams = mass_to_shift(mass_g, report.complete.x_mm, required_mm, from_mm, to_mm).ok()?;
+            let room_g = to.number("limit_g")? - to.number("fitted_g").unwrap_or(0.0);
+            let can = from.name != to.name && grams <= from.number("fitted_g")?.min(room_g);
+            let title = format!("Lead from {} to {}", from.name, to.name);
+            can.then(|| told(title, format!("{:.0} g", grams.ceil()), "adds no mass".to_owned()))
+        })
+    });
+    Ok(packs.into_iter().chain(moved).chain(alone).collect())
+}
+
+/// A pack moved by a little, and by as much as is wanted.
+fn pack_move(pack: &crate::record::Thing, report: &BalanceReport, required_mm: f64) -> Option<Row> {
+    let part_mass_g = pack.number("mass_g")?;
+    let tried =
+        move_part(&PartMove { centre: report.complete, part_mass_g, dx_mm: TRIED_MM, dy_mm: 0.0, dz_mm: 0.0 })
+            .ok()?;
+    let effect = format!("each {TRIED_MM:.0} mm forward moves the balance point {:.1} mm", tried.shift_x_mm);
+    let by_mm = move_for(report.complete.mass_g, report.complete.x_mm, required_mm, part_mass_g).ok()?;
+    let word = match by_mm {
+        by_mm if by_mm.abs() < 0.5 => "May stay".to_owned(),
+        by_mm if by_mm > 0.0 => format!("{:.0} mm forward", by_mm.ceil()),
+        by_mm => format!("{:.0} mm back", (-by_mm).ceil()),
+    };
+    let place = pack
+        .number("x_mm")
+        .filter(|_| by_mm.abs() >= 0.5)
+        .map_or_else(String::new, |x_mm| format!("; its middle then {:.0} mm ahead of the main shaft", x_mm + by_mm));
+    Some(told(format!("{} moved", pack.name), word, format!("{effect}{place}")))
+}
+
+fn told(title: String, word: String, detail: String) -> Row {
+    Row { title, word, detail, outcome: Outcome::Pass }
+}
+
 fn figures(report: &BalanceReport, ballast: Option<&BallastReport>) -> Vec<Figure> {
     let axis = |label: &str, margin: &BandMargin| {
         let note = format!(
@@ -177,7 +268,7 @@ fn figures(report: &BalanceReport, ballast: Option<&BallastReport>) -> Vec<Figur
     fore_aft.into_iter().chain(lateral).chain([mass]).chain(ballast).collect()
 }
 
-fn remarks(report: &BalanceReport) -> Vec<String> {
+fn remarks(report: &BalanceReport, accuracy: Accuracy) -> Vec<String> {
     let fitted = report.fitted.as_ref().map(|fitted| {
         format!(
             "As weighed {:.1} mm ahead; with the parts to come {:.1} mm, each counted at its own place.",
@@ -188,10 +279,11 @@ fn remarks(report: &BalanceReport) -> Vec<String> {
         "An electric aircraft burns nothing: the balance shifts {:.0} mm over a flight.",
         report.flight_shift_mm
     );
+    let basis = if accuracy == ACCURACY { "common practice, no source" } else { "as you entered" };
     let accuracy = format!(
-        "Scale taken as right within {} g, ruler within {} mm (common practice, no source).",
-        show(ACCURACY.scale_half_width_g),
-        show(ACCURACY.ruler_half_width_mm)
+        "Scale taken as right within {} g, ruler within {} mm ({basis}).",
+        show(accuracy.scale_half_width_g),
+        show(accuracy.ruler_half_width_mm)
     );
     fitted.into_iter().chain([flight, accuracy]).collect()
 }

@@ -10,6 +10,7 @@ mod findings;
 mod journal;
 mod landing;
 mod model;
+mod plan;
 mod spotter;
 mod stage;
 mod token;
@@ -19,11 +20,12 @@ pub use context::Context;
 pub use model::*;
 pub use token::{Command, Place, Token};
 
-pub(crate) use aircraft::{SUBJECT, only_supply};
+pub(crate) use aircraft::{SUBJECT, only_one};
 pub(crate) use chart::svg;
 pub(crate) use findings::CARRY_FLIGHTS;
 pub(crate) use journal::can_be_withdrawn;
 pub(crate) use landing::{READ_AFTER, TEMPERATURE};
+pub(crate) use plan::{OFFERED_NAME, OFFERED_TEXT, keeps_out};
 pub(crate) use spotter::spotter;
 pub(crate) use words::*;
 
@@ -47,6 +49,8 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Change => aircraft::change(context),
         Place::Journal => journal::journal(context),
         Place::Entry(id) => journal::entry(context, *id),
+        Place::Plan => plan::plan(context),
+        Place::PlanOffer => plan::offer(context),
     };
     Screen { undo: journal::undo(context), ..screen }
 }

@@ -50,6 +50,10 @@ pub enum Place {
     Journal,
     /// One entry of the journal.
     Entry(EntryId),
+    /// The plan in force.
+    Plan,
+    /// A plan file that was picked and is not in force yet.
+    PlanOffer,
 }
 
 impl Place {
@@ -120,6 +124,12 @@ pub enum Command {
     SaveChange,
     /// Withdraws an entry.
     Withdraw(EntryId),
+    /// Reads the plan file that was picked.
+    PickPlan,
+    /// Gives the plan in force as a file.
+    SavePlan,
+    /// Brings the plan that was picked into force.
+    AdoptPlan,
 }
 
 /// A command that a shell carries without looking inside.

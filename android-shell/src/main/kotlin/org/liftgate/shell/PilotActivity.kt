@@ -1,5 +1,6 @@
 package org.liftgate.shell
 
+import android.content.ActivityNotFoundException
 import android.content.Intent
 import android.os.Bundle
 import android.view.View
@@ -13,6 +14,7 @@ import uniffi.liftgate.Liftgate
 import uniffi.liftgate.LiftgateException
 import uniffi.liftgate.Moment
 import uniffi.liftgate.Screen
+import uniffi.liftgate.Tapped
 import uniffi.liftgate.Turn
 import uniffi.liftgate.Weight
 
@@ -20,6 +22,8 @@ import uniffi.liftgate.Weight
 class PilotActivity : ShellActivity(), Taps {
     private lateinit var screen: ScreenView
     private var onTap: (Control) -> Unit = ::send
+
+    private val documents = Documents(this)
 
     /** How many changes to fields were sent. */
     private var edits = 0
@@ -32,12 +36,14 @@ class PilotActivity : ShellActivity(), Taps {
         screen = ScreenView(this, this)
         screen.switch = themeSwitch()
         savedInstanceState?.let(screen::restore)
+        savedInstanceState?.let(documents::restore)
         setContentView(screen)
     }
 
     override fun onSaveInstanceState(outState: Bundle) {
         super.onSaveInstanceState(outState)
         screen.keep(outState)
+        documents.keep(outState)
     }
 
     override fun onStart() {
@@ -59,13 +65,41 @@ class PilotActivity : ShellActivity(), Taps {
     override fun tapped(control: Control) = onTap(control)
 
     private fun send(control: Control) {
-        if (waiting) return
+        if (waiting || opened(control)) return
         waiting = true
-        ask({ store, now -> store.pilot().use { it.tap(control.token, now) } }) {
-            waiting = false
-            if (it.said != null) confirm(screen)
-            show(it.turn, it.screen, it.said)
-        }
+        ask({ store, now -> store.pilot().use { it.tap(control.token, now) } }, ::shown)
+    }
+
+    private fun shown(tapped: Tapped) {
+        waiting = false
+        if (tapped.said != null) confirm(screen)
+        show(tapped.turn, tapped.screen, tapped.said)
+    }
+
+    /** Sends the person to the phone's picker where [control] goes with a document; true if it does. */
+    private fun opened(control: Control): Boolean = try {
+        documents.open(control)
+    } catch (missing: ActivityNotFoundException) {
+        screen.refuse(null, getString(R.string.no_picker))
+        true
+    }
+
+    @Deprecated("The newer way needs a library.")
+    @Suppress("DEPRECATION")
+    override fun onActivityResult(requestCode: Int, resultCode: Int, data: Intent?) {
+        super.onActivityResult(requestCode, resultCode, data)
+        documents.back(requestCode, data, pick = { token, uri ->
+            waiting = true
+            ask({ store, now ->
+                val picked = documents.read(uri)
+                store.pilot().use { it.picked(token, picked.name, picked.bytes, now) }
+            }, ::shown)
+        }, save = { token, uri ->
+            ask({ store, now -> documents.write(uri, store.pilot().use { it.document(token, now) }) }) {
+                confirm(screen)
+                screen.announce(getString(R.string.document_saved))
+            }
+        })
     }
 
     override fun edited(field: String, text: String) {
