@@ -270,6 +270,9 @@ impl Keep {
             join_in_place(values, join, mean);
         }
         join_in_place(&mut self.time_s, join, |chunk| chunk[0]);
+        // What single rows took beyond the cells' share is given back.
+        self.time_s.shrink_to(self.most_cells);
+        self.value.iter_mut().for_each(|values| values.shrink_to(self.most_cells));
         self.rows_per_cell = self.rows_per_cell.saturating_mul(join as u32);
         // A break inside a joined cell moves to that cell's end.
         self.breaks.iter_mut().for_each(|cell| *cell = cell.div_ceil(join));
