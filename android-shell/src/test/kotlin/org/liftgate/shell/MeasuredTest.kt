@@ -156,7 +156,7 @@ class MeasuredTest {
 
     private fun smallOrHigh(phone: Phone, label: String): List<String> {
         val least = phone.activity.resources.getDimensionPixelSize(R.dimen.target_field)
-        val view = phone.targets().first { label in phone.labels(it) }
+        val view = phone.targets().first { it.tag == label }
         val top = IntArray(2).also(view::getLocationInWindow)[1]
         return listOfNotNull(
             "$label is ${view.height} px high, wanted $least".takeIf { view.height < least },
