@@ -31,6 +31,15 @@ pub struct AskedDay {
     pub minutes: f64,
 }
 
+/// What comes of it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Hotter {
+    /// The whole answer.
+    pub computed: Computed,
+    /// The answer in a few words, for beside a control that changes it.
+    pub brief: String,
+}
+
 /// One place of the last hover on that day.
 struct There<'a> {
     place: &'a Place,
@@ -49,13 +58,13 @@ pub fn hottest_lately(facts: Facts<'_>, now: &crate::record::Moment) -> Option<f
 ///
 /// # Errors
 /// What is lacking: a hover whose temperatures were read, the height of the field; or a day that no engineering covers.
-pub fn hotter(facts: Facts<'_>, asked: AskedDay) -> Result<Computed> {
+pub fn hotter(facts: Facts<'_>, asked: AskedDay) -> Result<Hotter> {
     let flight = facts.last_hover()?;
     let places = there(facts, flight, asked)?;
     // The place that bears the least of what is asked comes to its stop first, and what holds it holds all.
     let tightest = places.iter().min_by(|a, b| a.report.current_ratio.total_cmp(&b.report.current_ratio));
     let Some(tightest) = tightest else { return Err(Lacking::Flight(flight.check.clone())) };
-    Ok(Computed {
+    let computed = Computed {
         outcome: outcome(worst(places.iter().map(|there| there.report.grade))),
         summary: tightest.sentence(asked),
         figures: places.iter().map(There::figure).collect(),
@@ -72,7 +81,8 @@ pub fn hotter(facts: Facts<'_>, asked: AskedDay) -> Result<Computed> {
              measured run replaces."
                 .to_owned(),
         ],
-    })
+    };
+    Ok(Hotter { computed, brief: tightest.brief() })
 }
 
 fn there<'a>(facts: Facts<'a>, flight: &Flight, asked: AskedDay) -> Result<Vec<There<'a>>> {
@@ -138,6 +148,15 @@ impl There<'_> {
                 "{day} comes to {steady_c:.0} ± {:.0} °C, {:.0} K under its stop",
                 report.half_width_k, report.steady.margin_k
             ),
+        }
+    }
+
+    fn brief(&self) -> String {
+        match self.report.limit_after_s {
+            Some(after_s) => {
+                format!("{}: {:.0} °C after {}", self.place.title, self.place.stop_above_c, seconds(after_s))
+            }
+            None => format!("{}: {:.0} °C", self.place.title, self.report.steady.steady_c),
         }
     }
 

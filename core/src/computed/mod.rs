@@ -24,7 +24,7 @@ mod trial_weight;
 mod wires;
 
 pub use facts::Facts;
-pub use hotter::{AskedDay, hotter, hottest_lately};
+pub use hotter::{AskedDay, Hotter, hotter, hottest_lately};
 pub use ladder::{predicted_charge, predicted_temperature};
 
 use crate::engineering::{EngineeringError, Grade};

@@ -33,14 +33,14 @@ pub(super) fn hotter_day(context: &Context<'_>) -> Screen {
         power_share: POWER.value(context, 100.0) / 100.0,
         minutes: MINUTES.value(context, minutes_start),
     };
-    let (answer, details) = match hotter(context.facts(), asked) {
-        Ok(computed) => {
+    let (answer, details, brief) = match hotter(context.facts(), asked) {
+        Ok(Hotter { computed, brief }) => {
             let edge = outcome_edge(computed.outcome);
             let mut answer = vec![Block::Verdict { text: computed.summary.clone(), detail: None, edge }];
             answer.extend(computed.picture.clone().map(|picture| Block::Drawing { picture }));
-            (answer, computed_blocks(&computed))
+            (answer, computed_blocks(&computed), Some(brief))
         }
-        Err(lacking) => (vec![paragraph(lacking_words(context.plan, &lacking), Tone::Strong)], Vec::new()),
+        Err(lacking) => (vec![paragraph(lacking_words(context.plan, &lacking), Tone::Strong)], Vec::new(), None),
     };
     let mut blocks = answer;
     blocks.extend(days(hottest_c, lately_c, asked.air_c));

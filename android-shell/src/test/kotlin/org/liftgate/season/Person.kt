@@ -250,7 +250,8 @@ class Person(
         album.take("hotter-day", "The last hover's heat on the hottest day that is flown")
         repeat(4) { phone.tap("Airflow, of a hover's: less by 25 percent") }
         album.take("hotter-day-no-airflow", "The same with no airflow: how soon, and what would hold it")
-        story.tell("        Asked about another day: “${sight.verdict()}”")
+        val answer = phone.words().first { it.startsWith("At ") }
+        story.tell("        Asked about another day: “$answer”")
         phone.back()
     }
 
