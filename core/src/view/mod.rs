@@ -7,6 +7,7 @@ pub(crate) mod chart;
 mod check;
 mod context;
 mod findings;
+mod hotter_day;
 mod journal;
 mod landing;
 mod model;
@@ -51,6 +52,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Entry(id) => journal::entry(context, *id),
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
+        Place::HotterDay => hotter_day::hotter_day(context),
     };
     Screen { undo: journal::undo(context), ..screen }
 }
