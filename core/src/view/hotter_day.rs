@@ -1,7 +1,7 @@
 use super::check::computed_blocks;
 use super::context::{outcome_edge, paragraph};
 use super::{Block, Command, Context, Control, Icon, Screen, Tone, lacking_words};
-use crate::computed::{AskedDay, hotter, hottest_lately};
+use crate::computed::{AskedDay, Hotter, hotter, hottest_lately};
 use crate::record::{Unit, show};
 
 /// A field of the day that is asked about: its name, its words, its unit, its step, its least and its most.

@@ -104,13 +104,15 @@ class MeasuredTest {
         assertTrue("only ${checks.size} checks", checks.size >= 6)
         val counted = sortedMapOf<String, Int>()
         val faults = sortedSetOf<String>()
-        val pilots = RealScreens.pilots.associateBy(::named)
-        val spotters = RealScreens.spotters.associateBy(::named)
+        // In the order in which they are shown: several screens may have one name.
+        val pilots = RealScreens.pilots.iterator()
+        val spotters = RealScreens.spotters.iterator()
         each(RealScreens.pilots, RealScreens.spotters) { name, phone ->
             faults += googles(checks, phone, counted).map { "$name: $it" }
-            faults += pilots[name]?.let { silentNumbers(it, phone) }.orEmpty().map { "$name: $it" }
-            val field = pilots[name]?.foot?.filter { it.weight == Weight.FIELD && it.enabled }?.map { it.label }
-            (field ?: listOfNotNull(spotters[name]?.main?.label)).forEach { label ->
+            val screen = if (pilots.hasNext()) pilots.next() else null
+            faults += screen?.let { silentNumbers(it, phone) }.orEmpty().map { "$name: $it" }
+            val field = screen?.foot?.filter { it.weight == Weight.FIELD && it.enabled }?.map { it.label } ?: listOf(spotters.next().main.label)
+            field.forEach { label ->
                 counted.merge("field actions", 1, Int::plus)
                 faults += smallOrHigh(phone, label).map { "$name: $it" }
             }
