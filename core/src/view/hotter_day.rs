@@ -44,10 +44,10 @@ pub(super) fn hotter_day(context: &Context<'_>) -> Screen {
     };
     let mut blocks = answer;
     blocks.extend(days(hottest_c, lately_c, asked.air_c));
-    blocks.push(AIR.stepper(context, air_start));
-    blocks.push(AIRFLOW.stepper(context, 100.0));
-    blocks.push(POWER.stepper(context, 100.0));
-    blocks.push(MINUTES.stepper(context, minutes_start));
+    blocks.push(AIR.stepper(context, air_start, brief.as_ref()));
+    blocks.push(AIRFLOW.stepper(context, 100.0, brief.as_ref()));
+    blocks.push(POWER.stepper(context, 100.0, brief.as_ref()));
+    blocks.push(MINUTES.stepper(context, minutes_start, brief.as_ref()));
     blocks.extend(details);
     context.screen("hotter-day", "The hotter day", Some(context.aircraft_name()), blocks)
 }
@@ -72,7 +72,8 @@ impl Dial {
         typed.unwrap_or(start).clamp(self.range.0, self.range.1)
     }
 
-    fn stepper(&self, context: &Context<'_>, start: f64) -> Block {
+    /// The control, with the answer beside it: the sentence at the top may be out of sight.
+    fn stepper(&self, context: &Context<'_>, start: f64, brief: Option<&String>) -> Block {
         let value = self.value(context, start);
         let step = |by: f64, word: &str| {
             // From the number that is in view, so that a step never leaves the range.
@@ -88,7 +89,7 @@ impl Dial {
             less: step(-self.by, "less").icon(Icon::Remove),
             more: step(self.by, "more").icon(Icon::Add),
             flag: None,
-            hint: None,
+            hint: brief.cloned(),
         }
     }
 }
