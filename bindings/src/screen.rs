@@ -5,7 +5,8 @@
 use liftgate_core::record::MarkKind;
 use liftgate_core::view::{
     Anchor, Block, Control, Edge, Icon, Ink, Keyboard, LabelSize, MarkButton, Picture, PictureLabel, Point, Screen,
-    SpotterAct, SpotterClock, SpotterControl, SpotterScreen, Stroke, Tapped, TimeCall, Token, Tone, Turn, Weight,
+    SpotterAct, SpotterClock, SpotterControl, SpotterLock, SpotterScreen, Stroke, Tapped, TimeCall, Token, Tone,
+    Turn, Weight,
 };
 
 uniffi::custom_type!(Token, String, {
@@ -80,6 +81,13 @@ pub enum Block {
         keyboard: Keyboard,
         hint: Option<String>,
         flag: Option<String>,
+    },
+    CodePad {
+        label: String,
+        hint: Option<String>,
+        done: String,
+        hidden: bool,
+        enabled: bool,
     },
     Drawing {
         picture: Picture,
@@ -246,6 +254,16 @@ pub struct SpotterScreen {
     pub log: Vec<String>,
     pub limits: Vec<String>,
     pub knock_off: Vec<String>,
+    pub undo: Option<SpotterControl>,
+    pub lock: Option<SpotterLock>,
+}
+
+#[uniffi::remote(Record)]
+pub struct SpotterLock {
+    pub pad: Block,
+    pub without: SpotterControl,
+    pub without_note: Option<String>,
+    pub counting: bool,
 }
 
 #[uniffi::remote(Record)]
@@ -267,6 +285,7 @@ pub struct SpotterControl {
     pub act: SpotterAct,
     pub label: String,
     pub icon: Icon,
+    pub hold_ms: u32,
 }
 
 #[uniffi::remote(Enum)]
@@ -275,6 +294,9 @@ pub enum SpotterAct {
     Land,
     Resume,
     HandBack,
+    EnterCode,
+    WaitWithoutCode,
+    Unmark,
 }
 
 #[uniffi::remote(Record)]

@@ -8,6 +8,8 @@ mod clocks;
 mod first_gate;
 mod handles;
 mod heat_finding;
+mod landing_taps;
+mod pilots_code;
 mod process_death;
 mod slip;
 mod spotter_monkey;

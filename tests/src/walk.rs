@@ -109,7 +109,9 @@ impl Walk {
             }
             "check" => self.check(&screen),
             "stage" => self.stage(),
-            "card" => self.fly(),
+            // In service the card comes first, with what is due on it: that is done from the board.
+            "card" if screen.foot[0].enabled || !says_due(&screen) => self.fly(),
+            "card" => self.person.home(),
             "landing" => self.land(),
             other => panic!("the walk does not know what to do on '{other}': {}", self.person.words()),
         }
@@ -212,6 +214,10 @@ pub fn places_wanted(screen: &Screen) -> Vec<String> {
         _ => None,
     });
     places.collect()
+}
+
+fn says_due(screen: &Screen) -> bool {
+    screen.foot[0].why_not.as_deref().is_some_and(|why| why.ends_with("due first"))
 }
 
 fn wanted_figure(block: &Block) -> Option<String> {

@@ -3,7 +3,7 @@
 use super::phone::Shared;
 use super::{DeskError, Form};
 use crate::computed::{Computed, predicted_charge};
-use crate::field::Landing;
+use crate::field::{Flight, Landing, charge_range_mah};
 use crate::journal::NewEntry;
 use crate::plan::{Check, CheckKind, Fly};
 use crate::readiness::FindingState;
@@ -26,6 +26,8 @@ pub(super) enum After {
     Back,
     To(Place),
     Instead(Place),
+    /// At the second, with the first behind it.
+    Through(Place, Place),
 }
 
 type Result = std::result::Result<Done, DeskError>;
@@ -36,6 +38,7 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         Command::Release(stage) => release(shared, &stage, now),
         Command::HandOver(check) => hand_over(shared, &check, form, now),
         Command::SaveLanding(card) => landing(shared, card, form),
+        Command::DropReading { card, index } => drop_reading(shared, card, index),
         Command::Explain(card) => {
             let why = form.required("why", "The explanation")?.to_owned();
             one(Body::DisagreementExplained { card, why }, "Explained", After::Back)
@@ -57,8 +60,9 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         }
         Command::SaveSetting(setting) => setting_changed(shared, &setting, form),
         Command::SaveChange => changed(form),
+        Command::RemoveCode => one(Body::CodeRemoved {}, "Pilot's code removed", After::Back),
         Command::Withdraw(entry) => withdraw(shared, entry, form),
-        Command::Go(_) | Command::Back | Command::Set(..) | Command::Step { .. } => {
+        Command::Go(_) | Command::Back | Command::Set(..) | Command::Step { .. } | Command::Read { .. } => {
             Err(DeskError::refused("This control records nothing"))
         }
     }
@@ -223,11 +227,10 @@ fn card(
 }
 
 fn landing(shared: &Shared, card: EntryId, form: Form<'_>) -> Result {
-    let flight = shared.ledger.flight(card).filter(|flight| flight.down.is_some());
-    let Some(flight) = flight else { return Err(DeskError::refused("This card has not landed yet")) };
-    // A landing that is jotted once more keeps what was jotted before, where nothing else is said.
+    let flight = landed(shared, card)?;
+    // A landing that is jotted once more keeps what was jotted before: a second reading of a place tells how it cools.
     let before = flight.landing.as_ref();
-    let mut temperatures = Vec::new();
+    let mut temperatures = before.map(|landing| landing.temperatures.clone()).unwrap_or_default();
     for place in &shared.plan.places {
         let field = format!("{}{}", view::TEMPERATURE, place.id);
         let label = format!("{} temperature", place.title);
@@ -235,22 +238,52 @@ fn landing(shared: &Shared, card: EntryId, form: Form<'_>) -> Result {
             let after = form.text(&format!("{}{field}", view::READ_AFTER));
             let after_s = after.and_then(|text| text.parse().ok()).unwrap_or(0);
             temperatures.push(Reading { place: place.id.clone(), celsius, after_s });
-        } else {
-            let kept = before.and_then(|landing| landing.temperatures.iter().find(|r| r.place == place.id));
-            temperatures.extend(kept.cloned());
         }
     }
-    let capacity = shared.ledger.aircraft.thing(ThingKind::Pack, &flight.pack).and_then(|p| p.number("capacity_mah"));
-    let range = (0.0, capacity.map_or(30_000.0, |capacity| capacity * 1.2));
+    let range = charge_range_mah(&shared.ledger.aircraft, &flight.pack);
     let pack_used_mah = form
         .number("used", "Charge used", Unit::MilliampereHour, range)?
         .or(before.and_then(|landing| landing.pack_used_mah));
     let notes = form.text("notes").map(str::to_owned).or(before.and_then(|landing| landing.notes.clone()));
-    one(
-        Body::LandingRecorded { card, pack_used_mah, temperatures, notes },
-        "Landing recorded",
-        After::To(Place::Board),
-    )
+    let after = after_landing(shared, flight, &temperatures, pack_used_mah);
+    one(Body::LandingRecorded { card, pack_used_mah, temperatures, notes }, "Landing recorded", after)
+}
+
+fn landed(shared: &Shared, card: EntryId) -> std::result::Result<&Flight, DeskError> {
+    let flight = shared.ledger.flight(card).filter(|flight| flight.down.is_some());
+    flight.ok_or_else(|| DeskError::refused("This card has not landed yet"))
+}
+
+/// In service, with nothing wrong and nothing lacking, the next card follows at once; the board otherwise.
+fn after_landing(shared: &Shared, flight: &Flight, temperatures: &[Reading], used_mah: Option<f64>) -> After {
+    let found = shared.plan.check(&flight.check);
+    let Some((stage, fly)) = found.and_then(|(stage, check)| Some((stage, check.fly()?))) else {
+        return After::To(Place::Board);
+    };
+    let cool = temperatures.iter().all(|reading| {
+        shared.plan.place(&reading.place).is_none_or(|place| reading.celsius <= place.caution_above_c)
+    });
+    let read = fly.temperatures.iter().all(|id| temperatures.iter().any(|reading| reading.place == *id));
+    let whole = read && (!fly.predict || used_mah.is_some()) && flight.marks.is_empty();
+    match stage.gate.is_none() && cool && whole && flight.called_off().is_none() {
+        true => After::Through(Place::Board, Place::Card(flight.check.clone())),
+        false => After::To(Place::Board),
+    }
+}
+
+fn drop_reading(shared: &Shared, card: EntryId, index: u32) -> Result {
+    let flight = landed(shared, card)?;
+    let gone = || DeskError::refused("This reading is no longer there");
+    let mut landing = flight.landing.clone().ok_or_else(gone)?;
+    let index = usize::try_from(index).unwrap_or(usize::MAX);
+    if index >= landing.temperatures.len() {
+        return Err(gone());
+    }
+    let out = landing.temperatures.remove(index);
+    let title = shared.plan.place(&out.place).map_or(out.place.as_str(), |place| place.title.as_str());
+    let said = format!("{title} {} left out", Unit::Celsius.show(out.celsius));
+    let Landing { pack_used_mah, temperatures, notes, .. } = landing;
+    one(Body::LandingRecorded { card, pack_used_mah, temperatures, notes }, said, After::Stay)
 }
 
 fn raise(shared: &Shared, place: &Place, form: Form<'_>) -> Result {

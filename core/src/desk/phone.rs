@@ -182,7 +182,7 @@ fn plan_in_force(entries: &[Entry]) -> Result<Plan, DeskError> {
 
 /// Whether an entry is something that a person did, rather than the app's own bookkeeping.
 fn is_told(entry: &Entry) -> bool {
-    !matches!(entry.body, Body::PlanAdopted { .. } | Body::HandedBack { .. })
+    !matches!(entry.body, Body::PlanAdopted { .. } | Body::HandedBack { .. } | Body::CodeRefused { .. })
 }
 
 /// How everything stands, and how it stood before the last thing that a person did.

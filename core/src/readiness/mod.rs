@@ -11,6 +11,6 @@ mod standing;
 
 pub use gate::{Blocker, Gate};
 pub(crate) use ledger::withdrawn;
-pub use ledger::{Change, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source};
+pub use ledger::{Change, Charged, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source};
 pub use next::{NextFlight, Report};
 pub use standing::{Reason, Standing};

@@ -12,6 +12,7 @@ const IN_SIGHT: usize = 6;
 /// What stands between the aircraft and its next flight.
 pub(super) fn board(context: &Context<'_>) -> Screen {
     let mut blocks = vec![verdict(context)];
+    blocks.extend(super::code::opened_row(context));
     blocks.extend(landings_to_record(context));
     if let Some(next) = &context.report.next {
         blocks.extend(in_the_way(context, next));

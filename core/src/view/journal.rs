@@ -61,6 +61,9 @@ pub(super) fn entry(context: &Context<'_>, id: EntryId) -> Screen {
         blocks.push(paragraph(note, Tone::Plain));
     }
     let mut foot = Vec::new();
+    if let (Body::LandingRecorded { card, .. }, false) = (&entry.body, gone.contains_key(&id)) {
+        foot.push(Control::new(Place::Landing(*card).into(), "Add to this landing").icon(Icon::Thermometer));
+    }
     match gone.get(&id) {
         Some(reason) => blocks.push(still_row(Edge::Stale, "Withdrawn", reason, None)),
         None if can_be_withdrawn(&entry.body) => {
@@ -103,6 +106,10 @@ pub(crate) fn can_be_withdrawn(body: &Body) -> bool {
             | Body::TouchedDown { .. }
             | Body::Resumed { .. }
             | Body::HandedBack { .. }
+            | Body::Unmarked { .. }
+            | Body::CodeRefused { .. }
+            | Body::WaitBegun { .. }
+            | Body::OpenedWithoutCode { .. }
     )
 }
 

@@ -5,6 +5,7 @@ mod board;
 mod card;
 pub(crate) mod chart;
 mod check;
+mod code;
 mod context;
 mod findings;
 mod journal;
@@ -23,7 +24,7 @@ pub(crate) use aircraft::{SUBJECT, only_supply};
 pub(crate) use chart::svg;
 pub(crate) use findings::CARRY_FLIGHTS;
 pub(crate) use journal::can_be_withdrawn;
-pub(crate) use landing::{READ_AFTER, TEMPERATURE};
+pub(crate) use landing::{READ_AFTER, READ_AGAIN, TEMPERATURE, place_to_read};
 pub(crate) use spotter::spotter;
 pub(crate) use words::*;
 
@@ -40,6 +41,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::NewFinding { shown_by, proof } => findings::new_finding(context, *shown_by, proof),
         Place::Aircraft => aircraft::aircraft(context),
         Place::Name => aircraft::name(context),
+        Place::Code => code::code(context),
         Place::Question(id) => aircraft::question(context, id),
         Place::Figure(id) => aircraft::figure(context, id),
         Place::Thing { kind, name } => aircraft::thing(context, *kind, name.as_deref()),

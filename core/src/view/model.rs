@@ -126,6 +126,19 @@ pub enum Block {
         /// Something wrong with what is there.
         flag: Option<String>,
     },
+    /// Keys for a code, large enough for gloves. What is typed stays in the shell until it is done, and is kept nowhere.
+    CodePad {
+        /// What code.
+        label: String,
+        /// What to type, or why it cannot be typed now.
+        hint: Option<String>,
+        /// The words on the key that is touched last.
+        done: String,
+        /// Whether each digit shows as a dot.
+        hidden: bool,
+        /// Whether the keys can be touched now.
+        enabled: bool,
+    },
     /// A line drawing.
     Drawing {
         /// The lines and words.
@@ -443,6 +456,23 @@ pub struct SpotterScreen {
     pub limits: Vec<String>,
     /// When to call it off.
     pub knock_off: Vec<String>,
+    /// Takes the last mark back.
+    pub undo: Option<SpotterControl>,
+    /// What the phone wants before it goes back to the pilot, where the pilot set a code and the motor is off.
+    pub lock: Option<SpotterLock>,
+}
+
+/// The way back to the pilot's side, by code or by waiting.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SpotterLock {
+    /// The keys: [`Block::CodePad`].
+    pub pad: Block,
+    /// The way without the code.
+    pub without: SpotterControl,
+    /// How that stands.
+    pub without_note: Option<String>,
+    /// Whether something counts down: a shell asks again every second.
+    pub counting: bool,
 }
 
 /// The flight's clock as it stood at the moment that was asked about.
@@ -476,6 +506,8 @@ pub struct SpotterControl {
     pub label: String,
     /// The sign on it.
     pub icon: Icon,
+    /// How long a finger has to rest on it, milliseconds; 0 where a touch is enough.
+    pub hold_ms: u32,
 }
 
 /// All that a spotter can do besides marking.
@@ -489,6 +521,12 @@ pub enum SpotterAct {
     Resume,
     /// Gives the phone back to the pilot.
     HandBack,
+    /// Shows the keys for the pilot's code.
+    EnterCode,
+    /// Begins the wait after which the phone opens without the code.
+    WaitWithoutCode,
+    /// Takes the last mark back.
+    Unmark,
 }
 
 /// One thing that can be noted in flight.

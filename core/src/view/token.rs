@@ -31,6 +31,8 @@ pub enum Place {
     Aircraft,
     /// The aircraft's and its builder's name.
     Name,
+    /// The pilot's code, which the phone wants before it comes back from a spotter.
+    Code,
     /// One question of the plan about the aircraft.
     Question(String),
     /// One figure.
@@ -89,6 +91,22 @@ pub enum Command {
     Release(String),
     /// Draws up the card and hands the phone over.
     HandOver(String),
+    /// Puts a temperature into the landing's draft, and records the landing where it is the last that is asked for.
+    Read {
+        /// Which card.
+        card: EntryId,
+        /// Which place of the plan.
+        place: String,
+        /// Whole degrees Celsius.
+        celsius: i32,
+    },
+    /// Records the landing without one of its readings, which was a slip.
+    DropReading {
+        /// Which card.
+        card: EntryId,
+        /// Which of its readings, from 0.
+        index: u32,
+    },
     /// Records the landing from its draft.
     SaveLanding(EntryId),
     /// Explains a flight that disagreed with its prediction.
@@ -118,6 +136,8 @@ pub enum Command {
     SaveSetting(String),
     /// Records the change in the draft.
     SaveChange,
+    /// No code is wanted any more.
+    RemoveCode,
     /// Withdraws an entry.
     Withdraw(EntryId),
 }

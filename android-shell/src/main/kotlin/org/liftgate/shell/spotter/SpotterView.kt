@@ -19,12 +19,10 @@ import org.liftgate.shell.look.put
 import org.liftgate.shell.look.role
 import org.liftgate.shell.look.size
 import org.liftgate.shell.look.text
-import uniffi.liftgate.Control
 import uniffi.liftgate.MarkKind
 import uniffi.liftgate.SpotterAct
 import uniffi.liftgate.SpotterControl
 import uniffi.liftgate.SpotterScreen
-import uniffi.liftgate.Weight
 
 /**
  * The spotter's screen: the clock above, what to call and to keep to in the middle, marks and the one large control
@@ -34,6 +32,7 @@ class SpotterView(
     context: Context,
     private val onAct: (SpotterAct) -> Unit,
     onMark: (MarkKind) -> Unit,
+    onCode: (String) -> Unit,
 ) : LinearLayout(context) {
     private val aircraft = context.text(R.style.Text_Label)
     private val phase = context.text(R.style.Text_Heading)
@@ -48,8 +47,15 @@ class SpotterView(
     private val marks = MarkPad(context, onMark)
     private var mainAct: SpotterAct? = null
     private var secondAct: SpotterAct? = null
-    private val main = HoldControl(context) { mainAct?.let(onAct) }
-    private val second = ControlView(context) { secondAct?.let(onAct) }
+    private var undoAct: SpotterAct? = null
+    private val main = HoldControl(context) { mainAct?.let(::act) }
+    private val second = ControlView(context) { secondAct?.let(::act) }
+    private val undo = ControlView(context) { undoAct?.let(::act) }
+    private val keys = LockPanel(context, ::act, onCode) { ask(false) }
+
+    /** Whether the keys for the pilot's code are in view. */
+    var asking = false
+        private set
     val face = ClockFace(context)
     val rule = ClockRule(context)
 
@@ -62,6 +68,7 @@ class SpotterView(
         for (part in listOf(stops, limits, log)) addView(part.view, column(context.size(R.dimen.space)))
     }
     private val foot = LinearLayout(context).apply { orientation = VERTICAL }
+    private lateinit var moving: View
 
     init {
         setBackgroundColor(context.role(R.attr.paper))
@@ -78,8 +85,17 @@ class SpotterView(
         val moving = LinearLayout(context).apply { orientation = VERTICAL }
         val page = ScrollView(context).apply {
             id = R.id.page
-            addView(moving)
+            addView(
+                LinearLayout(context).apply {
+                    orientation = VERTICAL
+                    addView(keys.view, column(gap))
+                    addView(moving, column())
+                },
+            )
         }
+        keys.view.visibility = View.GONE
+        keys.view.setPadding(side, 0, side, side)
+        this.moving = moving
         foot.setPadding(side, gap, side, context.size(R.dimen.space))
         moving.setPadding(side, 0, side, side)
         if (roomy) {
@@ -90,6 +106,7 @@ class SpotterView(
             moving.addView(marks.view, column(gap))
         }
         moving.addView(middle, column())
+        foot.addView(undo, column(gap))
         foot.addView(second, column(gap))
         foot.addView(main, column(gap))
         orientation = if (beside) HORIZONTAL else VERTICAL
@@ -122,14 +139,35 @@ class SpotterView(
         // While no mark can be made, the room is better used by the calls and limits to know beforehand.
         marks.view.visibility = if (screen.marks.any { it.enabled }) View.VISIBLE else View.GONE
         mainAct = screen.main.act
-        main.bind(screen.main.label, screen.main.icon.drawable)
-        second(screen.second)
+        main.bind(screen.main.label, screen.main.icon.drawable, screen.main.holdMs.toLong())
+        secondAct = put(second, screen.second)
+        undoAct = put(undo, screen.undo)
+        keys.show(screen.lock)
+        ask(asking && screen.lock != null)
     }
 
-    private fun second(next: SpotterControl?) {
-        secondAct = next?.act
-        second.visibility = if (next == null) View.GONE else View.VISIBLE
-        next?.let { second.bind(Control("", it.label, null, it.icon, Weight.PLAIN, true, null, false, it.label)) }
+    private fun act(act: SpotterAct) {
+        if (act == SpotterAct.ENTER_CODE) ask(true)
+        onAct(act)
+    }
+
+    /** Shows the keys for the code in place of the flight, or the flight again. */
+    private fun ask(open: Boolean) {
+        asking = open
+        keys.view.visibility = if (open) View.VISIBLE else View.GONE
+        for (part in listOf(top, moving, foot)) part.visibility = if (open) View.GONE else View.VISIBLE
+    }
+
+    /** Says why what was asked for was not done. */
+    fun refuse(reason: String) {
+        if (asking) keys.refuse(reason) else calling(reason)
+        announceForAccessibility(reason)
+    }
+
+    private fun put(view: ControlView, next: SpotterControl?): SpotterAct? {
+        view.visibility = if (next == null) View.GONE else View.VISIBLE
+        next?.let { view.bind(it.plain()) }
+        return next?.act
     }
 
     /** Shows the call just made in large type; null takes it away. */
