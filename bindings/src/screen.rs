@@ -122,6 +122,7 @@ pub enum Tone {
     Plain,
     Quiet,
     Strong,
+    Call,
 }
 
 #[uniffi::remote(Enum)]

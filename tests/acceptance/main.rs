@@ -11,6 +11,7 @@ mod heat_finding;
 mod landing_taps;
 mod pilots_code;
 mod process_death;
+mod routine_day;
 mod slip;
 mod spotter_monkey;
 mod supply_load;

@@ -6,6 +6,7 @@
 
 mod balance;
 mod blades;
+mod endurance;
 mod facts;
 mod frequencies;
 mod governor;
@@ -18,6 +19,7 @@ mod regulator;
 mod supply;
 mod wires;
 
+pub use endurance::{Endurance, endurance, planned_minutes};
 pub use facts::Facts;
 pub use ladder::predicted_charge;
 

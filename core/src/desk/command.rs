@@ -2,7 +2,7 @@
 
 use super::phone::Shared;
 use super::{DeskError, Form};
-use crate::computed::{Computed, predicted_charge};
+use crate::computed::{Computed, endurance, planned_minutes, predicted_charge};
 use crate::field::{Flight, Landing, charge_range_mah};
 use crate::journal::NewEntry;
 use crate::plan::{Check, CheckKind, Fly};
@@ -35,6 +35,8 @@ type Result = std::result::Result<Done, DeskError>;
 pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: Form<'_>, now: &Moment) -> Result {
     match command {
         Command::Record { check, passed } => record(shared, &check, passed, form, now),
+        Command::Tick { check, value } => tick(shared, &check, value, now),
+        Command::Charged(pack) => charged(shared, pack, form),
         Command::Release(stage) => release(shared, &stage, now),
         Command::HandOver(check) => hand_over(shared, &check, form, now),
         Command::SaveLanding(card) => landing(shared, card, form),
@@ -92,6 +94,40 @@ fn record(shared: &Shared, id: &str, passed: bool, form: Form<'_>, now: &Moment)
     let after = if right { after_check(shared, stage, id, now) } else { After::Stay };
     let note = form.text("note").map(str::to_owned);
     one(Body::CheckRecorded { check: id.to_owned(), result, witness, note }, said, after)
+}
+
+/// No check is seen in less, milliseconds: a second touch that follows faster is the same touch, bouncing.
+const LEAST_LOOK_MS: i64 = 700;
+
+/// A due check, recorded where it stands on the card: one touch, one piece of evidence.
+fn tick(shared: &Shared, id: &str, value: Option<f64>, now: &Moment) -> Result {
+    let (_, check) = wanted(shared, id)?;
+    if check.witness {
+        return Err(DeskError::refused("This check wants a second person's name: open it"));
+    }
+    if shared.entries.last().is_some_and(|last| now.surely_elapsed_ms_since(&last.at) < LEAST_LOOK_MS) {
+        return Err(DeskError::refused("Too quick for a look: touch it again"));
+    }
+    let (result, said) = match (&check.kind, value) {
+        (CheckKind::Confirm, None) => (CheckResult::Confirmed { passed: true }, format!("{}: right", check.title)),
+        (CheckKind::Measure(measure), Some(value)) if (measure.low..=measure.high).contains(&value) => {
+            let said = format!("{}: {}", check.title, measure.unit.show(value));
+            (CheckResult::Measured { value, unit: measure.unit }, said)
+        }
+        _ => return Err(DeskError::refused("This check is done on its own page")),
+    };
+    one(Body::CheckRecorded { check: id.to_owned(), result, witness: None, note: None }, said, After::Stay)
+}
+
+fn charged(shared: &Shared, pack: String, form: Form<'_>) -> Result {
+    if shared.ledger.aircraft.thing(ThingKind::Pack, &pack).is_none() {
+        return Err(DeskError::refused("This pack is no longer described"));
+    }
+    let range = charge_range_mah(&shared.ledger.aircraft, &pack);
+    let field = format!("{}{pack}", view::PUT_BACK);
+    let put_back_mah = form.number(&field, "Charge put back", Unit::MilliampereHour, range)?;
+    let said = format!("{pack} charged");
+    one(Body::PackCharged { pack, put_back_mah }, said, After::Stay)
 }
 
 fn result(
@@ -177,18 +213,24 @@ fn hand_over(shared: &Shared, id: &str, form: Form<'_>, now: &Moment) -> Result 
         let words = view::blocker_words(&shared.plan, &shared.ledger, blocker);
         return Err(DeskError::refused(format!("Not yet: {words}")));
     }
-    let pack = form.required("pack", "The pack")?;
-    let known = shared.ledger.aircraft.thing(ThingKind::Pack, pack);
+    let pack = view::pack_chosen(&shared.ledger, form)
+        .ok_or_else(|| DeskError::field("pack", "The pack is empty: choose it first"))?;
+    let known = shared.ledger.aircraft.thing(ThingKind::Pack, &pack);
     if known.is_none() {
         return Err(DeskError::field("pack", format!("There is no pack '{pack}': describe it under Aircraft first")));
     }
-    let spotter = match check.witness {
-        true => form.required("spotter", "The spotter's name")?,
-        false => form.text("spotter").unwrap_or("The pilot"),
+    let spotter = match (view::spotter_name(&shared.ledger, form, now), check.witness) {
+        (Some(name), _) => name,
+        (None, true) => return Err(DeskError::field("spotter", "The spotter's name is empty: enter it first")),
+        (None, false) => "The pilot",
     };
-    let minutes = form.number("minutes", "Planned time", Unit::Minute, (0.1, 30.0))?.unwrap_or(fly.minutes);
-    let air_c = form.required_number("air", "Air temperature", Unit::Celsius, (-30.0, 55.0))?;
-    let body = card(shared, id, fly, pack, minutes, air_c)?;
+    let typed = form.number("air", "Air temperature", Unit::Celsius, (-30.0, 55.0))?;
+    let air_c = typed
+        .or_else(|| view::air_c(&shared.ledger, form, now))
+        .ok_or_else(|| DeskError::field("air", "Air temperature is empty: enter it first"))?;
+    let planned = planned_minutes(fly, endurance(shared.facts(), check, Some(&pack), air_c).as_ref());
+    let minutes = form.number("minutes", "Planned time", Unit::Minute, (0.1, 30.0))?.unwrap_or(planned);
+    let body = card(shared, id, fly, &pack, minutes, air_c)?;
     let name = shared.journal.name(now);
     let handed = Body::HandedOver { card: name, spotter: spotter.to_owned() };
     Ok(Done {

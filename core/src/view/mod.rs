@@ -11,6 +11,7 @@ mod findings;
 mod journal;
 mod landing;
 mod model;
+mod packs;
 mod spotter;
 mod stage;
 mod token;
@@ -21,10 +22,12 @@ pub use model::*;
 pub use token::{Command, Place, Token};
 
 pub(crate) use aircraft::{SUBJECT, only_supply};
+pub(crate) use card::{air_c, pack_chosen, spotter_name};
 pub(crate) use chart::svg;
 pub(crate) use findings::CARRY_FLIGHTS;
 pub(crate) use journal::can_be_withdrawn;
 pub(crate) use landing::{READ_AFTER, READ_AGAIN, TEMPERATURE, place_to_read};
+pub(crate) use packs::PUT_BACK;
 pub(crate) use spotter::spotter;
 pub(crate) use words::*;
 
@@ -34,6 +37,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Board => board::board(context),
         Place::Stage(id) => stage::stage(context, id),
         Place::Check(id) => check::check(context, id),
+        Place::Packs => packs::packs(context),
         Place::Card(id) => card::card(context, id),
         Place::Landing(card) => landing::landing(context, *card),
         Place::Findings => findings::findings(context),

@@ -260,6 +260,8 @@ pub enum Tone {
     Quiet,
     /// Heavier, for what must be read.
     Strong,
+    /// Large, for what is called out at arm's length.
+    Call,
 }
 
 /// Which keys a typed field wants.

@@ -12,6 +12,8 @@ pub enum Place {
     Stage(String),
     /// One check.
     Check(String),
+    /// The flight packs: charged, flown, and which rests.
+    Packs,
     /// The flight card of one fly check, before it is drawn up.
     Card(String),
     /// What is jotted after landing.
@@ -87,6 +89,15 @@ pub enum Command {
         /// For confirm checks: whether it was right.
         passed: bool,
     },
+    /// Records the result of a check that is due, as it was touched on the card.
+    Tick {
+        /// Which check.
+        check: String,
+        /// The reading, for measure checks.
+        value: Option<f64>,
+    },
+    /// Records that a pack was charged, with what the draft says was put back.
+    Charged(String),
     /// Releases a stage's gate.
     Release(String),
     /// Draws up the card and hands the phone over.

@@ -42,6 +42,7 @@ class SpotterActivity : ShellActivity() {
         window.addFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
         speaker = app.speakers(this)
         view = SpotterView(this, ::act, ::mark, ::code)
+        view.asking = savedInstanceState?.getBoolean(ASKING) == true
         setContentView(view)
         back { view.announceForAccessibility(getString(R.string.back_is_off)) }
         pin()
@@ -63,6 +64,11 @@ class SpotterActivity : ShellActivity() {
     override fun onStart() {
         super.onStart()
         look()
+    }
+
+    override fun onSaveInstanceState(outState: Bundle) {
+        super.onSaveInstanceState(outState)
+        outState.putBoolean(ASKING, view.asking)
     }
 
     override fun onStop() {
@@ -188,6 +194,7 @@ class SpotterActivity : ShellActivity() {
 
     private companion object {
         const val MS = 1000L
+        const val ASKING = "asking"
         const val TICK_MS = 200L
         const val CALL_SHOWN_S = 10L
     }

@@ -55,7 +55,6 @@ class SpotterView(
 
     /** Whether the keys for the pilot's code are in view. */
     var asking = false
-        private set
     val face = ClockFace(context)
     val rule = ClockRule(context)
 
