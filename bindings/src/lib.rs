@@ -89,6 +89,16 @@ impl PilotDesk {
         Ok(self.desk.set_code(&code, &now.into_core()?)?)
     }
 
+    /// Hands over the document that the person picked for a control.
+    pub fn picked(&self, token: Token, name: String, bytes: Vec<u8>, now: Moment) -> Result<Tapped> {
+        Ok(self.desk.picked(&token, &name, bytes, &now.into_core()?)?)
+    }
+
+    /// The bytes of the document that a control offers.
+    pub fn document(&self, token: Token, now: Moment) -> Result<Vec<u8>> {
+        Ok(self.desk.document(&token, &now.into_core()?)?)
+    }
+
     /// Keeps what was typed into a field of the screen in view.
     pub fn edit(&self, field: String, text: String, now: Moment) -> Result<()> {
         Ok(self.desk.edit(&field, &text, &now.into_core()?)?)

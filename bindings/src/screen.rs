@@ -4,9 +4,9 @@
 
 use liftgate_core::record::MarkKind;
 use liftgate_core::view::{
-    Anchor, Block, Control, Edge, Icon, Ink, Keyboard, LabelSize, MarkButton, Picture, PictureLabel, Point, Screen,
-    SpotterAct, SpotterClock, SpotterControl, SpotterLock, SpotterScreen, Stroke, Tapped, TimeCall, Token, Tone,
-    Turn, Weight,
+    Anchor, Block, Control, Document, Edge, Icon, Ink, Keyboard, LabelSize, MarkButton, Picture, PictureLabel, Point,
+    Screen, SpotterAct, SpotterClock, SpotterControl, SpotterLock, SpotterScreen, Stroke, Tapped, TimeCall, Token,
+    Tone, Turn, Weight,
 };
 
 uniffi::custom_type!(Token, String, {
@@ -105,6 +105,13 @@ pub struct Control {
     pub why_not: Option<String>,
     pub chosen: bool,
     pub spoken: String,
+    pub document: Option<Document>,
+}
+
+#[uniffi::remote(Enum)]
+pub enum Document {
+    Pick { media_types: Vec<String>, most_bytes: u64 },
+    Save { name: String, media_type: String },
 }
 
 #[uniffi::remote(Enum)]

@@ -4,7 +4,7 @@ use chrono::{DateTime, Duration, FixedOffset};
 use liftgate_core::desk::{DeskError, Phone, SpotterDesk};
 use liftgate_core::journal::Journal;
 use liftgate_core::record::{Body, Entry, Moment};
-use liftgate_core::view::{Block, Control, Edge, Screen, Tapped, Turn};
+use liftgate_core::view::{Block, Control, Document, Edge, Screen, Tapped, Turn};
 use tempfile::TempDir;
 
 /// A person with a phone, a clock of their own, and a journal in a folder that goes with them.
@@ -125,6 +125,30 @@ impl Person {
             Ok(tapped) => tapped,
             Err(error) => panic!("'{words}' was refused: {error}"),
         }
+    }
+
+    /// Touches a control that wants a document, and picks this one in the phone's picker.
+    pub fn try_pick(&mut self, words: &str, name: &str, bytes: &[u8]) -> Result<Tapped, DeskError> {
+        let control = self.control(words).unwrap_or_else(|| panic!("there is no '{words}'"));
+        assert!(matches!(control.document, Some(Document::Pick { .. })), "'{words}' wants no document");
+        self.wait(2);
+        let picked = self.phone.pilot()?.picked(&control.token, name, bytes.to_vec(), &self.now)?;
+        if self.killed_at_every_step {
+            self.killed_and_the_same();
+        }
+        Ok(picked)
+    }
+
+    /// Picks it, and it is taken.
+    pub fn pick(&mut self, words: &str, name: &str, bytes: &[u8]) -> Tapped {
+        self.try_pick(words, name, bytes).unwrap_or_else(|error| panic!("'{name}' was refused: {error}"))
+    }
+
+    /// Touches a control that offers a document, and gets it.
+    pub fn save(&mut self, words: &str) -> Vec<u8> {
+        let control = self.control(words).unwrap_or_else(|| panic!("there is no '{words}'"));
+        assert!(matches!(control.document, Some(Document::Save { .. })), "'{words}' offers no document");
+        self.phone.pilot().and_then(|pilot| pilot.document(&control.token, &self.now)).expect("a document")
     }
 
     /// Touches it, and is told why not.

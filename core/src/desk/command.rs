@@ -30,7 +30,7 @@ pub(super) enum After {
     Through(Place, Place),
 }
 
-type Result = std::result::Result<Done, DeskError>;
+pub(super) type Result = std::result::Result<Done, DeskError>;
 
 pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: Form<'_>, now: &Moment) -> Result {
     match command {
@@ -64,13 +64,15 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         Command::SaveChange => changed(form),
         Command::RemoveCode => one(Body::CodeRemoved {}, "Pilot's code removed", After::Back),
         Command::Withdraw(entry) => withdraw(shared, entry, form),
+        Command::AdoptPlan => super::plan::adopt(shared, form),
+        Command::PickPlan | Command::SavePlan => Err(DeskError::refused("This control goes with a document")),
         Command::Go(_) | Command::Back | Command::Set(..) | Command::Step { .. } | Command::Read { .. } => {
             Err(DeskError::refused("This control records nothing"))
         }
     }
 }
 
-fn one(body: Body, said: impl Into<String>, after: After) -> Result {
+pub(super) fn one(body: Body, said: impl Into<String>, after: After) -> Result {
     Ok(Done { entries: vec![NewEntry::pilot(body)], said: said.into(), after })
 }
 
@@ -420,14 +422,14 @@ fn thing_set(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
     if old.is_none() && shared.ledger.aircraft.thing(*kind, &name).is_some() {
         return Err(DeskError::field("name", format!("There is a {} '{name}' already", kind.word().to_lowercase())));
     }
-    let of = match kind {
-        ThingKind::Consumer => {
+    let of = match kind.hangs_on() {
+        Some((on, question)) => {
             let kept = old.and_then(|old| old.of.as_deref());
-            let supply = form.text("of").or(kept).or_else(|| view::only_supply(&shared.ledger.aircraft));
-            let supply = supply.ok_or_else(|| DeskError::field("of", "Choose the supply that feeds it"))?;
-            Some(supply.to_owned())
+            let chosen = form.text("of").or(kept).or_else(|| view::only_one(&shared.ledger.aircraft, on));
+            let unsaid = || DeskError::field("of", format!("{question}: choose the {}", on.word().to_lowercase()));
+            Some(chosen.ok_or_else(unsaid)?.to_owned())
         }
-        _ => None,
+        None => None,
     };
     let mut numbers = old.map(|old| old.numbers.clone()).unwrap_or_default();
     for field in kind.fields() {
@@ -465,7 +467,7 @@ fn withdraw(shared: &Shared, entry: EntryId, form: Form<'_>) -> Result {
     let Some(found) = shared.entries.iter().find(|e| e.id == entry) else {
         return Err(DeskError::refused("This entry is not in the journal"));
     };
-    if !view::can_be_withdrawn(&found.body) {
+    if !view::can_be_withdrawn(found) {
         return Err(DeskError::refused("What happened in flight is not withdrawn; write a remark instead"));
     }
     let reason = form.text("reason").unwrap_or("Taken back at once").to_owned();

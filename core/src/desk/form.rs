@@ -20,6 +20,11 @@ impl<'a> Form<'a> {
         self.drafts.get(field).map(|text| text.trim()).filter(|text| !text.is_empty())
     }
 
+    /// A field's text as it is, blanks and all, for text that is a document.
+    pub fn whole(&self, field: &str) -> Option<&'a str> {
+        self.drafts.get(field).map(String::as_str)
+    }
+
     /// A field's text.
     ///
     /// # Errors

@@ -6,10 +6,12 @@
 
 mod code;
 mod command;
+mod document;
 mod error;
 mod form;
 mod phone;
 mod pilot;
+mod plan;
 mod spotter;
 
 pub use error::DeskError;
@@ -17,4 +19,5 @@ pub use form::Form;
 pub(crate) use form::parse_number;
 pub use phone::Phone;
 pub use pilot::PilotDesk;
+pub(crate) use plan::MOST_PLAN_BYTES;
 pub use spotter::SpotterDesk;

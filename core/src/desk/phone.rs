@@ -21,9 +21,19 @@ pub(super) struct Shared {
     pub plan: Plan,
     pub entries: Vec<Entry>,
     pub ledger: Ledger,
-    /// The last thing that a person did, by its index in `entries`, and how everything stood before it.
-    pub last: Option<(usize, Ledger)>,
+    /// The last thing that a person did.
+    pub last: Option<Last>,
     pub places: Vec<Place>,
+}
+
+/// The last thing that a person did, and how everything stood before it.
+pub(super) struct Last {
+    /// Its index in the entries.
+    pub index: usize,
+    /// The ledger before it.
+    pub ledger: Ledger,
+    /// The plan before it, where it brought another one into force.
+    pub plan: Option<Plan>,
 }
 
 /// The lock, held, on an open journal.
@@ -167,38 +177,49 @@ fn shipped_was_adopted(entries: &[Entry]) -> bool {
     adopted.zip(shipped).is_some_and(|(adopted, shipped)| *adopted == shipped.id)
 }
 
-fn plan_in_force(entries: &[Entry]) -> Result<Plan, DeskError> {
+/// The name and the text of the plan in force.
+pub(super) fn text_in_force(entries: &[Entry]) -> (&str, &str) {
     let withdrawn = crate::readiness::withdrawn(entries);
     let standing = entries.iter().rev().filter(|entry| !withdrawn.contains_key(&entry.id));
     let adopted = standing.filter_map(|entry| match &entry.body {
-        Body::PlanAdopted { plan, text, .. } => Some((plan, text)),
+        Body::PlanAdopted { plan, text, .. } => Some((plan.as_str(), text.as_str())),
         _ => None,
     });
-    match adopted.into_iter().next() {
-        Some((name, text)) => Ok(Plan::parse(name, text)?),
-        None => Ok(Plan::parse("the shipped plan", SHIPPED)?),
+    adopted.into_iter().next().unwrap_or(("the shipped plan", SHIPPED))
+}
+
+fn plan_in_force(entries: &[Entry]) -> Result<Plan, DeskError> {
+    let (name, text) = text_in_force(entries);
+    Ok(Plan::parse(name, text)?)
+}
+
+/// Whether an entry is something that a person did, rather than the app's own bookkeeping. The first plan comes by itself.
+fn is_told(entry: &Entry) -> bool {
+    match entry.body {
+        Body::PlanAdopted { .. } => entry.seq > 1,
+        Body::HandedBack { .. } | Body::CodeRefused { .. } => false,
+        _ => true,
     }
 }
 
-/// Whether an entry is something that a person did, rather than the app's own bookkeeping.
-fn is_told(entry: &Entry) -> bool {
-    !matches!(entry.body, Body::PlanAdopted { .. } | Body::HandedBack { .. } | Body::CodeRefused { .. })
-}
-
 /// How everything stands, and how it stood before the last thing that a person did.
-fn fold(plan: &Plan, entries: &[Entry]) -> (Ledger, Option<(usize, Ledger)>) {
+fn fold(plan: &Plan, entries: &[Entry]) -> (Ledger, Option<Last>) {
     let Some(told) = entries.iter().rposition(is_told) else { return (Ledger::of(plan, entries), None) };
     let before = Ledger::of(plan, &entries[..told]);
+    let plan_before = match entries[told].body {
+        Body::PlanAdopted { .. } | Body::Withdrawn { .. } => plan_in_force(&entries[..told]).ok(),
+        _ => None,
+    };
     let ledger = match entries[told].body {
         // It reaches back beyond what was folded: only the whole journal tells.
         Body::Withdrawn { .. } => Ledger::of(plan, entries),
         _ => {
             let mut ledger = before.clone();
-            ledger.take(plan, &entries[told..]);
+            ledger.take(plan_before.as_ref().unwrap_or(plan), &entries[told..]);
             ledger
         }
     };
-    (ledger, Some((told, before)))
+    (ledger, Some(Last { index: told, ledger: before, plan: plan_before }))
 }
 
 impl Shared {
@@ -229,7 +250,7 @@ impl Shared {
         }
         if let Some(told) = recorded.iter().rposition(is_told) {
             self.ledger.take(&self.plan, &recorded[..told]);
-            self.last = Some((self.entries.len() + told, self.ledger.clone()));
+            self.last = Some(Last { index: self.entries.len() + told, ledger: self.ledger.clone(), plan: None });
             self.ledger.take(&self.plan, &recorded[told..]);
         } else {
             self.ledger.take(&self.plan, &recorded);

@@ -1,7 +1,7 @@
 use super::command::{After, Done};
 use super::form::parse_number;
 use super::phone::Shared;
-use super::{DeskError, Form, Phone, code, command};
+use super::{DeskError, Form, Phone, code, command, document};
 use crate::journal::NewEntry;
 use crate::record::{Body, EntryId, Moment, show};
 use crate::view::{self, Command, Place, Screen, Tapped, Token, Turn};
@@ -34,13 +34,29 @@ impl PilotDesk {
         let command = token.command().ok_or_else(|| DeskError::refused("This control is not of this screen"))?;
         self.with(|shared| {
             let said = shared.obey(command, now)?;
-            match shared.ledger.seat {
-                crate::readiness::Seat::Pilot => Ok(Tapped { screen: shared.screen(now)?, turn: Turn::Pilot, said }),
-                crate::readiness::Seat::Spotter { .. } => {
-                    Ok(Tapped { screen: view::handed_over(), turn: Turn::Spotter, said })
-                }
-            }
+            shared.tapped(said, now)
         })
+    }
+
+    /// Takes the document that the person picked for a control. `name` is what the phone calls it.
+    ///
+    /// # Errors
+    /// [`DeskError::Refused`] if this control wants no document or cannot read this one: nothing was recorded.
+    pub fn picked(&self, token: &Token, name: &str, bytes: Vec<u8>, now: &Moment) -> Result<Tapped, DeskError> {
+        let command = token.command().ok_or_else(|| DeskError::refused("This control is not of this screen"))?;
+        self.with(|shared| {
+            let said = document::take(shared, &command, name, bytes)?;
+            shared.tapped(said, now)
+        })
+    }
+
+    /// The bytes of the document that a control offers.
+    ///
+    /// # Errors
+    /// [`DeskError::Refused`] if this control offers none.
+    pub fn document(&self, token: &Token, _now: &Moment) -> Result<Vec<u8>, DeskError> {
+        let command = token.command().ok_or_else(|| DeskError::refused("This control is not of this screen"))?;
+        self.with(|shared| document::give(shared, &command))
     }
 
     /// Keeps what was typed into a field of the screen in view, so that nothing is lost if the phone dies.
@@ -84,11 +100,23 @@ impl Shared {
             entries: &self.entries,
             ledger: &self.ledger,
             report: &report,
-            last: self.last.as_ref().and_then(|(index, before)| Some((self.entries.get(*index)?, before))),
+            last: self.last.as_ref().and_then(|last| {
+                let plan = last.plan.as_ref().unwrap_or(&self.plan);
+                Some((self.entries.get(last.index)?, &last.ledger, plan))
+            }),
             form: Form::new(&drafts),
             now,
         };
         Ok(view::screen(&context, &place))
+    }
+
+    fn tapped(&self, said: Option<String>, now: &Moment) -> Result<Tapped, DeskError> {
+        match self.ledger.seat {
+            crate::readiness::Seat::Pilot => Ok(Tapped { screen: self.screen(now)?, turn: Turn::Pilot, said }),
+            crate::readiness::Seat::Spotter { .. } => {
+                Ok(Tapped { screen: view::handed_over(), turn: Turn::Spotter, said })
+            }
+        }
     }
 
     /// Does a command; what was recorded, in a sentence.
@@ -141,7 +169,7 @@ impl Shared {
         }
     }
 
-    fn go(&mut self, place: Place) -> Result<(), DeskError> {
+    pub(super) fn go(&mut self, place: Place) -> Result<(), DeskError> {
         enter(&mut self.places, place);
         Ok(self.journal.keep_bookmark(&self.places)?)
     }

@@ -3,11 +3,13 @@
 //! A plan is a TOML file. [`Plan::parse`] reads one, or says everything that is wrong with it, each fault with its line
 //! and column. The shipped plan is [`SHIPPED`].
 
+mod difference;
 mod fault;
 mod model;
 mod source;
 mod validate;
 
+pub use difference::{Became, Difference};
 pub use fault::{PlanFault, PlanFaults};
 pub use model::{
     Caution, Check, CheckKind, Computation, Figure, Fly, Holds, Limit, Limits, Measure, Motion, Part, Place, Plan,

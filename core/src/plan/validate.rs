@@ -261,8 +261,8 @@ impl Reader<'_> {
     fn subject(&mut self, source: &Word, known: &Known) -> Option<Subject> {
         let Some(subject) = Subject::parse(source.get_ref()) else {
             let reason = format!(
-                "'{}' is nothing that evidence rests on: use mass, wiring, supplies, packs, frequencies, heat, or part:, setting:, figure: \
-                 or check: with an id",
+                "'{}' is nothing that evidence rests on: use mass, wiring, supplies, packs, frequencies, heat, pack-readings, load-readings, \
+                 trial-runs, or part:, setting:, figure: or check: with an id",
                 source.get_ref()
             );
             self.fault(source, reason);

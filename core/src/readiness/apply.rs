@@ -4,7 +4,8 @@ use crate::plan::{Plan, Subject};
 use crate::record::{Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Until};
 
 use super::ledger::{
-    Change, Charged, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source, Start, Touch,
+    Change, Charged, Described, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source, Start,
+    Touch,
 };
 use super::standing::{Reason, Standing, Standings, days_over};
 
@@ -50,6 +51,34 @@ impl Ledger {
         }
     }
 
+    /// Another plan comes into force. What was recorded stays; what answers no longer what is asked goes stale, and so
+    /// does what rests on something now that was touched since.
+    pub(super) fn adopt(&mut self, old: &Plan, new: &Plan, entry: &Entry) {
+        let day = entry.at.wall.date_naive();
+        self.last_day = Some(day);
+        self.run_out(old, day);
+        self.lapse_gates(old, &entry.at);
+        let reason = Reason::PlanChanged { plan: format!("{}, edition {}", new.title, new.edition) };
+        for (id, evidence) in &mut self.evidence {
+            let before = old.check(id).map(|(_, check)| check);
+            let after = new.check(id).map(|(_, check)| check);
+            let same = before.zip(after).is_some_and(|(before, after)| after.asks_the_same(before));
+            if !same && !evidence.broken.contains(&reason) {
+                evidence.broken.push(reason.clone());
+            }
+            let Some(after) = after else { continue };
+            let touched = self.touches.iter().filter(|touch| touch.seq > evidence.seq);
+            for touch in touched.filter(|touch| after.rests_on.contains(&touch.subject)) {
+                if !evidence.broken.iter().any(|known| same_subject(known, &touch.reason)) {
+                    evidence.broken.push(touch.reason.clone());
+                }
+            }
+        }
+        self.run_out(new, day);
+        self.settle_proofs(new, &entry.at);
+        self.lapse_gates(new, &entry.at);
+    }
+
     fn take_in(&mut self, plan: &Plan, entry: &Entry) {
         match &entry.body {
             Body::AircraftNamed { name, builder } => {
@@ -69,12 +98,14 @@ impl Ledger {
             }
             Body::ThingSet { thing } => {
                 let old = self.aircraft.things.insert(thing.reference(), thing.clone());
+                self.described.insert(thing.reference(), Described { seq: entry.seq, runs: self.runs });
                 if old.as_ref() != Some(thing) {
                     let verb = if old.is_some() { "changed" } else { "added" };
                     self.touch_thing(plan, entry, thing.kind, &format!("{} {verb}", thing.name));
                 }
             }
             Body::ThingRemoved { thing } => {
+                self.described.remove(thing);
                 if self.aircraft.things.remove(thing).is_some() {
                     self.touch_thing(plan, entry, thing.kind, &format!("{} removed", thing.name));
                 }
@@ -97,7 +128,7 @@ impl Ledger {
                 };
                 self.releases.insert(stage.clone(), release);
             }
-            // The plan in force is given to the fold; a withdrawal was taken into account before it.
+            // A plan that comes into force is `adopt`ed; a withdrawal was taken into account before it.
             Body::PlanAdopted { .. } | Body::Withdrawn { .. } => {}
             Body::CodeRefused { .. }
             | Body::WaitBegun { .. }

@@ -1,9 +1,10 @@
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 use crate::aircraft::Aircraft;
 use crate::field::{Flight, Lock};
 use crate::plan::{Plan, Subject};
-use crate::record::{CheckResult, Entry, EntryId, FindingGrade, Moment, Until};
+use crate::record::{CheckResult, Entry, EntryId, FindingGrade, Moment, ThingRef, Until};
 
 use super::gate::Blocker;
 use super::standing::Reason;
@@ -19,6 +20,8 @@ pub struct Ledger {
     pub results: BTreeMap<String, Vec<Recorded>>,
     /// The last release of each gate.
     pub releases: BTreeMap<String, Release>,
+    /// When each thing was last described: readings age, and the newest goes first.
+    pub described: BTreeMap<ThingRef, Described>,
     /// The findings, oldest first.
     pub findings: Vec<Finding>,
     /// The cards in the order in which they were drawn up.
@@ -52,6 +55,15 @@ pub struct Charged {
     pub at: Moment,
     /// Its place in the journal: what was flown after it, was flown on it.
     pub seq: i64,
+}
+
+/// When a thing was last described.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Described {
+    /// Place in the journal.
+    pub seq: i64,
+    /// Motor runs before it.
+    pub runs: u32,
 }
 
 /// Where a motor run began.
@@ -227,7 +239,8 @@ pub struct Change {
 }
 
 impl Ledger {
-    /// Folds the entries under a plan. Withdrawn entries count as if they had never been made, and so do their
+    /// Folds the entries, beginning under `plan`; each plan that came into force holds from its entry on. Withdrawn
+    /// entries count as if they had never been made, and so do their
     /// withdrawals: taking back a slip of last week is no sign that a week has passed.
     pub fn of(plan: &Plan, entries: &[Entry]) -> Ledger {
         let withdrawn = withdrawn(entries);
@@ -235,17 +248,32 @@ impl Ledger {
             !withdrawn.contains_key(&entry.id) && !matches!(entry.body, crate::record::Body::Withdrawn { .. })
         };
         let mut ledger = Ledger::default();
-        for entry in entries.iter().filter(counts) {
-            ledger.apply(plan, entry);
-        }
+        ledger.apply_all(plan, entries.iter().filter(counts));
         ledger
     }
 
-    /// Takes in entries that were appended after those already folded.
+    /// Takes in entries that were appended after those already folded, `plan` being in force before them. Where one of
+    /// them brings another plan into force, that is the plan to ask this ledger about afterwards.
     ///
     /// Equal to folding all of them anew, unless one of them withdraws an older entry: then fold anew.
     pub fn take(&mut self, plan: &Plan, entries: &[Entry]) {
-        entries.iter().for_each(|entry| self.apply(plan, entry));
+        self.apply_all(plan, entries.iter());
+    }
+
+    fn apply_all<'a>(&mut self, plan: &Plan, entries: impl Iterator<Item = &'a Entry>) {
+        let mut in_force: Cow<'_, Plan> = Cow::Borrowed(plan);
+        for entry in entries {
+            match &entry.body {
+                crate::record::Body::PlanAdopted { plan: name, text, .. } => {
+                    // A text that this Liftgate cannot read leaves the plan before it in force; the desk brings none.
+                    if let Ok(adopted) = Plan::parse(name, text) {
+                        self.adopt(&in_force, &adopted, entry);
+                        in_force = Cow::Owned(adopted);
+                    }
+                }
+                _ => self.apply(&in_force, entry),
+            }
+        }
     }
 
     /// A card by its id.

@@ -12,7 +12,9 @@ mod standing;
 
 pub use gate::{Blocker, Gate};
 pub(crate) use ledger::withdrawn;
-pub use ledger::{Change, Charged, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source};
+pub use ledger::{
+    Change, Charged, Described, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source,
+};
 pub use next::{NextFlight, Report};
 pub use packs::{Charge, PackStand};
 pub use standing::{Reason, Standing};

@@ -67,6 +67,11 @@ pub enum Reason {
         /// That check's title.
         check: String,
     },
+    /// Another plan came into force, and asks for something else here.
+    PlanChanged {
+        /// That plan's title and edition.
+        plan: String,
+    },
     /// A finding was fixed, and this check is to prove the fix.
     ToProve {
         /// The finding's title.

@@ -172,8 +172,8 @@ fn carried(context: &Context<'_>) -> Vec<Block> {
 
 /// What the last thing recorded did to everything else.
 fn changed(context: &Context<'_>) -> Vec<Block> {
-    let Some((last, ledger)) = context.last else { return Vec::new() };
-    let was = ledger.at(context.plan, &last.at);
+    let Some((last, ledger, plan)) = context.last else { return Vec::new() };
+    let was = ledger.at(plan, &last.at);
     let mut blocks = vec![heading("Last recorded", Some(super::day_and_time(&last.at.wall, context.now)))];
     blocks.push(super::context::paragraph(entry_words(context.plan, context.entries, last), super::Tone::Plain));
     for (_, check) in context.plan.checks() {

@@ -17,7 +17,7 @@ pub struct Context<'a> {
     /// How everything stands now.
     pub report: &'a Report,
     /// The last thing that a person did, and how everything stood before it.
-    pub last: Option<(&'a Entry, &'a Ledger)>,
+    pub last: Option<(&'a Entry, &'a Ledger, &'a Plan)>,
     /// The half-filled fields of the place in view.
     pub form: Form<'a>,
     /// Now.

@@ -66,7 +66,7 @@ pub(super) fn entry(context: &Context<'_>, id: EntryId) -> Screen {
     }
     match gone.get(&id) {
         Some(reason) => blocks.push(still_row(Edge::Stale, "Withdrawn", reason, None)),
-        None if can_be_withdrawn(&entry.body) => {
+        None if can_be_withdrawn(entry) => {
             blocks.push(context.entry("reason", "Why it is withdrawn", Keyboard::Words, None));
             foot.push(Control::new(Command::Withdraw(id).into(), "Withdraw this entry").icon(Icon::Undo));
         }
@@ -93,12 +93,14 @@ fn note_of(body: &Body) -> Option<String> {
     }
 }
 
-/// What a person may take back. What happened in flight, the plan and a withdrawal itself stand.
-pub(crate) fn can_be_withdrawn(body: &Body) -> bool {
+/// What a person may take back. What happened in flight, the first plan and a withdrawal itself stand.
+pub(crate) fn can_be_withdrawn(entry: &Entry) -> bool {
+    if matches!(entry.body, Body::PlanAdopted { .. }) {
+        return entry.seq > 1;
+    }
     !matches!(
-        body,
-        Body::PlanAdopted { .. }
-            | Body::Withdrawn { .. }
+        entry.body,
+        Body::Withdrawn { .. }
             | Body::CardDrawn { .. }
             | Body::HandedOver { .. }
             | Body::Started { .. }
@@ -115,7 +117,7 @@ pub(crate) fn can_be_withdrawn(body: &Body) -> bool {
 
 /// Takes the last entry back in one touch, where it is one that can be.
 pub(super) fn undo(context: &Context<'_>) -> Option<Control> {
-    let last = context.entries.last().filter(|entry| can_be_withdrawn(&entry.body))?;
+    let last = context.entries.last().filter(|entry| can_be_withdrawn(entry))?;
     let words = entry_words(context.plan, context.entries, last);
     let spoken = format!("Take back: {words}");
     Some(

@@ -12,6 +12,7 @@ mod journal;
 mod landing;
 mod model;
 mod packs;
+mod plan;
 mod spotter;
 mod stage;
 mod token;
@@ -21,13 +22,14 @@ pub use context::Context;
 pub use model::*;
 pub use token::{Command, Place, Token};
 
-pub(crate) use aircraft::{SUBJECT, only_supply};
+pub(crate) use aircraft::{SUBJECT, only_one};
 pub(crate) use card::{air_c, pack_chosen, spotter_name};
 pub(crate) use chart::svg;
 pub(crate) use findings::CARRY_FLIGHTS;
 pub(crate) use journal::can_be_withdrawn;
 pub(crate) use landing::{READ_AFTER, READ_AGAIN, TEMPERATURE, place_to_read};
 pub(crate) use packs::PUT_BACK;
+pub(crate) use plan::{OFFERED_NAME, OFFERED_TEXT, keeps_out};
 pub(crate) use spotter::spotter;
 pub(crate) use words::*;
 
@@ -53,6 +55,8 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Change => aircraft::change(context),
         Place::Journal => journal::journal(context),
         Place::Entry(id) => journal::entry(context, *id),
+        Place::Plan => plan::plan(context),
+        Place::PlanOffer => plan::offer(context),
     };
     Screen { undo: journal::undo(context), ..screen }
 }

@@ -25,6 +25,8 @@ pub struct Screen {
 }
 
 /// One block of a screen.
+// A screen has some dozens of these and is read once: boxes would only be in the way of whoever matches on them.
+#[allow(clippy::large_enum_variant)]
 #[derive(Debug, Clone, PartialEq)]
 pub enum Block {
     /// The screen's answer as a sentence, in the largest type.
@@ -167,6 +169,27 @@ pub struct Control {
     pub chosen: bool,
     /// What a screen reader says, with the unit.
     pub spoken: String,
+    /// A document that goes along with the touch, by way of the phone's own picker.
+    pub document: Option<Document>,
+}
+
+/// A document that a control asks for or offers. The shell opens the phone's picker; the core gets or gives the bytes.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Document {
+    /// The person picks one. Its name and bytes go back with the control's token.
+    Pick {
+        /// Media types that the picker offers; the first is the likeliest.
+        media_types: Vec<String>,
+        /// Longer ones are refused unread.
+        most_bytes: u64,
+    },
+    /// The person says where one goes. Its bytes are asked for with the control's token.
+    Save {
+        /// The name to begin with.
+        name: String,
+        /// Its media type.
+        media_type: String,
+    },
 }
 
 impl Control {
@@ -183,7 +206,14 @@ impl Control {
             enabled: true,
             why_not: None,
             chosen: false,
+            document: None,
         }
+    }
+
+    /// Lets a document go along with the touch.
+    pub fn document(mut self, document: Document) -> Self {
+        self.document = Some(document);
+        self
     }
 
     /// The control that the person most likely wants.

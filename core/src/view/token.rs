@@ -54,6 +54,10 @@ pub enum Place {
     Journal,
     /// One entry of the journal.
     Entry(EntryId),
+    /// The plan in force.
+    Plan,
+    /// A plan file that was picked and is not in force yet.
+    PlanOffer,
 }
 
 impl Place {
@@ -151,6 +155,12 @@ pub enum Command {
     RemoveCode,
     /// Withdraws an entry.
     Withdraw(EntryId),
+    /// Reads the plan file that was picked.
+    PickPlan,
+    /// Gives the plan in force as a file.
+    SavePlan,
+    /// Brings the plan that was picked into force.
+    AdoptPlan,
 }
 
 /// A command that a shell carries without looking inside.

@@ -58,6 +58,7 @@ pub(crate) fn reason_words(reason: &Reason) -> String {
         Reason::HoursFlown(hours) => format!("It holds for {hours} hours with the motor on"),
         Reason::DaysOver(days) => format!("It holds for {days} days"),
         Reason::RestsOn { check } => format!("It rests on '{check}'"),
+        Reason::PlanChanged { plan } => format!("It was done before '{plan}', which asks for something else"),
         Reason::ToProve { finding } => format!("It is to prove the fix of '{finding}'"),
     }
 }
@@ -171,7 +172,7 @@ pub(crate) fn entry_words(plan: &Plan, entries: &[Entry], entry: &Entry) -> Stri
     };
     match &entry.body {
         Body::AircraftNamed { name, builder } => format!("{name}, built by {builder}"),
-        Body::PlanAdopted { plan, edition, .. } => format!("Plan {plan}, edition {edition}, in force"),
+        Body::PlanAdopted { plan, edition, .. } => format!("Plan in force: {plan}, edition {edition}"),
         Body::TraitChosen { question, choice } => {
             let found = plan.question(question);
             let label = found.and_then(|q| q.choices.iter().find(|(id, _)| id == choice)).map(|(_, label)| label);

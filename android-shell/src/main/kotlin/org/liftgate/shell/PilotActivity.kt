@@ -1,5 +1,6 @@
 package org.liftgate.shell
 
+import android.content.ActivityNotFoundException
 import android.content.Intent
 import android.os.Bundle
 import android.view.View
@@ -23,6 +24,8 @@ class PilotActivity : ShellActivity(), Taps {
     private lateinit var screen: ScreenView
     private var onTap: (Control) -> Unit = { send(it) }
 
+    private val documents = Documents(this)
+
     /** How many changes to fields were sent. */
     private var edits = 0
 
@@ -34,12 +37,14 @@ class PilotActivity : ShellActivity(), Taps {
         screen = ScreenView(this, this)
         screen.switch = themeSwitch()
         savedInstanceState?.let(screen::restore)
+        savedInstanceState?.let(documents::restore)
         setContentView(screen)
     }
 
     override fun onSaveInstanceState(outState: Bundle) {
         super.onSaveInstanceState(outState)
         screen.keep(outState)
+        documents.keep(outState)
     }
 
     override fun onStart() {
@@ -60,18 +65,48 @@ class PilotActivity : ShellActivity(), Taps {
 
     override fun tapped(control: Control) = onTap(control)
 
-    private fun send(control: Control) = send { desk, now -> desk.tap(control.token, now) }
+    private fun send(control: Control) {
+        if (!opened(control)) send { desk, now -> desk.tap(control.token, now) }
+    }
 
     override fun coded(digits: String) = send { desk, now -> desk.setCode(digits, now) }
 
     private fun send(work: (PilotDesk, Moment) -> Tapped) {
         if (waiting) return
         waiting = true
-        ask({ store, now -> store.pilot().use { work(it, now) } }) {
-            waiting = false
-            if (it.said != null) confirm(screen)
-            show(it.turn, it.screen, it.said)
-        }
+        ask({ store, now -> store.pilot().use { work(it, now) } }, ::shown)
+    }
+
+    private fun shown(tapped: Tapped) {
+        waiting = false
+        if (tapped.said != null) confirm(screen)
+        show(tapped.turn, tapped.screen, tapped.said)
+    }
+
+    /** Sends the person to the phone's picker where [control] goes with a document; true if it does. */
+    private fun opened(control: Control): Boolean = try {
+        documents.open(control)
+    } catch (missing: ActivityNotFoundException) {
+        screen.refuse(null, getString(R.string.no_picker))
+        true
+    }
+
+    @Deprecated("The newer way needs a library.")
+    @Suppress("DEPRECATION")
+    override fun onActivityResult(requestCode: Int, resultCode: Int, data: Intent?) {
+        super.onActivityResult(requestCode, resultCode, data)
+        documents.back(requestCode, data, pick = { token, uri ->
+            waiting = true
+            ask({ store, now ->
+                val picked = documents.read(uri)
+                store.pilot().use { it.picked(token, picked.name, picked.bytes, now) }
+            }, ::shown)
+        }, save = { token, uri ->
+            ask({ store, now -> documents.write(uri, store.pilot().use { it.document(token, now) }) }) {
+                confirm(screen)
+                screen.announce(getString(R.string.document_saved))
+            }
+        })
     }
 
     override fun edited(field: String, text: String) {

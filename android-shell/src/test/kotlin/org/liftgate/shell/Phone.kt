@@ -5,6 +5,7 @@ import android.content.Intent
 import android.graphics.Bitmap
 import android.graphics.Canvas
 import android.graphics.Rect
+import android.net.Uri
 import android.os.SystemClock
 import android.view.MotionEvent
 import android.view.View
@@ -152,7 +153,9 @@ class Phone(
         } while (app.core.busy)
         ShadowLooper.idleMainLooper()
         if (!follow) return
-        val next = shadowOf(app).nextStartedActivity ?: return
+        // What another app is to do, like the picker of documents, stays asked for: the test answers in its place.
+        val next = shadowOf(app).peekNextStartedActivity()?.takeIf { it.component != null } ?: return
+        shadowOf(app).nextStartedActivity
         controller?.takeIf { it.get().isFinishing }?.pause()?.stop()?.destroy()
         start(next)
         settle()
@@ -215,6 +218,16 @@ class Phone(
 
     /** Touches the one control that shows [label], or says it to a screen reader where it shows an icon alone. */
     fun tap(label: String): Phone = apply { touch(target(label)) }
+
+    /** Answers the phone's picker of documents, opened by touching [label], with [uri]; null: the person chose none. */
+    fun answerPicker(uri: Uri?): Intent {
+        val asked = checkNotNull(shadowOf(activity).nextStartedActivityForResult) { "no picker was opened" }
+        while (shadowOf(app).peekNextStartedActivity() != null) shadowOf(app).nextStartedActivity
+        val answer = if (uri == null) Activity.RESULT_CANCELED else Activity.RESULT_OK
+        shadowOf(activity).receiveResult(asked.intent, answer, uri?.let { Intent().setData(it) })
+        settle()
+        return asked.intent
+    }
 
     /** Rests a finger on the control that shows [label] until it acts. */
     fun hold(label: String, ms: Long = 700): Phone = apply {

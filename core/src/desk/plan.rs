@@ -1,0 +1,42 @@
+//! A person's own plan: picked as a file, looked at, and brought into force.
+
+use super::command::{After, Result, one};
+use super::phone::Shared;
+use super::{DeskError, Form};
+use crate::plan::Plan;
+use crate::record::Body;
+use crate::view::{self, Place};
+
+/// Longer plan files are refused; the shipped one takes a tenth of this.
+pub(crate) const MOST_PLAN_BYTES: u64 = 1 << 20;
+
+/// Keeps the text of a plan file that was picked, and goes to where it is looked at. It is not in force by that.
+pub(super) fn pick(shared: &mut Shared, name: &str, bytes: Vec<u8>) -> std::result::Result<(), DeskError> {
+    if bytes.len() as u64 > MOST_PLAN_BYTES {
+        return Err(DeskError::refused(format!("'{name}' is longer than a plan can be: pick a plan file")));
+    }
+    let text = String::from_utf8(bytes).map_err(|error| {
+        let at = error.utf8_error().valid_up_to();
+        DeskError::refused(format!("'{name}' is no text: byte {at} is not UTF-8. Save the plan as UTF-8 text"))
+    })?;
+    let place = Place::PlanOffer;
+    shared.journal.drop_drafts(&place)?;
+    shared.journal.keep_draft(&place, view::OFFERED_NAME, name)?;
+    shared.journal.keep_draft(&place, view::OFFERED_TEXT, &text)?;
+    shared.go(place)
+}
+
+/// Brings the plan that was looked at into force.
+pub(super) fn adopt(shared: &Shared, form: Form<'_>) -> Result {
+    let name = form.text(view::OFFERED_NAME).unwrap_or("the plan");
+    let Some(text) = form.whole(view::OFFERED_TEXT) else {
+        return Err(DeskError::refused("There is no plan to bring into force: pick a plan file first"));
+    };
+    let plan = Plan::parse(name, text)?;
+    if let Some(reason) = view::keeps_out(&shared.plan, &shared.ledger, &plan) {
+        return Err(DeskError::refused(reason));
+    }
+    let said = format!("Plan in force: {}, edition {}", plan.title, plan.edition);
+    let body = Body::PlanAdopted { plan: plan.id, edition: plan.edition, text: text.to_owned() };
+    one(body, said, After::To(Place::Board))
+}

@@ -1,0 +1,114 @@
+//! A plan of one's own: copied out, changed, looked at before it takes effect, and taken back again.
+
+use liftgate_core::desk::DeskError;
+use liftgate_core::record::Body;
+use liftgate_tests::example::Kind;
+use liftgate_tests::walk::Walk;
+
+const OPEN: &str = "Open a plan file";
+const ADOPT: &str = "Bring this plan into force";
+
+fn plan_text(walk: &mut Walk) -> String {
+    walk.person.home();
+    walk.person.tap("Aircraft");
+    walk.person.tap("Large electric helicopter");
+    String::from_utf8(walk.person.save("Save a copy of this plan")).unwrap()
+}
+
+/// Replaces what must stand in the plan.
+fn with(text: &str, from: &str, to: &str) -> String {
+    assert!(text.contains(from), "'{from}' is not in the plan");
+    text.replacen(from, to, 1)
+}
+
+#[test]
+fn what_would_lapse_is_seen_before_it_takes_effect_and_nothing_is_lost_by_it() {
+    let mut walk = Walk::new(Kind::Scale);
+    walk.until_released("Bench electrics");
+    let text = plan_text(&mut walk);
+    let entries = walk.person.entries().len();
+
+    // A stricter limit, past which the reading lies; another instruction; a check more.
+    let mine = with(&text, "edition = \"", "edition = \"mine, ");
+    let mine = with(&mine, "caution_above = { figure = \"mass-limit\", times = 0.95 }", "");
+    let mine = with(&mine, "stop_above = { figure = \"mass-limit\", times = 1.0 }", "stop_above = 8.0");
+    let mine = with(&mine, "do = \"Look up the national rules for this mass and rotor.", "do = \"Look up all rules.");
+    let mine = with(
+        &mine,
+        "[[stage.check]]\nid = \"planned-mass-under-limit\"",
+        "[[stage.check]]\nid = \"label\"\ntitle = \"Name plate\"\n\
+         do = \"Look for it.\"\nwhy = \"The rules ask for it.\"\njudged = \"It is there.\"\nkind = \"confirm\"\n\n\
+         [[stage.check]]\nid = \"planned-mass-under-limit\"",
+    );
+    walk.person.pick(OPEN, "mine.toml", mine.as_bytes());
+    assert_eq!(walk.person.verdict(), "2 gates lapse by it, and 2 checks go stale.");
+    let (_, word, why) = walk.person.row("Rules and permission looked up").unwrap();
+    assert_eq!(word, "Stale");
+    assert!(why.unwrap().contains("asks for something else"));
+    assert_eq!(walk.person.row("Planned mass under the limit").unwrap().1, "Not right", "judged by the new limit");
+    assert_eq!(walk.person.row("Name plate").unwrap().1, "Check");
+    assert!(walk.person.words().contains("Stop above: was 'Highest mass allowed, by maker or permission', now 8 kg"));
+    assert_eq!(walk.person.entries().len(), entries, "looking records nothing");
+
+    walk.person.tap(ADOPT);
+    assert!(matches!(walk.person.last(), Body::PlanAdopted { text, .. } if text == mine), "its whole text is kept");
+    assert_eq!(walk.person.row("Figures and papers").unwrap().1, "Lapsed");
+    assert_eq!(walk.person.row("Rules and permission looked up").unwrap().1, "Stale", "the board says what it did");
+    walk.person.killed_and_the_same();
+
+    // A slip: taken back, all stands as before.
+    walk.person.tap("Take back");
+    assert_eq!(walk.person.row("Figures and papers").unwrap().1, "Released");
+    assert_eq!(walk.person.row("Bench electrics").unwrap().1, "Released");
+    assert_eq!(plan_text(&mut walk), text);
+}
+
+#[test]
+fn words_alone_lapse_nothing() {
+    let mut walk = Walk::new(Kind::Scale);
+    walk.until_released("Figures and papers");
+    let text = plan_text(&mut walk);
+    let mine = with(&text, "title = \"Figures and papers\"", "title = \"Papers\"");
+    let mine = with(&mine, "why = \"A blade turned faster", "why = \"A blade that is turned faster");
+    walk.person.pick(OPEN, "mine.toml", mine.as_bytes());
+    assert_eq!(walk.person.verdict(), "Nothing lapses and nothing goes stale by it.");
+    walk.person.tap(ADOPT);
+    assert_eq!(walk.person.row("Papers").unwrap().1, "Released");
+}
+
+#[test]
+fn what_is_no_plan_says_where_and_is_not_taken() {
+    let mut walk = Walk::new(Kind::Scale);
+    let text = plan_text(&mut walk);
+    let broken =
+        with(&text, "rests_on = [\"mass\", \"figure:mass-limit\"", "rests_on = [\"mas\", \"figure:mass-limit\"");
+    let line = broken.split("\"mas\"").next().unwrap().lines().count();
+    walk.person.pick(OPEN, "broken.toml", broken.as_bytes());
+    assert_eq!(walk.person.verdict(), "1 fault keeps this plan out.");
+    let (_, _, reason) = walk.person.row(&format!("Line {line}, column 13")).unwrap();
+    assert!(reason.unwrap().contains("'mas' is nothing that evidence rests on"));
+    assert!(walk.person.control(ADOPT).is_none());
+    walk.person.pick("Open another file", "the same.toml", text.as_bytes());
+    assert_eq!(walk.person.control(ADOPT).unwrap().why_not.as_deref(), Some("It is the plan in force"));
+    let Err(DeskError::Refused { reason, .. }) = walk.person.try_pick("Open another file", "a.toml", &[0xff]) else {
+        panic!("bytes that are no text were taken")
+    };
+    assert!(reason.contains("byte 0 is not UTF-8"), "{reason}");
+}
+
+#[test]
+fn a_plan_without_the_proof_of_an_open_finding_is_kept_out() {
+    let mut walk = Walk::new(Kind::Scale);
+    walk.until_released("Figures and papers");
+    walk.person.go_to("Bench electrics", "Swashplate level at mid stick");
+    walk.person.enter("Reading", "3");
+    walk.person.tap("Record 3");
+    walk.person.tap("Raise a finding");
+    walk.person.enter("What is wrong", "Swashplate leans");
+    walk.person.tap("Raise it");
+    let text = plan_text(&mut walk);
+    let mine = with(&text, "id = \"swashplate-level\"", "id = \"swashplate-tilt\"");
+    walk.person.pick(OPEN, "mine.toml", mine.as_bytes());
+    let why = walk.person.control(ADOPT).unwrap().why_not.unwrap();
+    assert!(why.starts_with("Finding 1, 'Swashplate leans', is proven by 'Swashplate level"), "{why}");
+}
