@@ -25,7 +25,7 @@ mod wires;
 
 pub use endurance::{Endurance, endurance, planned_minutes};
 pub use facts::Facts;
-pub use ladder::predicted_charge;
+pub use ladder::{predicted_charge, predicted_temperature};
 
 use crate::engineering::{EngineeringError, Grade};
 use crate::plan::Computation;
