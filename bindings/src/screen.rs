@@ -105,6 +105,7 @@ pub struct Control {
     pub why_not: Option<String>,
     pub chosen: bool,
     pub spoken: String,
+    #[uniffi(default = None)]
     pub document: Option<Document>,
 }
 

@@ -197,7 +197,7 @@ fn a_mark_is_taken_back_in_one_touch_and_both_stay_readable() {
     spotter.mark(MarkKind::Sound, &walk.person.now).unwrap();
     walk.person.wait(5);
     let screen = spotter.mark(MarkKind::Smell, &walk.person.now).unwrap();
-    assert_eq!(screen.undo.as_ref().map(|undo| undo.label.as_str()), Some("Take back: Smell at 0:10"));
+    assert_eq!(screen.undo.as_ref().map(|undo| undo.label.as_str()), Some("Take back Smell"));
     let screen = spotter.unmark(&walk.person.now).unwrap();
     assert_eq!(screen.log, ["0:05  Sound"]);
     walk.person.wait(20);

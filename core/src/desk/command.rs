@@ -63,6 +63,7 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         Command::SaveSetting(setting) => setting_changed(shared, &setting, form),
         Command::SaveChange => changed(form),
         Command::RemoveCode => one(Body::CodeRemoved {}, "Pilot's code removed", After::Back),
+        Command::PutBack(entry) => put_back(shared, entry, now),
         Command::Withdraw(entry) => withdraw(shared, entry, form),
         Command::AdoptPlan => super::plan::adopt(shared, form),
         Command::PickPlan | Command::SavePlan => Err(DeskError::refused("This control goes with a document")),
@@ -473,4 +474,15 @@ fn withdraw(shared: &Shared, entry: EntryId, form: Form<'_>) -> Result {
     let reason = form.text("reason").unwrap_or("Taken back at once").to_owned();
     let said = format!("Withdrawn: {}", view::entry_words(&shared.plan, &shared.entries, found));
     one(Body::Withdrawn { entry, reason }, said, After::Stay)
+}
+
+/// The taking back was the slip: the same is recorded once more. A gate is released once more only if it may be.
+fn put_back(shared: &Shared, entry: EntryId, now: &Moment) -> Result {
+    let found = view::taken_back_just_now(&shared.entries, now).filter(|found| found.id == entry);
+    let found = found.ok_or_else(|| DeskError::refused("This was taken back too long ago: record it anew"))?;
+    if let Body::GateReleased { stage, .. } = &found.body {
+        return release(shared, stage, now).map(|done| Done { after: After::Stay, ..done });
+    }
+    let said = format!("Put back: {}", view::entry_words(&shared.plan, &shared.entries, found));
+    one(found.body.clone(), said, After::Stay)
 }

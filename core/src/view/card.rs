@@ -4,7 +4,7 @@ use super::{
     Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, board::blocker_row, clock,
     standing_word,
 };
-use crate::computed::{Endurance, endurance, planned_minutes, predicted_charge};
+use crate::computed::{Endurance, endurance, planned_minutes, predicted_charge, predicted_temperature};
 use crate::desk::Form;
 use crate::plan::{Check, CheckKind, Fly, Measure, Motion};
 use crate::readiness::{Blocker, Charge, FindingState, Ledger, Standing};
@@ -32,7 +32,8 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     blocks.extend(prediction(context, fly, &settled));
     blocks.push(heading("Limits at landing", None));
     for place in fly.temperatures.iter().filter_map(|id| context.plan.place(id)) {
-        let detail = format!("Caution above {} °C. {}", show(place.caution_above_c), place.basis);
+        let expected = expected_temperature(context, fly, &settled, &place.id);
+        let detail = format!("{expected}Caution above {} °C. {}", show(place.caution_above_c), place.basis);
         blocks.push(still_row(
             Edge::Stop,
             "Stop",
@@ -55,6 +56,15 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
         why_not => hand_over.unless(why_not),
     };
     Screen { foot: vec![hand_over], ..context.screen("card", &check.title, Some(stage.title.clone()), blocks) }
+}
+
+/// How warm a place should be after this hover, in words; nothing before a hover after which it was read.
+fn expected_temperature(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>, place: &str) -> String {
+    let rpm =
+        context.ledger.aircraft.limit(&fly.head_speed_rpm).filter(|_| fly.predict && fly.motion == Motion::Hover);
+    let air_c = settled.air_c.unwrap_or_else(|| last_air(context));
+    let expected = rpm.and_then(|rpm| predicted_temperature(context.facts(), place, rpm, air_c));
+    expected.map_or_else(String::new, |e| format!("Expected {:.0} °C, {:.0} to {:.0}. ", e.middle, e.low, e.high))
 }
 
 /// What the card says so far: typed or touched, else what the last flight of the day and the packs suggest.

@@ -26,7 +26,7 @@ pub(crate) use aircraft::{SUBJECT, only_one};
 pub(crate) use card::{air_c, pack_chosen, spotter_name};
 pub(crate) use chart::svg;
 pub(crate) use findings::CARRY_FLIGHTS;
-pub(crate) use journal::can_be_withdrawn;
+pub(crate) use journal::{can_be_withdrawn, taken_back_just_now};
 pub(crate) use landing::{READ_AFTER, READ_AGAIN, TEMPERATURE, place_to_read};
 pub(crate) use packs::PUT_BACK;
 pub(crate) use plan::{OFFERED_NAME, OFFERED_TEXT, keeps_out};

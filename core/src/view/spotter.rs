@@ -54,7 +54,7 @@ fn hold_ms(act: SpotterAct) -> u32 {
 /// Takes back what was noted last.
 fn undo(flight: &Flight) -> Option<SpotterControl> {
     let last = flight.marks.last()?;
-    let label = format!("Take back: {} at {}", last.kind.word(), clock(last.elapsed_ms / 1_000));
+    let label = format!("Take back {}", last.kind.word());
     Some(SpotterControl { act: SpotterAct::Unmark, label, icon: Icon::Undo, hold_ms: 0 })
 }
 

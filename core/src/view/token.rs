@@ -153,6 +153,8 @@ pub enum Command {
     SaveChange,
     /// No code is wanted any more.
     RemoveCode,
+    /// Records anew what was taken back a moment ago: the taking back was the slip.
+    PutBack(EntryId),
     /// Withdraws an entry.
     Withdraw(EntryId),
     /// Reads the plan file that was picked.

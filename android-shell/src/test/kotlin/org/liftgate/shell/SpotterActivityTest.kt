@@ -135,9 +135,9 @@ class SpotterActivityTest {
     @Test
     fun theLastMarkIsTakenBackInOneTap() {
         core.spotterScreen = Samples.spotter(running = true).copy(
-            undo = SpotterControl(SpotterAct.UNMARK, "Take back: Tail at 1:02", Icon.UNDO, 0u),
+            undo = SpotterControl(SpotterAct.UNMARK, "Take back Tail", Icon.UNDO, 0u),
         )
-        phone.launch().tap("Take back: Tail at 1:02")
+        phone.launch().tap("Take back Tail")
         assertEquals(listOf("unmark"), core.acts)
     }
 

@@ -12,6 +12,7 @@ import android.widget.TextView
 import org.liftgate.R
 import org.liftgate.shell.ShellActivity
 import org.liftgate.shell.blocks.ControlView
+import org.liftgate.shell.blocks.Shape
 import org.liftgate.shell.blocks.heading
 import org.liftgate.shell.look.column
 import org.liftgate.shell.look.drawable
@@ -44,13 +45,14 @@ class SpotterView(
     private val stops = Lines(context, R.string.stop_calls, R.style.Text_Call)
     private val limits = Lines(context, R.string.limits, R.style.Text)
     private val log = Lines(context, R.string.log, R.style.Text)
-    private val marks = MarkPad(context, onMark)
     private var mainAct: SpotterAct? = null
     private var secondAct: SpotterAct? = null
     private var undoAct: SpotterAct? = null
     private val main = HoldControl(context) { mainAct?.let(::act) }
     private val second = ControlView(context) { secondAct?.let(::act) }
     private val undo = ControlView(context) { undoAct?.let(::act) }
+    private val undoOnPad = ControlView(context, Shape.TILE) { undoAct?.let(::act) }
+    private val marks = MarkPad(context, onMark, undoOnPad)
     private val keys = LockPanel(context, ::act, onCode) { ask(false) }
 
     /** Whether the keys for the pilot's code are in view. */
@@ -136,11 +138,13 @@ class SpotterView(
         log.put(screen.log)
         marks.bind(screen.marks)
         // While no mark can be made, the room is better used by the calls and limits to know beforehand.
-        marks.view.visibility = if (screen.marks.any { it.enabled }) View.VISIBLE else View.GONE
+        val noting = screen.marks.any { it.enabled }
+        marks.view.visibility = if (noting) View.VISIBLE else View.GONE
         mainAct = screen.main.act
         main.bind(screen.main.label, screen.main.icon.drawable, screen.main.holdMs.toLong())
         secondAct = put(second, screen.second)
-        undoAct = put(undo, screen.undo)
+        undoAct = put(undoOnPad, screen.undo)
+        put(undo, screen.undo.takeUnless { noting })
         keys.show(screen.lock)
         ask(asking && screen.lock != null)
     }
