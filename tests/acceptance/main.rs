@@ -9,6 +9,7 @@ mod computed_checks;
 mod first_gate;
 mod handles;
 mod heat_finding;
+mod hotter_day;
 mod landing_taps;
 mod own_plan;
 mod pilots_code;

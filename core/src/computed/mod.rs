@@ -11,6 +11,7 @@ mod facts;
 mod frequencies;
 mod governor;
 mod heat;
+mod hotter;
 mod hover;
 mod ladder;
 mod landing;
@@ -25,6 +26,7 @@ mod wires;
 
 pub use endurance::{Endurance, endurance, planned_minutes};
 pub use facts::Facts;
+pub use hotter::{AskedDay, Hotter, hotter, hottest_lately};
 pub use ladder::{predicted_charge, predicted_temperature};
 
 use crate::engineering::{EngineeringError, Grade};

@@ -8,6 +8,7 @@ mod check;
 mod code;
 mod context;
 mod findings;
+mod hotter_day;
 mod journal;
 mod landing;
 mod model;
@@ -57,6 +58,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Entry(id) => journal::entry(context, *id),
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
+        Place::HotterDay => hotter_day::hotter_day(context),
     };
     Screen { undo: journal::undo(context), ..screen }
 }
