@@ -85,6 +85,11 @@ impl PilotDesk {
         Ok(self.desk.tap(&token, &now.into_core()?)?)
     }
 
+    /// Sets the code that the phone wants before it comes back from a spotter.
+    pub fn set_code(&self, code: String, now: Moment) -> Result<Tapped> {
+        Ok(self.desk.set_code(&code, &now.into_core()?)?)
+    }
+
     /// Hands over the document that the person picked for a control.
     pub fn picked(&self, token: Token, name: String, bytes: Vec<u8>, now: Moment) -> Result<Tapped> {
         Ok(self.desk.picked(&token, &name, bytes, &now.into_core()?)?)
@@ -124,6 +129,11 @@ impl SpotterDesk {
         Ok(self.desk.mark(mark, &now.into_core()?)?)
     }
 
+    /// The last mark was a slip of the finger.
+    pub fn unmark(&self, now: Moment) -> Result<SpotterScreen> {
+        Ok(self.desk.unmark(&now.into_core()?)?)
+    }
+
     /// Down, motor off.
     pub fn land(&self, now: Moment) -> Result<SpotterScreen> {
         Ok(self.desk.land(&now.into_core()?)?)
@@ -134,8 +144,18 @@ impl SpotterDesk {
         Ok(self.desk.resume(&now.into_core()?)?)
     }
 
-    /// Gives the phone back.
+    /// Gives the phone back where no code is wanted, or the wait without one is over.
     pub fn hand_back(&self, now: Moment) -> Result<()> {
         Ok(self.desk.hand_back(&now.into_core()?)?)
+    }
+
+    /// Gives the phone back to whoever knows the pilot's code.
+    pub fn hand_back_with_code(&self, code: String, now: Moment) -> Result<()> {
+        Ok(self.desk.hand_back_with_code(&code, &now.into_core()?)?)
+    }
+
+    /// Begins the wait after which the phone opens without the code.
+    pub fn wait_without_code(&self, now: Moment) -> Result<SpotterScreen> {
+        Ok(self.desk.wait_without_code(&now.into_core()?)?)
     }
 }

@@ -5,8 +5,8 @@
 use liftgate_core::record::MarkKind;
 use liftgate_core::view::{
     Anchor, Block, Control, Document, Edge, Icon, Ink, Keyboard, LabelSize, MarkButton, Picture, PictureLabel, Point,
-    Screen, SpotterAct, SpotterClock, SpotterControl, SpotterScreen, Stroke, Tapped, TimeCall, Token, Tone, Turn,
-    Weight,
+    Screen, SpotterAct, SpotterClock, SpotterControl, SpotterLock, SpotterScreen, Stroke, Tapped, TimeCall, Token,
+    Tone, Turn, Weight,
 };
 
 uniffi::custom_type!(Token, String, {
@@ -82,6 +82,13 @@ pub enum Block {
         hint: Option<String>,
         flag: Option<String>,
     },
+    CodePad {
+        label: String,
+        hint: Option<String>,
+        done: String,
+        hidden: bool,
+        enabled: bool,
+    },
     Drawing {
         picture: Picture,
     },
@@ -123,6 +130,7 @@ pub enum Tone {
     Plain,
     Quiet,
     Strong,
+    Call,
 }
 
 #[uniffi::remote(Enum)]
@@ -255,6 +263,16 @@ pub struct SpotterScreen {
     pub log: Vec<String>,
     pub limits: Vec<String>,
     pub knock_off: Vec<String>,
+    pub undo: Option<SpotterControl>,
+    pub lock: Option<SpotterLock>,
+}
+
+#[uniffi::remote(Record)]
+pub struct SpotterLock {
+    pub pad: Block,
+    pub without: SpotterControl,
+    pub without_note: Option<String>,
+    pub counting: bool,
 }
 
 #[uniffi::remote(Record)]
@@ -276,6 +294,7 @@ pub struct SpotterControl {
     pub act: SpotterAct,
     pub label: String,
     pub icon: Icon,
+    pub hold_ms: u32,
 }
 
 #[uniffi::remote(Enum)]
@@ -284,6 +303,9 @@ pub enum SpotterAct {
     Land,
     Resume,
     HandBack,
+    EnterCode,
+    WaitWithoutCode,
+    Unmark,
 }
 
 #[uniffi::remote(Record)]

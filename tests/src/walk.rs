@@ -109,10 +109,22 @@ impl Walk {
             }
             "check" => self.check(&screen),
             "stage" => self.stage(),
+            // In service the card comes first, with what is due on it.
+            "card" if says_due(&screen) => self.do_what_is_due(),
             "card" => self.fly(),
             "landing" => self.land(),
             other => panic!("the walk does not know what to do on '{other}': {}", self.person.words()),
         }
+    }
+
+    /// Each due check of the card in view, on its own page; then back to the board.
+    fn do_what_is_due(&mut self) {
+        while let Some(title) = first_due(&self.person.screen()) {
+            self.person.tap(&title);
+            let screen = self.person.screen();
+            self.check(&screen);
+        }
+        self.person.home();
     }
 
     fn check(&mut self, screen: &Screen) {
@@ -212,6 +224,24 @@ pub fn places_wanted(screen: &Screen) -> Vec<String> {
         _ => None,
     });
     places.collect()
+}
+
+fn says_due(screen: &Screen) -> bool {
+    screen.foot[0].why_not.as_deref().is_some_and(|why| why.ends_with("due first"))
+}
+
+/// The first check under what is due on a card.
+fn first_due(screen: &Screen) -> Option<String> {
+    let due = |block: &Block| matches!(block, Block::Heading { text, .. } if text == "Due before this flight");
+    screen
+        .blocks
+        .iter()
+        .skip_while(|block| !due(block))
+        .find_map(|block| match block {
+            Block::Row { title, control: Some(_), .. } => Some(title.clone()),
+            _ => None,
+        })
+        .filter(|_| says_due(screen))
 }
 
 fn wanted_figure(block: &Block) -> Option<String> {

@@ -100,7 +100,7 @@ fn there<'a>(facts: Facts<'a>, flight: &Flight, asked: AskedDay) -> Result<Vec<T
         current_a: current_a * asked.power_share,
     };
     let tau = time_constant(facts)?;
-    let read = facts.plan.places.iter().filter_map(|place| Some((place, flight.reading(&place.id)?)));
+    let read = facts.plan.places.iter().filter_map(|place| Some((place, flight.hottest_reading(&place.id)?)));
     // A part no warmer than the air says nothing of a hotter day.
     read.filter(|(_, celsius)| *celsius > flight.air_c)
         .map(|(place, measured_c)| {

@@ -53,7 +53,7 @@ pub fn predicted_charge(
 pub fn predicted_temperature(facts: Facts<'_>, place: &str, head_rpm: f64, air_c: f64) -> Option<Interval95> {
     let loaded_v = aircraft(facts).ok()?.loaded_v;
     let with_heat = |flight: &Flight| {
-        let celsius = flight.reading(place).filter(|celsius| *celsius >= flight.air_c + WARMER_K)?;
+        let celsius = flight.hottest_reading(place).filter(|celsius| *celsius >= flight.air_c + WARMER_K)?;
         Some((flight.mean_current_ma()? / 1_000.0 * loaded_v, celsius))
     };
     let steps: Vec<FlownStep> = facts
@@ -123,7 +123,7 @@ pub(super) fn agreement(facts: Facts<'_>) -> Result<Computed> {
 /// What each place that was read should show after a hover at service speed in the same air.
 fn heat(facts: Facts<'_>, last: &Flight) -> Result<Vec<Figure>> {
     let service_rpm = facts.figure("service-head-speed")?;
-    let read = facts.plan.places.iter().filter(|place| last.reading(&place.id).is_some());
+    let read = facts.plan.places.iter().filter(|place| last.hottest_reading(&place.id).is_some());
     let figure = |place: &crate::plan::Place| {
         let expected = predicted_temperature(facts, &place.id, service_rpm, last.air_c)?;
         let note = format!(

@@ -6,6 +6,7 @@
 
 mod balance;
 mod blades;
+mod endurance;
 mod facts;
 mod frequencies;
 mod governor;
@@ -23,6 +24,7 @@ mod trend;
 mod trial_weight;
 mod wires;
 
+pub use endurance::{Endurance, endurance, planned_minutes};
 pub use facts::Facts;
 pub use hotter::{AskedDay, Hotter, hotter, hottest_lately};
 pub use ladder::{predicted_charge, predicted_temperature};

@@ -2,8 +2,8 @@
 
 use super::phone::Shared;
 use super::{DeskError, Form};
-use crate::computed::{Computed, predicted_charge};
-use crate::field::Landing;
+use crate::computed::{Computed, endurance, planned_minutes, predicted_charge};
+use crate::field::{Flight, Landing, charge_range_mah};
 use crate::journal::NewEntry;
 use crate::plan::{Check, CheckKind, Fly};
 use crate::readiness::FindingState;
@@ -26,6 +26,8 @@ pub(super) enum After {
     Back,
     To(Place),
     Instead(Place),
+    /// At the second, with the first behind it.
+    Through(Place, Place),
 }
 
 pub(super) type Result = std::result::Result<Done, DeskError>;
@@ -33,9 +35,12 @@ pub(super) type Result = std::result::Result<Done, DeskError>;
 pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: Form<'_>, now: &Moment) -> Result {
     match command {
         Command::Record { check, passed } => record(shared, &check, passed, form, now),
+        Command::Tick { check, value } => tick(shared, &check, value, now),
+        Command::Charged(pack) => charged(shared, pack, form),
         Command::Release(stage) => release(shared, &stage, now),
         Command::HandOver(check) => hand_over(shared, &check, form, now),
         Command::SaveLanding(card) => landing(shared, card, form),
+        Command::DropReading { card, index } => drop_reading(shared, card, index),
         Command::Explain(card) => {
             let why = form.required("why", "The explanation")?.to_owned();
             one(Body::DisagreementExplained { card, why }, "Explained", After::Back)
@@ -57,10 +62,12 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         }
         Command::SaveSetting(setting) => setting_changed(shared, &setting, form),
         Command::SaveChange => changed(form),
+        Command::RemoveCode => one(Body::CodeRemoved {}, "Pilot's code removed", After::Back),
+        Command::PutBack(entry) => put_back(shared, entry, now),
         Command::Withdraw(entry) => withdraw(shared, entry, form),
         Command::AdoptPlan => super::plan::adopt(shared, form),
         Command::PickPlan | Command::SavePlan => Err(DeskError::refused("This control goes with a document")),
-        Command::Go(_) | Command::Back | Command::Set(..) | Command::Step { .. } => {
+        Command::Go(_) | Command::Back | Command::Set(..) | Command::Step { .. } | Command::Read { .. } => {
             Err(DeskError::refused("This control records nothing"))
         }
     }
@@ -90,6 +97,40 @@ fn record(shared: &Shared, id: &str, passed: bool, form: Form<'_>, now: &Moment)
     let after = if right { after_check(shared, stage, id, now) } else { After::Stay };
     let note = form.text("note").map(str::to_owned);
     one(Body::CheckRecorded { check: id.to_owned(), result, witness, note }, said, after)
+}
+
+/// No check is seen in less, milliseconds: a second touch that follows faster is the same touch, bouncing.
+const LEAST_LOOK_MS: i64 = 700;
+
+/// A due check, recorded where it stands on the card: one touch, one piece of evidence.
+fn tick(shared: &Shared, id: &str, value: Option<f64>, now: &Moment) -> Result {
+    let (_, check) = wanted(shared, id)?;
+    if check.witness {
+        return Err(DeskError::refused("This check wants a second person's name: open it"));
+    }
+    if shared.entries.last().is_some_and(|last| now.surely_elapsed_ms_since(&last.at) < LEAST_LOOK_MS) {
+        return Err(DeskError::refused("Too quick for a look: touch it again"));
+    }
+    let (result, said) = match (&check.kind, value) {
+        (CheckKind::Confirm, None) => (CheckResult::Confirmed { passed: true }, format!("{}: right", check.title)),
+        (CheckKind::Measure(measure), Some(value)) if (measure.low..=measure.high).contains(&value) => {
+            let said = format!("{}: {}", check.title, measure.unit.show(value));
+            (CheckResult::Measured { value, unit: measure.unit }, said)
+        }
+        _ => return Err(DeskError::refused("This check is done on its own page")),
+    };
+    one(Body::CheckRecorded { check: id.to_owned(), result, witness: None, note: None }, said, After::Stay)
+}
+
+fn charged(shared: &Shared, pack: String, form: Form<'_>) -> Result {
+    if shared.ledger.aircraft.thing(ThingKind::Pack, &pack).is_none() {
+        return Err(DeskError::refused("This pack is no longer described"));
+    }
+    let range = charge_range_mah(&shared.ledger.aircraft, &pack);
+    let field = format!("{}{pack}", view::PUT_BACK);
+    let put_back_mah = form.number(&field, "Charge put back", Unit::MilliampereHour, range)?;
+    let said = format!("{pack} charged");
+    one(Body::PackCharged { pack, put_back_mah }, said, After::Stay)
 }
 
 fn result(
@@ -175,18 +216,24 @@ fn hand_over(shared: &Shared, id: &str, form: Form<'_>, now: &Moment) -> Result 
         let words = view::blocker_words(&shared.plan, &shared.ledger, blocker);
         return Err(DeskError::refused(format!("Not yet: {words}")));
     }
-    let pack = form.required("pack", "The pack")?;
-    let known = shared.ledger.aircraft.thing(ThingKind::Pack, pack);
+    let pack = view::pack_chosen(&shared.ledger, form)
+        .ok_or_else(|| DeskError::field("pack", "The pack is empty: choose it first"))?;
+    let known = shared.ledger.aircraft.thing(ThingKind::Pack, &pack);
     if known.is_none() {
         return Err(DeskError::field("pack", format!("There is no pack '{pack}': describe it under Aircraft first")));
     }
-    let spotter = match check.witness {
-        true => form.required("spotter", "The spotter's name")?,
-        false => form.text("spotter").unwrap_or("The pilot"),
+    let spotter = match (view::spotter_name(&shared.ledger, form, now), check.witness) {
+        (Some(name), _) => name,
+        (None, true) => return Err(DeskError::field("spotter", "The spotter's name is empty: enter it first")),
+        (None, false) => "The pilot",
     };
-    let minutes = form.number("minutes", "Planned time", Unit::Minute, (0.1, 30.0))?.unwrap_or(fly.minutes);
-    let air_c = form.required_number("air", "Air temperature", Unit::Celsius, (-30.0, 55.0))?;
-    let body = card(shared, id, fly, pack, minutes, air_c)?;
+    let typed = form.number("air", "Air temperature", Unit::Celsius, (-30.0, 55.0))?;
+    let air_c = typed
+        .or_else(|| view::air_c(&shared.ledger, form, now))
+        .ok_or_else(|| DeskError::field("air", "Air temperature is empty: enter it first"))?;
+    let planned = planned_minutes(fly, endurance(shared.facts(), check, Some(&pack), air_c).as_ref());
+    let minutes = form.number("minutes", "Planned time", Unit::Minute, (0.1, 30.0))?.unwrap_or(planned);
+    let body = card(shared, id, fly, &pack, minutes, air_c)?;
     let name = shared.journal.name(now);
     let handed = Body::HandedOver { card: name, spotter: spotter.to_owned() };
     Ok(Done {
@@ -225,11 +272,10 @@ fn card(
 }
 
 fn landing(shared: &Shared, card: EntryId, form: Form<'_>) -> Result {
-    let flight = shared.ledger.flight(card).filter(|flight| flight.down.is_some());
-    let Some(flight) = flight else { return Err(DeskError::refused("This card has not landed yet")) };
-    // A landing that is jotted once more keeps what was jotted before, where nothing else is said.
+    let flight = landed(shared, card)?;
+    // A landing that is jotted once more keeps what was jotted before: a second reading of a place tells how it cools.
     let before = flight.landing.as_ref();
-    let mut temperatures = Vec::new();
+    let mut temperatures = before.map(|landing| landing.temperatures.clone()).unwrap_or_default();
     for place in &shared.plan.places {
         let field = format!("{}{}", view::TEMPERATURE, place.id);
         let label = format!("{} temperature", place.title);
@@ -237,22 +283,52 @@ fn landing(shared: &Shared, card: EntryId, form: Form<'_>) -> Result {
             let after = form.text(&format!("{}{field}", view::READ_AFTER));
             let after_s = after.and_then(|text| text.parse().ok()).unwrap_or(0);
             temperatures.push(Reading { place: place.id.clone(), celsius, after_s });
-        } else {
-            let kept = before.and_then(|landing| landing.temperatures.iter().find(|r| r.place == place.id));
-            temperatures.extend(kept.cloned());
         }
     }
-    let capacity = shared.ledger.aircraft.thing(ThingKind::Pack, &flight.pack).and_then(|p| p.number("capacity_mah"));
-    let range = (0.0, capacity.map_or(30_000.0, |capacity| capacity * 1.2));
+    let range = charge_range_mah(&shared.ledger.aircraft, &flight.pack);
     let pack_used_mah = form
         .number("used", "Charge used", Unit::MilliampereHour, range)?
         .or(before.and_then(|landing| landing.pack_used_mah));
     let notes = form.text("notes").map(str::to_owned).or(before.and_then(|landing| landing.notes.clone()));
-    one(
-        Body::LandingRecorded { card, pack_used_mah, temperatures, notes },
-        "Landing recorded",
-        After::To(Place::Board),
-    )
+    let after = after_landing(shared, flight, &temperatures, pack_used_mah);
+    one(Body::LandingRecorded { card, pack_used_mah, temperatures, notes }, "Landing recorded", after)
+}
+
+fn landed(shared: &Shared, card: EntryId) -> std::result::Result<&Flight, DeskError> {
+    let flight = shared.ledger.flight(card).filter(|flight| flight.down.is_some());
+    flight.ok_or_else(|| DeskError::refused("This card has not landed yet"))
+}
+
+/// In service, with nothing wrong and nothing lacking, the next card follows at once; the board otherwise.
+fn after_landing(shared: &Shared, flight: &Flight, temperatures: &[Reading], used_mah: Option<f64>) -> After {
+    let found = shared.plan.check(&flight.check);
+    let Some((stage, fly)) = found.and_then(|(stage, check)| Some((stage, check.fly()?))) else {
+        return After::To(Place::Board);
+    };
+    let cool = temperatures.iter().all(|reading| {
+        shared.plan.place(&reading.place).is_none_or(|place| reading.celsius <= place.caution_above_c)
+    });
+    let read = fly.temperatures.iter().all(|id| temperatures.iter().any(|reading| reading.place == *id));
+    let whole = read && (!fly.predict || used_mah.is_some()) && flight.marks.is_empty();
+    match stage.gate.is_none() && cool && whole && flight.called_off().is_none() {
+        true => After::Through(Place::Board, Place::Card(flight.check.clone())),
+        false => After::To(Place::Board),
+    }
+}
+
+fn drop_reading(shared: &Shared, card: EntryId, index: u32) -> Result {
+    let flight = landed(shared, card)?;
+    let gone = || DeskError::refused("This reading is no longer there");
+    let mut landing = flight.landing.clone().ok_or_else(gone)?;
+    let index = usize::try_from(index).unwrap_or(usize::MAX);
+    if index >= landing.temperatures.len() {
+        return Err(gone());
+    }
+    let out = landing.temperatures.remove(index);
+    let title = shared.plan.place(&out.place).map_or(out.place.as_str(), |place| place.title.as_str());
+    let said = format!("{title} {} left out", Unit::Celsius.show(out.celsius));
+    let Landing { pack_used_mah, temperatures, notes, .. } = landing;
+    one(Body::LandingRecorded { card, pack_used_mah, temperatures, notes }, said, After::Stay)
 }
 
 fn raise(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
@@ -398,4 +474,15 @@ fn withdraw(shared: &Shared, entry: EntryId, form: Form<'_>) -> Result {
     let reason = form.text("reason").unwrap_or("Taken back at once").to_owned();
     let said = format!("Withdrawn: {}", view::entry_words(&shared.plan, &shared.entries, found));
     one(Body::Withdrawn { entry, reason }, said, After::Stay)
+}
+
+/// The taking back was the slip: the same is recorded once more. A gate is released once more only if it may be.
+fn put_back(shared: &Shared, entry: EntryId, now: &Moment) -> Result {
+    let found = view::taken_back_just_now(&shared.entries, now).filter(|found| found.id == entry);
+    let found = found.ok_or_else(|| DeskError::refused("This was taken back too long ago: record it anew"))?;
+    if let Body::GateReleased { stage, .. } = &found.body {
+        return release(shared, stage, now).map(|done| Done { after: After::Stay, ..done });
+    }
+    let said = format!("Put back: {}", view::entry_words(&shared.plan, &shared.entries, found));
+    one(found.body.clone(), said, After::Stay)
 }

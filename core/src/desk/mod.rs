@@ -4,6 +4,7 @@
 //! one's is refused, also a handle that was fetched before. What a spotter can reach is what [`SpotterDesk`] has methods
 //! for.
 
+mod code;
 mod command;
 mod document;
 mod error;

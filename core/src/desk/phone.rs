@@ -197,7 +197,7 @@ fn plan_in_force(entries: &[Entry]) -> Result<Plan, DeskError> {
 fn is_told(entry: &Entry) -> bool {
     match entry.body {
         Body::PlanAdopted { .. } => entry.seq > 1,
-        Body::HandedBack { .. } => false,
+        Body::HandedBack { .. } | Body::CodeRefused { .. } => false,
         _ => true,
     }
 }

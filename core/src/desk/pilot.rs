@@ -1,8 +1,9 @@
 use super::command::{After, Done};
 use super::form::parse_number;
 use super::phone::Shared;
-use super::{DeskError, Form, Phone, command, document};
-use crate::record::{Moment, show};
+use super::{DeskError, Form, Phone, code, command, document};
+use crate::journal::NewEntry;
+use crate::record::{Body, EntryId, Moment, show};
 use crate::view::{self, Command, Place, Screen, Tapped, Token, Turn};
 
 /// The pilot's handle: every screen and everything on it.
@@ -63,6 +64,20 @@ impl PilotDesk {
         self.with(|shared| shared.set_field(field, text, now))
     }
 
+    /// Sets the code that the phone wants before it comes back from a spotter. It is never kept as it was typed.
+    ///
+    /// # Errors
+    /// Refused unless it is 4 to 8 digits.
+    pub fn set_code(&self, code: &str, now: &Moment) -> Result<Tapped, DeskError> {
+        self.with(|shared| {
+            let entry = NewEntry::pilot(Body::CodeSet { hash: code::hash(code)? });
+            let mut places = shared.places.clone();
+            leave(&mut places);
+            shared.append_and_go(now, vec![entry], &[], places)?;
+            Ok(Tapped { screen: shared.screen(now)?, turn: Turn::Pilot, said: Some("Pilot's code set".to_owned()) })
+        })
+    }
+
     fn with<T>(&self, act: impl FnOnce(&mut Shared) -> Result<T, DeskError>) -> Result<T, DeskError> {
         let mut held = self.phone.hold()?;
         let shared = held.get_mut()?;
@@ -111,6 +126,7 @@ impl Shared {
             Command::Back => self.back().map(|()| None),
             Command::Set(field, text) => self.set_field(&field, &text, now).map(|()| None),
             Command::Step { field, by, start } => self.step(&field, by, start, now).map(|()| None),
+            Command::Read { card, place, celsius } => self.read(card, &place, celsius, now),
             command => {
                 let place = self.place();
                 let drafts = self.journal.drafts(&place)?;
@@ -126,6 +142,10 @@ impl Shared {
             After::Stay => {}
             After::Back => leave(&mut places),
             After::To(next) => enter(&mut places, next),
+            After::Through(first, next) => {
+                enter(&mut places, first);
+                enter(&mut places, next);
+            }
             After::Instead(next) => {
                 places.pop();
                 enter(&mut places, next);
@@ -133,6 +153,20 @@ impl Shared {
         }
         self.append_and_go(now, done.entries, std::slice::from_ref(place), places)?;
         Ok(done.said)
+    }
+
+    /// Takes a temperature that was touched; the last one that is asked for records the landing with it.
+    fn read(&mut self, card: EntryId, place: &str, celsius: i32, now: &Moment) -> Result<Option<String>, DeskError> {
+        if self.place() != Place::Landing(card) {
+            return Err(DeskError::refused("This control is not of this screen"));
+        }
+        self.set_field(&format!("{}{place}", view::TEMPERATURE), &celsius.to_string(), now)?;
+        self.set_field(view::READ_AGAIN, "", now)?;
+        let drafts = self.journal.drafts(&self.place())?;
+        match view::place_to_read(&self.plan, &self.ledger, card, Form::new(&drafts)) {
+            Some(_) => Ok(None),
+            None => self.obey(Command::SaveLanding(card), now),
+        }
     }
 
     pub(super) fn go(&mut self, place: Place) -> Result<(), DeskError> {

@@ -1,5 +1,5 @@
 use super::phone::Shared;
-use super::{DeskError, Phone};
+use super::{DeskError, Phone, code};
 use crate::journal::NewEntry;
 use crate::readiness::Seat;
 use crate::record::{Body, EntryId, MarkKind, Moment};
@@ -7,8 +7,8 @@ use crate::view::{self, Place, SpotterScreen};
 
 /// All that a spotter can reach: the one card that was handed over.
 ///
-/// Start, mark, land, take a mistaken landing back, give the phone back. There is no other method, and each of them asks
-/// first whether this card is still the spotter's.
+/// Start, mark, land, take a mistaken mark or landing back, give the phone back to whoever knows the pilot's code. There is no
+/// other method, and each of them asks first whether this card is still the spotter's.
 #[derive(Clone)]
 pub struct SpotterDesk {
     phone: Phone,
@@ -26,7 +26,7 @@ impl SpotterDesk {
     /// # Errors
     /// [`DeskError::NotYourTurn`] once the phone was given back; the same for every method here.
     pub fn screen(&self, now: &Moment) -> Result<SpotterScreen, DeskError> {
-        self.with(|shared| Ok(view::spotter(&shared.plan, &shared.ledger, self.card, now)))
+        self.with(|shared| Ok(self.sight(shared, now)))
     }
 
     /// The motor starts, and with it the clock. A second start changes nothing.
@@ -42,6 +42,18 @@ impl SpotterDesk {
         self.act(now, |phase| match phase {
             Phase::Running { elapsed_ms } => Some(Body::Marked { card: self.card, mark, elapsed_ms }),
             _ => None,
+        })
+    }
+
+    /// The last mark was a slip of the finger.
+    pub fn unmark(&self, now: &Moment) -> Result<SpotterScreen, DeskError> {
+        self.with(|shared| {
+            let last = shared.ledger.flight(self.card).and_then(|flight| flight.marks.last()).map(|mark| mark.entry);
+            if let Some(mark) = last {
+                let body = Body::Unmarked { card: self.card, mark };
+                shared.append(now, vec![NewEntry::spotter(&self.name, body)])?;
+            }
+            Ok(self.sight(shared, now))
         })
     }
 
@@ -61,23 +73,83 @@ impl SpotterDesk {
         })
     }
 
-    /// Gives the phone back.
+    /// Gives the phone back, where the pilot set no code, or where the wait for it to open without is over.
     ///
     /// # Errors
-    /// Refused while the motor is on.
+    /// Refused while the motor is on, while a code is wanted and while the wait lasts.
     pub fn hand_back(&self, now: &Moment) -> Result<(), DeskError> {
         self.with(|shared| {
-            let flown = match self.phase(shared, now) {
-                Phase::Running { .. } => {
-                    return Err(DeskError::refused("The motor is on: note the touchdown first"));
+            let flown = self.has_flown(shared, now)?;
+            let mut bodies = Vec::new();
+            if shared.ledger.lock.hash.is_some() {
+                match shared.ledger.lock.opens_in_ms(now) {
+                    None => return Err(DeskError::refused("The phone wants the pilot's code first")),
+                    Some(0) => bodies.push(Body::OpenedWithoutCode { card: self.card }),
+                    Some(left_ms) => {
+                        let left = view::time_left(left_ms);
+                        return Err(DeskError::refused(format!("It opens without the code in {left}")));
+                    }
                 }
-                Phase::Down => true,
-                Phase::Waiting => false,
-            };
-            let back = Body::HandedBack { card: self.card };
-            let places = if flown { vec![Place::Board, Place::Landing(self.card)] } else { vec![Place::Board] };
-            shared.append_and_go(now, vec![NewEntry::spotter(&self.name, back)], &[], places)
+            }
+            self.leave(shared, bodies, flown, now)
         })
+    }
+
+    /// Gives the phone back to whoever knows the pilot's code.
+    ///
+    /// # Errors
+    /// Refused while the motor is on; for a wrong code, which is written down; and, untried, while a wait after wrong codes
+    /// lasts.
+    pub fn hand_back_with_code(&self, code: &str, now: &Moment) -> Result<(), DeskError> {
+        self.with(|shared| {
+            let flown = self.has_flown(shared, now)?;
+            let wait_ms = shared.ledger.lock.next_try_in_ms(now);
+            if wait_ms > 0 {
+                let reason = format!("Not tried. The next code may be tried in {}", view::time_left(wait_ms));
+                return Err(DeskError::field("code", reason));
+            }
+            if shared.ledger.lock.hash.as_deref().is_some_and(|hash| !code::is_right(code, hash)) {
+                shared.append(now, vec![NewEntry::spotter(&self.name, Body::CodeRefused { card: self.card })])?;
+                let wait_ms = shared.ledger.lock.next_try_in_ms(now);
+                let wait = match wait_ms {
+                    0 => String::new(),
+                    wait_ms => format!(". The next one may be tried in {}", view::time_left(wait_ms)),
+                };
+                return Err(DeskError::field("code", format!("That is not the pilot's code{wait}")));
+            }
+            self.leave(shared, Vec::new(), flown, now)
+        })
+    }
+
+    /// Nobody knows the code: begins the wait after which the phone opens without it. A second one changes nothing.
+    pub fn wait_without_code(&self, now: &Moment) -> Result<SpotterScreen, DeskError> {
+        self.with(|shared| {
+            let lock = &shared.ledger.lock;
+            if lock.hash.is_some() && lock.waits_since.is_none() {
+                shared.append(now, vec![NewEntry::spotter(&self.name, Body::WaitBegun { card: self.card })])?;
+            }
+            Ok(self.sight(shared, now))
+        })
+    }
+
+    /// Whether it has flown; refused while it flies.
+    fn has_flown(&self, shared: &Shared, now: &Moment) -> Result<bool, DeskError> {
+        match self.phase(shared, now) {
+            Phase::Running { .. } => Err(DeskError::refused("The motor is on: note the touchdown first")),
+            Phase::Down => Ok(true),
+            Phase::Waiting => Ok(false),
+        }
+    }
+
+    fn leave(&self, shared: &mut Shared, mut bodies: Vec<Body>, flown: bool, now: &Moment) -> Result<(), DeskError> {
+        bodies.push(Body::HandedBack { card: self.card });
+        let entries = bodies.into_iter().map(|body| NewEntry::spotter(&self.name, body)).collect();
+        let places = if flown { vec![Place::Board, Place::Landing(self.card)] } else { vec![Place::Board] };
+        shared.append_and_go(now, entries, &[], places)
+    }
+
+    fn sight(&self, shared: &Shared, now: &Moment) -> SpotterScreen {
+        view::spotter(&shared.plan, &shared.ledger, self.card, now)
     }
 
     fn act(&self, now: &Moment, entry: impl FnOnce(Phase) -> Option<Body>) -> Result<SpotterScreen, DeskError> {
@@ -85,7 +157,7 @@ impl SpotterDesk {
             if let Some(body) = entry(self.phase(shared, now)) {
                 shared.append(now, vec![NewEntry::spotter(&self.name, body)])?;
             }
-            Ok(view::spotter(&shared.plan, &shared.ledger, self.card, now))
+            Ok(self.sight(shared, now))
         })
     }
 

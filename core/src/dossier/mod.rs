@@ -170,7 +170,10 @@ fn flight(plan: &Plan, flight: &crate::field::Flight) -> FlightPart {
         used: landing.and_then(|l| l.pack_used_mah).map_or_else(String::new, |mah| format!("{mah:.0} mAh")),
         temperatures: places
             .iter()
-            .map(|p| format!("{} {:.0} °C", p.title, p.celsius))
+            .map(|p| {
+                let how = if p.worked_back { " at touchdown, worked back" } else { "" };
+                format!("{} {:.0} °C{how}", p.title, p.celsius)
+            })
             .collect::<Vec<_>>()
             .join(", "),
         marks: marks

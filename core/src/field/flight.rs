@@ -1,3 +1,4 @@
+use crate::engineering::heat::{HeatReading, TouchdownFit, touchdown};
 use crate::plan::{Fly, Plan};
 use crate::record::{EntryId, MarkKind, Moment, Outcome, Prediction, Reading};
 
@@ -67,7 +68,14 @@ pub struct SeenPlace {
     pub outcome: Outcome,
     /// The limit that was passed, degrees Celsius.
     pub limit_c: Option<f64>,
+    /// Worked back to touchdown from readings in time, not read: it raises the outcome to a caution, and never to a stop.
+    pub worked_back: bool,
 }
+
+/// Readings of one place that span less than this say nothing about how it cools, s.
+const LEAST_SPAN_S: f64 = 15.0;
+/// Further above the first reading nothing is worked back, K: the readings came too late for it.
+const MOST_WORKED_BACK_K: f64 = 30.0;
 
 impl Landing {
     /// Plausible temperatures of anything on the aircraft, degrees Celsius, inclusive: outside is a slip or a fire.
@@ -99,33 +107,44 @@ impl Flight {
         self.down.is_some() && self.landing.is_none()
     }
 
-    /// What was jotted for a place, degrees Celsius.
-    pub fn reading(&self, place: &str) -> Option<f64> {
+    /// What was jotted for a place, in the order of reading.
+    pub fn readings<'a>(&'a self, place: &'a str) -> impl DoubleEndedIterator<Item = &'a Reading> {
         let readings = self.landing.iter().flat_map(|landing| &landing.temperatures);
-        readings.filter(|reading| reading.place == place).map(|reading| reading.celsius).next_back()
+        readings.filter(move |reading| reading.place == place)
     }
 
-    /// The temperatures against their limits.
+    /// The hottest that was jotted for a place, degrees Celsius.
+    pub fn hottest_reading(&self, place: &str) -> Option<f64> {
+        self.readings(place).map(|reading| reading.celsius).max_by(f64::total_cmp)
+    }
+
+    /// A place's temperature at touchdown, worked back from two or more readings in time.
+    pub fn at_touchdown(&self, place: &str) -> Option<TouchdownFit> {
+        let reading =
+            |reading: &Reading| HeatReading { time_s: reading.after_s as f64, temperature_c: reading.celsius };
+        let readings: Vec<HeatReading> = self.readings(place).map(reading).collect();
+        let times = || readings.iter().map(|reading| reading.time_s);
+        let span_s = times().fold(f64::NEG_INFINITY, f64::max) - times().fold(f64::INFINITY, f64::min);
+        if readings.len() < 2 || span_s < LEAST_SPAN_S {
+            return None;
+        }
+        touchdown(&readings, self.air_c).ok().filter(|fit| (0.0..=MOST_WORKED_BACK_K).contains(&fit.above_first_k))
+    }
+
+    /// The temperatures against their limits: each reading, then what was worked back to touchdown where that passes a limit
+    /// that no reading passed.
     pub fn places(&self, plan: &Plan) -> Vec<SeenPlace> {
         let readings = self.landing.iter().flat_map(|landing| &landing.temperatures);
-        readings
-            .map(|reading| {
-                let place = plan.place(&reading.place);
-                let over = |limit: f64| reading.celsius > limit;
-                let stop = place.map(|p| p.stop_above_c).filter(|limit| over(*limit));
-                let caution = place.map(|p| p.caution_above_c).filter(|limit| over(*limit));
-                SeenPlace {
-                    title: place.map_or_else(|| reading.place.clone(), |p| p.title.clone()),
-                    celsius: reading.celsius,
-                    outcome: match (stop, caution) {
-                        (Some(_), _) => Outcome::Stop,
-                        (None, Some(_)) => Outcome::Caution,
-                        (None, None) => Outcome::Pass,
-                    },
-                    limit_c: stop.or(caution),
-                }
-            })
-            .collect()
+        let read: Vec<SeenPlace> =
+            readings.map(|reading| judge(plan, &reading.place, reading.celsius, false)).collect();
+        let worked_back = plan.places.iter().filter_map(|place| {
+            let fit = self.at_touchdown(&place.id)?;
+            let seen = judge(plan, &place.id, fit.touchdown_c, true);
+            let worse = read.iter().filter(|read| read.title == seen.title).all(|read| read.outcome < seen.outcome);
+            (seen.outcome > Outcome::Pass && worse).then_some(seen)
+        });
+        let worked_back: Vec<SeenPlace> = worked_back.collect();
+        read.into_iter().chain(worked_back).collect()
     }
 
     /// Titles of the places that the check wants and the landing has not.
@@ -174,5 +193,23 @@ impl Flight {
         let used = self.landing.as_ref()?.pack_used_mah?;
         let (_, elapsed_ms) = self.down.as_ref()?;
         (*elapsed_ms > 0).then(|| used * 3_600_000.0 / *elapsed_ms as f64)
+    }
+}
+
+fn judge(plan: &Plan, id: &str, celsius: f64, worked_back: bool) -> SeenPlace {
+    let place = plan.place(id);
+    let over = |limit: f64| celsius > limit;
+    let stop = place.map(|p| p.stop_above_c).filter(|limit| over(*limit));
+    let caution = place.map(|p| p.caution_above_c).filter(|limit| over(*limit));
+    SeenPlace {
+        title: place.map_or_else(|| id.to_owned(), |p| p.title.clone()),
+        celsius,
+        outcome: match (stop, caution) {
+            (Some(_), _) if !worked_back => Outcome::Stop,
+            (Some(_), _) | (None, Some(_)) => Outcome::Caution,
+            (None, None) => Outcome::Pass,
+        },
+        limit_c: stop.or(caution),
+        worked_back,
     }
 }

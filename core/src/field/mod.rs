@@ -1,5 +1,9 @@
 //! What happens at the field: cards, flights, landings, and the spotter's turn.
 
 mod flight;
+mod lock;
+mod plausible;
 
 pub use flight::{Flight, Landing, Mark, SeenPlace};
+pub use lock::Lock;
+pub use plausible::{Band, Slip, charge_range_mah, temperature_band};

@@ -1,10 +1,11 @@
 use crate::aircraft::{FigureValue, SettingValue};
-use crate::field::{Flight, Landing, Mark};
+use crate::field::{Flight, Landing, Lock, Mark};
 use crate::plan::{Plan, Subject};
 use crate::record::{Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Until};
 
 use super::ledger::{
-    Change, Described, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source, Start, Touch,
+    Change, Charged, Described, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source, Start,
+    Touch,
 };
 use super::standing::{Reason, Standing, Standings, days_over};
 
@@ -18,6 +19,13 @@ fn may_move_a_gate(body: &Body) -> bool {
             | Body::HandedOver { .. }
             | Body::HandedBack { .. }
             | Body::Marked { .. }
+            | Body::Unmarked { .. }
+            | Body::CodeRefused { .. }
+            | Body::WaitBegun { .. }
+            | Body::OpenedWithoutCode { .. }
+            | Body::CodeSet { .. }
+            | Body::CodeRemoved {}
+            | Body::PackCharged { .. }
             | Body::Withdrawn { .. }
     )
 }
@@ -122,7 +130,27 @@ impl Ledger {
             }
             // A plan that comes into force is `adopt`ed; a withdrawal was taken into account before it.
             Body::PlanAdopted { .. } | Body::Withdrawn { .. } => {}
+            Body::CodeRefused { .. }
+            | Body::WaitBegun { .. }
+            | Body::OpenedWithoutCode { .. }
+            | Body::CodeSet { .. }
+            | Body::CodeRemoved {} => self.take_in_lock(entry),
             _ => self.take_in_flight(plan, entry),
+        }
+    }
+
+    fn take_in_lock(&mut self, entry: &Entry) {
+        let lock = &mut self.lock;
+        match &entry.body {
+            Body::CodeSet { hash } => *lock = Lock { hash: Some(hash.clone()), ..Lock::default() },
+            Body::CodeRemoved {} => *lock = Lock::default(),
+            Body::CodeRefused { .. } => {
+                lock.wrong = lock.wrong.saturating_add(1);
+                lock.last_wrong = Some(entry.at.clone());
+            }
+            Body::WaitBegun { .. } if lock.waits_since.is_none() => lock.waits_since = Some(entry.at.clone()),
+            Body::OpenedWithoutCode { .. } => lock.opened = Some(entry.at.clone()),
+            _ => {}
         }
     }
 
@@ -142,6 +170,7 @@ impl Ledger {
                 if let Some(flight) = self.flight_mut(*card) {
                     flight.spotter = Some(spotter.clone());
                     self.seat = Seat::Spotter { card: *card, name: spotter.clone() };
+                    self.lock.begin_turn();
                 }
             }
             Body::Started { card } => {
@@ -170,7 +199,15 @@ impl Ledger {
                     self.motor_ms = self.motor_ms.saturating_sub(elapsed_ms);
                 }
             }
-            Body::HandedBack { .. } => self.seat = Seat::Pilot,
+            Body::Unmarked { card, mark } => {
+                if let Some(flight) = self.flight_mut(*card) {
+                    flight.marks.retain(|noted| noted.entry != *mark);
+                }
+            }
+            Body::HandedBack { .. } => {
+                self.seat = Seat::Pilot;
+                self.lock.begin_turn();
+            }
             Body::LandingRecorded { card, pack_used_mah, temperatures, notes } => {
                 let landing = Landing {
                     entry: entry.id,
@@ -179,6 +216,9 @@ impl Ledger {
                     notes: notes.clone(),
                 };
                 self.record_landing(plan, entry, *card, landing);
+            }
+            Body::PackCharged { pack, .. } => {
+                self.charges.insert(pack.clone(), Charged { at: entry.at.clone(), seq: entry.seq });
             }
             Body::DisagreementExplained { card, why } => {
                 if let Some(flight) = self.flight_mut(*card) {

@@ -2,7 +2,7 @@ use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 use crate::aircraft::Aircraft;
-use crate::field::Flight;
+use crate::field::{Flight, Lock};
 use crate::plan::{Plan, Subject};
 use crate::record::{CheckResult, Entry, EntryId, FindingGrade, Moment, ThingRef, Until};
 
@@ -30,6 +30,10 @@ pub struct Ledger {
     pub changes: Vec<Change>,
     /// Who has the phone.
     pub seat: Seat,
+    /// What keeps the pilot's side shut while the spotter has the phone.
+    pub lock: Lock,
+    /// When each pack was charged last, by its name.
+    pub charges: BTreeMap<String, Charged>,
     /// Motor runs so far.
     pub runs: u32,
     /// Milliseconds with the motor on so far.
@@ -42,6 +46,15 @@ pub struct Ledger {
     pub(super) touches: Vec<Touch>,
     /// Every fix, oldest first: its place in the journal, and the finding.
     pub(super) fixes: Vec<(i64, EntryId)>,
+}
+
+/// A pack's last charge.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Charged {
+    /// When it was recorded.
+    pub at: Moment,
+    /// Its place in the journal: what was flown after it, was flown on it.
+    pub seq: i64,
 }
 
 /// When a thing was last described.

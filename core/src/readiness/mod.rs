@@ -7,10 +7,14 @@ mod apply;
 mod gate;
 mod ledger;
 mod next;
+mod packs;
 mod standing;
 
 pub use gate::{Blocker, Gate};
 pub(crate) use ledger::withdrawn;
-pub use ledger::{Change, Described, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source};
+pub use ledger::{
+    Change, Charged, Described, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source,
+};
 pub use next::{NextFlight, Report};
+pub use packs::{Charge, PackStand};
 pub use standing::{Reason, Standing};

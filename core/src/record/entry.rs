@@ -360,6 +360,35 @@ pub enum Body {
         /// From which card.
         card: EntryId,
     },
+    /// A mark was a slip of the finger: it was not seen or heard after all.
+    Unmarked {
+        /// On which card.
+        card: EntryId,
+        /// The entry that noted it.
+        mark: EntryId,
+    },
+    /// Whoever has the phone tried a code that is not the pilot's.
+    CodeRefused {
+        /// During which card's turn.
+        card: EntryId,
+    },
+    /// Whoever has the phone has no code for it, and waits until it opens without.
+    WaitBegun {
+        /// During which card's turn.
+        card: EntryId,
+    },
+    /// The wait was over and the phone was opened without the pilot's code.
+    OpenedWithoutCode {
+        /// During which card's turn.
+        card: EntryId,
+    },
+    /// The pilot chose a code, which the phone wants before it comes back from the spotter.
+    CodeSet {
+        /// Its Argon2id hash as a PHC string: salt and costs are in it, the code is not.
+        hash: String,
+    },
+    /// The pilot's code is no longer wanted.
+    CodeRemoved {},
     /// What was jotted after landing.
     LandingRecorded {
         /// For which card.
@@ -370,6 +399,13 @@ pub enum Body {
         temperatures: Vec<Reading>,
         /// Anything else.
         notes: Option<String>,
+    },
+    /// A flight pack was charged.
+    PackCharged {
+        /// Which.
+        pack: String,
+        /// What the charger put back, milliampere hours, if it was read.
+        put_back_mah: Option<f64>,
     },
     /// A flight that disagreed with its prediction was explained.
     DisagreementExplained {

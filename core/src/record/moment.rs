@@ -18,15 +18,23 @@ pub struct Moment {
 impl Moment {
     /// Milliseconds from `earlier` to this moment, never negative.
     ///
-    /// By the monotonic clock within one run of the phone. Across a restart only the wall clock is left, so a
-    /// flight that outlived a dead battery is as right as the clock on the wall.
+    /// By the monotonic clock within one run of the phone. Across a restart the wall clock is all there is, and the time
+    /// since the restart is the least that it can be: a flight that outlived a dead battery is as right as the clock on
+    /// the wall, and never shorter than the phone has been on again.
     pub fn elapsed_ms_since(&self, earlier: &Moment) -> i64 {
+        let sure = self.surely_elapsed_ms_since(earlier);
+        if self.boot == earlier.boot { sure } else { sure.max((self.wall - earlier.wall).num_milliseconds()) }
+    }
+
+    /// Milliseconds that have gone by since `earlier` at the least, whatever the wall clock says.
+    ///
+    /// Within one run of the phone that is all of them. Across a restart it is the time since the restart: what went by
+    /// before that is known to nobody who cannot trust the wall clock. What a person has to wait for goes by this, so that
+    /// setting the clock forward shortens no wait.
+    pub fn surely_elapsed_ms_since(&self, earlier: &Moment) -> i64 {
         let same_run = self.boot == earlier.boot;
-        let elapsed = if same_run {
-            self.monotonic_ms.saturating_sub(earlier.monotonic_ms)
-        } else {
-            (self.wall - earlier.wall).num_milliseconds()
-        };
+        let elapsed =
+            if same_run { self.monotonic_ms.saturating_sub(earlier.monotonic_ms) } else { self.monotonic_ms };
         elapsed.max(0)
     }
 }

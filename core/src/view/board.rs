@@ -12,11 +12,13 @@ const IN_SIGHT: usize = 6;
 /// What stands between the aircraft and its next flight.
 pub(super) fn board(context: &Context<'_>) -> Screen {
     let mut blocks = vec![verdict(context)];
+    blocks.extend(super::code::opened_row(context));
     blocks.extend(landings_to_record(context));
     if let Some(next) = &context.report.next {
         blocks.extend(in_the_way(context, next));
     }
     blocks.extend(carried(context));
+    blocks.extend(super::packs::packs_row(context));
     blocks.extend(changed(context));
     blocks.push(heading("Stages", None));
     blocks.extend(context.plan.stages.iter().map(|stage| stage_row(context, stage)));
@@ -236,8 +238,23 @@ fn field_control(token: super::Token, label: &str) -> Control {
     Control::primary(token, label).weight(Weight::Field)
 }
 
+/// Whether all that is in the way of a flight in service is what is due before it: that is done on its card.
+fn is_routine(context: &Context<'_>, next: &NextFlight) -> bool {
+    let stage = context.plan.check(&next.check).map(|(stage, _)| stage);
+    stage.is_some_and(|stage| stage.gate.is_none())
+        && next.blockers.iter().all(|blocker| {
+            matches!(blocker, Blocker::Check { standing, .. }
+            if !matches!(standing, crate::readiness::Standing::Failed { .. }))
+        })
+}
+
 fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
     match next.blockers.first() {
+        Some(_) if is_routine(context, next) => {
+            let due = super::counted(next.blockers.len(), "check is", "checks are");
+            let detail = format!("{}, {due} due", flight_words(context, next));
+            field_control(Place::Card(next.check.clone()).into(), "Draw up the card").icon(Icon::List).detail(detail)
+        }
         None => {
             let detail = flight_words(context, next);
             field_control(Place::Card(next.check.clone()).into(), "Draw up the card").icon(Icon::List).detail(detail)

@@ -1,30 +1,39 @@
-use super::context::{heading, paragraph, still_row};
+use super::context::{edge, heading, paragraph, row, still_row};
+use super::packs::{charge_word, pack_words};
 use super::{
-    Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, board::blocker_row,
+    Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, board::blocker_row, clock,
+    standing_word,
 };
-use crate::computed::predicted_charge;
-use crate::plan::{Check, Fly, Motion};
-use crate::readiness::FindingState;
-use crate::record::{Thing, ThingKind, Unit, show};
+use crate::computed::{Endurance, endurance, planned_minutes, predicted_charge, predicted_temperature};
+use crate::desk::Form;
+use crate::plan::{Check, CheckKind, Fly, Measure, Motion};
+use crate::readiness::{Blocker, Charge, FindingState, Ledger, Standing};
+use crate::record::{CheckResult, Moment, Unit, show};
+
+/// Who has the phone where nobody else is there.
+const ALONE: &str = "The pilot";
+/// Readings offered for one touch, a step apart, and how many of them lie below the last one.
+const OFFERED: i32 = 6;
+const OFFERED_BELOW: i32 = 2;
 
 /// The card of one flight: everything that is settled before the phone is handed over.
 pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     let found = context.plan.check(id).and_then(|(stage, check)| check.fly().map(|fly| (stage, check, fly)));
     let Some((stage, check, fly)) = found else { return context.gone("card") };
-    let mut blocks = vec![speed_figure(context, fly)];
-    blocks.extend(restrictions(context));
+    let settled = Settled::of(context, check, fly);
     let blockers = context.ledger.before_flying(context.plan, id, context.now);
-    if !blockers.is_empty() {
-        blocks.push(heading("Due before this flight", None));
-        blocks.extend(blockers.iter().map(|blocker| blocker_row(context, blocker)));
-    }
+    // What is to be done stands first, where it needs no scrolling; what is to be known follows.
+    let mut blocks = restrictions(context);
+    blocks.extend(due(context, &blockers));
+    blocks.push(speed_figure(context, fly));
+    blocks.extend(conditions(context, check, &settled));
     blocks.push(heading("Call it off at", None));
-    blocks.extend(fly.knock_off.iter().map(|call| paragraph(call.clone(), Tone::Strong)));
-    blocks.extend(conditions(context, check, fly));
-    blocks.extend(prediction(context, fly));
+    blocks.extend(fly.knock_off.iter().map(|call| paragraph(call.clone(), Tone::Call)));
+    blocks.extend(prediction(context, fly, &settled));
     blocks.push(heading("Limits at landing", None));
     for place in fly.temperatures.iter().filter_map(|id| context.plan.place(id)) {
-        let detail = format!("Caution above {} °C. {}", show(place.caution_above_c), place.basis);
+        let expected = expected_temperature(context, fly, &settled, &place.id);
+        let detail = format!("{expected}Caution above {} °C. {}", show(place.caution_above_c), place.basis);
         blocks.push(still_row(
             Edge::Stop,
             "Stop",
@@ -33,13 +42,104 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
         ));
     }
     blocks.extend(context.cautions(check.cautions.iter().chain(&stage.cautions)));
-    let why_not = missing(context, check, blockers.len());
-    let to = context.form.text("spotter").map_or_else(String::new, |name| format!(" to {name}"));
+    if context.ledger.lock.hash.is_none() {
+        blocks.push(super::code::code_row(context));
+    }
+    blocks.extend(last_landing(context, check));
+    let why_not = missing(check, &settled, blockers.len());
+    let to = settled.spotter.map_or_else(String::new, |name| format!(" to {name}"));
     let hand_over = Control::primary(Command::HandOver(id.to_owned()).into(), format!("Hand over{to}"))
         .icon(Icon::Hand)
-        .weight(Weight::Field)
-        .unless(why_not);
+        .weight(Weight::Field);
+    let hand_over = match why_not {
+        None => hand_over.detail(settled.words()),
+        why_not => hand_over.unless(why_not),
+    };
     Screen { foot: vec![hand_over], ..context.screen("card", &check.title, Some(stage.title.clone()), blocks) }
+}
+
+/// How warm a place should be after this hover, in words; nothing before a hover after which it was read.
+fn expected_temperature(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>, place: &str) -> String {
+    let rpm =
+        context.ledger.aircraft.limit(&fly.head_speed_rpm).filter(|_| fly.predict && fly.motion == Motion::Hover);
+    let air_c = settled.air_c.unwrap_or_else(|| last_air(context));
+    let expected = rpm.and_then(|rpm| predicted_temperature(context.facts(), place, rpm, air_c));
+    expected.map_or_else(String::new, |e| format!("Expected {:.0} °C, {:.0} to {:.0}. ", e.middle, e.low, e.high))
+}
+
+/// What the card says so far: typed or touched, else what the last flight of the day and the packs suggest.
+struct Settled<'a> {
+    pack: Option<String>,
+    air_c: Option<f64>,
+    minutes: f64,
+    /// What the minutes are where nobody changes them.
+    planned: f64,
+    endurance: Option<Endurance>,
+    spotter: Option<&'a str>,
+}
+
+impl<'a> Settled<'a> {
+    fn of(context: &Context<'a>, check: &Check, fly: &Fly) -> Settled<'a> {
+        let pack = pack_chosen(context.ledger, context.form);
+        let typed = |field: &str| context.form.text(field).and_then(crate::desk::parse_number);
+        let air_c = typed("air").or_else(|| air_c(context.ledger, context.form, context.now));
+        let reckoned_c = air_c.unwrap_or_else(|| last_air(context));
+        let endurance = endurance(context.facts(), check, pack.as_deref(), reckoned_c);
+        let planned = planned_minutes(fly, endurance.as_ref());
+        let minutes = typed("minutes").unwrap_or(planned);
+        Settled {
+            pack,
+            air_c,
+            minutes,
+            planned,
+            endurance,
+            spotter: spotter_name(context.ledger, context.form, context.now),
+        }
+    }
+
+    fn planned_s(&self) -> i64 {
+        (self.minutes * 60.0).round() as i64
+    }
+
+    fn words(&self) -> String {
+        let pack = self.pack.as_deref().unwrap_or_default();
+        let air = self.air_c.map_or_else(String::new, |air_c| format!(", {}", Unit::Celsius.show(air_c)));
+        format!("{pack}, {} min{air}", show(self.minutes))
+    }
+}
+
+/// The pack on the card: the one that was touched, else the charged one that has rested longest, else the only one there is.
+pub(crate) fn pack_chosen(ledger: &Ledger, form: Form<'_>) -> Option<String> {
+    if let Some(chosen) = form.text("pack") {
+        return Some(chosen.to_owned());
+    }
+    let packs = ledger.packs();
+    let only = packs.len() == 1;
+    packs
+        .into_iter()
+        .next()
+        .filter(|pack| only || matches!(pack.charge, Charge::Charged { .. }))
+        .map(|pack| pack.name)
+}
+
+/// The air on the card where nothing was entered: that of the last flight, if it was today. Degrees Celsius.
+pub(crate) fn air_c(ledger: &Ledger, form: Form<'_>, now: &Moment) -> Option<f64> {
+    if form.text("air").is_some() {
+        return None;
+    }
+    flown_today(ledger, now).map(|flight| flight.air_c)
+}
+
+/// The spotter's name on the card: as entered, else that of the last flight, if it was today.
+pub(crate) fn spotter_name<'a>(ledger: &'a Ledger, form: Form<'a>, now: &Moment) -> Option<&'a str> {
+    let today = || flown_today(ledger, now).and_then(|flight| flight.spotter.as_deref());
+    form.text("spotter").or_else(today).filter(|name| *name != ALONE)
+}
+
+fn flown_today<'a>(ledger: &'a Ledger, now: &Moment) -> Option<&'a crate::field::Flight> {
+    let last = ledger.flights.iter().rev().find(|flight| flight.started.is_some())?;
+    let day = last.started.as_ref().map(|at| at.wall.date_naive());
+    (day == Some(now.wall.date_naive())).then_some(last)
 }
 
 fn speed_figure(context: &Context<'_>, fly: &Fly) -> Block {
@@ -63,28 +163,114 @@ fn restrictions(context: &Context<'_>) -> Vec<Block> {
     carried.collect()
 }
 
-fn conditions(context: &Context<'_>, check: &Check, fly: &Fly) -> Vec<Block> {
-    let chosen = context.form.text("pack");
-    let packs: Vec<&Thing> = context.ledger.aircraft.things_of(ThingKind::Pack).collect();
+/// What is due before this flight, each where it is done: a look or a reading in one touch, anything else on its own page.
+fn due(context: &Context<'_>, blockers: &[Blocker]) -> Vec<Block> {
+    if blockers.is_empty() {
+        return Vec::new();
+    }
+    let mut blocks = vec![heading("Due before this flight", None)];
+    blocks.extend(due_cautions(context, blockers));
+    for blocker in blockers {
+        match tickable(context, blocker) {
+            Some((check, standing, options)) => {
+                let place = Place::Check(check.id.clone());
+                blocks.push(row(edge(standing), standing_word(standing), &check.title, None, place));
+                blocks.push(Block::Choice { label: String::new(), options });
+            }
+            None => blocks.push(blocker_row(context, blocker)),
+        }
+    }
+    blocks
+}
+
+/// The cautions of what is due, by their titles: in full they stand on each check's page.
+fn due_cautions(context: &Context<'_>, blockers: &[Blocker]) -> Option<Block> {
+    let checks = blockers.iter().filter_map(|blocker| match blocker {
+        Blocker::Check { check, .. } => context.plan.check(check).map(|(_, check)| check),
+        _ => None,
+    });
+    let mut titles: Vec<&str> = Vec::new();
+    for id in checks.flat_map(|check| &check.cautions) {
+        let title = context.plan.caution(id).map(|caution| caution.title.as_str());
+        titles.extend(title.filter(|title| !titles.contains(title)));
+    }
+    let text = "How to look, and why, is on the page of each check.".to_owned();
+    (!titles.is_empty()).then(|| Block::Caution { title: titles.join(". "), text })
+}
+
+/// A due check that one touch records, with what the touch may say.
+fn tickable<'a>(context: &Context<'a>, blocker: &'a Blocker) -> Option<(&'a Check, &'a Standing, Vec<Control>)> {
+    let Blocker::Check { check, standing } = blocker else { return None };
+    let (_, check) = context.plan.check(check)?;
+    if check.witness || matches!(standing, Standing::Failed { .. }) {
+        return None;
+    }
+    let options = match &check.kind {
+        CheckKind::Confirm => {
+            let command = Command::Tick { check: check.id.clone(), value: None };
+            let right = Control::new(command.into(), "Seen, and right").icon(Icon::Tick);
+            vec![right.spoken(format!("{}: seen, and right", check.title))]
+        }
+        CheckKind::Measure(measure) => readings(context, check, measure)?,
+        _ => return None,
+    };
+    Some((check, standing, options))
+}
+
+/// Readings around the last one. A check that was never read has none to start from, and is read on its own page.
+fn readings(context: &Context<'_>, check: &Check, measure: &Measure) -> Option<Vec<Control>> {
+    let results = context.ledger.results.get(&check.id)?;
+    let last = results.iter().rev().find_map(|result| match &result.of {
+        crate::readiness::Source::Result(CheckResult::Measured { value, .. }) => Some(*value),
+        _ => None,
+    })?;
+    let lowest = (0..=OFFERED_BELOW)
+        .map(|below| last - f64::from(below) * measure.step)
+        .take_while(|value| *value >= measure.low - 1e-9)
+        .last()?;
+    let values = (0..OFFERED).map(|step| lowest + f64::from(step) * measure.step);
+    let offered = values.filter(|value| *value <= measure.high).map(|value| {
+        // As it is shown, so that what is recorded is what was touched.
+        let value = show(value).parse().unwrap_or(value);
+        let words = measure.unit.show(value);
+        let command = Command::Tick { check: check.id.clone(), value: Some(value) };
+        let control = Control::new(command.into(), &words).spoken(format!("{}: {words}", check.title));
+        if (value - last).abs() < measure.step / 2.0 { control.detail("last") } else { control }
+    });
+    Some(offered.collect())
+}
+
+fn conditions(context: &Context<'_>, check: &Check, settled: &Settled<'_>) -> Vec<Block> {
+    let packs = context.ledger.packs();
     let mut blocks = vec![heading("Pack and air", None)];
     if packs.is_empty() {
-        let place = Place::Thing { kind: ThingKind::Pack, name: None };
-        blocks.push(super::context::row(Edge::Missing, "To enter", "No pack described yet", None, place));
+        let place = Place::Thing { kind: crate::record::ThingKind::Pack, name: None };
+        blocks.push(row(Edge::Missing, "To enter", "No pack described yet", None, place));
     } else {
         let options = packs.iter().map(|pack| {
             let command = Command::Set("pack".to_owned(), pack.name.clone());
-            Control::new(command.into(), &pack.name).icon(Icon::Pack).chosen(chosen == Some(pack.name.as_str()))
+            let chosen = settled.pack.as_deref() == Some(pack.name.as_str());
+            let (_, word) = charge_word(&pack.charge);
+            Control::new(command.into(), &pack.name).icon(Icon::Pack).detail(word).chosen(chosen)
         });
         blocks.push(Block::Choice { label: "Pack".to_owned(), options: options.collect() });
+        let chosen = packs.iter().find(|pack| settled.pack.as_deref() == Some(pack.name.as_str()));
+        let uncharged = chosen.filter(|pack| pack.charge == Charge::Flown);
+        blocks.extend(uncharged.map(|pack| {
+            let detail = Some(pack_words(context, pack));
+            row(Edge::Caution, "Look", "No charge was written down since it was flown", detail, Place::Packs)
+        }));
     }
-    blocks.push(stepper(context, "minutes", "Planned time, motor on", Unit::Minute, 0.5, fly.minutes));
+    blocks.extend(reserve(settled));
+    blocks.push(stepper(context, "minutes", "Planned time, motor on", Unit::Minute, 0.5, settled.planned));
     blocks.push(stepper(context, "air", "Air temperature", Unit::Celsius, 1.0, last_air(context)));
+    blocks.extend(airs(context, settled));
     let label = if check.witness { "Spotter's name" } else { "Spotter's name, if not flying alone" };
-    blocks.push(context.entry("spotter", label, Keyboard::Name, None));
+    blocks.push(context.entry("spotter", label, Keyboard::Name, settled.spotter));
     let names = last_spotters(context);
     if !names.is_empty() {
         let options = names.into_iter().map(|name| {
-            let chosen = context.form.text("spotter") == Some(name);
+            let chosen = settled.spotter == Some(name);
             Control::new(Command::Set("spotter".to_owned(), name.to_owned()).into(), name).chosen(chosen)
         });
         blocks.push(Block::Choice { label: "Spotter".to_owned(), options: options.collect() });
@@ -92,15 +278,53 @@ fn conditions(context: &Context<'_>, check: &Check, fly: &Fly) -> Vec<Block> {
     blocks
 }
 
+/// How long the pack flies until its reserve, against what is planned.
+fn reserve(settled: &Settled<'_>) -> Option<Block> {
+    let endurance = settled.endurance.as_ref()?;
+    let over = settled.minutes > endurance.minutes + 1e-9;
+    let mut note =
+        format!("with {:.0} % left, at {:.1} A, {}", endurance.reserve_percent, endurance.current_a, endurance.from);
+    if over {
+        note.push_str(&format!(". Planned are {} min: that eats into the reserve", show(settled.minutes)));
+    }
+    Some(Block::Figure {
+        label: "The pack's reserve allows".to_owned(),
+        value: format!("{:.1}", endurance.minutes),
+        unit: Unit::Minute.sign().to_owned(),
+        note: Some(note),
+        edge: if over { Edge::Caution } else { Edge::None },
+    })
+}
+
 /// The air of the last flight, degrees Celsius: today's is most likely near it.
 fn last_air(context: &Context<'_>) -> f64 {
     context.ledger.flights.last().map_or(20.0, |flight| flight.air_c)
 }
 
+/// The last few airs, a touch each.
+fn airs(context: &Context<'_>, settled: &Settled<'_>) -> Option<Block> {
+    let mut last: Vec<f64> = Vec::new();
+    for flight in context.ledger.flights.iter().rev() {
+        if !last.contains(&flight.air_c) && last.len() < 3 {
+            last.push(flight.air_c);
+        }
+    }
+    let options: Vec<Control> = last
+        .into_iter()
+        .map(|air_c| {
+            let words = Unit::Celsius.show(air_c);
+            let command = Command::Set("air".to_owned(), show(air_c));
+            let chosen = settled.air_c == Some(air_c);
+            Control::new(command.into(), &words).spoken(format!("Air {words}")).chosen(chosen)
+        })
+        .collect();
+    (!options.is_empty()).then(|| Block::Choice { label: "Air, as last time".to_owned(), options })
+}
+
 fn last_spotters<'a>(context: &Context<'a>) -> Vec<&'a str> {
     let mut names: Vec<&str> = Vec::new();
     for name in context.ledger.flights.iter().rev().filter_map(|flight| flight.spotter.as_deref()) {
-        if !names.contains(&name) && names.len() < 3 {
+        if name != ALONE && !names.contains(&name) && names.len() < 3 {
             names.push(name);
         }
     }
@@ -125,17 +349,15 @@ fn stepper(context: &Context<'_>, field: &str, label: &str, unit: Unit, by: f64,
     }
 }
 
-fn prediction(context: &Context<'_>, fly: &Fly) -> Vec<Block> {
+fn prediction(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>) -> Vec<Block> {
     if !fly.predict || fly.motion != Motion::Hover {
         // Only a hover has a model behind it.
         return Vec::new();
     }
-    let minutes = context.form.text("minutes").and_then(crate::desk::parse_number).unwrap_or(fly.minutes);
-    let planned_s = (minutes * 60.0).round() as i64;
     let rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm);
-    let typed = context.form.text("air").and_then(crate::desk::parse_number);
-    let air_c = typed.unwrap_or_else(|| last_air(context));
-    let prediction = rpm.and_then(|rpm| predicted_charge(context.facts(), fly.motion, rpm, planned_s, air_c));
+    let air_c = settled.air_c.unwrap_or_else(|| last_air(context));
+    let prediction =
+        rpm.and_then(|rpm| predicted_charge(context.facts(), fly.motion, rpm, settled.planned_s(), air_c));
     let Some(prediction) = prediction else {
         let text = "Nothing to predict the charge from yet: the figures of rotor, mass and pack are missing.";
         return vec![paragraph(text, Tone::Quiet)];
@@ -149,16 +371,24 @@ fn prediction(context: &Context<'_>, fly: &Fly) -> Vec<Block> {
     }]
 }
 
+/// The landing before this card, where another reading or the charge may still be added to it.
+fn last_landing(context: &Context<'_>, check: &Check) -> Option<Block> {
+    let flight = flown_today(context.ledger, context.now).filter(|flight| flight.check == check.id)?;
+    let (_, elapsed_ms) = flight.down.as_ref()?;
+    let title = format!("Landing after {}, {}", clock(elapsed_ms / 1_000), flight.pack);
+    let detail = Some("Add a reading, the charge used or a note".to_owned());
+    Some(row(Edge::None, "Last flight", &title, detail, Place::Landing(flight.card)))
+}
+
 /// Why the card cannot be handed over yet.
-fn missing(context: &Context<'_>, check: &Check, blockers: usize) -> Option<String> {
+fn missing(check: &Check, settled: &Settled<'_>, blockers: usize) -> Option<String> {
     if blockers > 0 {
         return Some(format!("{} due first", super::counted(blockers, "thing is", "things are")));
     }
     let wanted = [
-        ("pack", "Choose the pack first", true),
-        ("air", "Enter the air temperature first", true),
-        ("spotter", "Enter the spotter's name first", check.witness),
+        (settled.pack.is_none(), "Choose the pack first"),
+        (settled.air_c.is_none(), "Enter the air temperature first"),
+        (check.witness && settled.spotter.is_none(), "Enter the spotter's name first"),
     ];
-    let empty = wanted.iter().find(|(field, _, wanted)| *wanted && context.form.text(field).is_none());
-    empty.map(|(_, why, _)| (*why).to_owned())
+    wanted.iter().find(|(lacking, _)| *lacking).map(|(_, why)| (*why).to_owned())
 }

@@ -3,7 +3,7 @@ use super::{
     Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, author_words, entry_words,
 };
 use crate::readiness::withdrawn;
-use crate::record::{Body, Entry, EntryId};
+use crate::record::{Body, Entry, EntryId, Moment};
 
 /// Entries in sight.
 const IN_SIGHT: usize = 60;
@@ -61,6 +61,9 @@ pub(super) fn entry(context: &Context<'_>, id: EntryId) -> Screen {
         blocks.push(paragraph(note, Tone::Plain));
     }
     let mut foot = Vec::new();
+    if let (Body::LandingRecorded { card, .. }, false) = (&entry.body, gone.contains_key(&id)) {
+        foot.push(Control::new(Place::Landing(*card).into(), "Add to this landing").icon(Icon::Thermometer));
+    }
     match gone.get(&id) {
         Some(reason) => blocks.push(still_row(Edge::Stale, "Withdrawn", reason, None)),
         None if can_be_withdrawn(entry) => {
@@ -105,21 +108,39 @@ pub(crate) fn can_be_withdrawn(entry: &Entry) -> bool {
             | Body::TouchedDown { .. }
             | Body::Resumed { .. }
             | Body::HandedBack { .. }
+            | Body::Unmarked { .. }
+            | Body::CodeRefused { .. }
+            | Body::WaitBegun { .. }
+            | Body::OpenedWithoutCode { .. }
     )
 }
 
-/// Takes the last entry back in one touch, where it is one that can be.
+/// Takes the last entry back in one touch, where it is one that can be; and puts it back where that was the slip.
 pub(super) fn undo(context: &Context<'_>) -> Option<Control> {
-    let last = context.entries.last().filter(|entry| can_be_withdrawn(entry))?;
-    let words = entry_words(context.plan, context.entries, last);
-    let spoken = format!("Take back: {words}");
-    Some(
-        Control::new(Command::Withdraw(last.id).into(), "Take back")
-            .detail(shortened(&words))
-            .icon(Icon::Undo)
-            .weight(Weight::Quiet)
-            .spoken(spoken),
-    )
+    let last = context.entries.last()?;
+    let (entry, command, label) = match taken_back_just_now(context.entries, context.now) {
+        Some(entry) => (entry, Command::PutBack(entry.id), "Put back"),
+        None => (last, Command::Withdraw(last.id), "Take back"),
+    };
+    if !can_be_withdrawn(entry) {
+        return None;
+    }
+    let words = entry_words(context.plan, context.entries, entry);
+    let spoken = format!("{label}: {words}");
+    let control = Control::new(command.into(), label).detail(shortened(&words)).icon(Icon::Undo);
+    Some(control.weight(Weight::Quiet).spoken(spoken))
+}
+
+/// Minutes in which what was taken back can be put back. Later it would look fresher than it is: it is made anew then.
+const PUT_BACK_MIN: i64 = 10;
+
+/// The entry that the last one took back, with nothing in between and a moment ago.
+pub(crate) fn taken_back_just_now<'a>(entries: &'a [Entry], now: &Moment) -> Option<&'a Entry> {
+    let [.., before, last] = entries else { return None };
+    let Body::Withdrawn { entry, .. } = &last.body else { return None };
+    let fresh = now.elapsed_ms_since(&before.at) < PUT_BACK_MIN * 60_000;
+    let same_day = now.wall.date_naive() == before.at.wall.date_naive();
+    (*entry == before.id && fresh && same_day).then_some(before)
 }
 
 /// The beginning of a text, cut at a word, for a line that has room for few.

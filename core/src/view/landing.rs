@@ -1,14 +1,42 @@
 use super::context::{heading, paragraph, still_row};
 use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, clock};
-use crate::field::{Flight, Landing};
+use crate::desk::Form;
+use crate::field::{Flight, Landing, Slip, charge_range_mah, temperature_band};
+use crate::plan::{Place as PlanPlace, Plan};
+use crate::readiness::Ledger;
 use crate::record::{EntryId, Unit, show};
 
 /// Fields of temperatures start with this, the place's id follows.
 pub(crate) const TEMPERATURE: &str = "temp:";
 /// Fields that keep how long after touchdown a temperature was read start with this.
 pub(crate) const READ_AFTER: &str = "after:";
+/// The field that holds the place which is read once more.
+pub(crate) const READ_AGAIN: &str = "again";
 /// Where a stepper starts at a place that was never read, degrees Celsius.
 const FIRST_C: f64 = 40.0;
+/// Temperatures offered for one touch, a degree apart, and how many of them lie below the last one.
+const OFFERED: i32 = 12;
+const OFFERED_BELOW: i32 = 5;
+/// Of a place that was read after this landing already: it has cooled since.
+const OFFERED_BELOW_AGAIN: i32 = 10;
+
+/// The place whose temperature is asked for now: one that the pilot wants to read again, else the first of the check's that was
+/// not read yet.
+pub(crate) fn place_to_read<'a>(
+    plan: &'a Plan,
+    ledger: &Ledger,
+    card: EntryId,
+    form: Form<'_>,
+) -> Option<&'a PlanPlace> {
+    if let Some(again) = form.text(READ_AGAIN) {
+        return plan.place(again);
+    }
+    let flight = ledger.flight(card)?;
+    let fly = plan.check(&flight.check).and_then(|(_, check)| check.fly())?;
+    let read = |id: &str| flight.readings(id).next().is_some() || form.text(&format!("{TEMPERATURE}{id}")).is_some();
+    let open = fly.temperatures.iter().find(|id| !read(id))?;
+    plan.place(open)
+}
 
 /// What is jotted down right after touchdown, hottest places first.
 pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
@@ -17,6 +45,8 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
     let fly = check.and_then(|(_, check)| check.fly());
     let wanted: Vec<&str> = fly.map(|fly| fly.temperatures.iter().map(String::as_str).collect()).unwrap_or_default();
     let mut blocks = vec![flown(flight)];
+    blocks.extend(offered(context, flight, &wanted));
+    blocks.extend(read_so_far(context, flight));
     blocks.push(heading("Temperatures", Some("in this order, within the first minute".to_owned())));
     let (first, rest): (Vec<_>, Vec<_>) =
         context.plan.places.iter().partition(|place| wanted.contains(&place.id.as_str()));
@@ -39,6 +69,95 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
     }
 }
 
+/// The temperatures of the place that is asked for now, a touch each, around its last one.
+fn offered(context: &Context<'_>, flight: &Flight, wanted: &[&str]) -> Vec<Block> {
+    let found = place_to_read(context.plan, context.ledger, flight.card, context.form);
+    let Some(place) = found else { return Vec::new() };
+    let today = flight.readings(&place.id).next_back().map(|reading| reading.celsius);
+    let last = today.or_else(|| last_at(context, flight, &place.id));
+    let around = last.unwrap_or(FIRST_C).round() as i32;
+    let below = if today.is_some() { OFFERED_BELOW_AGAIN } else { OFFERED_BELOW };
+    let shift = context.form.text(&shift_field(place)).and_then(|text| text.parse::<i32>().ok()).unwrap_or(0);
+    let low = around - below + shift;
+    let read = |celsius: i32| {
+        let command = Command::Read { card: flight.card, place: place.id.clone(), celsius };
+        let spoken = format!("{}: {celsius} degrees Celsius", place.title);
+        let control = Control::new(command.into(), format!("{celsius} °C")).spoken(spoken);
+        if last == Some(f64::from(celsius)) { control.detail("last") } else { control }
+    };
+    let go = |by: i32, word: &str| {
+        let to = (shift + by).clamp(-120, 180).to_string();
+        let spoken = format!("{}: {} temperatures", place.title, word.to_lowercase());
+        Control::new(Command::Set(shift_field(place), to).into(), word).spoken(spoken)
+    };
+    let mut options: Vec<Control> = (low..low + OFFERED).map(read).collect();
+    options.push(go(-OFFERED, "Cooler").icon(Icon::Remove));
+    options.push(go(OFFERED, "Hotter").icon(Icon::Add));
+    let number = wanted.iter().position(|id| *id == place.id);
+    let note = match number {
+        Some(number) if today.is_none() => format!("{} of {}, one touch each", number + 1, wanted.len()),
+        _ => "once more, as it cools".to_owned(),
+    };
+    vec![heading(&format!("{} reads", place.title), Some(note)), Block::Choice { label: String::new(), options }]
+}
+
+fn shift_field(place: &PlanPlace) -> String {
+    format!("shift:{}", place.id)
+}
+
+/// Each reading so far, and what two of a place tell of touchdown.
+fn read_so_far(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
+    let readings = flight.landing.iter().flat_map(|landing| &landing.temperatures);
+    let mut blocks = Vec::new();
+    for (index, reading) in (0..).zip(readings) {
+        let title = context.plan.place(&reading.place).map_or(reading.place.as_str(), |place| place.title.as_str());
+        let words = format!("{title} {}", Unit::Celsius.show(reading.celsius));
+        let detail = format!("{} after touchdown. Touch it to leave it out", clock(reading.after_s));
+        let command = Command::DropReading { card: flight.card, index };
+        blocks.push(Block::Row {
+            edge: Edge::Fresh,
+            state: "Read".to_owned(),
+            title: words.clone(),
+            detail: Some(detail),
+            control: Some(Control::new(command.into(), format!("Leave out {words}")).icon(Icon::Remove)),
+        });
+    }
+    if blocks.is_empty() {
+        return blocks;
+    }
+    blocks.insert(0, heading("Read after this landing", None));
+    let read = context.plan.places.iter().filter(|place| flight.readings(&place.id).next().is_some());
+    blocks.extend(read.clone().filter_map(|place| at_touchdown(flight, place)));
+    let again = read.map(|place| {
+        let command = Command::Set(READ_AGAIN.to_owned(), place.id.clone());
+        let spoken = format!("Read {} once more", place.title.to_lowercase());
+        Control::new(command.into(), format!("{} again", place.title)).icon(Icon::Thermometer).spoken(spoken)
+    });
+    blocks.push(Block::Choice {
+        label: "A second reading, half a minute later, tells how hot it was at touchdown".to_owned(),
+        options: again.collect(),
+    });
+    blocks
+}
+
+fn at_touchdown(flight: &Flight, place: &PlanPlace) -> Option<Block> {
+    let fit = flight.at_touchdown(&place.id)?;
+    let within = fit.half_width_k.map_or_else(String::new, |k| format!(", ± {k:.0} K"));
+    let readings = super::counted(fit.readings.len(), "reading", "readings");
+    let over = match () {
+        () if fit.touchdown_c > place.stop_above_c => ". Past its stop: look before the next flight",
+        () if fit.touchdown_c > place.caution_above_c => ". Past its caution",
+        () => "",
+    };
+    Some(Block::Figure {
+        label: format!("{} at touchdown", place.title),
+        value: format!("{:.0}", fit.touchdown_c),
+        unit: Unit::Celsius.sign().to_owned(),
+        note: Some(format!("worked back from {readings}{within}{over}")),
+        edge: if over.is_empty() { Edge::None } else { Edge::Caution },
+    })
+}
+
 /// The entry that a finding from this flight points to: its last mark, else its landing or card.
 fn shown_by(flight: &Flight) -> Option<EntryId> {
     let mark = flight.marks.last().map(|mark| mark.entry);
@@ -56,10 +175,10 @@ fn flown(flight: &Flight) -> Block {
     }
 }
 
-fn temperature(context: &Context<'_>, flight: &Flight, place: &crate::plan::Place, wanted: bool) -> Block {
+fn temperature(context: &Context<'_>, flight: &Flight, place: &PlanPlace, wanted: bool) -> Block {
     let field = format!("{TEMPERATURE}{}", place.id);
-    let jotted = flight.reading(&place.id);
-    let last = jotted.or_else(|| last_at(context, &place.id));
+    let jotted = flight.readings(&place.id).next_back().map(|reading| reading.celsius);
+    let last = jotted.or_else(|| last_at(context, flight, &place.id));
     let start = last.unwrap_or(FIRST_C);
     let step = |by: f64, word: &str| {
         let spoken = format!("{}: {word} by {} degrees Celsius", place.title, show(by.abs()));
@@ -69,17 +188,14 @@ fn temperature(context: &Context<'_>, flight: &Flight, place: &crate::plan::Plac
     let typed = context.form.number(&field, &place.title, Unit::Celsius, Landing::TEMPERATURE_RANGE_C);
     let flag = match &typed {
         Err(error) => Some(error.to_string()),
-        Ok(Some(c)) if *c > place.stop_above_c => Some(format!("Past its stop, {} °C", show(place.stop_above_c))),
-        Ok(Some(c)) if *c > place.caution_above_c => {
-            Some(format!("Past its caution, {} °C", show(place.caution_above_c)))
-        }
-        Ok(_) => None,
+        Ok(Some(celsius)) => temperature_flag(context, flight, place, *celsius),
+        Ok(None) => None,
     };
     let wanted = if wanted { "" } else { ", not asked for here" };
     Block::Stepper {
         field: field.clone(),
         label: place.title.clone(),
-        value: context.form.text(&field).map(str::to_owned).or(jotted.map(show)).unwrap_or_default(),
+        value: context.form.text(&field).unwrap_or_default().to_owned(),
         unit: Unit::Celsius.sign().to_owned(),
         less: step(-1.0, "less").icon(Icon::Remove),
         more: step(1.0, "more").icon(Icon::Add),
@@ -91,12 +207,30 @@ fn temperature(context: &Context<'_>, flight: &Flight, place: &crate::plan::Plac
     }
 }
 
-fn last_at(context: &Context<'_>, place: &str) -> Option<f64> {
-    let landings = context.ledger.flights.iter().rev().filter_map(|flight| flight.landing.as_ref());
-    landings
-        .filter_map(|landing| landing.temperatures.iter().find(|reading| reading.place == place))
-        .map(|reading| reading.celsius)
-        .next()
+/// What is odd about a temperature, which is taken all the same: past a limit of its place, or outside of what is plausible
+/// there, with the slip that would explain it.
+fn temperature_flag(context: &Context<'_>, flight: &Flight, place: &PlanPlace, celsius: f64) -> Option<String> {
+    let limit = match celsius {
+        c if c > place.stop_above_c => Some(format!("Past its stop, {} °C", show(place.stop_above_c))),
+        c if c > place.caution_above_c => Some(format!("Past its caution, {} °C", show(place.caution_above_c))),
+        _ => None,
+    };
+    let band = temperature_band(&context.ledger.flights, flight, place);
+    let odd = (!band.holds(celsius)).then(|| {
+        let meant = match band.slip(celsius) {
+            Some(Slip::Fahrenheit { meant }) => format!(" In Fahrenheit it would be {meant:.0} °C."),
+            Some(Slip::Swapped { meant } | Slip::Tenfold { meant }) => format!(" {} °C was meant?", show(meant)),
+            None => String::new(),
+        };
+        format!("{:.0} to {:.0} °C is usual here.{meant} Read it again", band.low, band.high)
+    });
+    let flags: Vec<String> = limit.into_iter().chain(odd).collect();
+    (!flags.is_empty()).then(|| flags.join(". "))
+}
+
+fn last_at(context: &Context<'_>, flight: &Flight, place: &str) -> Option<f64> {
+    let earlier = context.ledger.flights.iter().rev().filter(|other| other.card != flight.card);
+    earlier.filter_map(|other| other.readings(place).next().map(|reading| reading.celsius)).next()
 }
 
 fn used(context: &Context<'_>, flight: &Flight) -> Block {
@@ -109,7 +243,12 @@ fn used(context: &Context<'_>, flight: &Flight) -> Block {
         let command = Command::Step { field: "used".to_owned(), by, start };
         Control::new(command.into(), word).spoken(format!("Charge used: {word} by 50 milliampere hours"))
     };
-    let typed = context.form.number("used", "Charge used", Unit::MilliampereHour, (0.0, 36_000.0));
+    let typed = context.form.number(
+        "used",
+        "Charge used",
+        Unit::MilliampereHour,
+        charge_range_mah(&context.ledger.aircraft, &flight.pack),
+    );
     let flag = match (&typed, &prediction) {
         (Err(error), _) => Some(error.to_string()),
         (Ok(Some(used)), Some(p)) if !(p.low_mah..=p.high_mah).contains(used) => {

@@ -5,12 +5,14 @@ mod board;
 mod card;
 pub(crate) mod chart;
 mod check;
+mod code;
 mod context;
 mod findings;
 mod hotter_day;
 mod journal;
 mod landing;
 mod model;
+mod packs;
 mod plan;
 mod spotter;
 mod stage;
@@ -22,10 +24,12 @@ pub use model::*;
 pub use token::{Command, Place, Token};
 
 pub(crate) use aircraft::{SUBJECT, only_one};
+pub(crate) use card::{air_c, pack_chosen, spotter_name};
 pub(crate) use chart::svg;
 pub(crate) use findings::CARRY_FLIGHTS;
-pub(crate) use journal::can_be_withdrawn;
-pub(crate) use landing::{READ_AFTER, TEMPERATURE};
+pub(crate) use journal::{can_be_withdrawn, taken_back_just_now};
+pub(crate) use landing::{READ_AFTER, READ_AGAIN, TEMPERATURE, place_to_read};
+pub(crate) use packs::PUT_BACK;
 pub(crate) use plan::{OFFERED_NAME, OFFERED_TEXT, keeps_out};
 pub(crate) use spotter::spotter;
 pub(crate) use words::*;
@@ -36,6 +40,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Board => board::board(context),
         Place::Stage(id) => stage::stage(context, id),
         Place::Check(id) => check::check(context, id),
+        Place::Packs => packs::packs(context),
         Place::Card(id) => card::card(context, id),
         Place::Landing(card) => landing::landing(context, *card),
         Place::Findings => findings::findings(context),
@@ -43,6 +48,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::NewFinding { shown_by, proof } => findings::new_finding(context, *shown_by, proof),
         Place::Aircraft => aircraft::aircraft(context),
         Place::Name => aircraft::name(context),
+        Place::Code => code::code(context),
         Place::Question(id) => aircraft::question(context, id),
         Place::Figure(id) => aircraft::figure(context, id),
         Place::Thing { kind, name } => aircraft::thing(context, *kind, name.as_deref()),

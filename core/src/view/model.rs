@@ -128,6 +128,19 @@ pub enum Block {
         /// Something wrong with what is there.
         flag: Option<String>,
     },
+    /// Keys for a code, large enough for gloves. What is typed stays in the shell until it is done, and is kept nowhere.
+    CodePad {
+        /// What code.
+        label: String,
+        /// What to type, or why it cannot be typed now.
+        hint: Option<String>,
+        /// The words on the key that is touched last.
+        done: String,
+        /// Whether each digit shows as a dot.
+        hidden: bool,
+        /// Whether the keys can be touched now.
+        enabled: bool,
+    },
     /// A line drawing.
     Drawing {
         /// The lines and words.
@@ -277,6 +290,8 @@ pub enum Tone {
     Quiet,
     /// Heavier, for what must be read.
     Strong,
+    /// Large, for what is called out at arm's length.
+    Call,
 }
 
 /// Which keys a typed field wants.
@@ -473,6 +488,23 @@ pub struct SpotterScreen {
     pub limits: Vec<String>,
     /// When to call it off.
     pub knock_off: Vec<String>,
+    /// Takes the last mark back.
+    pub undo: Option<SpotterControl>,
+    /// What the phone wants before it goes back to the pilot, where the pilot set a code and the motor is off.
+    pub lock: Option<SpotterLock>,
+}
+
+/// The way back to the pilot's side, by code or by waiting.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SpotterLock {
+    /// The keys: [`Block::CodePad`].
+    pub pad: Block,
+    /// The way without the code.
+    pub without: SpotterControl,
+    /// How that stands.
+    pub without_note: Option<String>,
+    /// Whether something counts down: a shell asks again every second.
+    pub counting: bool,
 }
 
 /// The flight's clock as it stood at the moment that was asked about.
@@ -506,6 +538,8 @@ pub struct SpotterControl {
     pub label: String,
     /// The sign on it.
     pub icon: Icon,
+    /// How long a finger has to rest on it, milliseconds; 0 where a touch is enough.
+    pub hold_ms: u32,
 }
 
 /// All that a spotter can do besides marking.
@@ -519,6 +553,12 @@ pub enum SpotterAct {
     Resume,
     /// Gives the phone back to the pilot.
     HandBack,
+    /// Shows the keys for the pilot's code.
+    EnterCode,
+    /// Begins the wait after which the phone opens without the code.
+    WaitWithoutCode,
+    /// Takes the last mark back.
+    Unmark,
 }
 
 /// One thing that can be noted in flight.

@@ -12,6 +12,8 @@ pub enum Place {
     Stage(String),
     /// One check.
     Check(String),
+    /// The flight packs: charged, flown, and which rests.
+    Packs,
     /// The flight card of one fly check, before it is drawn up.
     Card(String),
     /// What is jotted after landing.
@@ -31,6 +33,8 @@ pub enum Place {
     Aircraft,
     /// The aircraft's and its builder's name.
     Name,
+    /// The pilot's code, which the phone wants before it comes back from a spotter.
+    Code,
     /// One question of the plan about the aircraft.
     Question(String),
     /// One figure.
@@ -91,10 +95,35 @@ pub enum Command {
         /// For confirm checks: whether it was right.
         passed: bool,
     },
+    /// Records the result of a check that is due, as it was touched on the card.
+    Tick {
+        /// Which check.
+        check: String,
+        /// The reading, for measure checks.
+        value: Option<f64>,
+    },
+    /// Records that a pack was charged, with what the draft says was put back.
+    Charged(String),
     /// Releases a stage's gate.
     Release(String),
     /// Draws up the card and hands the phone over.
     HandOver(String),
+    /// Puts a temperature into the landing's draft, and records the landing where it is the last that is asked for.
+    Read {
+        /// Which card.
+        card: EntryId,
+        /// Which place of the plan.
+        place: String,
+        /// Whole degrees Celsius.
+        celsius: i32,
+    },
+    /// Records the landing without one of its readings, which was a slip.
+    DropReading {
+        /// Which card.
+        card: EntryId,
+        /// Which of its readings, from 0.
+        index: u32,
+    },
     /// Records the landing from its draft.
     SaveLanding(EntryId),
     /// Explains a flight that disagreed with its prediction.
@@ -124,6 +153,10 @@ pub enum Command {
     SaveSetting(String),
     /// Records the change in the draft.
     SaveChange,
+    /// No code is wanted any more.
+    RemoveCode,
+    /// Records anew what was taken back a moment ago: the taking back was the slip.
+    PutBack(EntryId),
     /// Withdraws an entry.
     Withdraw(EntryId),
     /// Reads the plan file that was picked.

@@ -131,6 +131,12 @@ pub(crate) fn clock(seconds: i64) -> String {
     format!("{}:{:02}", seconds / 60, seconds % 60)
 }
 
+/// What is left of a wait, rounded up: `25 s`, `12 min`.
+pub(crate) fn time_left(left_ms: i64) -> String {
+    let seconds = (left_ms + 999) / 1_000;
+    if seconds < 120 { format!("{seconds} s") } else { format!("{} min", (seconds + 59) / 60) }
+}
+
 /// A day, with the year where it is another one than now.
 pub(crate) fn day(at: &DateTime<FixedOffset>, now: &Moment) -> String {
     use chrono::Datelike;
@@ -200,6 +206,19 @@ pub(crate) fn entry_words(plan: &Plan, entries: &[Entry], entry: &Entry) -> Stri
         Body::TouchedDown { elapsed_ms, .. } => format!("Touchdown at {}", clock(elapsed_ms / 1_000)),
         Body::Resumed { .. } => "Touchdown taken back: still flying".to_owned(),
         Body::HandedBack { .. } => "Phone back with the pilot".to_owned(),
+        Body::Unmarked { mark: id, .. } => match named(id) {
+            Some(mark) => format!("Taken back: {}", entry_words(plan, entries, mark)),
+            None => "A mark taken back".to_owned(),
+        },
+        Body::PackCharged { pack, put_back_mah } => match put_back_mah {
+            Some(mah) => format!("{pack} charged, {mah:.0} mAh put back"),
+            None => format!("{pack} charged"),
+        },
+        Body::CodeRefused { .. } => "A wrong code was tried".to_owned(),
+        Body::WaitBegun { .. } => "No code at hand: the wait for the phone to open without it began".to_owned(),
+        Body::OpenedWithoutCode { .. } => "Opened without the pilot's code, after the wait".to_owned(),
+        Body::CodeSet { .. } => "Pilot's code set".to_owned(),
+        Body::CodeRemoved {} => "Pilot's code removed".to_owned(),
         Body::LandingRecorded { pack_used_mah, temperatures, .. } => {
             let used = pack_used_mah.map_or_else(String::new, |used| format!(", {used:.0} mAh used"));
             let hottest = temperatures.iter().map(|reading| reading.celsius).max_by(f64::total_cmp);

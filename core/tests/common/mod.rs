@@ -149,6 +149,14 @@ pub fn one_of_each() -> Vec<Body> {
             evidence: vec![("belt-tension".to_owned(), id(3)), ("fan-gap".to_owned(), id(4))],
         },
         Body::Withdrawn { entry: id(3), reason: "Wrong line".to_owned() },
+        // Kinds that came later, in the order in which they came.
+        Body::Unmarked { card, mark: id(9) },
+        Body::CodeRefused { card },
+        Body::WaitBegun { card },
+        Body::OpenedWithoutCode { card },
+        Body::CodeSet { hash: "$argon2id$v=19$m=19456,t=2,p=1$c2FsdA$aGFzaA".to_owned() },
+        Body::CodeRemoved {},
+        Body::PackCharged { pack: "Pack 1".to_owned(), put_back_mah: Some(1_510.0) },
     ]
 }
 

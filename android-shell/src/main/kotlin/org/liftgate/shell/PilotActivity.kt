@@ -13,6 +13,7 @@ import uniffi.liftgate.Icon
 import uniffi.liftgate.Liftgate
 import uniffi.liftgate.LiftgateException
 import uniffi.liftgate.Moment
+import uniffi.liftgate.PilotDesk
 import uniffi.liftgate.Screen
 import uniffi.liftgate.Tapped
 import uniffi.liftgate.Turn
@@ -21,7 +22,7 @@ import uniffi.liftgate.Weight
 /** The pilot's side: shows the screen that the core sends and passes back what is tapped and typed. */
 class PilotActivity : ShellActivity(), Taps {
     private lateinit var screen: ScreenView
-    private var onTap: (Control) -> Unit = ::send
+    private var onTap: (Control) -> Unit = { send(it) }
 
     private val documents = Documents(this)
 
@@ -65,9 +66,15 @@ class PilotActivity : ShellActivity(), Taps {
     override fun tapped(control: Control) = onTap(control)
 
     private fun send(control: Control) {
-        if (waiting || opened(control)) return
+        if (!opened(control)) send { desk, now -> desk.tap(control.token, now) }
+    }
+
+    override fun coded(digits: String) = send { desk, now -> desk.setCode(digits, now) }
+
+    private fun send(work: (PilotDesk, Moment) -> Tapped) {
+        if (waiting) return
         waiting = true
-        ask({ store, now -> store.pilot().use { it.tap(control.token, now) } }, ::shown)
+        ask({ store, now -> store.pilot().use { work(it, now) } }, ::shown)
     }
 
     private fun shown(tapped: Tapped) {
@@ -127,7 +134,7 @@ class PilotActivity : ShellActivity(), Taps {
     }
 
     private fun show(next: Screen, said: String?) {
-        onTap = ::send
+        onTap = { send(it) }
         screen.show(next, said)
         said?.let(screen::announce)
         back(next.back?.let { { tapped(it) } })

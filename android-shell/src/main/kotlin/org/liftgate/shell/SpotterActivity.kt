@@ -11,6 +11,7 @@ import org.liftgate.R
 import org.liftgate.shell.blocks.Taps
 import org.liftgate.shell.spotter.SpotterView
 import uniffi.liftgate.Control
+import uniffi.liftgate.LiftgateException
 import uniffi.liftgate.MarkKind
 import uniffi.liftgate.Moment
 import uniffi.liftgate.Turn
@@ -43,9 +44,24 @@ class SpotterActivity : ShellActivity() {
         super.onCreate(savedInstanceState)
         window.addFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)
         speaker = app.speakers(this)
-        view = SpotterView(this, ::act, ::mark)
+        view = SpotterView(this, ::act, ::mark, ::code)
+        view.asking = savedInstanceState?.getBoolean(ASKING) == true
         setContentView(view)
         back { view.announceForAccessibility(getString(R.string.back_is_off)) }
+        pin()
+    }
+
+    /**
+     * Asks the phone to keep this window in front. The holder can refuse or leave it at any time, and nothing rests on
+     * it: whose turn it is stands in the journal.
+     */
+    private fun pin() {
+        // The phone's own settings may forbid it.
+        runCatching { startLockTask() }
+    }
+
+    private fun unpin() {
+        runCatching { stopLockTask() }
     }
 
     override fun onStart() {
@@ -80,6 +96,11 @@ class SpotterActivity : ShellActivity() {
 
     private fun pinning() = getSystemService(ActivityManager::class.java).lockTaskModeState
 
+    override fun onSaveInstanceState(outState: Bundle) {
+        super.onSaveInstanceState(outState)
+        outState.putBoolean(ASKING, view.asking)
+    }
+
     override fun onStop() {
         ticker.removeCallbacksAndMessages(null)
         super.onStop()
@@ -102,6 +123,10 @@ class SpotterActivity : ShellActivity() {
             SpotterAct.START -> desk.start(now)
             SpotterAct.LAND -> desk.land(now)
             SpotterAct.RESUME -> desk.resume(now)
+            SpotterAct.UNMARK -> desk.unmark(now)
+            SpotterAct.WAIT_WITHOUT_CODE -> desk.waitWithoutCode(now)
+            // The keys are the shell's own; what is typed on them comes by [code].
+            SpotterAct.ENTER_CODE -> desk.screen(now)
             SpotterAct.HAND_BACK -> {
                 desk.handBack(now)
                 null
@@ -109,9 +134,18 @@ class SpotterActivity : ShellActivity() {
         }
     })
 
+    private fun code(digits: String) = send({ desk, now ->
+        desk.handBackWithCode(digits, now)
+        null
+    })
+
     private fun mark(kind: MarkKind) = send({ desk, now -> desk.mark(kind, now) })
 
-    private fun send(work: (SpotterDesk, Moment) -> SpotterScreen?, first: Boolean = false) {
+    private fun send(
+        work: (SpotterDesk, Moment) -> SpotterScreen?,
+        first: Boolean = false,
+        quiet: Boolean = first,
+    ) {
         if (waiting) return
         waiting = true
         core.ask({ store, now ->
@@ -122,13 +156,13 @@ class SpotterActivity : ShellActivity() {
         }) { outcome ->
             waiting = false
             if (isDestroyed) return@ask
-            outcome.fold({ show(it, first) }, ::trouble)
+            outcome.fold({ show(it, first, quiet) }, ::trouble)
         }
     }
 
     private class Answer(val turn: Turn, val screen: SpotterScreen?, val at: Moment)
 
-    private fun show(answer: Answer, first: Boolean) {
+    private fun show(answer: Answer, first: Boolean, quiet: Boolean) {
         if (answer.turn == Turn.PILOT) {
             unpin()
             startActivity(Intent(this, PilotActivity::class.java))
@@ -136,7 +170,7 @@ class SpotterActivity : ShellActivity() {
             return
         }
         val next = answer.screen ?: return
-        if (!first) confirm(view)
+        if (!quiet) confirm(view)
         screen = next
         seenAtMs = answer.at.monotonicMs
         if (first) calledToS = next.clock.elapsedMs / MS
@@ -151,6 +185,7 @@ class SpotterActivity : ShellActivity() {
         val running = if (now.clock.running) core.clock.now().monotonicMs - seenAtMs else 0L
         val elapsedMs = now.clock.elapsedMs + running
         view.tick(elapsedMs)
+        if (now.lock?.counting == true && view.asking) ticker.postDelayed(::recount, MS)
         if (!now.clock.running) return
         val second = elapsedMs / MS
         now.calls.filter { it.atS in calledToS + 1..second }.forEach { say(it.words, second) }
@@ -158,6 +193,9 @@ class SpotterActivity : ShellActivity() {
         if (second > shownSinceS + CALL_SHOWN_S) view.calling(null)
         ticker.postDelayed(::tick, TICK_MS)
     }
+
+    /** What is left of a wait is the core's to say. */
+    private fun recount() = send({ desk, now -> desk.screen(now) }, quiet = true)
 
     private fun say(words: String, second: Long) {
         shownSinceS = second
@@ -167,6 +205,11 @@ class SpotterActivity : ShellActivity() {
 
     private fun trouble(error: Throwable) {
         reject(view)
+        if (error is LiftgateException.Refused) {
+            view.refuse(error.reason)
+            send({ desk, now -> desk.screen(now) }, quiet = true)
+            return
+        }
         val shown = ScreenView(
             this,
             object : Taps {
@@ -182,6 +225,7 @@ class SpotterActivity : ShellActivity() {
     private companion object {
         const val TAG = "Liftgate"
         const val MS = 1000L
+        const val ASKING = "asking"
         const val TICK_MS = 200L
         const val CALL_SHOWN_S = 10L
     }

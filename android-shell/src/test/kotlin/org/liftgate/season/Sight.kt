@@ -62,6 +62,13 @@ class Sight(private val phone: Phone) {
         return found
     }
 
+    /** The checks that the card in view wants first. */
+    fun dueOnCard(): List<String> = rowsUnder("Due before this flight").map { it.title }
+
+    /** The one control that says [words] to a screen reader, or begins with them. */
+    fun spoken(words: String): String? = phone.targets().mapNotNull { it.contentDescription?.toString() }
+        .firstOrNull { it == words || it.startsWith("$words. ") }
+
     /** The texts that follow the heading [heading]. */
     fun after(heading: String): List<String> = phone.words().dropWhile { it != heading }.drop(1)
 

@@ -45,6 +45,12 @@ class FakeCore(var screen: Screen) : Liftgate(NoHandle) {
             edits += field to text
         }
 
+        override fun setCode(code: String, now: Moment): Tapped {
+            fails?.let { throw it }
+            taps += "code $code"
+            return Tapped(screen, turn, said)
+        }
+
         override fun close() = Unit
     }
 
@@ -61,6 +67,12 @@ class FakeCore(var screen: Screen) : Liftgate(NoHandle) {
         override fun mark(mark: MarkKind, now: Moment) = act("mark $mark")
         override fun land(now: Moment) = act("land")
         override fun resume(now: Moment) = act("resume")
+        override fun unmark(now: Moment) = act("unmark")
+        override fun waitWithoutCode(now: Moment) = act("wait")
+        override fun handBackWithCode(code: String, now: Moment) {
+            act("code $code")
+        }
+
         override fun handBack(now: Moment) {
             act("hand back")
         }

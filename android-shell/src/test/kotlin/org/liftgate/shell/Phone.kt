@@ -74,6 +74,9 @@ class Phone(
     /** What was touched so far, by the first words it shows, with the running clock's reading in milliseconds. */
     val touches = mutableListOf<Pair<Long, String>>()
     private var lives = 0
+
+    /** How long the finger rested each time, milliseconds. */
+    val heldMs = mutableListOf<Long>()
     private val app = RuntimeEnvironment.getApplication() as LiftgateApp
     private var controller: ActivityController<out Activity>? = null
 
@@ -251,7 +254,7 @@ class Phone(
     /** Rests a finger on the control that shows [label] until it acts. */
     fun hold(label: String, ms: Long = 700): Phone = apply {
         val view = target(label)
-        val (x, y) = reach(view)
+        val (x, y) = reach(view, ms)
         send(MotionEvent.ACTION_DOWN, x, y)
         clock.pass(ms)
         ShadowLooper.idleMainLooper(ms, java.util.concurrent.TimeUnit.MILLISECONDS)
@@ -354,7 +357,7 @@ class Phone(
 
     /** Touches [view] at its middle, wherever it is on the page. */
     fun touch(view: View) {
-        val (x, y) = reach(view)
+        val (x, y) = reach(view, TOUCH_MS)
         send(MotionEvent.ACTION_DOWN, x, y)
         clock.pass(TOUCH_MS)
         ShadowLooper.idleMainLooper(TOUCH_MS, java.util.concurrent.TimeUnit.MILLISECONDS)
@@ -365,7 +368,8 @@ class Phone(
     }
 
     /** Brings [view] into sight and gives the place of its middle in the window. */
-    private fun reach(view: View): Pair<Float, Float> {
+    private fun reach(view: View, ms: Long): Pair<Float, Float> {
+        heldMs += ms
         touches += clock.monotonicMs to labels(view).firstOrNull().orEmpty()
         scrollTo(view)
         val seen = Rect()

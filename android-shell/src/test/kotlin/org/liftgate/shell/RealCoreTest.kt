@@ -58,6 +58,22 @@ class RealCoreTest {
     }
 
     @Test
+    fun aCodeIsSetOnItsKeysTakenBackInOneTapAndNeverKeptAsTyped() {
+        Phone(folder.newFolder()).use { phone ->
+            phone.launch().tap("Aircraft").tap("Pilot's code")
+            "8642".forEach { phone.tap(it.toString()) }
+            phone.expect("8642").recreate()
+            assertFalse("typed digits do not outlive the window", phone.says("8642"))
+            "97".forEach { phone.tap(it.toString()) }
+            phone.tap("Set this code").expect("4 to 8 digits")
+            "8642".forEach { phone.tap(it.toString()) }
+            phone.tap("Set this code").expect("Wanted when the spotter gives the phone back")
+            phone.kill().expect("Wanted when the spotter gives the phone back")
+            phone.tap("Take back").expect("Whoever has the phone can give it back")
+        }
+    }
+
+    @Test
     fun aFileThatIsNoJournalIsNamedAndLeftAsItIs() {
         val place = folder.newFolder()
         val file = File(place, "liftgate.db").apply { writeBytes(ByteArray(8192) { (it % 251).toByte() }) }

@@ -17,6 +17,7 @@ import uniffi.liftgate.Screen
 import uniffi.liftgate.SpotterAct
 import uniffi.liftgate.SpotterClock
 import uniffi.liftgate.SpotterControl
+import uniffi.liftgate.SpotterLock
 import uniffi.liftgate.SpotterScreen
 import uniffi.liftgate.Stroke
 import uniffi.liftgate.TimeCall
@@ -134,11 +135,18 @@ object Samples {
         )
     }
 
+    /** A code is wanted; [waitNote] where it cannot be tried yet. */
+    fun lock(waitNote: String? = null) = SpotterLock(
+        pad = Block.CodePad("The pilot's code", waitNote, "Open", hidden = true, enabled = waitNote == null),
+        without = SpotterControl(SpotterAct.WAIT_WITHOUT_CODE, "No code at hand", Icon.LOCK, 0u),
+        withoutNote = "Opens half an hour later", counting = waitNote != null,
+    )
+
     /** After touchdown. */
     val landed get() = spotter(running = false, elapsedMs = 231_000).copy(
         phase = "Down, motor off",
-        main = SpotterControl(SpotterAct.HAND_BACK, "Back to the pilot", Icon.HAND),
-        second = SpotterControl(SpotterAct.RESUME, "Still flying", Icon.UNDO),
+        main = SpotterControl(SpotterAct.HAND_BACK, "Back to the pilot", Icon.HAND, 600u),
+        second = SpotterControl(SpotterAct.RESUME, "Still flying", Icon.UNDO, 0u),
     )
 
     fun spotter(running: Boolean, elapsedMs: Long = 0) = SpotterScreen(
@@ -146,11 +154,11 @@ object Samples {
         clock = SpotterClock(running, elapsedMs, 240, "of 4:00 planned"),
         calls = listOf(TimeCall(60, "One minute"), TimeCall(180, "Three minutes"), TimeCall(240, "Land now")),
         main = if (running) {
-            SpotterControl(SpotterAct.LAND, "Touchdown", Icon.STOP)
+            SpotterControl(SpotterAct.LAND, "Touchdown", Icon.STOP, 300u)
         } else {
-            SpotterControl(SpotterAct.START, "Start the clock", Icon.PLAY)
+            SpotterControl(SpotterAct.START, "Start the clock", Icon.PLAY, 600u)
         },
-        second = null,
+        second = null, undo = null, lock = null,
         marks = listOf(
             Triple(MarkKind.SHAKE, "Shake", Icon.SHAKE), Triple(MarkKind.SOUND, "Sound", Icon.SOUND),
             Triple(MarkKind.TAIL, "Tail", Icon.TAIL), Triple(MarkKind.DRIFT, "Drift", Icon.DRIFT),

@@ -13,6 +13,10 @@ import org.junit.rules.TemporaryFolder
 import org.junit.runner.RunWith
 import org.liftgate.R
 import org.robolectric.RobolectricTestRunner
+import uniffi.liftgate.Icon
+import uniffi.liftgate.LiftgateException
+import uniffi.liftgate.SpotterAct
+import uniffi.liftgate.SpotterControl
 import uniffi.liftgate.Turn
 
 /** The spotter's screen: a clock that runs on by itself, calls made once, marks in one tap, nothing by accident. */
@@ -111,6 +115,91 @@ class SpotterActivityTest {
         assertEquals(listOf("hand back"), core.acts)
         assertTrue(phone.activity is PilotActivity)
         phone.expect("Three checks stand between Wagtail and its next flight.")
+    }
+
+    /** After touchdown, with a code wanted. */
+    private fun locked(waitNote: String? = null) {
+        core.spotterScreen = Samples.landed.let {
+            it.copy(main = it.main.copy(act = SpotterAct.ENTER_CODE), lock = Samples.lock(waitNote))
+        }
+    }
+
+    @Test
+    fun aTouchdownIsTakenAfterThreeTenthsAndNotAfterAKnock() {
+        flying()
+        phone.launch().hold("Touchdown", ms = 200)
+        assertTrue(core.acts.isEmpty())
+        phone.hold("Touchdown", ms = 330)
+        assertEquals(listOf("land"), core.acts)
+    }
+
+    @Test
+    fun theLastMarkIsTakenBackInOneTap() {
+        core.spotterScreen = Samples.spotter(running = true).copy(
+            undo = SpotterControl(SpotterAct.UNMARK, "Take back Tail", Icon.UNDO, 0u),
+        )
+        phone.launch().tap("Take back Tail")
+        assertEquals(listOf("unmark"), core.acts)
+    }
+
+    @Test
+    fun theCodeIsTypedOnLargeKeysAndShownAsDots() {
+        locked()
+        phone.launch().hold("Back to the pilot").expect("The pilot's code")
+        assertFalse("the flight makes room for the keys", phone.says("Still flying"))
+        phone.tap("2").tap("4").tap("7").tap("Erase").tap("6").tap("8")
+        assertTrue(phone.words().toString(), phone.says("\u2022 \u2022 \u2022 \u2022"))
+        assertFalse(phone.says("2468"))
+        core.after = { if (it == "code 2468") core.turn = Turn.PILOT }
+        phone.tap("Open")
+        assertEquals("code 2468", core.acts.last())
+        assertTrue(phone.activity is PilotActivity)
+    }
+
+    @Test
+    fun aWrongCodeIsSaidTheKeysStayAndNothingTypedIsLeft() {
+        locked()
+        phone.launch().hold("Back to the pilot").tap("1").tap("1").tap("1").tap("1")
+        core.after = { if (it == "code 1111") throw LiftgateException.Refused("code", "That is not the pilot's code") }
+        phone.tap("Open").expect("That is not the pilot's code").expect("The pilot's code")
+        assertFalse(phone.says("\u2022"))
+        phone.tap("Back to the flight").expect("Still flying")
+    }
+
+    @Test
+    fun keysThatMustWaitAreClosedAndTheWaitIsCountedByTheCore() {
+        locked("After wrong codes: the next one in 30 s")
+        phone.launch().hold("Back to the pilot").expect("the next one in 30 s")
+        assertFalse(phone.targets().any { "7" in phone.labels(it) })
+        locked()
+        phone.wait(1_500)
+        assertTrue(phone.targets().any { "7" in phone.labels(it) })
+        phone.tap("No code at hand")
+        assertEquals("wait", core.acts.last())
+    }
+
+    @Test
+    fun theKeysAreLargeEnoughForGloves() {
+        locked()
+        phone.launch().hold("Back to the pilot")
+        val density = phone.activity.resources.displayMetrics.density
+        val keys = phone.targets().filter { phone.labels(it).first().length == 1 }
+        assertEquals(10, keys.size)
+        // MIL-STD-1472E: keys for mittens at least 19 mm; a pad of three across a phone's width has what is left of it.
+        keys.forEach { assertTrue("${it.width / density} by ${it.height / density} dp", it.width / density >= 96 && it.height / density >= 76) }
+        assertTrue(Inspector(phone).layoutFaults().joinToString("\n"), Inspector(phone).layoutFaults().isEmpty())
+    }
+
+    @Test
+    fun theWindowIsPinnedWhileTheSpotterHasThePhone() {
+        flying()
+        phone.launch()
+        val manager = phone.activity.getSystemService(android.app.ActivityManager::class.java)
+        assertTrue(manager.lockTaskModeState != android.app.ActivityManager.LOCK_TASK_MODE_NONE)
+        core.spotterScreen = Samples.landed
+        core.after = { core.turn = Turn.PILOT }
+        phone.recreate().hold("Back to the pilot")
+        assertEquals(android.app.ActivityManager.LOCK_TASK_MODE_NONE, manager.lockTaskModeState)
     }
 
     @Test

@@ -10,6 +10,9 @@ interface Taps {
     fun tapped(control: Control)
     fun edited(field: String, text: String)
     fun finished(field: String)
+
+    /** A code was typed on the keys for it. */
+    fun coded(digits: String) = Unit
 }
 
 /** A view of one kind of block, which can be given another block of its kind without being made anew. */
@@ -37,5 +40,6 @@ fun Context.viewOf(block: Block, taps: Taps): BlockView = when (block) {
     is Block.Stepper -> StepperView(this, taps)
     is Block.Choice -> ChoiceView(this, taps)
     is Block.Entry -> EntryView(this, taps)
+    is Block.CodePad -> CodePadView(this, taps::coded)
     is Block.Drawing -> DrawingBlock(this)
 }

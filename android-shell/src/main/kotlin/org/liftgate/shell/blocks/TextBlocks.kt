@@ -98,6 +98,7 @@ class ParagraphView(private val context: Context) : BlockView {
                 Tone.PLAIN -> R.style.Text
                 Tone.QUIET -> R.style.Text_Quiet
                 Tone.STRONG -> R.style.Text_Strong
+                Tone.CALL -> R.style.Text_Call
             },
         )
         words.put(block.text)

@@ -39,6 +39,9 @@ class HoldControl(context: Context, private val onHeld: () -> Unit) : LinearLayo
     private var since = 0L
     private var held = 0f
 
+    /** Long enough that no knock lasts it, short enough for a busy thumb: the core says how long. */
+    private var holdMs = 0L
+
     init {
         orientation = HORIZONTAL
         gravity = Gravity.CENTER_VERTICAL
@@ -67,7 +70,8 @@ class HoldControl(context: Context, private val onHeld: () -> Unit) : LinearLayo
         setWillNotDraw(false)
     }
 
-    fun bind(words: String, icon: Int) {
+    fun bind(words: String, icon: Int, holdMs: Long) {
+        this.holdMs = holdMs
         tag = words
         label.put(words)
         how.put(context.getString(R.string.press_and_hold))
@@ -80,6 +84,8 @@ class HoldControl(context: Context, private val onHeld: () -> Unit) : LinearLayo
     override fun onTouchEvent(event: MotionEvent): Boolean {
         when (event.actionMasked) {
             MotionEvent.ACTION_DOWN -> begin()
+            // A palm or a second finger is no decision.
+            MotionEvent.ACTION_POINTER_DOWN -> rest(0f)
             MotionEvent.ACTION_MOVE -> if (outside(event)) rest(0f)
             MotionEvent.ACTION_UP, MotionEvent.ACTION_CANCEL -> rest(0f)
         }
@@ -99,7 +105,7 @@ class HoldControl(context: Context, private val onHeld: () -> Unit) : LinearLayo
 
     private fun tick() {
         if (since == 0L) return
-        held = (SystemClock.uptimeMillis() - since) / HOLD_MS
+        held = (SystemClock.uptimeMillis() - since) / holdMs.toFloat()
         invalidate()
         if (held < 1f) {
             postDelayed(::tick, FRAME_MS)
@@ -142,9 +148,7 @@ class HoldControl(context: Context, private val onHeld: () -> Unit) : LinearLayo
         info.className = Button::class.java.name
     }
 
-    companion object {
-        /** Long enough that no knock lasts it, short enough for a busy thumb. */
-        const val HOLD_MS = 600f
-        private const val FRAME_MS = 16L
+    private companion object {
+        const val FRAME_MS = 16L
     }
 }

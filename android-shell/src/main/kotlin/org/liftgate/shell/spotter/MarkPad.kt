@@ -24,15 +24,16 @@ import org.liftgate.shell.look.text
 import uniffi.liftgate.MarkButton
 import uniffi.liftgate.MarkKind
 
-/** One tap for each thing seen, heard or smelt; how often so far stands on it. */
-class MarkPad(private val context: Context, private val onMark: (MarkKind) -> Unit) {
-    val view = Flow(context, atMost = ACROSS)
+/** One tap for each thing seen, heard or smelt; how often so far stands on it. The way to take the last one back stands behind. */
+class MarkPad(private val context: Context, private val onMark: (MarkKind) -> Unit, undo: View) {
+    val view = Flow(context, atMost = ACROSS).apply { addView(undo) }
+    private val pads = mutableListOf<MarkView>()
 
     fun bind(marks: List<MarkButton>) {
-        while (view.childCount > marks.size) view.removeViewAt(view.childCount - 1)
+        while (pads.size > marks.size) view.removeView(pads.removeAt(pads.size - 1))
         marks.forEachIndexed { i, mark ->
-            if (i == view.childCount) view.addView(MarkView(context))
-            (view.getChildAt(i) as MarkView).bind(mark)
+            if (i == pads.size) MarkView(context).let { view.addView(it, i); pads += it }
+            pads[i].bind(mark)
         }
     }
 

@@ -11,6 +11,7 @@ import android.widget.TextView
 import org.liftgate.R
 import org.liftgate.shell.ShellActivity
 import org.liftgate.shell.blocks.ControlView
+import org.liftgate.shell.blocks.Shape
 import org.liftgate.shell.blocks.heading
 import org.liftgate.shell.look.Flow
 import org.liftgate.shell.look.Page
@@ -20,12 +21,10 @@ import org.liftgate.shell.look.put
 import org.liftgate.shell.look.role
 import org.liftgate.shell.look.size
 import org.liftgate.shell.look.text
-import uniffi.liftgate.Control
 import uniffi.liftgate.MarkKind
 import uniffi.liftgate.SpotterAct
 import uniffi.liftgate.SpotterControl
 import uniffi.liftgate.SpotterScreen
-import uniffi.liftgate.Weight
 
 /**
  * The spotter's screen: the clock above, what to call and to keep to in the middle, marks and the one large control
@@ -35,6 +34,7 @@ class SpotterView(
     context: Context,
     private val onAct: (SpotterAct) -> Unit,
     onMark: (MarkKind) -> Unit,
+    onCode: (String) -> Unit,
 ) : LinearLayout(context) {
     private val aircraft = context.text(R.style.Text_Label)
     private val phase = context.text(R.style.Text_Heading)
@@ -46,11 +46,18 @@ class SpotterView(
     private val stops = Lines(context, R.string.stop_calls, R.style.Text_Call)
     private val limits = Lines(context, R.string.limits, R.style.Text)
     private val log = Lines(context, R.string.log, R.style.Text)
-    private val marks = MarkPad(context, onMark)
     private var mainAct: SpotterAct? = null
     private var secondAct: SpotterAct? = null
-    private val main = HoldControl(context) { mainAct?.let(onAct) }
-    private val second = ControlView(context) { secondAct?.let(onAct) }
+    private var undoAct: SpotterAct? = null
+    private val main = HoldControl(context) { mainAct?.let(::act) }
+    private val second = ControlView(context) { secondAct?.let(::act) }
+    private val undo = ControlView(context) { undoAct?.let(::act) }
+    private val undoOnPad = ControlView(context, Shape.TILE) { undoAct?.let(::act) }
+    private val marks = MarkPad(context, onMark, undoOnPad)
+    private val keys = LockPanel(context, ::act, onCode) { ask(false) }
+
+    /** Whether the keys for the pilot's code are in view. */
+    var asking = false
     val face = ClockFace(context)
     val rule = ClockRule(context)
 
@@ -65,6 +72,7 @@ class SpotterView(
         for (part in listOf(stops, limits, log)) addView(part.view, column(context.size(R.dimen.space_small)))
     }
     private val foot = LinearLayout(context).apply { orientation = VERTICAL }
+    private lateinit var moving: View
 
     init {
         setBackgroundColor(context.role(R.attr.paper))
@@ -81,8 +89,17 @@ class SpotterView(
         val moving = LinearLayout(context).apply { orientation = VERTICAL }
         val page = Page(context).apply {
             id = R.id.page
-            addView(moving)
+            addView(
+                LinearLayout(context).apply {
+                    orientation = VERTICAL
+                    addView(keys.view, column(gap))
+                    addView(moving, column())
+                },
+            )
         }
+        keys.view.visibility = View.GONE
+        keys.view.setPadding(side, 0, side, side)
+        this.moving = moving
         foot.setPadding(side, gap, side, context.size(R.dimen.space))
         moving.setPadding(side, 0, side, side)
         if (roomy) {
@@ -93,6 +110,7 @@ class SpotterView(
             moving.addView(marks.view, column(gap))
         }
         moving.addView(middle, column())
+        foot.addView(undo, column(gap))
         foot.addView(second, column(gap))
         foot.addView(main, column(gap))
         orientation = if (beside) HORIZONTAL else VERTICAL
@@ -123,16 +141,39 @@ class SpotterView(
         log.put(screen.log)
         marks.bind(screen.marks)
         // While no mark can be made, the room is better used by the calls and limits to know beforehand.
-        marks.view.visibility = if (screen.marks.any { it.enabled }) View.VISIBLE else View.GONE
+        val noting = screen.marks.any { it.enabled }
+        marks.view.visibility = if (noting) View.VISIBLE else View.GONE
         mainAct = screen.main.act
-        main.bind(screen.main.label, screen.main.icon.drawable)
-        second(screen.second)
+        main.bind(screen.main.label, screen.main.icon.drawable, screen.main.holdMs.toLong())
+        secondAct = put(second, screen.second)
+        undoAct = put(undoOnPad, screen.undo)
+        put(undo, screen.undo.takeUnless { noting })
+        keys.show(screen.lock)
+        ask(asking && screen.lock != null)
     }
 
-    private fun second(next: SpotterControl?) {
-        secondAct = next?.act
-        second.visibility = if (next == null) View.GONE else View.VISIBLE
-        next?.let { second.bind(Control("", it.label, null, it.icon, Weight.PLAIN, true, null, false, it.label)) }
+    private fun act(act: SpotterAct) {
+        if (act == SpotterAct.ENTER_CODE) ask(true)
+        onAct(act)
+    }
+
+    /** Shows the keys for the code in place of the flight, or the flight again. */
+    private fun ask(open: Boolean) {
+        asking = open
+        keys.view.visibility = if (open) View.VISIBLE else View.GONE
+        for (part in listOf(top, moving, foot)) part.visibility = if (open) View.GONE else View.VISIBLE
+    }
+
+    /** Says why what was asked for was not done. */
+    fun refuse(reason: String) {
+        if (asking) keys.refuse(reason) else calling(reason)
+        announceForAccessibility(reason)
+    }
+
+    private fun put(view: ControlView, next: SpotterControl?): SpotterAct? {
+        view.visibility = if (next == null) View.GONE else View.VISIBLE
+        next?.let { view.bind(it.plain()) }
+        return next?.act
     }
 
     /** Shows the call just made in large type; null takes it away. */

@@ -1,0 +1,75 @@
+use super::hover::LOADED_CELL_V;
+use super::ladder::predicted_charge;
+use super::{Facts, Result};
+use crate::engineering::pack::flight_time;
+use crate::plan::{Check, Fly};
+use crate::record::ThingKind;
+
+/// Charge to have left at landing where the person set none, percent (common practice, no source).
+const RESERVE_PERCENT: f64 = 20.0;
+/// A card's planned time goes by half minutes.
+const STEP_MIN: f64 = 0.5;
+
+/// How long a pack flies until its reserve.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Endurance {
+    /// Minutes with the motor on.
+    pub minutes: f64,
+    /// What is left then, percent of the capacity.
+    pub reserve_percent: f64,
+    /// Current that this is reckoned with, A.
+    pub current_a: f64,
+    /// Where the current comes from, in words.
+    pub from: String,
+}
+
+/// How long a flight of this check can be on a pack: its charge less the reserve, at the current that is most to be expected.
+///
+/// For a hover the upper end of its prediction; for other flights what the last flight of the same check took, or the last hover.
+/// None while there is neither.
+pub fn endurance(facts: Facts<'_>, check: &Check, pack: Option<&str>, air_c: f64) -> Option<Endurance> {
+    let (current_a, from) = current(facts, check, air_c)?;
+    reckoned(facts, pack, current_a, from).ok()
+}
+
+/// Minutes that a card begins with: what the plan asks for, and no more than the pack's reserve allows.
+pub fn planned_minutes(fly: &Fly, endurance: Option<&Endurance>) -> f64 {
+    let allowed = endurance.map_or(f64::INFINITY, |endurance| endurance.minutes);
+    let whole = (allowed / STEP_MIN).floor() * STEP_MIN;
+    fly.minutes.min(whole.max(STEP_MIN))
+}
+
+fn reckoned(facts: Facts<'_>, pack: Option<&str>, current_a: f64, from: String) -> Result<Endurance> {
+    let described = pack.and_then(|name| facts.ledger.aircraft.thing(ThingKind::Pack, name));
+    let own = described.and_then(|pack| {
+        let label = pack.number("capacity_mah")?;
+        // What it was measured to hold goes before its label, where that is less.
+        Some(pack.number("measured_mah").map_or(label, |measured| measured.min(label)))
+    });
+    let capacity_mah = match own {
+        Some(capacity_mah) => capacity_mah,
+        None => facts.figure("pack-capacity")?,
+    };
+    let reserve_percent = facts.ledger.aircraft.figure("reserve-percent").unwrap_or(RESERVE_PERCENT);
+    let nominal_v = facts.figure("pack-cells")? * LOADED_CELL_V;
+    let minutes = flight_time(capacity_mah, nominal_v, reserve_percent, current_a * nominal_v)?;
+    Ok(Endurance { minutes, reserve_percent, current_a, from })
+}
+
+fn current(facts: Facts<'_>, check: &Check, air_c: f64) -> Option<(f64, String)> {
+    let fly = check.fly()?;
+    let rpm = facts.ledger.aircraft.limit(&fly.head_speed_rpm)?;
+    // In an hour it takes in milliampere hours what it draws in milliamperes.
+    if let Some(hour) = predicted_charge(facts, fly.motion, rpm, 3_600, air_c) {
+        return Some((hour.high_mah / 1_000.0, "upper end of the prediction".to_owned()));
+    }
+    let flown = |id: &str| {
+        let flights = facts.ledger.flights.iter().rev().filter(|flight| flight.check == id);
+        flights.filter(|flight| flight.called_off().is_none()).find_map(|flight| flight.mean_current_ma())
+    };
+    if let Some(ma) = flown(&check.id) {
+        return Some((ma / 1_000.0, "as in the last flight of this kind".to_owned()));
+    }
+    let hover = facts.hovers().next_back()?.mean_current_ma()?;
+    Some((hover / 1_000.0, "as in the last hover".to_owned()))
+}
