@@ -59,7 +59,9 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         Command::SaveChange => changed(form),
         Command::Withdraw(entry) => withdraw(shared, entry, form),
         Command::AdoptPlan => super::plan::adopt(shared, form),
-        Command::PickPlan | Command::SavePlan => Err(DeskError::refused("This control goes with a document")),
+        Command::PickPlan | Command::SavePlan | Command::PickLog(_) | Command::AttachLog(_) => {
+            Err(DeskError::refused("This control goes with a document"))
+        }
         Command::Go(_) | Command::Back | Command::Set(..) | Command::Step { .. } => {
             Err(DeskError::refused("This control records nothing"))
         }

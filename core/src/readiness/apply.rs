@@ -18,6 +18,7 @@ fn may_move_a_gate(body: &Body) -> bool {
             | Body::HandedOver { .. }
             | Body::HandedBack { .. }
             | Body::Marked { .. }
+            | Body::LogAttached { .. }
             | Body::Withdrawn { .. }
     )
 }

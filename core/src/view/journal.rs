@@ -60,6 +60,12 @@ pub(super) fn entry(context: &Context<'_>, id: EntryId) -> Screen {
     if let Some(note) = note_of(&entry.body) {
         blocks.push(paragraph(note, Tone::Plain));
     }
+    if let Body::CardDrawn { .. } = entry.body {
+        blocks.push(super::log::log_row(context, id));
+    }
+    if let Body::LandingRecorded { card, .. } | Body::LogAttached { card, .. } = entry.body {
+        blocks.push(super::log::log_row(context, card));
+    }
     let mut foot = Vec::new();
     match gone.get(&id) {
         Some(reason) => blocks.push(still_row(Edge::Stale, "Withdrawn", reason, None)),

@@ -9,6 +9,7 @@ mod context;
 mod findings;
 mod journal;
 mod landing;
+mod log;
 mod model;
 mod plan;
 mod spotter;
@@ -25,6 +26,7 @@ pub(crate) use chart::svg;
 pub(crate) use findings::CARRY_FLIGHTS;
 pub(crate) use journal::can_be_withdrawn;
 pub(crate) use landing::{READ_AFTER, TEMPERATURE};
+pub(crate) use log::{log_of, named_columns, quantity_field};
 pub(crate) use plan::{OFFERED_NAME, OFFERED_TEXT, keeps_out};
 pub(crate) use spotter::spotter;
 pub(crate) use words::*;
@@ -49,6 +51,8 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Change => aircraft::change(context),
         Place::Journal => journal::journal(context),
         Place::Entry(id) => journal::entry(context, *id),
+        Place::Review(card) => log::review(context, *card),
+        Place::LogOffer(card) => log::offer(context, *card),
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
     };
