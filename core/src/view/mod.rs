@@ -7,6 +7,7 @@ pub(crate) mod chart;
 mod check;
 mod context;
 mod findings;
+mod hotter_day;
 mod journal;
 mod landing;
 mod log;
@@ -55,6 +56,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::LogOffer(card) => log::offer(context, *card),
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
+        Place::HotterDay => hotter_day::hotter_day(context),
     };
     Screen { undo: journal::undo(context), ..screen }
 }

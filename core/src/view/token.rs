@@ -58,6 +58,8 @@ pub enum Place {
     Review(EntryId),
     /// A log that was picked for a flight, while its columns are named.
     LogOffer(EntryId),
+    /// The last hover's heat on a day and a flight that the pilot names.
+    HotterDay,
 }
 
 impl Place {
