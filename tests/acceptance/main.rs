@@ -11,6 +11,7 @@ mod handles;
 mod heat_finding;
 mod hotter_day;
 mod landing_taps;
+mod log;
 mod own_plan;
 mod pilots_code;
 mod process_death;

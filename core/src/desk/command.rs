@@ -66,7 +66,9 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         Command::PutBack(entry) => put_back(shared, entry, now),
         Command::Withdraw(entry) => withdraw(shared, entry, form),
         Command::AdoptPlan => super::plan::adopt(shared, form),
-        Command::PickPlan | Command::SavePlan => Err(DeskError::refused("This control goes with a document")),
+        Command::PickPlan | Command::SavePlan | Command::PickLog(_) | Command::AttachLog(_) => {
+            Err(DeskError::refused("This control goes with a document"))
+        }
         Command::Go(_) | Command::Back | Command::Set(..) | Command::Step { .. } | Command::Read { .. } => {
             Err(DeskError::refused("This control records nothing"))
         }

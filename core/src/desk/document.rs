@@ -1,7 +1,7 @@
 //! Documents that come and go through the phone's picker.
 
 use super::phone::{Shared, text_in_force};
-use super::{DeskError, plan};
+use super::{DeskError, log, plan};
 use crate::view::Command;
 
 /// Takes what was picked for a control; what was recorded by it, in a sentence.
@@ -13,6 +13,7 @@ pub(super) fn take(
 ) -> Result<Option<String>, DeskError> {
     match command {
         Command::PickPlan => plan::pick(shared, name, bytes).map(|()| None),
+        Command::PickLog(card) => log::pick(shared, *card, name, bytes).map(|()| None),
         _ => Err(DeskError::refused("This control takes no document")),
     }
 }

@@ -24,6 +24,10 @@ pub(super) struct Shared {
     /// The last thing that a person did.
     pub last: Option<Last>,
     pub places: Vec<Place>,
+    /// A log that was picked and is not attached yet; picked again after the phone was killed.
+    pub picked_log: Option<super::PickedLog>,
+    /// The log in view, read.
+    pub open_log: Option<super::log::OpenLog>,
 }
 
 /// The last thing that a person did, and how everything stood before it.
@@ -62,7 +66,7 @@ impl Phone {
         };
         let (ledger, last) = fold(&plan, &entries);
         let places = journal.bookmark()?;
-        let shared = Shared { journal, plan, entries, ledger, last, places };
+        let shared = Shared { journal, plan, entries, ledger, last, places, picked_log: None, open_log: None };
         Ok(Phone { shared: Arc::new(Mutex::new(Some(shared))) })
     }
 

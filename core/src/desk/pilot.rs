@@ -1,7 +1,7 @@
 use super::command::{After, Done};
 use super::form::parse_number;
 use super::phone::Shared;
-use super::{DeskError, Form, Phone, code, command, document};
+use super::{DeskError, Form, Phone, code, command, document, log};
 use crate::journal::NewEntry;
 use crate::record::{Body, EntryId, Moment, show};
 use crate::view::{self, Command, Place, Screen, Tapped, Token, Turn};
@@ -91,8 +91,9 @@ impl Shared {
         self.places.last().cloned().unwrap_or(Place::Board)
     }
 
-    fn screen(&self, now: &Moment) -> Result<Screen, DeskError> {
+    fn screen(&mut self, now: &Moment) -> Result<Screen, DeskError> {
         let place = self.place();
+        log::open(self, &place)?;
         let drafts = self.journal.drafts(&place)?;
         let report = self.report(now);
         let context = view::Context {
@@ -105,12 +106,14 @@ impl Shared {
                 Some((self.entries.get(last.index)?, &last.ledger, plan))
             }),
             form: Form::new(&drafts),
+            picked_log: self.picked_log.as_ref(),
+            log: self.recording(),
             now,
         };
         Ok(view::screen(&context, &place))
     }
 
-    fn tapped(&self, said: Option<String>, now: &Moment) -> Result<Tapped, DeskError> {
+    fn tapped(&mut self, said: Option<String>, now: &Moment) -> Result<Tapped, DeskError> {
         match self.ledger.seat {
             crate::readiness::Seat::Pilot => Ok(Tapped { screen: self.screen(now)?, turn: Turn::Pilot, said }),
             crate::readiness::Seat::Spotter { .. } => {
@@ -127,6 +130,12 @@ impl Shared {
             Command::Set(field, text) => self.set_field(&field, &text, now).map(|()| None),
             Command::Step { field, by, start } => self.step(&field, by, start, now).map(|()| None),
             Command::Read { card, place, celsius } => self.read(card, &place, celsius, now),
+            Command::AttachLog(card) => {
+                let place = self.place();
+                let drafts = self.journal.drafts(&place)?;
+                let done = log::attach(self, card, Form::new(&drafts))?;
+                self.finish(&place, done, now).map(Some)
+            }
             command => {
                 let place = self.place();
                 let drafts = self.journal.drafts(&place)?;

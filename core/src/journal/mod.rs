@@ -7,11 +7,13 @@
 
 mod chain;
 mod error;
+mod logs;
 mod open;
 mod store;
 
 pub use chain::{Digest, Verified};
 pub use error::JournalError;
+pub(crate) use logs::log_name;
 pub use store::{Journal, NewEntry};
 
 /// Marks a SQLite file as a Liftgate journal: `LFTG` in the header's application id.

@@ -41,7 +41,7 @@ impl NewEntry {
 /// The open journal. One owner, one connection.
 pub struct Journal {
     path: PathBuf,
-    connection: Connection,
+    pub(super) connection: Connection,
     // Counts on within a millisecond, so that ids made in one call still sort in the order they were made.
     ids: ContextV7,
 }

@@ -26,6 +26,7 @@ fn may_move_a_gate(body: &Body) -> bool {
             | Body::CodeSet { .. }
             | Body::CodeRemoved {}
             | Body::PackCharged { .. }
+            | Body::LogAttached { .. }
             | Body::Withdrawn { .. }
     )
 }

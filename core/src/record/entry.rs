@@ -6,6 +6,8 @@ use thiserror::Error;
 use uuid::Uuid;
 
 use super::{Moment, Thing, ThingRef, Unit};
+use crate::telemetry::summary::LogFigure;
+use crate::telemetry::{ColumnMap, RowCounts};
 
 /// Names one entry for ever: a UUIDv7, so that names sort by the time they were made.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
@@ -230,6 +232,27 @@ pub enum Until {
     Flights(u32),
     /// Through this day.
     Date(NaiveDate),
+}
+
+/// What was read from a recorder's file, under which columns, and what it said.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct AttachedLog {
+    /// The file's name, as the phone called it.
+    pub name: String,
+    /// Its length in bytes.
+    pub bytes: u64,
+    /// Its SHA-256 digest in hexadecimal.
+    pub sha256: String,
+    /// What the person said its columns are.
+    pub map: ColumnMap,
+    /// What became of its rows.
+    pub rows: RowCounts,
+    /// How much was wrong in it.
+    pub fault_count: u64,
+    /// The first of that, each with its row and column.
+    pub faults: Vec<String>,
+    /// Its figures, held against the limits in force then.
+    pub figures: Vec<LogFigure>,
 }
 
 /// What an entry says. Ids inside are the plan's ids or the names of other entries.
@@ -457,6 +480,13 @@ pub enum Body {
         by: String,
         /// The evidence that it stood on: check and the entry that was its evidence.
         evidence: Vec<(String, EntryId)>,
+    },
+    /// A recorder's log was attached to a flight. The file itself is kept beside the entries, under its digest.
+    LogAttached {
+        /// Which card's.
+        card: EntryId,
+        /// It.
+        log: Box<AttachedLog>,
     },
     /// An earlier entry was a slip. It stays readable and counts no more.
     Withdrawn {

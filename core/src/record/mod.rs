@@ -6,8 +6,8 @@ mod thing;
 mod unit;
 
 pub use entry::{
-    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, NamedValue, Outcome, Prediction,
-    Reading, StoredBody, StoredFormError, Until,
+    AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, NamedValue, Outcome,
+    Prediction, Reading, StoredBody, StoredFormError, Until,
 };
 pub use moment::Moment;
 pub use thing::{Thing, ThingField, ThingKind, ThingRef};

@@ -20,6 +20,10 @@ pub struct Context<'a> {
     pub last: Option<(&'a Entry, &'a Ledger, &'a Plan)>,
     /// The half-filled fields of the place in view.
     pub form: Form<'a>,
+    /// A log that was picked and is not attached yet.
+    pub picked_log: Option<&'a crate::desk::PickedLog>,
+    /// The log in view, read.
+    pub log: Option<&'a crate::telemetry::Recording>,
     /// Now.
     pub now: &'a Moment,
 }

@@ -60,6 +60,12 @@ pub(super) fn entry(context: &Context<'_>, id: EntryId) -> Screen {
     if let Some(note) = note_of(&entry.body) {
         blocks.push(paragraph(note, Tone::Plain));
     }
+    if let Body::CardDrawn { .. } = entry.body {
+        blocks.push(super::log::log_row(context, id));
+    }
+    if let Body::LandingRecorded { card, .. } | Body::LogAttached { card, .. } = entry.body {
+        blocks.push(super::log::log_row(context, card));
+    }
     let mut foot = Vec::new();
     if let (Body::LandingRecorded { card, .. }, false) = (&entry.body, gone.contains_key(&id)) {
         foot.push(Control::new(Place::Landing(*card).into(), "Add to this landing").icon(Icon::Thermometer));

@@ -59,6 +59,7 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
         blocks.extend(rest.iter().map(|place| temperature(context, flight, place, false)));
     }
     blocks.extend(marks(flight));
+    blocks.push(super::log::log_row(context, card));
     let save = Control::primary(Command::SaveLanding(card).into(), "Record the landing").icon(Icon::Tick);
     let place = Place::NewFinding { shown_by: shown_by(flight), proof: flight.check.clone() };
     let raise = Control::new(place.into(), "Raise a finding").icon(Icon::Flag);

@@ -11,6 +11,7 @@ mod findings;
 mod hotter_day;
 mod journal;
 mod landing;
+mod log;
 mod model;
 mod packs;
 mod plan;
@@ -30,6 +31,7 @@ pub(crate) use findings::CARRY_FLIGHTS;
 pub(crate) use journal::{can_be_withdrawn, taken_back_just_now};
 pub(crate) use landing::{READ_AFTER, READ_AGAIN, TEMPERATURE, place_to_read};
 pub(crate) use packs::PUT_BACK;
+pub(crate) use log::{log_of, named_columns, quantity_field};
 pub(crate) use plan::{OFFERED_NAME, OFFERED_TEXT, keeps_out};
 pub(crate) use spotter::spotter;
 pub(crate) use words::*;
@@ -56,6 +58,8 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Change => aircraft::change(context),
         Place::Journal => journal::journal(context),
         Place::Entry(id) => journal::entry(context, *id),
+        Place::Review(card) => log::review(context, *card),
+        Place::LogOffer(card) => log::offer(context, *card),
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
         Place::HotterDay => hotter_day::hotter_day(context),

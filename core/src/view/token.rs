@@ -58,6 +58,10 @@ pub enum Place {
     Plan,
     /// A plan file that was picked and is not in force yet.
     PlanOffer,
+    /// The log of a flight.
+    Review(EntryId),
+    /// A log that was picked for a flight, while its columns are named.
+    LogOffer(EntryId),
     /// The last hover's heat on a day and a flight that the pilot names.
     HotterDay,
 }
@@ -165,6 +169,10 @@ pub enum Command {
     SavePlan,
     /// Brings the plan that was picked into force.
     AdoptPlan,
+    /// Takes a recorder's file for a flight.
+    PickLog(EntryId),
+    /// Reads the file that was picked under the columns as they are named, and attaches it to the flight.
+    AttachLog(EntryId),
 }
 
 /// A command that a shell carries without looking inside.

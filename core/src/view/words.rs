@@ -225,6 +225,7 @@ pub(crate) fn entry_words(plan: &Plan, entries: &[Entry], entry: &Entry) -> Stri
             let hottest = hottest.map_or_else(String::new, |hottest| format!(", hottest {hottest:.0} °C"));
             format!("Landing{used}{hottest}")
         }
+        Body::LogAttached { log, .. } => format!("Log attached: {}, {} rows", log.name, log.rows.imported),
         Body::DisagreementExplained { why, .. } => format!("Explained: {why}"),
         Body::FindingRaised { title, grade, .. } => {
             format!("Finding, {}: {title}", grade.word().to_lowercase())

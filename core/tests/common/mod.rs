@@ -4,10 +4,13 @@
 use std::collections::BTreeMap;
 
 use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
+use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
-    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, Moment, NamedValue, Outcome,
-    Prediction, Reading, Thing, ThingKind, ThingRef, Unit, Until,
+    AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, Moment, NamedValue,
+    Outcome, Prediction, Reading, Thing, ThingKind, ThingRef, Unit, Until,
 };
+use liftgate_core::telemetry::summary::{FigureKind, LogFigure};
+use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
 use uuid::Uuid;
 
 /// The day all tests begin on, at eight in the morning, two hours east of Greenwich.
@@ -157,7 +160,43 @@ pub fn one_of_each() -> Vec<Body> {
         Body::CodeSet { hash: "$argon2id$v=19$m=19456,t=2,p=1$c2FsdA$aGFzaA".to_owned() },
         Body::CodeRemoved {},
         Body::PackCharged { pack: "Pack 1".to_owned(), put_back_mah: Some(1_510.0) },
+        Body::LogAttached { card, log: Box::new(attached_log()) },
     ]
+}
+
+fn attached_log() -> AttachedLog {
+    let column = MappedColumn {
+        column: 1,
+        label: "Current".to_owned(),
+        quantity: Quantity::PackCurrent,
+        unit: LogUnit::Ampere,
+        place: None,
+        ratio: 1.0,
+    };
+    AttachedLog {
+        name: "hover.csv".to_owned(),
+        bytes: 73_210,
+        sha256: "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08".to_owned(),
+        map: ColumnMap {
+            fingerprint: "00112233445566778899aabbccddeeff".to_owned(),
+            time_column: Some(0),
+            time_form: TimeForm::Milliseconds,
+            columns: vec![column],
+        },
+        rows: RowCounts { found: 1_200, imported: 1_199, left_out: 1, restarts: 1, ..RowCounts::default() },
+        fault_count: 1,
+        faults: vec!["row 302, column 1 (Time): no time, row left out".to_owned()],
+        figures: vec![LogFigure {
+            kind: FigureKind::Peak,
+            channel: Some(0),
+            value: 90.0,
+            unit: "A".to_owned(),
+            half_width: None,
+            span: Span { start_s: 79.0, end_s: 81.0 },
+            grade: Some(Grade::Caution),
+            note: "above 80 A: the maker's rating".to_owned(),
+        }],
+    }
 }
 
 pub mod oracle;

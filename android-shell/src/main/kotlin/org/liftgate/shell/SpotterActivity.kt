@@ -48,20 +48,6 @@ class SpotterActivity : ShellActivity() {
         view.asking = savedInstanceState?.getBoolean(ASKING) == true
         setContentView(view)
         back { view.announceForAccessibility(getString(R.string.back_is_off)) }
-        pin()
-    }
-
-    /**
-     * Asks the phone to keep this window in front. The holder can refuse or leave it at any time, and nothing rests on
-     * it: whose turn it is stands in the journal.
-     */
-    private fun pin() {
-        // The phone's own settings may forbid it.
-        runCatching { startLockTask() }
-    }
-
-    private fun unpin() {
-        runCatching { stopLockTask() }
     }
 
     override fun onStart() {

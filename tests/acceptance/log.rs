@@ -1,0 +1,107 @@
+//! A recorder's log after landing: picked, its columns named once, its figures with their place in the plot, the file kept.
+
+use liftgate_core::record::Body;
+use liftgate_core::telemetry::Quantity;
+use liftgate_core::view::{Block, Edge};
+use liftgate_tests::example::Kind;
+use liftgate_tests::walk::Walk;
+
+const ROW: &str = "Log of this flight";
+
+/// An invented hover of two minutes, a row each fifth of a second, with a burst to 90 A at 80 s and one garbled field.
+fn hover() -> String {
+    let mut text = "Zeit [ms];Spannung [V];Strom [A];Rotor [1/min];Regler [°C];Notiz\n".to_owned();
+    for row in 0..750 {
+        let t = f64::from(row) * 0.2;
+        let a = match t {
+            t if t < 15.0 => 8.0,
+            t if (80.0..82.0).contains(&t) => 90.0,
+            t if t < 135.0 => 52.0 + (t * 3.0).sin(),
+            _ => 0.5,
+        };
+        let heat = 25.0 + if t > 15.0 { 40.0 * (1.0 - (-(t - 15.0) / 45.0).exp()) } else { 0.0 };
+        let volts = if row == 300 { "kaputt".to_owned() } else { format!("{:.2}", 50.0 - 0.02 * a - t / 200.0) };
+        let rotor = if t < 137.0 { 1_180.0 - (a - 52.0).max(0.0) * 0.5 } else { 0.0 };
+        text += &format!("{};{volts};{a:.1};{rotor:.0};{heat:.1};x\n", row * 200).replace('.', ",");
+    }
+    text
+}
+
+fn drawing(walk: &Walk) -> Option<liftgate_core::view::Picture> {
+    walk.person.screen().blocks.into_iter().find_map(|block| match block {
+        Block::Drawing { picture } => Some(picture),
+        _ => None,
+    })
+}
+
+#[test]
+fn a_log_is_attached_to_its_flight_and_each_figure_shows_where_it_comes_from() {
+    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
+    walk.person.tap("Draw up the card");
+    walk.fly();
+    walk.land();
+    to_the_log(&mut walk);
+    let text = hover();
+    walk.person.pick("Pick a log", "hover.csv", text.as_bytes());
+    assert_eq!(walk.person.verdict(), "Say once what its columns are.");
+    let entries = walk.person.entries().len();
+    walk.person.tap("Attach this log");
+    assert_eq!(walk.person.entries().len(), entries + 1);
+    let Body::LogAttached { log, .. } = walk.person.last() else { panic!("{:?}", walk.person.last()) };
+    assert_eq!((log.rows.imported, log.fault_count), (750, 1));
+    assert_eq!(log.faults[0], "row 302, column 2 (Spannung): not a number, left empty: \"kaputt\"");
+    let named: Vec<Quantity> = log.map.columns.iter().map(|column| column.quantity).collect();
+    assert_eq!(named, [Quantity::PackVoltage, Quantity::PackCurrent, Quantity::HeadSpeed, Quantity::Temperature]);
+
+    // The burst is found, and a touch shows it: the window of the plot is about it.
+    let (_, _, highest) = walk.person.row("Strom, highest").unwrap();
+    assert!(highest.unwrap().starts_with("90.0 A"));
+    assert!(drawing(&walk).unwrap().spoken.starts_with("From 0:00 to 2:30"));
+    walk.person.tap("Strom, highest");
+    let shown = drawing(&walk).unwrap();
+    assert!(shown.spoken.starts_with("From 1:1") && shown.spoken.contains("90 A"), "{}", shown.spoken);
+    walk.person.tap("Wider");
+    walk.person.tap("All of it");
+    assert!(drawing(&walk).unwrap().spoken.starts_with("From 0:00 to 2:30"));
+    assert!(walk.person.row("Regler, would settle at").is_some());
+    walk.person.killed_and_the_same();
+
+    // The same kind of file is known next time, and a wrong one can be taken back.
+    walk.person.pick("Pick another log", "again.csv", text.replace("52", "53").as_bytes());
+    assert_eq!(walk.person.verdict(), "This kind of file is known.");
+    walk.person.tap("Attach this log");
+    walk.person.tap("Take back");
+    let (_, _, kept) = walk.person.row("Kept as it was").unwrap();
+    assert!(kept.unwrap().starts_with(&format!("{} bytes", text.len())), "the first log stands again");
+}
+
+#[test]
+fn what_is_no_log_is_refused_and_nothing_is_recorded() {
+    let mut walk = Walk::at_flight(Kind::Scale, "First start, slow, no blades");
+    walk.person.tap("Draw up the card");
+    walk.fly();
+    walk.land();
+    to_the_log(&mut walk);
+    let entries = walk.person.entries().len();
+    let refused = walk.person.try_pick("Pick a log", "letter.txt", b"Dear all,\nhow are you?\n").unwrap_err();
+    assert!(refused.to_string().contains("no rows of numbers"), "{refused}");
+    // Nothing in it flew.
+    walk.person.pick("Pick a log", "bench.csv", b"Time [s],Current [A]\n0,0.1\n1,0.1\n2,0.1\n3,0.1\n");
+    let refused = walk.person.refused("Attach this log");
+    assert!(refused.contains("no flight was found"), "{refused}");
+    // A column can be left out, and then there is nothing to read.
+    walk.person.tap("Leave out");
+    assert!(walk.person.refused("Attach this log").contains("no column is named yet"));
+    assert_eq!(walk.person.entries().len(), entries);
+    assert_eq!(walk.person.row(ROW).map(|(edge, ..)| edge), None::<Edge>);
+}
+
+/// From wherever the person is to the log of the last flight.
+fn to_the_log(walk: &mut Walk) {
+    walk.person.home();
+    walk.person.tap("Journal");
+    let landing = walk.person.controls().into_iter().find(|(words, _)| words.starts_with("Landing"));
+    let words = landing.map(|(words, _)| words).unwrap_or_else(|| panic!("{}", walk.person.words()));
+    walk.person.tap(&words);
+    walk.person.tap(ROW);
+}
