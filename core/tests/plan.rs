@@ -369,11 +369,24 @@ fn a_measure_without_limit_or_basis_is_placed() {
 fn evidence_that_holds_for_nothing_is_placed() {
     let nought = "evidence must hold for something";
     for wrong in ["{ flights = 0 }", "{ days = 0 }", "{ hours = 0.0 }", "{ hours = -1.0 }", "{ hours = nan }", "{}"] {
-        expect("holds = { flights = 2, days = 5 }", &format!("holds = {wrong}"), wrong, nought);
+        expect("holds = { flights = 2, days = 5, events = [\"thump\"] }", &format!("holds = {wrong}"), wrong, nought);
     }
-    expect("holds = { flights = 2, days = 5 }", "holds = \"a-while\"", "\"a-while\"", "says not how long");
+    expect(
+        "holds = { flights = 2, days = 5, events = [\"thump\"] }",
+        "holds = \"a-while\"",
+        "\"a-while\"",
+        "says not how long",
+    );
+    let nowhere = "holds = { events = [\"nowhere\"] }";
+    let holds = "holds = { flights = 2, days = 5, events = [\"thump\"] }";
+    expect(holds, nowhere, "{ events = [\"nowhere\"]", "there is no event 'nowhere'");
     for wrong in ["{ weeks = 2 }", "{ flights = -1 }", "77"] {
-        expect("holds = { flights = 2, days = 5 }", &format!("holds = {wrong}"), wrong, "until-changed, session");
+        expect(
+            "holds = { flights = 2, days = 5, events = [\"thump\"] }",
+            &format!("holds = {wrong}"),
+            wrong,
+            "until-changed, session",
+        );
     }
 }
 
@@ -652,7 +665,7 @@ fn nothing_in_it_is_dead() {
             check.cautions.iter().for_each(|id| note("caution", id));
             check.when.iter().for_each(|(question, answer)| {
                 note("trait", question);
-                note("answer", &format!("{question}={answer}"));
+                answer.iter().for_each(|answer| note("answer", &format!("{question}={answer}")));
             });
             for subject in &check.rests_on {
                 match subject {
@@ -688,7 +701,7 @@ fn nothing_in_it_is_dead() {
 fn what_comes_due_before_flights_runs_out_by_itself() {
     // A recurring check that holds until something changes would be asked for once and never again.
     for (_, check) in shipped().checks().filter(|(_, check)| check.before_flights_from.is_some()) {
-        let holds = check.holds;
+        let holds = &check.holds;
         let ends = holds.session || holds.flights.is_some() || holds.hours.is_some() || holds.days.is_some();
         assert!(ends, "{}", check.id);
     }

@@ -5,7 +5,7 @@ use super::{DeskError, Form};
 use crate::computed::{Computed, predicted_charge};
 use crate::field::Landing;
 use crate::journal::NewEntry;
-use crate::plan::{Check, CheckKind, Fly};
+use crate::plan::{Check, CheckKind, Fly, Point};
 use crate::readiness::FindingState;
 use crate::record::{
     Basis, Body, CheckResult, EntryId, FindingGrade, Moment, Outcome, Reading, Thing, ThingKind, ThingRef, Unit,
@@ -79,7 +79,8 @@ fn wanted<'a>(shared: &'a Shared, id: &str) -> std::result::Result<(&'a str, &'a
 
 fn record(shared: &Shared, id: &str, passed: bool, form: Form<'_>, now: &Moment) -> Result {
     let (stage, check) = wanted(shared, id)?;
-    let witness = match check.witness {
+    let alone = form.text("alone").filter(|_| check.point == Point::Witness).map(str::to_owned);
+    let witness = match check.witness && alone.is_none() {
         true => Some(form.required("witness", "The second person's name")?.to_owned()),
         false => form.text("witness").map(str::to_owned),
     };
@@ -89,7 +90,7 @@ fn record(shared: &Shared, id: &str, passed: bool, form: Form<'_>, now: &Moment)
         && !is_past_stop(shared, check, &result);
     let after = if right { after_check(shared, stage, id, now) } else { After::Stay };
     let note = form.text("note").map(str::to_owned);
-    one(Body::CheckRecorded { check: id.to_owned(), result, witness, note }, said, after)
+    one(Body::CheckRecorded { check: id.to_owned(), result, witness, note, alone }, said, after)
 }
 
 fn result(
@@ -326,13 +327,19 @@ fn figure_set(shared: &Shared, id: &str, form: Form<'_>) -> Result {
     let said = format!("{}: {}, {}", figure.title, figure.unit.show(value), basis.word());
     // The next figure that is missing follows at once: they are entered in a row.
     let missing = shared.plan.figures.iter().skip_while(|f| f.id != id).skip(1);
-    let next = missing.into_iter().find(|f| f.required && shared.ledger.aircraft.figure(&f.id).is_none());
+    let aircraft = &shared.ledger.aircraft;
+    let next = missing.into_iter().find(|f| f.required && aircraft.fits(&f.when) && aircraft.figure(&f.id).is_none());
     let first_time = shared.ledger.aircraft.figure(id).is_none();
     let after = match next {
         Some(next) if first_time => After::Instead(Place::Figure(next.id.clone())),
         _ => After::Back,
     };
-    one(Body::FigureSet { figure: id.to_owned(), value, basis }, said, after)
+    // A figure that is changed on purpose says why, from its second value on.
+    let reason = match figure.adjustable && !first_time {
+        true => Some(form.required("reason", "The reason")?.to_owned()),
+        false => None,
+    };
+    one(Body::FigureSet { figure: id.to_owned(), value, basis, reason }, said, after)
 }
 
 fn thing_set(shared: &Shared, place: &Place, form: Form<'_>) -> Result {

@@ -2,4 +2,4 @@
 
 mod flight;
 
-pub use flight::{Flight, Landing, Mark, SeenPlace};
+pub use flight::{Flight, Landing, Mark, SeenPlace, Tested};

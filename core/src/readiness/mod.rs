@@ -4,13 +4,17 @@
 //! are total: any prefix of a journal gives a valid state, and nothing here fails or asks a clock.
 
 mod apply;
+mod back;
 mod gate;
 mod ledger;
 mod next;
 mod standing;
 
+pub use back::{DueSoon, Left};
 pub use gate::{Blocker, Gate};
 pub(crate) use ledger::withdrawn;
-pub use ledger::{Change, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source};
+pub use ledger::{
+    Adjusted, Change, Evidence, Finding, FindingState, Happened, Ledger, Recorded, Release, Seat, Source, Tried,
+};
 pub use next::{NextFlight, Report};
 pub use standing::{Reason, Standing};

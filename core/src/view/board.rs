@@ -98,6 +98,7 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
     match blocker {
         Blocker::Question(id) => row(Edge::Missing, "To answer", &title, None, Place::Question(id.clone())),
         Blocker::Figure(id) => row(Edge::Missing, "To enter", &title, None, Place::Figure(id.clone())),
+        Blocker::Order { figure, .. } => row(Edge::Stop, "Out of order", &title, None, Place::Figure(figure.clone())),
         Blocker::Check { check, standing } => row(
             edge(standing),
             standing_word(standing),
@@ -236,6 +237,7 @@ fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
             let (place, verb, icon) = match blocker {
                 Blocker::Question(id) => (Place::Question(id.clone()), "Answer", Icon::Pencil),
                 Blocker::Figure(id) => (Place::Figure(id.clone()), "Enter", Icon::Pencil),
+                Blocker::Order { figure, .. } => (Place::Figure(figure.clone()), "Correct", Icon::Pencil),
                 Blocker::Check { check, .. } => (Place::Check(check.clone()), "Do", Icon::Tick),
                 Blocker::Finding(id) => (Place::Finding(*id), "See to", Icon::Flag),
                 Blocker::Gate(stage) => (Place::Stage(stage.clone()), "Decide", Icon::Next),
