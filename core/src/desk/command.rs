@@ -5,7 +5,7 @@ use super::{DeskError, Form};
 use crate::computed::{Computed, predicted_charge};
 use crate::field::Landing;
 use crate::journal::NewEntry;
-use crate::plan::{Check, CheckKind, Fly, Point};
+use crate::plan::{Check, CheckKind, Fly, Point, Stage};
 use crate::readiness::FindingState;
 use crate::record::{
     Basis, Body, CheckResult, EntryId, FindingGrade, Moment, Outcome, Reading, Thing, ThingKind, ThingRef, Unit,
@@ -23,6 +23,8 @@ pub(super) struct Done {
 /// Where the pilot is afterwards.
 pub(super) enum After {
     Stay,
+    /// Where they are, with what was typed there kept: it is about something else.
+    Keep,
     Back,
     To(Place),
     Instead(Place),
@@ -42,7 +44,7 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         }
         Command::RaiseFinding => raise(shared, place, form),
         Command::FixFinding(finding) => fix(shared, finding, form),
-        Command::CarryFinding(finding) => carry(shared, finding, form),
+        Command::CarryFinding(finding) => carry(shared, finding, form, now),
         Command::SaveName => {
             let name = form.required("name", "The aircraft's name")?.to_owned();
             let builder = form.required("builder", "Your name")?.to_owned();
@@ -58,6 +60,8 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         Command::SaveSetting(setting) => setting_changed(shared, &setting, form),
         Command::SaveChange => changed(form),
         Command::Withdraw(entry) => withdraw(shared, entry, form),
+        Command::RecordEvent(event) => happened(shared, event, place, form),
+        Command::ReleaseAgain(stages) => release_again(shared, &stages, now),
         Command::AdoptPlan => super::plan::adopt(shared, form),
         Command::PickPlan | Command::SavePlan => Err(DeskError::refused("This control goes with a document")),
         Command::Go(_) | Command::Back | Command::Set(..) | Command::Step { .. } => {
@@ -151,14 +155,42 @@ fn release(shared: &Shared, stage: &str, now: &Moment) -> Result {
     let Some(stage) = shared.plan.stage(stage).filter(|_| gate.may_be_released()) else {
         return Err(DeskError::refused("This gate is not ready: see what is still in the way"));
     };
+    one(released(shared, stage), format!("{} released", stage.title), After::To(Place::Board))
+}
+
+/// A release with the evidence that it stands on.
+fn released(shared: &Shared, stage: &Stage) -> Body {
     let evidence = stage
         .checks
         .iter()
         .filter_map(|check| shared.ledger.evidence.get(&check.id).map(|e| (check.id.clone(), e.entry)))
         .collect();
-    let by = pilots_name(shared);
-    let body = Body::GateReleased { stage: stage.id.clone(), by, evidence };
-    one(body, format!("{} released", stage.title), After::To(Place::Board))
+    Body::GateReleased { stage: stage.id.clone(), by: pilots_name(shared), evidence }
+}
+
+/// Several lapsed gates over fresh evidence: exactly those that the pilot saw, each by an entry of its own.
+fn release_again(shared: &Shared, stages: &[String], now: &Moment) -> Result {
+    let may = shared.ledger.releasable_again(&shared.plan, now);
+    if stages.is_empty() || may != stages {
+        return Err(DeskError::refused("What may be released has changed since you looked: look again"));
+    }
+    let found = stages.iter().filter_map(|id| shared.plan.stage(id));
+    let entries: Vec<NewEntry> = found.map(|stage| NewEntry::pilot(released(shared, stage))).collect();
+    let said = view::counted(entries.len(), "gate released again", "gates released again");
+    Ok(Done { entries, said, after: After::To(Place::Board) })
+}
+
+fn happened(shared: &Shared, id: String, place: &Place, form: Form<'_>) -> Result {
+    let Some(event) = shared.plan.event(&id) else {
+        return Err(DeskError::refused("This event is not in the plan in force"));
+    };
+    let said = format!("Recorded: {}", view::lower_first(&event.title));
+    let (note, after) = match place {
+        Place::Events => (form.text("note").map(str::to_owned), After::Stay),
+        // Touched in the middle of jotting down a landing, say.
+        _ => (None, After::Keep),
+    };
+    one(Body::Happened { event: id, note }, said, after)
 }
 
 /// Who stands under a decision.
@@ -283,7 +315,7 @@ fn fix(shared: &Shared, finding: EntryId, form: Form<'_>) -> Result {
     one(Body::FindingFixed { finding, what, subjects }, said, After::Stay)
 }
 
-fn carry(shared: &Shared, finding: EntryId, form: Form<'_>) -> Result {
+fn carry(shared: &Shared, finding: EntryId, form: Form<'_>, now: &Moment) -> Result {
     match shared.ledger.finding(finding) {
         Some(found) if found.grade == FindingGrade::Stop => {
             return Err(DeskError::refused("A stop is not carried: it holds until it is proven"));
@@ -299,9 +331,16 @@ fn carry(shared: &Shared, finding: EntryId, form: Form<'_>) -> Result {
     }
     let restriction = form.required("restriction", "The restriction")?.to_owned();
     let reason = form.required("reason", "The reason")?.to_owned();
-    let flights = form.number("flights", "Motor runs", Unit::Count, (1.0, 50.0))?.unwrap_or(view::CARRY_FLIGHTS);
+    let flights = form.number("flights", "Motor runs", Unit::Count, (1.0, 50.0))?;
+    let days = form.number("days", "Days", Unit::Count, (1.0, 120.0))?;
     let by = pilots_name(shared);
-    let until = Until::Flights(flights.round() as u32);
+    let until = match (flights, days) {
+        (Some(_), Some(_)) => {
+            return Err(DeskError::field("days", "Carried by runs or by days: leave one of the two empty"));
+        }
+        (None, Some(days)) => Until::Date(now.wall.date_naive() + chrono::TimeDelta::days(days.round() as i64)),
+        (flights, None) => Until::Flights(flights.unwrap_or(view::CARRY_FLIGHTS).round() as u32),
+    };
     one(Body::FindingCarried { finding, restriction, reason, by, until }, "Carried under a restriction", After::Stay)
 }
 

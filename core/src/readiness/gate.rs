@@ -88,6 +88,16 @@ impl Finding {
         }
     }
 
+    /// Motor runs for which it may still be carried, where it is carried by runs.
+    pub fn runs_left(&self, ledger: &Ledger) -> Option<u32> {
+        match &self.state {
+            FindingState::Carried { until: Until::Flights(flights), runs, .. } => {
+                Some(flights.saturating_sub(ledger.runs.saturating_sub(*runs)))
+            }
+            _ => None,
+        }
+    }
+
     /// Whether it is carried and the time for that is over.
     pub fn carry_over(&self, ledger: &Ledger, now: &Moment) -> bool {
         match &self.state {

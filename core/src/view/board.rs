@@ -16,6 +16,8 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     if let Some(next) = &context.report.next {
         blocks.extend(in_the_way(context, next));
     }
+    blocks.extend(again(context));
+    blocks.extend(due_soon(context));
     blocks.extend(carried(context));
     blocks.extend(changed(context));
     blocks.push(heading("Stages", None));
@@ -109,6 +111,9 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
         Blocker::Finding(id) => {
             let finding = context.ledger.finding(*id);
             let over = finding.is_some_and(|finding| finding.carry_over(context.ledger, context.now));
+            if let Some((proof, words)) = finding.and_then(|finding| to_prove(context, finding)) {
+                return row(Edge::Stale, "Fixed, awaiting proof", &title, Some(words), Place::Check(proof));
+            }
             let word = match finding {
                 _ if over => "Carried too long",
                 Some(finding) => finding_word(&finding.state),
@@ -121,6 +126,14 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
             row(gate_edge(gate), gate_word(gate), &title, None, Place::Stage(stage.clone()))
         }
     }
+}
+
+/// For a finding that was fixed: the check that proves it, where the person goes at once.
+fn to_prove(context: &Context<'_>, finding: &crate::readiness::Finding) -> Option<(String, String)> {
+    matches!(finding.state, FindingState::Fixed { .. }).then(|| {
+        let words = format!("Prove it: {}", super::check_title(context.plan, &finding.proof));
+        (finding.proof.clone(), words)
+    })
 }
 
 pub(super) fn gate_word(gate: &Gate) -> &'static str {
@@ -149,6 +162,29 @@ fn stage_row(context: &Context<'_>, stage: &Stage) -> Block {
     row(gate_edge(gate), gate_word(gate), &stage.title, Some(detail), Place::Stage(stage.id.clone()))
 }
 
+/// The way to release many lapsed gates: only where it saves going from one to the next.
+fn again(context: &Context<'_>) -> Option<Block> {
+    let again = context.ledger.releasable_again(context.plan, context.now);
+    (again.len() > 1).then(|| {
+        let detail = "Their evidence holds again. See each, then decide once";
+        let title = format!("{} to release again", counted(again.len(), "gate", "gates"));
+        row(Edge::Stale, "Lapsed", &title, Some(detail.to_owned()), Place::ReleaseAgain)
+    })
+}
+
+/// What holds and will soon run out.
+fn due_soon(context: &Context<'_>) -> Vec<Block> {
+    if context.report.due_soon.is_empty() {
+        return Vec::new();
+    }
+    let mut blocks = vec![heading("Due soon", Some(context.report.due_soon.len().to_string()))];
+    blocks.extend(context.report.due_soon.iter().take(IN_SIGHT).map(|due| {
+        let title = super::check_title(context.plan, &due.check);
+        row(Edge::Caution, "Soon", &title, super::left_words(&due.left), Place::Check(due.check.clone()))
+    }));
+    blocks
+}
+
 /// Restrictions under which the aircraft flies.
 fn carried(context: &Context<'_>) -> Vec<Block> {
     let carried: Vec<Block> = context
@@ -160,7 +196,7 @@ fn carried(context: &Context<'_>) -> Vec<Block> {
                 Edge::Caution,
                 "Carried",
                 restriction,
-                Some(format!("{}, {}", finding.title, super::until_words(until))),
+                Some(format!("{}, {}", finding.title, super::carried_words(context.ledger, finding, until))),
                 Place::Finding(finding.id),
             )),
             _ => None,
@@ -213,6 +249,9 @@ fn foot(context: &Context<'_>) -> Vec<Control> {
     }
     foot.push(Control::new(Place::Findings.into(), "Findings").icon(Icon::Flag).detail(findings_open(context)));
     foot.push(Control::new(Place::Aircraft.into(), "Aircraft").icon(Icon::Rotor));
+    if !context.plan.events.is_empty() {
+        foot.push(Control::new(Place::Events.into(), "Event").icon(Icon::Warning));
+    }
     foot.push(Control::new(Place::Journal.into(), "Journal").icon(Icon::Book));
     foot
 }
@@ -239,7 +278,13 @@ fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
                 Blocker::Figure(id) => (Place::Figure(id.clone()), "Enter", Icon::Pencil),
                 Blocker::Order { figure, .. } => (Place::Figure(figure.clone()), "Correct", Icon::Pencil),
                 Blocker::Check { check, .. } => (Place::Check(check.clone()), "Do", Icon::Tick),
-                Blocker::Finding(id) => (Place::Finding(*id), "See to", Icon::Flag),
+                Blocker::Finding(id) => {
+                    let proof = context.ledger.finding(*id).and_then(|finding| to_prove(context, finding));
+                    match proof {
+                        Some((proof, _)) => (Place::Check(proof), "Prove the fix", Icon::Tick),
+                        None => (Place::Finding(*id), "See to", Icon::Flag),
+                    }
+                }
                 Blocker::Gate(stage) => (Place::Stage(stage.clone()), "Decide", Icon::Next),
             };
             field_control(place.into(), verb).icon(icon).detail(words)

@@ -13,6 +13,9 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     let Some((stage, check, fly)) = found else { return context.gone("card") };
     let mut blocks = vec![speed_figure(context, fly)];
     blocks.extend(restrictions(context));
+    let rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm);
+    let tests = rpm.map(|rpm| context.ledger.tested_at(rpm)).unwrap_or_default();
+    blocks.extend(super::ledger::two_at_once(context.plan, &tests, "This flight tests"));
     let blockers = context.ledger.before_flying(context.plan, id, context.now);
     if !blockers.is_empty() {
         blocks.push(heading("Due before this flight", None));
@@ -23,7 +26,8 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     blocks.extend(conditions(context, check, fly));
     blocks.extend(prediction(context, fly));
     blocks.push(heading("Limits at landing", None));
-    for place in fly.temperatures.iter().filter_map(|id| context.plan.place(id)) {
+    let places = fly.temperatures.iter().filter_map(|id| context.plan.place(id));
+    for place in places.filter(|place| context.ledger.aircraft.fits(&place.when)) {
         let detail = format!("Caution above {} °C. {}", show(place.caution_above_c), place.basis);
         blocks.push(still_row(
             Edge::Stop,

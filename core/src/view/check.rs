@@ -51,6 +51,10 @@ fn how_it_stands(context: &Context<'_>, check: &Check, standing: &Standing) -> V
         Some(detail) => format!("{detail}. Recorded {when}"),
         None => format!("Recorded {when}"),
     };
+    let left = context.ledger.left(check, context.now).filter(|_| standing.holds());
+    let left = left.as_ref().and_then(super::left_words).map(|left| format!(". {left}")).unwrap_or_default();
+    let alone = evidence.alone.as_ref().map(|why| format!(". Nobody came to see it: {why}")).unwrap_or_default();
+    let detail = format!("{detail}{left}{alone}");
     vec![still_row(edge(standing), standing_word(standing), &said, Some(detail))]
 }
 

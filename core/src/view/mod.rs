@@ -6,11 +6,14 @@ mod card;
 pub(crate) mod chart;
 mod check;
 mod context;
+mod events;
 mod findings;
 mod journal;
 mod landing;
+mod ledger;
 mod model;
 mod plan;
+mod release;
 mod spotter;
 mod stage;
 mod token;
@@ -49,6 +52,9 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Change => aircraft::change(context),
         Place::Journal => journal::journal(context),
         Place::Entry(id) => journal::entry(context, *id),
+        Place::Events => events::events(context),
+        Place::ReleaseAgain => release::release_again(context),
+        Place::Ledger => ledger::ledger(context),
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
     };

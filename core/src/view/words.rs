@@ -4,7 +4,7 @@ use chrono::{DateTime, FixedOffset};
 
 use crate::computed::Lacking;
 use crate::plan::Plan;
-use crate::readiness::{Blocker, FindingState, Ledger, Reason, Source, Standing};
+use crate::readiness::{Blocker, Finding, FindingState, Ledger, Left, Reason, Source, Standing};
 use crate::record::{Author, Body, CheckResult, Entry, Moment, Until};
 
 /// `3 checks`, `1 check`.
@@ -111,6 +111,25 @@ pub(crate) fn until_words(until: &Until) -> String {
         Until::Flights(flights) => format!("for {}", counted(*flights as usize, "motor run", "motor runs")),
         Until::Date(date) => format!("until {}", date.format("%-d %B %Y")),
     }
+}
+
+/// What is left of a carried finding's time.
+pub(crate) fn carried_words(ledger: &Ledger, finding: &Finding, until: &Until) -> String {
+    match (until, finding.runs_left(ledger)) {
+        (Until::Flights(flights), Some(left)) if left < *flights => {
+            format!("{}, {left} left", until_words(until))
+        }
+        _ => until_words(until),
+    }
+}
+
+/// What is left of a validity, nothing where it has no limit.
+pub(crate) fn left_words(left: &Left) -> Option<String> {
+    let flights = left.flights.map(|flights| counted(flights as usize, "flight", "flights"));
+    let hours = left.hours.map(|hours| format!("{hours:.1} h with the motor on"));
+    let days = left.days.map(|days| counted(days as usize, "day", "days"));
+    let parts: Vec<String> = [flights, hours, days].into_iter().flatten().collect();
+    (!parts.is_empty()).then(|| format!("{} left", parts.join(" or ")))
 }
 
 /// What a result says.
