@@ -141,14 +141,19 @@ fn electrics(c: &mut Criterion) {
 }
 
 fn heats(c: &mut Criterion) {
-    let rise: Vec<_> = (0..60)
-        .map(|i| 10.0 * f64::from(i))
-        .map(|time_s| heat::HeatReading {
-            time_s,
-            temperature_c: (22.0 + 38.0 * (1.0 - (-time_s / 180.0f64).exp())).round(),
-        })
-        .collect();
-    c.bench_function("heat, rise of 60 readings", |b| b.iter(|| heat::fit_rise(black_box(&rise))));
+    let rise = |count: u32, spacing_s: f64| -> Vec<_> {
+        (0..count)
+            .map(|i| spacing_s * f64::from(i))
+            .map(|time_s| heat::HeatReading {
+                time_s,
+                temperature_c: (22.0 + 38.0 * (1.0 - (-time_s / 180.0f64).exp())).round(),
+            })
+            .collect()
+    };
+    for (count, spacing_s) in [(60, 10.0), (2_000, 0.4)] {
+        let rise = rise(count, spacing_s);
+        c.bench_function(&format!("heat, rise of {count} readings"), |b| b.iter(|| heat::fit_rise(black_box(&rise))));
+    }
     let cooling: Vec<_> = (1..8)
         .map(|i| 30.0 * f64::from(i))
         .map(|time_s| heat::HeatReading { time_s, temperature_c: (22.0 + 49.0 * (-time_s / 240.0f64).exp()).round() })

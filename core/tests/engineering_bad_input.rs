@@ -276,7 +276,7 @@ proptest! {
     #[test]
     fn packs(v in prop::array::uniform6(near(0.1, 6000.0)), cells_v in prop::collection::vec(near(3.0, 4.2), 0..32), cells in 0u32..40,
         trend in prop::collection::vec((near(0.0, 300.0), near(0.001, 0.1)), 0..20), health in prop::array::uniform4(prop::option::of(near(0.0, 3.0))), damaged in any::<bool>()) {
-        sound(pack::landing(&pack::PackLanding { capacity_mah: v[0], used_mah: v[1], flown_min: v[2], cells_v }))?;
+        sound(pack::landing(&pack::PackLanding { capacity_mah: v[0], used_mah: v[1], flown_min: v[2], cells_v, reserve_percent: v[5] }))?;
         sound(pack::internal_resistance(&pack::TwoLoads { low_a: v[0], low_load_v: v[1], high_a: v[2], high_load_v: v[3], cells, voltmeter_half_width_v: v[4] }))?;
         sound(pack::resistance_trend(&trend.iter().map(|t| pack::ResistanceReading { cycles: t.0, pack_ohm: t.1 }).collect::<Vec<_>>()))?;
         sound(pack::retire(&pack::PackHealth { resistance_ratio: health[0], capacity_ratio: health[1], charged_spread_v: health[2], hot_cell_k: health[3], damaged }))?;

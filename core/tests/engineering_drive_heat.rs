@@ -137,8 +137,13 @@ const SCIPY_STDERR: f64 = 2.98607881119477987e-06;
 // Common practice, no source, except the arithmetic.
 #[test]
 fn pack_limits_stand_at_their_edges() {
-    let pack =
-        |used_mah: f64, cells_v: Vec<f64>| PackLanding { capacity_mah: 5000.0, used_mah, flown_min: 5.0, cells_v };
+    let pack = |used_mah: f64, cells_v: Vec<f64>| PackLanding {
+        capacity_mah: 5000.0,
+        used_mah,
+        flown_min: 5.0,
+        cells_v,
+        reserve_percent: 20.0,
+    };
     assert_eq!(landing(&pack(4000.0, vec![3.75, 3.70])).unwrap().grade, Grade::Ok);
     assert_eq!(landing(&pack(4100.0, vec![])).unwrap().grade, Grade::Caution);
     assert_eq!(landing(&pack(3000.0, vec![3.80, 3.74])).unwrap().grade, Grade::Caution);

@@ -37,6 +37,19 @@ def test_random_rises_against_curve_fit(random):
         assert [got.start_c, got.rise_k, got.tau_s] == pytest.approx(fit, rel=1e-3)
 
 
+def test_long_logs_against_curve_fit(random):
+    """Logs of hundreds of readings take another way through the fit, to the same answer; shuffled, as they need not be in order."""
+    for _ in range(40):
+        start, above, tau = random.uniform(5, 40), random.uniform(15, 70), random.uniform(60, 300)
+        times = np.linspace(0, tau * random.uniform(1.2, 6), int(random.integers(256, 2_000)))
+        random.shuffle(times)
+        seen = rise(times, start, above, tau) + random.normal(0, random.uniform(0.05, 1.5), len(times))
+        fit, cov = curve_fit(rise, times, seen, p0=(start, above, tau))
+        got = lg.fit_heat_rise(readings(times, seen))
+        sigma = np.sqrt(np.diag(cov))
+        assert np.all(np.abs(np.array([got.start_c, got.rise_k, got.tau_s]) - fit) < 1e-3 * sigma + 1e-5 * fit)
+
+
 COOLING = ([30, 60, 90, 120, 180], [65.242, 60.161, 55.677, 51.720, 45.146])
 
 

@@ -37,7 +37,7 @@ def test_resistance_trend_against_linregress(random):
 
 def test_landing_in_closed_form():
     got = lg.pack_after_landing(
-        lg.PackLanding(capacity_mah=5_000, used_mah=3_500, flown_min=7, cells_v=[3.82, 3.80, 3.81])
+        lg.PackLanding(capacity_mah=5_000, used_mah=3_500, flown_min=7, cells_v=[3.82, 3.80, 3.81], reserve_percent=20)
     )
     assert got.left_percent == pytest.approx(30)
     assert got.average_a == pytest.approx(3.5 * 60 / 7)

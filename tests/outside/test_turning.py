@@ -5,6 +5,7 @@ import cmath
 import liftgate as lg
 import numpy as np
 import pytest
+from pyPRB import MassVector, StaticBalancing, VibrationVector
 
 # ISO 21940-11: U_per = 1000 G m / omega, g mm. Grade mm/s, mass kg, speed rpm, g mm.
 PERMISSIBLE = [(6.3, 1, 3_000, 20.0535), (6.3, 0.45, 1_800, 15.0401), (2.5, 0.12, 9_000, 0.31831)]
@@ -42,6 +43,26 @@ def test_random_corrections_cancel_the_vibration(random):
         ).correction_g
         left = first + answer * cmath.rect(got.size, np.radians(got.angle_deg))
         assert abs(left) < 1e-9 * abs(first) + 1e-9
+
+
+def test_random_corrections_against_pyprb(random):
+    """pyPRB 1.0.0, one-plane balancing after the same application note, on the same readings."""
+    for _ in range(2_000):
+        first, with_trial = random.uniform(0.5, 9, 2)
+        trial = random.uniform(0.5, 4)
+        angles = random.uniform(-180, 180, 3)
+        theirs = StaticBalancing(
+            VibrationVector(first, angles[0]), VibrationVector(with_trial, angles[1]), MassVector(trial, angles[2])
+        ).compute_compensation(repr=False)
+        ours = lg.single_plane_correction(
+            lg.SinglePlaneRun(
+                first=lg.Polar(size=first, angle_deg=angles[0]),
+                trial_g=lg.Polar(size=trial, angle_deg=angles[2]),
+                with_trial=lg.Polar(size=with_trial, angle_deg=angles[1]),
+            )
+        ).correction_g
+        assert ours.size == pytest.approx(theirs.amplitude, rel=1e-9)
+        assert (ours.angle_deg - theirs.phase + 180) % 360 - 180 == pytest.approx(0, abs=1e-7)
 
 
 @pytest.mark.parametrize("factor, below, above", [(5, 12.143, 22.143), (10, 15.0, 25.0), (2.4, 0.0, 0.0)])

@@ -124,9 +124,7 @@ pub fn reading(check: &str) -> &'static str {
         "Blades in track" => "2",
         "Steps between hover speeds are small" => "80",
         "Tail holds in the hover" => "5",
-        "Charge left after the service hover" => "58",
         "Peak current in the log" => "70",
-        "Ripple on the main pack leads" => "1.1",
         "Hottest plug or power lead" => "38",
         "Governor has power in hand" => "70",
         "Site, barrier and distance" => "30",
@@ -138,7 +136,6 @@ pub fn reading(check: &str) -> &'static str {
         "Belt deflection, teeth and dust" => "6",
         "Tail shaft run-out and couplings" => "0.08",
         "Play in head, dampers and links" => "0.1",
-        "Pack resistance against new" => "104",
         "Feathering shaft straight, bearings greased" => "0.02",
         other => panic!("the story has no reading for '{other}'"),
     }
@@ -162,7 +159,7 @@ pub struct Thing {
     pub kind: &'static str,
     /// Its name.
     pub name: &'static str,
-    /// The supply that feeds it, for a consumer.
+    /// What it hangs on: the supply that feeds a consumer, the pack of a pack reading.
     pub fed_by: Option<&'static str>,
     /// Label and text of each number.
     pub numbers: &'static [(&'static str, &'static str)],
@@ -258,8 +255,33 @@ pub const SCALES: [Thing; 4] = [
 ];
 
 /// The flight pack.
-pub const FLIGHT_PACK: Thing =
-    thing("pack", PACK, None, &[("Cells in series", "12"), ("Capacity", "10000"), ("Mass", "2600")]);
+pub const FLIGHT_PACK: Thing = thing(
+    "pack",
+    PACK,
+    None,
+    &[("Cells in series", "12"), ("Capacity", "10000"), ("Mass", "2600"), ("Resistance when new", "19")],
+);
+
+/// What was measured on the pack, and on its leads in flight.
+pub const READINGS: [Thing; 2] = [
+    thing(
+        "pack reading",
+        "When bought",
+        Some(PACK),
+        &[
+            ("Flights on it so far", "2"),
+            ("Resistance", "19.5"),
+            ("Lowest cell at rest after the flight", "3.82"),
+            ("Highest cell at rest after the flight", "3.84"),
+        ],
+    ),
+    thing(
+        "reading under load",
+        "Hard climb",
+        None,
+        &[("Current", "70"), ("Voltage of the whole string", "44.1"), ("Ripple, peak to peak", "1.1")],
+    ),
+];
 
 /// Three main blades that match, and the one run of wire that carries more than a servo's current.
 pub const BLADES_AND_WIRE: [Thing; 4] = [
@@ -322,6 +344,7 @@ pub fn fit_out(person: &mut Person) {
     CONSUMERS.iter().for_each(|thing| describe(person, thing));
     SCALES.iter().for_each(|thing| describe(person, thing));
     describe(person, &FLIGHT_PACK);
+    READINGS.iter().for_each(|thing| describe(person, thing));
     BLADES_AND_WIRE.iter().for_each(|thing| describe(person, thing));
 }
 

@@ -21,6 +21,7 @@ pub struct PackLanding {
     pub used_mah: f64,
     pub flown_min: f64,
     pub cells_v: Vec<f64>,
+    pub reserve_percent: f64,
 }
 
 /// Charge, reserve and imbalance after a flight.

@@ -180,6 +180,7 @@ fn electrics(f: &mut Figures) -> Result<()> {
         used_mah: f.figure(0.0, 1e4)?,
         flown_min: f.figure(0.05, 30.0)?,
         cells_v,
+        reserve_percent: f.figure(0.0, 90.0)?,
     });
     let readings = f.many(20, |f| {
         Ok(pack::ResistanceReading { cycles: f.figure(0.0, 300.0)?, pack_ohm: f.figure(0.001, 0.1)? })

@@ -1,7 +1,8 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome};
 use crate::engineering::balance::{
-    Accuracy, BalanceInput, BalanceReport, Band, BandMargin, Part, Support, Weighing, balance_report,
+    Accuracy, BalanceInput, BalanceReport, Band, BandMargin, Part, PartMove, Support, Weighing, balance_report,
+    ballast_at, mass_to_shift, move_for, move_part,
 };
 use crate::engineering::ballast::{
     BallastAnswer, BallastPlace, BallastPlan, BallastQuestion, BallastReport, least_ballast,
@@ -40,7 +41,7 @@ pub(super) fn centre(facts: Facts<'_>) -> Result<Computed> {
         outcome: outcome(report.grade),
         summary: summary(&report, ballast.as_ref()),
         figures: figures(&report, ballast.as_ref()),
-        rows: second_best(ballast.as_ref()).into_iter().collect(),
+        rows: second_best(ballast.as_ref()).into_iter().chain(moves(facts, &report, band)?).collect(),
         picture: Some(picture(&report, ballast.as_ref())),
         remarks: remarks(&report),
     })
@@ -148,6 +149,65 @@ fn second_best(ballast: Option<&BallastReport>) -> Option<Row> {
         detail: ballast_words(ballast, second),
         outcome: Outcome::Pass,
     })
+}
+
+/// How far a pack is moved to see what that does, mm.
+const TRIED_MM: f64 = 10.0;
+
+/// What moving a pack does, before any lead; and lead that is fitted, moved or put at one place alone.
+fn moves(facts: Facts<'_>, report: &BalanceReport, band: Band) -> Result<Vec<Row>> {
+    let goal = band.inside(&report.half_width).unwrap_or(band);
+    let required_mm = report.complete.x_mm.clamp(goal.x_low_mm, goal.x_high_mm);
+    let packs = facts.things(ThingKind::Pack);
+    let packs: Vec<Row> = packs.into_iter().filter_map(|pack| pack_move(pack, report, required_mm)).collect();
+    let off_mm = (required_mm - report.complete.x_mm).abs();
+    if off_mm < 0.05 {
+        return Ok(packs);
+    }
+    let places = facts.things(ThingKind::BallastPlace);
+    let mass_g = report.complete.mass_g;
+    let alone = places.iter().filter_map(|place| {
+        let (arm_mm, limit_g) = (place.number("x_mm")?, place.number("limit_g")?);
+        let grams = ballast_at(mass_g, report.complete.x_mm, required_mm, arm_mm).ok().filter(|g| *g <= limit_g)?;
+        let detail = format!("fore and aft only; it may carry {} g", show(limit_g));
+        Some(told(format!("{} alone", place.name), format!("{:.0} g", grams.ceil()), detail))
+    });
+    let fitted = places.iter().filter(|place| place.number("fitted_g").is_some_and(|grams| grams > 0.0));
+    let moved = fitted.flat_map(|from| {
+        places.iter().filter_map(|to| {
+            let (from_mm, to_mm) = (from.number("x_mm")?, to.number("x_mm")?);
+            let grams = mass_to_shift(mass_g, report.complete.x_mm, required_mm, from_mm, to_mm).ok()?;
+            let room_g = to.number("limit_g")? - to.number("fitted_g").unwrap_or(0.0);
+            let can = from.name != to.name && grams <= from.number("fitted_g")?.min(room_g);
+            let title = format!("Lead from {} to {}", from.name, to.name);
+            can.then(|| told(title, format!("{:.0} g", grams.ceil()), "adds no mass".to_owned()))
+        })
+    });
+    Ok(packs.into_iter().chain(moved).chain(alone).collect())
+}
+
+/// A pack moved by a little, and by as much as is wanted.
+fn pack_move(pack: &crate::record::Thing, report: &BalanceReport, required_mm: f64) -> Option<Row> {
+    let part_mass_g = pack.number("mass_g")?;
+    let tried =
+        move_part(&PartMove { centre: report.complete, part_mass_g, dx_mm: TRIED_MM, dy_mm: 0.0, dz_mm: 0.0 })
+            .ok()?;
+    let effect = format!("each {TRIED_MM:.0} mm forward moves the balance point {:.1} mm", tried.shift_x_mm);
+    let by_mm = move_for(report.complete.mass_g, report.complete.x_mm, required_mm, part_mass_g).ok()?;
+    let word = match by_mm {
+        by_mm if by_mm.abs() < 0.5 => "May stay".to_owned(),
+        by_mm if by_mm > 0.0 => format!("{:.0} mm forward", by_mm.ceil()),
+        by_mm => format!("{:.0} mm back", (-by_mm).ceil()),
+    };
+    let place = pack
+        .number("x_mm")
+        .filter(|_| by_mm.abs() >= 0.5)
+        .map_or_else(String::new, |x_mm| format!("; its middle then {:.0} mm ahead of the main shaft", x_mm + by_mm));
+    Some(told(format!("{} moved", pack.name), word, format!("{effect}{place}")))
+}
+
+fn told(title: String, word: String, detail: String) -> Row {
+    Row { title, word, detail, outcome: Outcome::Pass }
 }
 
 fn figures(report: &BalanceReport, ballast: Option<&BallastReport>) -> Vec<Figure> {

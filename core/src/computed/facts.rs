@@ -35,6 +35,17 @@ impl<'a> Facts<'a> {
         if things.is_empty() { Err(Lacking::Things(kind)) } else { Ok(things) }
     }
 
+    /// Where in the journal a thing was last described: the newest reading has the highest.
+    pub(super) fn described_at(&self, thing: &Thing) -> i64 {
+        self.ledger.described.get(&thing.reference()).map_or(0, |described| described.seq)
+    }
+
+    /// Motor runs since a thing was last described.
+    pub(super) fn runs_since(&self, thing: &Thing) -> u32 {
+        let then = self.ledger.described.get(&thing.reference()).map_or(0, |described| described.runs);
+        self.ledger.runs.saturating_sub(then)
+    }
+
     /// Whether a question of the plan was answered like this.
     pub(super) fn answered(&self, question: &str, choice: &str) -> bool {
         self.ledger.aircraft.answers.get(question).is_some_and(|answer| answer == choice)

@@ -1,8 +1,9 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, governor, outcome};
+use crate::engineering::Grade;
 use crate::engineering::placement::{
-    NaturalFrequency, PlacementQuestion, PlacementReport, USUAL_MARGIN_PERCENT, drive_exciters, nearest_order,
-    placement as place,
+    NaturalFrequency, NearestOrder, PlacementQuestion, PlacementReport, USUAL_MARGIN_PERCENT, drive_exciters,
+    magnification, nearest_order, placement as place, separation_margin,
 };
 use crate::record::{Outcome, ThingKind, Unit};
 use crate::view::chart::Sheet;
@@ -39,8 +40,9 @@ pub(super) fn placement(facts: Facts<'_>) -> Result<Computed> {
     } else {
         format!("clear: {}", bands.join(", "))
     };
+    let damping = damping(facts, &question.naturals[nearest.natural].name, &nearest)?;
     Ok(Computed {
-        outcome: outcome(nearest.grade),
+        outcome: outcome(damping.iter().map(|(_, grade)| *grade).fold(nearest.grade, Grade::max)),
         summary: format!(
             "At {service:.0} rpm {} at {:.1} Hz passes {} by {:.0} %; {clear}",
             exciter.name, nearest.exciter_hz, natural.name, nearest.margin_percent
@@ -58,7 +60,10 @@ pub(super) fn placement(facts: Facts<'_>) -> Result<Computed> {
                 nearest.grade,
             ),
             Figure::told("Nearest order", nearest.exciter_hz, 1, Unit::Hertz).noted(exciter.name.clone()),
-        ],
+        ]
+        .into_iter()
+        .chain(damping.into_iter().map(|(figure, _)| figure))
+        .collect(),
         rows: rows(&report),
         picture: Some(picture(&report, service)),
         remarks: vec![
@@ -67,6 +72,25 @@ pub(super) fn placement(facts: Facts<'_>) -> Result<Computed> {
                 .to_owned(),
         ],
     })
+}
+
+/// Where the swing at resonance is known: how far off API 684 would have it, and how much is left of the swing there.
+fn damping(facts: Facts<'_>, natural: &str, nearest: &NearestOrder) -> Result<Vec<(Figure, Grade)>> {
+    let thing = facts.ledger.aircraft.thing(ThingKind::Natural, natural);
+    let Some(amplification) = thing.and_then(|thing| thing.number("amplification")) else { return Ok(Vec::new()) };
+    let separation = separation_margin(amplification)?;
+    let below = nearest.exciter_hz < nearest.natural_hz;
+    let wanted_percent = if below { separation.below_percent } else { separation.above_percent };
+    // Made for machines that stand in a hall: past it is a caution, never a stop.
+    let grade = if nearest.margin_percent < wanted_percent { Grade::Caution } else { Grade::Ok };
+    let note = format!(
+        "{wanted_percent:.0} % wanted at {amplification:.0} times the push at resonance (API 684, orientation only)"
+    );
+    let margin = Figure::judged("Margin by damping", nearest.margin_percent, 1, Unit::Percent, note, grade);
+    // One over twice the damping ratio is the swing at resonance.
+    let swing = magnification(nearest.exciter_hz / nearest.natural_hz, 0.5 / amplification)?;
+    let swing = Figure::told("Swing there, over the still push", swing, 1, Unit::Ratio);
+    Ok(vec![(margin, grade), (swing, Grade::Ok)])
 }
 
 fn rows(report: &PlacementReport) -> Vec<Row> {

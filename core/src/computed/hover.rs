@@ -1,8 +1,8 @@
 use super::{Computed, Facts, Figure, Result, outcome};
-use crate::engineering::air::{Air, air, standard_air};
+use crate::engineering::air::{Air, P0_PA, air_from_qnh};
 use crate::engineering::rotor::{
     HeadRoomQuestion, HoverQuestion, HoverReport, ModelBasis, Rotor, SectionPolar, TailKind, TailQuestion,
-    TailReport, climb_power, ground_effect, head_room, hover, model_accuracy, tail,
+    TailReport, climb_power, density_power_ratio, ground_effect, head_room, hover, model_accuracy, tail,
 };
 use crate::record::Unit;
 use crate::view::Picture;
@@ -50,6 +50,8 @@ pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
     let climb_w = climb_power(there.loads.thrust_n, radius_m, hot.density_kg_m3, CLIMB_M_S)?
         - climb_power(there.loads.thrust_n, radius_m, hot.density_kg_m3, 0.0)?;
     let near = ground_effect(1.0)?;
+    // What the ideal rotor would take goes with thin air one way, the drag of its blades the other.
+    let by_air = density_power_ratio((there.ideal_w / there.loads.power_w).clamp(0.0, 1.0), hot.density_kg_m3)?;
     let summary = format!(
         "Hovering at {:.0} rpm in {:.0} °C takes {:.0} W at the rotor, {:.0} W with the tail: {:.0} % in hand",
         question.speed_rpm,
@@ -80,6 +82,8 @@ pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
             ),
             Figure::told("Density altitude", hot.density_altitude_m, 0, Unit::Metre)
                 .noted(format!("{:.3} kg/m³; pressure altitude {:.0} m", hot.density_kg_m3, hot.pressure_altitude_m)),
+            Figure::told("Power against standard air", (by_air - 1.0) * 100.0, 1, Unit::Percent)
+                .noted("by the density alone, at the same mass and head speed; at sea level, 15 °C"),
             Figure::told("Tip speed", there.loads.tip_speed_m_s, 0, Unit::MetrePerSecond)
                 .noted(format!("tip Mach {:.2}, Reynolds number {:.0} 000", there.loads.tip_mach, there.loads.tip_reynolds / 1e3)),
             Figure::told("Collective at three quarters", there.collective_deg, 1, Unit::Degree),
@@ -125,8 +129,10 @@ fn accuracy_words(hover: &HoverReport) -> String {
 
 /// Air at the field on the hottest day that would be flown.
 pub(super) fn hot_air(facts: Facts<'_>) -> Result<Air> {
-    let pressure_pa = standard_air(facts.figure("field-elevation")?)?.pressure_pa;
-    Ok(air(pressure_pa, facts.figure("hot-day-temperature")?, HUMIDITY)?)
+    let aircraft = &facts.ledger.aircraft;
+    // A day of low pressure is thinner still; the standard day's stands until the pilot names a lower one.
+    let qnh_pa = aircraft.figure("lowest-pressure").map_or(P0_PA, |hpa| hpa * 100.0);
+    Ok(air_from_qnh(qnh_pa, facts.figure("field-elevation")?, facts.figure("hot-day-temperature")?, HUMIDITY)?)
 }
 
 /// The rotor as the figures give it.

@@ -12,10 +12,14 @@ mod governor;
 mod heat;
 mod hover;
 mod ladder;
+mod landing;
 mod packs;
 mod receiver;
 mod regulator;
+mod ripple;
 mod supply;
+mod trend;
+mod trial_weight;
 mod wires;
 
 pub use facts::Facts;
@@ -125,6 +129,10 @@ impl Computed {
             Computation::LadderAgreement => ladder::agreement(facts),
             Computation::HotDayHeat => heat::hot_day(facts),
             Computation::PackLife => packs::life(facts),
+            Computation::PackTrend => trend::resistance(facts),
+            Computation::LandingCharge => landing::charge(facts),
+            Computation::PackRipple => ripple::on_pack_leads(facts),
+            Computation::TrialWeight => trial_weight::correction(facts),
         }
     }
 

@@ -13,31 +13,34 @@ const VOLTMETER_V: f64 = 0.02;
 /// Each pack: whether it should be retired and why, and how long a flight it allows at the power last flown.
 pub(super) fn life(facts: Facts<'_>) -> Result<Computed> {
     let packs = facts.some_things(ThingKind::Pack)?;
-    let judged: Vec<(&Thing, Grade, Vec<String>)> =
-        packs.into_iter().map(|pack| judge(pack)).collect::<Result<_>>()?;
-    let tired = judged.iter().find(|(_, grade, _)| *grade != Grade::Ok);
+    let judged: Vec<Judged<'_>> = packs.into_iter().map(|pack| judge(facts, pack)).collect::<Result<_>>()?;
+    let tired = judged.iter().find(|pack| pack.grade != Grade::Ok);
     let allowed = allowed_minutes(facts)?;
     let time = allowed.map_or_else(String::new, |minutes| format!("; {minutes:.1} min a flight keep the reserve"));
     let summary = match tired {
-        Some((pack, _, reasons)) => format!("{}: {}{time}", pack.name, reasons.join(", ")),
+        Some(pack) => format!("{}: {}{time}", pack.name, pack.reasons.join(", ")),
         None => format!("No pack gives a reason to retire it{time}"),
     };
-    let rows = judged.iter().map(|(pack, grade, reasons)| Row {
-        title: pack.name.clone(),
-        word: match grade {
+    let rows = judged.iter().map(|pack| Row {
+        title: pack.name.to_owned(),
+        word: match pack.grade {
             Grade::Ok => "Serves on",
             Grade::Caution => "Watch it",
             Grade::Stop => "Retire it",
         }
         .to_owned(),
-        detail: if reasons.is_empty() { "nothing known against it".to_owned() } else { reasons.join(", ") },
-        outcome: outcome(*grade),
+        detail: if pack.reasons.is_empty() { "nothing known against it".to_owned() } else { pack.reasons.join(", ") },
+        outcome: outcome(pack.grade),
     });
-    let figures = judged.iter().filter_map(|(pack, grade, _)| ratio_figure(pack, *grade));
-    let bar_of = judged.iter().filter_map(|(pack, ..)| {
-        let ratio = ratio(pack)?;
+    let figures = judged.iter().filter_map(|pack| {
+        let note = "of its value when new; retired at 200 %".to_owned();
+        let percent = pack.ratio? * 100.0;
+        Some(Figure::judged(format!("{}: resistance", pack.name), percent, 0, Unit::Percent, note, pack.grade))
+    });
+    let bar_of = judged.iter().filter_map(|pack| {
+        let ratio = pack.ratio?;
         let text = format!("{:.0} % of new, retired at 200 %", ratio * 100.0);
-        Some(Bar { title: pack.name.clone(), value: ratio, limit: 2.0, text })
+        Some(Bar { title: pack.name.to_owned(), value: ratio, limit: 2.0, text })
     });
     let all: Vec<Bar> = bar_of.collect();
     let time_figure = allowed.map(|minutes| {
@@ -46,7 +49,7 @@ pub(super) fn life(facts: Facts<'_>) -> Result<Computed> {
     });
     let cold_words = cold(10.0)?;
     Ok(Computed {
-        outcome: outcome(worst(judged.iter().map(|(_, grade, _)| *grade))),
+        outcome: outcome(worst(judged.iter().map(|pack| pack.grade))),
         summary,
         figures: figures.chain(time_figure).collect(),
         rows: rows.collect(),
@@ -63,36 +66,59 @@ pub(super) fn life(facts: Facts<'_>) -> Result<Computed> {
     })
 }
 
-/// Resistance over that of the new pack, by the reading that was entered or from two loads.
-fn ratio(pack: &Thing) -> Option<f64> {
-    let new_mohm = pack.number("new_mohm")?;
-    let now_mohm = two_loads(pack).or_else(|| pack.number("now_mohm"))?;
-    Some(now_mohm / new_mohm)
+/// A pack and what is known against it.
+struct Judged<'a> {
+    name: &'a str,
+    ratio: Option<f64>,
+    grade: Grade,
+    reasons: Vec<String>,
 }
 
-/// Resistance from two loads (IEC 61960), milliohm, where both readings are there and go together.
-fn two_loads(pack: &Thing) -> Option<f64> {
-    let loads = TwoLoads {
-        low_a: pack.number("light_a")?,
-        low_load_v: pack.number("light_v")?,
-        high_a: pack.number("heavy_a")?,
-        high_load_v: pack.number("heavy_v")?,
-        cells: pack.number("cells")? as u32,
-        voltmeter_half_width_v: VOLTMETER_V,
+/// What was read of one pack over its life, by the flights on it and then by the journal.
+pub(super) fn pack_readings<'a>(facts: Facts<'a>, pack: &str) -> Vec<&'a Thing> {
+    let mut readings = facts.things(ThingKind::PackReading);
+    readings.retain(|thing| thing.of.as_deref() == Some(pack));
+    let flights = |thing: &Thing| thing.number("flights").unwrap_or(0.0);
+    readings
+        .sort_by(|a, b| flights(a).total_cmp(&flights(b)).then(facts.described_at(a).cmp(&facts.described_at(b))));
+    readings
+}
+
+/// The last reading that has a number for this.
+pub(super) fn last_reading(readings: &[&Thing], field: &str) -> Option<f64> {
+    readings.iter().rev().find_map(|reading| reading.number(field))
+}
+
+/// Resistance of a pack by one reading, milliohm: from two loads (IEC 61960) where they go together, or as it was read.
+pub(super) fn resistance_mohm(pack: &Thing, reading: &Thing) -> Option<f64> {
+    let two_loads = || {
+        let loads = TwoLoads {
+            low_a: reading.number("light_a")?,
+            low_load_v: reading.number("light_v")?,
+            high_a: reading.number("heavy_a")?,
+            high_load_v: reading.number("heavy_v")?,
+            cells: pack.number("cells")? as u32,
+            voltmeter_half_width_v: VOLTMETER_V,
+        };
+        internal_resistance(&loads).ok().map(|report| report.pack_ohm * 1_000.0)
     };
-    internal_resistance(&loads).ok().map(|report| report.pack_ohm * 1_000.0)
+    two_loads().or_else(|| reading.number("now_mohm"))
 }
 
-fn judge(pack: &Thing) -> Result<(&Thing, Grade, Vec<String>)> {
+fn judge<'a>(facts: Facts<'_>, pack: &'a Thing) -> Result<Judged<'a>> {
     let capacity = number(pack, "capacity_mah")?;
+    let readings = pack_readings(facts, &pack.name);
+    let now_mohm = readings.iter().rev().find_map(|reading| resistance_mohm(pack, reading));
+    let ratio = pack.number("new_mohm").zip(now_mohm).map(|(new_mohm, now_mohm)| now_mohm / new_mohm);
     let report = retire(&PackHealth {
-        resistance_ratio: ratio(pack),
-        capacity_ratio: pack.number("measured_mah").map(|measured| measured / capacity),
-        charged_spread_v: pack.number("spread_v"),
-        hot_cell_k: pack.number("hot_cell_k"),
+        resistance_ratio: ratio,
+        capacity_ratio: last_reading(&readings, "measured_mah").map(|measured| measured / capacity),
+        charged_spread_v: last_reading(&readings, "spread_v"),
+        hot_cell_k: last_reading(&readings, "hot_cell_k"),
         damaged: false,
     })?;
-    Ok((pack, report.grade, report.reasons.iter().map(words).collect()))
+    let reasons = report.reasons.iter().map(words).collect();
+    Ok(Judged { name: &pack.name, ratio, grade: report.grade, reasons })
 }
 
 fn words(reason: &RetireReason) -> String {
@@ -103,12 +129,6 @@ fn words(reason: &RetireReason) -> String {
         RetireReason::Spread { spread_v, .. } => format!("cells {spread_v:.2} V apart when charged"),
         RetireReason::HotCell { above_k, .. } => format!("one cell {above_k:.0} K hotter than the rest"),
     }
-}
-
-fn ratio_figure(pack: &Thing, grade: Grade) -> Option<Figure> {
-    let percent = ratio(pack)? * 100.0;
-    let note = "of its value when new; retired at 200 %".to_owned();
-    Some(Figure::judged(format!("{}: resistance", pack.name), percent, 0, Unit::Percent, note, grade))
 }
 
 /// Minutes that keep the reserve at the power of the last hover; none before there was one.

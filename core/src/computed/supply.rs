@@ -1,8 +1,11 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome, worst};
-use crate::engineering::supply::{Consumer, CurrentMargin, Rail, RailLoad, RailReason, RailReport, rail_report};
+use crate::engineering::supply::{
+    Consumer, ConsumerWindow, CurrentMargin, Rail, RailLoad, RailReason, RailReport, rail_report,
+};
 use crate::record::{Outcome, Thing, ThingKind, Unit, show};
-use crate::view::chart::{Bar, bars};
+use crate::view::chart::{Bar, Sheet, bars};
+use crate::view::{Anchor, Ink, LabelSize, Picture};
 
 /// Every supply's load against its ratings; each must have its stirring peak measured.
 pub(super) fn load(facts: Facts<'_>) -> Result<Computed> {
@@ -84,13 +87,11 @@ pub(super) fn window(facts: Facts<'_>) -> Result<Computed> {
         false => outside.join("; "),
     };
     let windows = || rails.iter().flat_map(|rail| rail.windows.iter().map(move |window| (rail, window)));
-    let figure = |window: &crate::engineering::supply::ConsumerWindow| {
-        Figure::told(
-            format!("{}: room, {}", window.consumer, window.worst.state),
-            window.worst.margin_v,
-            2,
-            Unit::Volt,
-        )
+    let figure = |window: &ConsumerWindow| {
+        let point = &window.worst;
+        let note = format!("rated limit {:.2} V", point.limit_v);
+        let label = format!("{}: room, {}", window.consumer, point.state);
+        Figure::judged(label, point.margin_v, 2, Unit::Volt, note, point.grade)
     };
     let rows = windows().map(|(rail, window)| {
         let point = &window.worst;
@@ -115,9 +116,45 @@ pub(super) fn window(facts: Facts<'_>) -> Result<Computed> {
         summary,
         figures: windows().map(|(_, window)| figure(window)).collect(),
         rows: rows.collect(),
-        picture: None,
+        picture: Some(window_picture(&rails)),
         remarks: vec!["Each consumer's rated window against its supply, full, nominal and empty.".to_owned()],
     })
+}
+
+/// One line a consumer: its rated window as a box, and the voltages of its source as strokes within it or not.
+fn window_picture(rails: &[RailReport]) -> Picture {
+    let mut sheet = Sheet::new();
+    let (left, right, row) = (8.0, Sheet::WIDTH - 8.0, 50.0);
+    let rated = |rail: &RailReport, name: &str| {
+        rail.inputs.consumers.iter().find(|consumer| consumer.name == name).map(|c| (c.low_v, c.high_v))
+    };
+    let lines: Vec<(&RailReport, &ConsumerWindow, (f64, f64))> = rails
+        .iter()
+        .flat_map(|rail| rail.windows.iter().map(move |window| (rail, window)))
+        .filter_map(|(rail, window)| Some((rail, window, rated(rail, &window.consumer)?)))
+        .collect();
+    let volts = lines.iter().flat_map(|(rail, _, (low, high))| {
+        [*low, *high, rail.inputs.rail.full_v + rail.inputs.rail.ripple_v / 2.0, rail.inputs.rail.empty_v]
+    });
+    let (low, high) = volts.fold((f64::MAX, f64::MIN), |(low, high), v| (low.min(v), high.max(v)));
+    let x = |v: f64| left + (right - left) * ((v - low) / (high - low).max(0.1)) as f32;
+    let mut spoken = Vec::new();
+    for (index, (rail, window, (rated_low, rated_high))) in lines.iter().enumerate() {
+        let top = index as f32 * row;
+        let source = &rail.inputs.rail;
+        let words = format!("{} rated {rated_low:.1} to {rated_high:.1} V", window.consumer);
+        let ink = if window.worst.margin_v < 0.0 { Ink::Limit } else { Ink::Strong };
+        sheet.label(left, top + 14.0, words.clone(), ink, LabelSize::Small, Anchor::Start);
+        sheet.bar(Ink::Quiet, x(*rated_low), top + 24.0, x(*rated_high), top + 38.0, false);
+        for volt in [source.full_v, source.nominal_v, source.empty_v] {
+            sheet.line(ink, 3.0, &[(x(volt), top + 20.0), (x(volt), top + 42.0)]);
+        }
+        spoken.push(format!("{words}, source {:.1} to {:.1} V", source.empty_v, source.full_v));
+    }
+    let bottom = lines.len() as f32 * row;
+    let key = "Box: what it is rated for. Strokes: its source empty, nominal, full";
+    sheet.label(left, bottom + 12.0, key, Ink::Quiet, LabelSize::Small, Anchor::Start);
+    sheet.finish(bottom + 20.0, spoken.join(". "))
 }
 
 fn is_window(reason: &RailReason) -> bool {

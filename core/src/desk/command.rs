@@ -393,14 +393,14 @@ fn thing_set(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
     if old.is_none() && shared.ledger.aircraft.thing(*kind, &name).is_some() {
         return Err(DeskError::field("name", format!("There is a {} '{name}' already", kind.word().to_lowercase())));
     }
-    let of = match kind {
-        ThingKind::Consumer => {
+    let of = match kind.hangs_on() {
+        Some((on, question)) => {
             let kept = old.and_then(|old| old.of.as_deref());
-            let supply = form.text("of").or(kept).or_else(|| view::only_supply(&shared.ledger.aircraft));
-            let supply = supply.ok_or_else(|| DeskError::field("of", "Choose the supply that feeds it"))?;
-            Some(supply.to_owned())
+            let chosen = form.text("of").or(kept).or_else(|| view::only_one(&shared.ledger.aircraft, on));
+            let unsaid = || DeskError::field("of", format!("{question}: choose the {}", on.word().to_lowercase()));
+            Some(chosen.ok_or_else(unsaid)?.to_owned())
         }
-        _ => None,
+        None => None,
     };
     let mut numbers = old.map(|old| old.numbers.clone()).unwrap_or_default();
     for field in kind.fields() {

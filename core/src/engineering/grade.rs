@@ -16,7 +16,7 @@ pub enum Grade {
 
 impl Grade {
     /// The grade of a `load` against a `limit` of the same unit: stop above it, caution above `caution_fraction` of it.
-    pub(super) fn of_load(load: f64, limit: f64, caution_fraction: f64) -> Self {
+    pub(crate) fn of_load(load: f64, limit: f64, caution_fraction: f64) -> Self {
         if load > limit {
             Self::Stop
         } else if load > limit * caution_fraction {

@@ -72,9 +72,19 @@ pub struct RiseFit {
 /// ```
 pub fn fit_rise(readings: &[HeatReading]) -> Result<RiseFit> {
     let (span_s, spacing_s) = check_readings(readings, 4)?;
-    let tau_s = search_tau(spacing_s / 20.0, 20.0 * span_s, |tau_s| {
-        line(readings, tau_s).map_or(f64::INFINITY, |l| l.residual)
-    })?;
+    let residual_of = |of: &[HeatReading], tau_s: f64| line(of, tau_s).map_or(f64::INFINITY, |l| l.residual);
+    let search = |of: &[HeatReading]| search_tau(spacing_s / 20.0, 20.0 * span_s, |tau_s| residual_of(of, tau_s));
+    let full = |tau_s: f64| residual_of(readings, tau_s);
+    // A long log is searched by its blocks and settled by all of its readings; where that fails, by all of them at once.
+    let quick = || {
+        let blocks = blocks(readings)?;
+        let tau_s = search(&blocks).ok().filter(|tau_s| *tau_s > 4.0 * span_s / blocks.len() as f64)?;
+        settle(tau_s, full)
+    };
+    let tau_s = match quick() {
+        Some(tau_s) => tau_s,
+        None => search(readings)?,
+    };
     let l = line(readings, tau_s).ok_or_else(no_bend)?;
     let n = readings.len() as f64;
     let freedom = n - 3.0;
@@ -174,6 +184,44 @@ fn search_tau(low_s: f64, high_s: f64, residual: impl Fn(f64) -> f64) -> Result<
         }
     }
     Ok(((a + b) / 2.0).exp())
+}
+
+/// Blocks that a long log is searched by.
+const BLOCKS: usize = 128;
+
+/// Means of equal blocks in the order of time; none for a log that is short enough as it is.
+fn blocks(readings: &[HeatReading]) -> Option<Vec<HeatReading>> {
+    if readings.len() < 2 * BLOCKS {
+        return None;
+    }
+    let mut by_time = readings.to_vec();
+    by_time.sort_by(|a, b| a.time_s.total_cmp(&b.time_s));
+    let mean =
+        |block: &[HeatReading], of: fn(&HeatReading) -> f64| block.iter().map(of).sum::<f64>() / block.len() as f64;
+    let blocks = by_time.chunks(readings.len().div_ceil(BLOCKS));
+    Some(
+        blocks
+            .map(|block| HeatReading {
+                time_s: mean(block, |r| r.time_s),
+                temperature_c: mean(block, |r| r.temperature_c),
+            })
+            .collect(),
+    )
+}
+
+/// Least residual close to a time constant: the lowest point of a parabola through three, twice; none if it runs away.
+fn settle(tau_s: f64, residual: impl Fn(f64) -> f64) -> Option<f64> {
+    let mut log = tau_s.ln();
+    for step in [1e-2, 1e-3] {
+        let [before, here, after] = [log - step, log, log + step].map(|l| residual(l.exp()));
+        let bend = before - 2.0 * here + after;
+        let shift = 0.5 * (before - after) / bend * step;
+        if bend <= 0.0 || !shift.is_finite() || shift.abs() > 5.0 * step {
+            return None;
+        }
+        log += shift;
+    }
+    Some(log.exp())
 }
 
 /// Squared uncertainties of time constant and steady state from the linearised model.

@@ -36,6 +36,8 @@ pub struct PackLanding {
     pub flown_min: f64,
     /// Rest voltage of every cell after landing, in V, 0 to 5; empty if not measured, up to 30.
     pub cells_v: Vec<f64>,
+    /// Charge to land with, in percent of the capacity, 0 to 90: the pilot's own figure, or [`RESERVE_PERCENT`].
+    pub reserve_percent: f64,
 }
 
 /// What a landing says about the pack.
@@ -45,7 +47,7 @@ pub struct PackLandingReport {
     pub inputs: PackLanding,
     /// Charge left, in percent of the capacity; negative when more than the capacity was used.
     pub left_percent: f64,
-    /// Left less [`RESERVE_PERCENT`], in percent of the capacity.
+    /// Left less the reserve, in percent of the capacity.
     pub reserve_margin_percent: f64,
     /// Average current, in A.
     pub average_a: f64,
@@ -65,8 +67,9 @@ pub struct PackLandingReport {
 /// Figures out of range.
 ///
 /// ```
-/// use liftgate_core::engineering::pack::{landing, PackLanding};
-/// let report = landing(&PackLanding { capacity_mah: 5000.0, used_mah: 3500.0, flown_min: 6.0, cells_v: vec![3.82, 3.80, 3.81] })?;
+/// use liftgate_core::engineering::pack::{landing, PackLanding, RESERVE_PERCENT};
+/// let report = landing(&PackLanding { capacity_mah: 5000.0, used_mah: 3500.0, flown_min: 6.0, cells_v: vec![3.82, 3.80, 3.81],
+///     reserve_percent: RESERVE_PERCENT })?;
 /// assert!((report.left_percent - 30.0).abs() < 1e-9 && (report.average_a - 35.0).abs() < 1e-9);
 /// assert!((report.time_to_reserve_min - 6.0 * 4000.0 / 3500.0).abs() < 1e-9);
 /// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
@@ -75,6 +78,7 @@ pub fn landing(pack: &PackLanding) -> Result<PackLandingReport> {
     within("capacity", pack.capacity_mah, "mAh", 10.0, 200_000.0)?;
     within("charge used", pack.used_mah, "mAh", 0.0, 300_000.0)?;
     within("time flown", pack.flown_min, "min", 0.05, 240.0)?;
+    within("reserve", pack.reserve_percent, "%", 0.0, 90.0)?;
     count("cells", pack.cells_v.len(), 0, 30)?;
     for cell_v in &pack.cells_v {
         within("cell voltage", *cell_v, "V", 0.0, 5.0)?;
@@ -89,15 +93,15 @@ pub fn landing(pack: &PackLanding) -> Result<PackLandingReport> {
     let lowest = extreme(&pack.cells_v, |a, b| a < b);
     let highest = extreme(&pack.cells_v, |a, b| a > b);
     let spread_v = lowest.zip(highest).map(|(l, h)| h.1 - l.1);
-    let usable_mah = pack.capacity_mah * (1.0 - RESERVE_PERCENT / 100.0);
+    let usable_mah = pack.capacity_mah * (1.0 - pack.reserve_percent / 100.0);
     Ok(PackLandingReport {
         inputs: pack.clone(),
         left_percent,
-        reserve_margin_percent: left_percent - RESERVE_PERCENT,
+        reserve_margin_percent: left_percent - pack.reserve_percent,
         average_a: pack.used_mah / 1000.0 / (pack.flown_min / 60.0),
         // A flight that used nothing has no measured end: a day stands for it.
         time_to_reserve_min: (pack.flown_min * usable_mah / pack.used_mah.max(1e-6)).min(1440.0),
-        grade: landing_grade(left_percent, lowest.map(|l| l.1), spread_v),
+        grade: landing_grade(left_percent, pack.reserve_percent, lowest.map(|l| l.1), spread_v),
         lowest,
         spread_v,
     })
@@ -113,12 +117,12 @@ fn extreme(cells_v: &[f64], better: fn(f64, f64) -> bool) -> Option<(usize, f64)
     found
 }
 
-fn landing_grade(left_percent: f64, lowest_v: Option<f64>, spread_v: Option<f64>) -> Grade {
+fn landing_grade(left_percent: f64, reserve_percent: f64, lowest_v: Option<f64>, spread_v: Option<f64>) -> Grade {
     let low_v = lowest_v.unwrap_or(f64::INFINITY);
     let spread_v = spread_v.unwrap_or(0.0);
     if left_percent <= 0.0 || low_v < 3.3 || spread_v > 2.0 * SPREAD_LIMIT_V + 1e-9 {
         Grade::Stop
-    } else if left_percent < RESERVE_PERCENT - 1e-9 || low_v < REST_LOW_V || spread_v > SPREAD_LIMIT_V + 1e-9 {
+    } else if left_percent < reserve_percent - 1e-9 || low_v < REST_LOW_V || spread_v > SPREAD_LIMIT_V + 1e-9 {
         Grade::Caution
     } else {
         Grade::Ok

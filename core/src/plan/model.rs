@@ -297,6 +297,14 @@ pub enum Computation {
     HotDayHeat,
     /// Whether a pack should be retired, and the flight time that keeps the reserve.
     PackLife,
+    /// How each pack's resistance grows over its life.
+    PackTrend,
+    /// Charge left after the last hover against the reserve, and the timer that keeps it.
+    LandingCharge,
+    /// Ripple on the main pack's leads, and what it does to the pack.
+    PackRipple,
+    /// The weight that a run with a trial weight asks for.
+    TrialWeight,
 }
 
 /// What is run or flown.
@@ -368,6 +376,12 @@ pub enum Subject {
     Frequencies,
     /// The readings of a heat run on the bench.
     Heat,
+    /// What was measured on the flight packs over their life.
+    PackReadings,
+    /// What was measured on the main pack's leads under load.
+    LoadReadings,
+    /// Runs with a trial weight on the rotor.
+    TrialRuns,
 }
 
 impl Subject {
@@ -391,6 +405,9 @@ impl Subject {
             "packs" => Some(Subject::Packs),
             "frequencies" => Some(Subject::Frequencies),
             "heat" => Some(Subject::Heat),
+            "pack-readings" => Some(Subject::PackReadings),
+            "load-readings" => Some(Subject::LoadReadings),
+            "trial-runs" => Some(Subject::TrialRuns),
             _ => None,
         }
     }
@@ -410,6 +427,9 @@ impl fmt::Display for Subject {
             Subject::Packs => f.write_str("packs"),
             Subject::Frequencies => f.write_str("frequencies"),
             Subject::Heat => f.write_str("heat"),
+            Subject::PackReadings => f.write_str("pack-readings"),
+            Subject::LoadReadings => f.write_str("load-readings"),
+            Subject::TrialRuns => f.write_str("trial-runs"),
         }
     }
 }
@@ -485,6 +505,9 @@ impl Plan {
             Subject::Packs => "Flight packs".to_owned(),
             Subject::Frequencies => "Natural frequencies".to_owned(),
             Subject::Heat => "Heat readings".to_owned(),
+            Subject::PackReadings => "Pack readings".to_owned(),
+            Subject::LoadReadings => "Readings under load".to_owned(),
+            Subject::TrialRuns => "Trial weight runs".to_owned(),
         }
     }
 }

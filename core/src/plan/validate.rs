@@ -351,8 +351,8 @@ impl Reader<'_> {
         let subject = Subject::parse(source.get_ref()).filter(|subject| !matches!(subject, Subject::Event(_)));
         let Some(subject) = subject else {
             let reason = format!(
-                "'{}' is nothing that evidence rests on: use mass, wiring, supplies, packs, frequencies, heat, or part:, setting:, figure: \
-                 or check: with an id",
+                "'{}' is nothing that evidence rests on: use mass, wiring, supplies, packs, frequencies, heat, pack-readings, load-readings, \
+                 trial-runs, or part:, setting:, figure: or check: with an id",
                 source.get_ref()
             );
             self.fault(source, reason);

@@ -4,8 +4,8 @@ use crate::plan::{Plan, Subject};
 use crate::record::{Body, Entry, EntryId, FindingGrade, Moment, Outcome, Until};
 
 use super::ledger::{
-    Adjusted, Change, Evidence, Finding, FindingState, Happened, Ledger, Recorded, Release, Seat, Source, Start,
-    Touch, Tried,
+    Adjusted, Change, Described, Evidence, Finding, FindingState, Happened, Ledger, Recorded, Release, Seat, Source,
+    Start, Touch, Tried,
 };
 use super::standing::{Reason, Standing, Standings, days_over};
 
@@ -100,12 +100,14 @@ impl Ledger {
             }
             Body::ThingSet { thing } => {
                 let old = self.aircraft.things.insert(thing.reference(), thing.clone());
+                self.described.insert(thing.reference(), Described { seq: entry.seq, runs: self.runs });
                 if old.as_ref() != Some(thing) {
                     let verb = if old.is_some() { "changed" } else { "added" };
                     self.touch_thing(plan, entry, thing.kind, &format!("{} {verb}", thing.name));
                 }
             }
             Body::ThingRemoved { thing } => {
+                self.described.remove(thing);
                 if self.aircraft.things.remove(thing).is_some() {
                     self.touch_thing(plan, entry, thing.kind, &format!("{} removed", thing.name));
                 }

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use crate::aircraft::Aircraft;
 use crate::field::{Flight, Tested};
 use crate::plan::{Plan, Subject};
-use crate::record::{CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, Until};
+use crate::record::{CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, ThingRef, Until};
 
 use super::gate::Blocker;
 use super::standing::Reason;
@@ -20,6 +20,8 @@ pub struct Ledger {
     pub results: BTreeMap<String, Vec<Recorded>>,
     /// The last release of each gate.
     pub releases: BTreeMap<String, Release>,
+    /// When each thing was last described: readings age, and the newest goes first.
+    pub described: BTreeMap<ThingRef, Described>,
     /// The findings, oldest first.
     pub findings: Vec<Finding>,
     /// The cards in the order in which they were drawn up.
@@ -48,6 +50,15 @@ pub struct Ledger {
     pub(super) fixes: Vec<(i64, EntryId)>,
     /// What was changed since the last motor run.
     pub(super) untested: Vec<Tested>,
+}
+
+/// When a thing was last described.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Described {
+    /// Place in the journal.
+    pub seq: i64,
+    /// Motor runs before it.
+    pub runs: u32,
 }
 
 /// Where a motor run began.

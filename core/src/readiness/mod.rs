@@ -14,7 +14,8 @@ pub use back::{DueSoon, Left};
 pub use gate::{Blocker, Gate};
 pub(crate) use ledger::withdrawn;
 pub use ledger::{
-    Adjusted, Change, Evidence, Finding, FindingState, Happened, Ledger, Recorded, Release, Seat, Source, Tried,
+    Adjusted, Change, Described, Evidence, Finding, FindingState, Happened, Ledger, Recorded, Release, Seat, Source,
+    Tried,
 };
 pub use next::{NextFlight, Report};
 pub use standing::{Reason, Standing};

@@ -28,6 +28,12 @@ pub enum ThingKind {
     Natural,
     /// One reading of a part's temperature in a run on the bench.
     HeatReading,
+    /// What was measured on a flight pack at one point of its life.
+    PackReading,
+    /// What a log or a meter showed on the main pack's leads under one load.
+    LoadReading,
+    /// Vibration without and with a trial weight on the rotor.
+    TrialRun,
 }
 
 /// Names one thing: its kind and its name.
@@ -107,15 +113,34 @@ const PACK: &[ThingField] = &[
     field("cells", "Cells in series", Unit::Count, 1.0, 16.0, true),
     field("capacity_mah", "Capacity", Unit::MilliampereHour, 100.0, 30_000.0, true),
     field("mass_g", "Mass", Unit::Gram, 10.0, 5_000.0, false),
-    field("measured_mah", "Capacity, measured", Unit::MilliampereHour, 50.0, 30_000.0, false),
+    field("x_mm", "Its middle, ahead of the main shaft", Unit::Millimetre, -2_500.0, 2_500.0, false),
     field("new_mohm", "Resistance when new", Unit::Milliohm, 0.5, 500.0, false),
-    field("now_mohm", "Resistance now", Unit::Milliohm, 0.5, 2_000.0, false),
+];
+const PACK_READING: &[ThingField] = &[
+    field("flights", "Flights on it so far", Unit::Count, 0.0, 5_000.0, true),
+    field("measured_mah", "Capacity, measured", Unit::MilliampereHour, 50.0, 30_000.0, false),
+    field("now_mohm", "Resistance", Unit::Milliohm, 0.5, 2_000.0, false),
     field("light_a", "Or from two loads: lighter current", Unit::Ampere, 0.0, 200.0, false),
     field("light_v", "Voltage at it", Unit::Volt, 2.0, 75.0, false),
     field("heavy_a", "Heavier current", Unit::Ampere, 0.1, 300.0, false),
     field("heavy_v", "Voltage at that", Unit::Volt, 2.0, 75.0, false),
     field("spread_v", "Cells apart when charged", Unit::Volt, 0.0, 1.0, false),
     field("hot_cell_k", "Hottest cell above the rest", Unit::Kelvin, 0.0, 60.0, false),
+    field("rest_low_v", "Lowest cell at rest after the flight", Unit::Volt, 2.0, 4.5, false),
+    field("rest_high_v", "Highest cell at rest after the flight", Unit::Volt, 2.0, 4.5, false),
+];
+const LOAD_READING: &[ThingField] = &[
+    field("current_a", "Current", Unit::Ampere, 0.1, 500.0, true),
+    field("voltage_v", "Voltage of the whole string", Unit::Volt, 3.0, 120.0, true),
+    field("ripple_v", "Ripple, peak to peak", Unit::Volt, 0.0, 20.0, true),
+];
+const TRIAL_RUN: &[ThingField] = &[
+    field("first_mm_s", "Vibration without the weight, rms", Unit::MillimetrePerSecond, 0.01, 200.0, true),
+    field("first_deg", "Its phase", Unit::Degree, -360.0, 360.0, true),
+    field("trial_g", "Trial weight", Unit::Gram, 0.05, 200.0, true),
+    field("trial_deg", "Angle where it sits", Unit::Degree, -360.0, 360.0, true),
+    field("with_mm_s", "Vibration with the weight, rms", Unit::MillimetrePerSecond, 0.0, 200.0, true),
+    field("with_deg", "Its phase then", Unit::Degree, -360.0, 360.0, true),
 ];
 const PLACE_X: ThingField = field("x_mm", "Ahead of the main shaft", Unit::Millimetre, -2_500.0, 2_500.0, true);
 const PLACE_Y: ThingField = field("y_mm", "Right of the main shaft", Unit::Millimetre, -1_000.0, 1_000.0, true);
@@ -151,6 +176,7 @@ const BLADE: &[ThingField] = &[
 const NATURAL: &[ThingField] = &[
     field("frequency_hz", "Frequency", Unit::Hertz, 0.2, 2_000.0, true),
     field("half_width_hz", "Known to plus or minus", Unit::Hertz, 0.0, 100.0, false),
+    field("amplification", "Swing at resonance over the still push", Unit::Ratio, 1.0, 500.0, false),
 ];
 const HEAT_READING: &[ThingField] = &[
     field("time_s", "Time since the start", Unit::Second, 0.0, 7_200.0, true),
@@ -159,7 +185,7 @@ const HEAT_READING: &[ThingField] = &[
 
 impl ThingKind {
     /// All kinds in the order that they are shown.
-    pub const ALL: [ThingKind; 11] = [
+    pub const ALL: [ThingKind; 14] = [
         ThingKind::Supply,
         ThingKind::Consumer,
         ThingKind::Pack,
@@ -171,6 +197,9 @@ impl ThingKind {
         ThingKind::Blade,
         ThingKind::Natural,
         ThingKind::HeatReading,
+        ThingKind::PackReading,
+        ThingKind::LoadReading,
+        ThingKind::TrialRun,
     ];
 
     /// The numbers that describe a thing of this kind.
@@ -187,6 +216,9 @@ impl ThingKind {
             ThingKind::Blade => BLADE,
             ThingKind::Natural => NATURAL,
             ThingKind::HeatReading => HEAT_READING,
+            ThingKind::PackReading => PACK_READING,
+            ThingKind::LoadReading => LOAD_READING,
+            ThingKind::TrialRun => TRIAL_RUN,
         }
     }
 
@@ -204,6 +236,9 @@ impl ThingKind {
             ThingKind::Blade => "Main blade",
             ThingKind::Natural => "Natural frequency",
             ThingKind::HeatReading => "Heat reading",
+            ThingKind::PackReading => "Pack reading",
+            ThingKind::LoadReading => "Reading under load",
+            ThingKind::TrialRun => "Trial weight run",
         }
     }
 
@@ -221,6 +256,9 @@ impl ThingKind {
             ThingKind::Blade => "Main blades",
             ThingKind::Natural => "Natural frequencies",
             ThingKind::HeatReading => "Heat readings of a bench run",
+            ThingKind::PackReading => "Pack readings",
+            ThingKind::LoadReading => "Readings under load",
+            ThingKind::TrialRun => "Trial weight runs",
         }
     }
 
@@ -232,8 +270,19 @@ impl ThingKind {
             ThingKind::Blade => "part:main-blades",
             ThingKind::Natural => "frequencies",
             ThingKind::HeatReading => "heat",
+            ThingKind::PackReading => "pack-readings",
+            ThingKind::LoadReading => "load-readings",
+            ThingKind::TrialRun => "trial-runs",
             ThingKind::Pack => "packs",
             ThingKind::Weighing | ThingKind::ToCome | ThingKind::BallastPlace => "mass",
+        }
+    }
+    /// What a thing of this kind hangs on, and how that is asked: a consumer is fed by a supply.
+    pub fn hangs_on(self) -> Option<(ThingKind, &'static str)> {
+        match self {
+            ThingKind::Consumer => Some((ThingKind::Supply, "Fed by")),
+            ThingKind::PackReading => Some((ThingKind::Pack, "Of the pack")),
+            _ => None,
         }
     }
 }

@@ -75,6 +75,9 @@ pub enum Unit {
     /// Milliohm.
     #[serde(rename = "mohm")]
     Milliohm,
+    /// Hectopascal.
+    #[serde(rename = "hPa")]
+    Hectopascal,
     /// A bare number of things.
     #[serde(rename = "count")]
     Count,
@@ -111,6 +114,7 @@ impl Unit {
             Unit::Kelvin => "K",
             Unit::KelvinPerWatt => "K/W",
             Unit::Milliohm => "mΩ",
+            Unit::Hectopascal => "hPa",
             Unit::Count | Unit::Ratio => "",
         }
     }
@@ -142,6 +146,7 @@ impl Unit {
             Unit::Kelvin => "kelvin",
             Unit::KelvinPerWatt => "kelvin for each watt",
             Unit::Milliohm => "milliohms",
+            Unit::Hectopascal => "hectopascals",
             Unit::Count | Unit::Ratio => "",
         }
     }

@@ -7,10 +7,10 @@ use crate::record::{Basis, Thing, ThingKind};
 /// Fields that say that something was touched start with this, the subject follows.
 pub(crate) const SUBJECT: &str = "subject:";
 
-/// The supply that feeds a consumer where there is no other.
-pub(crate) fn only_supply(aircraft: &Aircraft) -> Option<&str> {
-    let mut supplies = aircraft.things_of(ThingKind::Supply);
-    match (supplies.next(), supplies.next()) {
+/// The name of the thing of a kind, where there is no other of it.
+pub(crate) fn only_one(aircraft: &Aircraft, kind: ThingKind) -> Option<&str> {
+    let mut things = aircraft.things_of(kind);
+    match (things.next(), things.next()) {
         (Some(only), None) => Some(&only.name),
         _ => None,
     }
@@ -203,9 +203,7 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
     if known.is_none() {
         blocks.push(context.entry("name", "Name", Keyboard::Name, None));
     }
-    if kind == ThingKind::Consumer {
-        blocks.push(supply_choice(context, known));
-    }
+    blocks.extend(kind.hangs_on().map(|(on, question)| on_what(context, known, on, question)));
     for field in kind.fields() {
         let now = known.and_then(|thing| thing.number(field.id));
         blocks.push(context.number_entry(field.id, field.label, field.unit, field.range, now));
@@ -224,19 +222,21 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
     Screen { foot, ..context.screen("thing", title, Some(kind.words().to_owned()), blocks) }
 }
 
-fn supply_choice(context: &Context<'_>, known: Option<&Thing>) -> Block {
+/// Which thing it hangs on; the only one there is stands chosen.
+fn on_what(context: &Context<'_>, known: Option<&Thing>, on: ThingKind, question: &str) -> Block {
     let aircraft = &context.ledger.aircraft;
-    let now = context.form.text("of").or(known.and_then(|thing| thing.of.as_deref())).or(only_supply(aircraft));
-    let supplies: Vec<&Thing> = aircraft.things_of(ThingKind::Supply).collect();
-    if supplies.is_empty() {
-        let place = Place::Thing { kind: ThingKind::Supply, name: None };
-        return row(Edge::Missing, "To enter", "The supply that feeds it", None, place);
+    let chosen = context.form.text("of").or(known.and_then(|thing| thing.of.as_deref()));
+    let now = chosen.or_else(|| only_one(aircraft, on));
+    let there: Vec<&Thing> = aircraft.things_of(on).collect();
+    if there.is_empty() {
+        let place = Place::Thing { kind: on, name: None };
+        return row(Edge::Missing, "To enter", &format!("The {} first", on.word().to_lowercase()), None, place);
     }
-    let options = supplies.iter().map(|supply| {
-        let command = Command::Set("of".to_owned(), supply.name.clone());
-        Control::new(command.into(), &supply.name).chosen(now == Some(supply.name.as_str()))
+    let options = there.iter().map(|thing| {
+        let command = Command::Set("of".to_owned(), thing.name.clone());
+        Control::new(command.into(), &thing.name).chosen(now == Some(thing.name.as_str()))
     });
-    Block::Choice { label: "Fed by".to_owned(), options: options.collect() }
+    Block::Choice { label: question.to_owned(), options: options.collect() }
 }
 
 /// One setting with its past.

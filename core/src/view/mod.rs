@@ -23,7 +23,7 @@ pub use context::Context;
 pub use model::*;
 pub use token::{Command, Place, Token};
 
-pub(crate) use aircraft::{SUBJECT, only_supply};
+pub(crate) use aircraft::{SUBJECT, only_one};
 pub(crate) use chart::svg;
 pub(crate) use findings::CARRY_FLIGHTS;
 pub(crate) use journal::can_be_withdrawn;

@@ -159,7 +159,8 @@ class Person(
         } else {
             phone.tap("Add a ${thing.getString("kind").lowercase()}").type("Name", name)
         }
-        (anew.text("fed_by") ?: thing.text("fed_by"))?.let { pick("Fed by", it) }
+        val asked = if (thing.getString("kind") == "Pack reading") "Of the pack" else "Fed by"
+        (anew.text("fed_by") ?: thing.text("fed_by"))?.let { pick(asked, it) }
         val numbers = if (known) anew.optJSONObject("numbers") else thing.getJSONObject("numbers")
         numbers?.strings()?.forEach { (label, value) -> phone.type(label, value) }
         album.take("thing", "A supply with its ratings")

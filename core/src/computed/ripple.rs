@@ -1,0 +1,112 @@
+use super::facts::number;
+use super::{Computed, Facts, Figure, Result, outcome, worst};
+use crate::engineering::Grade;
+use crate::engineering::pack::{RippleShape, TwoLoads, internal_resistance, ripple, ripple_rms};
+use crate::record::{Thing, ThingKind, Unit};
+use crate::view::chart::{Bar, bars};
+
+/// Caution from this share of the limit (common practice, no source).
+const CAUTION_SHARE: f64 = 0.8;
+/// How well a log knows the voltage of the whole string, V (common practice, no source).
+const LOG_V: f64 = 0.1;
+
+/// One reading against both limits: the maker's, and the one by the number of cells.
+struct Judged<'a> {
+    thing: &'a Thing,
+    current_a: f64,
+    voltage_v: f64,
+    ripple_v: f64,
+    limit_v: f64,
+    grade: Grade,
+}
+
+/// Ripple on the main pack's leads against its limit, and the current that it drives through the pack.
+pub(super) fn on_pack_leads(facts: Facts<'_>) -> Result<Computed> {
+    let cells = facts.whole("pack-cells")?;
+    let maker_v = facts.figure("ripple-limit")?;
+    let readings: Vec<Judged<'_>> = facts
+        .some_things(ThingKind::LoadReading)?
+        .into_iter()
+        .map(|thing| judge(thing, cells, maker_v))
+        .collect::<Result<_>>()?;
+    let Some(tightest) = readings.iter().max_by(|a, b| a.ripple_v.total_cmp(&b.ripple_v)) else {
+        return Err(super::Lacking::Things(ThingKind::LoadReading));
+    };
+    let margin_v = tightest.limit_v - tightest.ripple_v;
+    let judged = readings.iter().map(|reading| {
+        let note = format!("at {:.0} A, limit {:.2} V", reading.current_a, reading.limit_v);
+        Figure::judged(reading.thing.name.clone(), reading.ripple_v, 2, Unit::Volt, note, reading.grade)
+            .against(reading.limit_v)
+    });
+    let bar = |reading: &Judged<'_>| Bar {
+        title: format!("{}, {:.0} A", reading.thing.name, reading.current_a),
+        value: reading.ripple_v,
+        limit: reading.limit_v,
+        text: format!("{:.2} of {:.2} V", reading.ripple_v, reading.limit_v),
+    };
+    Ok(Computed {
+        outcome: outcome(worst(readings.iter().map(|reading| reading.grade))),
+        summary: format!(
+            "{:.2} V of ripple at {:.0} A, {:.2} V {} the limit of {:.2} V",
+            tightest.ripple_v,
+            tightest.current_a,
+            margin_v.abs(),
+            if margin_v < 0.0 { "over" } else { "under" },
+            tightest.limit_v
+        ),
+        figures: judged.chain(told(facts, tightest, &readings, cells)?).collect(),
+        rows: Vec::new(),
+        picture: Some(bars(&readings.iter().map(bar).collect::<Vec<_>>())),
+        remarks: vec![
+            "The lower of the maker's limit and about 0.2 V a cell, peak to peak (common practice, no source). A log that \
+             samples slower than the controller switches reads too little; a scope does not."
+                .to_owned(),
+            "More capacitors at the controller, shorter leads or a fresher pack bring it down.".to_owned(),
+        ],
+    })
+}
+
+fn judge(thing: &Thing, cells: u32, maker_v: f64) -> Result<Judged<'_>> {
+    let ripple_v = number(thing, "ripple_v")?;
+    let by_cells = ripple(cells, ripple_v)?;
+    let limit_v = by_cells.limit_v.min(maker_v);
+    Ok(Judged {
+        thing,
+        current_a: number(thing, "current_a")?,
+        voltage_v: number(thing, "voltage_v")?,
+        ripple_v,
+        limit_v,
+        grade: by_cells.grade.max(Grade::of_load(ripple_v, limit_v, CAUTION_SHARE)),
+    })
+}
+
+/// The ripple current and its heat, and the resistance that two readings under different loads give.
+fn told(facts: Facts<'_>, tightest: &Judged<'_>, readings: &[Judged<'_>], cells: u32) -> Result<Vec<Figure>> {
+    let entered_ohm = facts.figure("main-pack-resistance")?;
+    let current_a = ripple_rms(tightest.ripple_v / entered_ohm, RippleShape::Triangle)?;
+    let heat_w = current_a * current_a * entered_ohm;
+    let current = Figure::told("Ripple current in the pack, rms", current_a, 1, Unit::Ampere)
+        .noted(format!("if the pack alone smooths it: {heat_w:.0} W more heat than its mean current makes"));
+    Ok([current].into_iter().chain(resistance(readings, cells, entered_ohm)).collect())
+}
+
+/// Two loads of one string give its resistance (IEC 61960), where they go together.
+fn resistance(readings: &[Judged<'_>], cells: u32, entered_ohm: f64) -> Option<Figure> {
+    let light = readings.iter().min_by(|a, b| a.current_a.total_cmp(&b.current_a))?;
+    let heavy = readings.iter().max_by(|a, b| a.current_a.total_cmp(&b.current_a))?;
+    let report = internal_resistance(&TwoLoads {
+        low_a: light.current_a,
+        low_load_v: light.voltage_v,
+        high_a: heavy.current_a,
+        high_load_v: heavy.voltage_v,
+        cells,
+        voltmeter_half_width_v: LOG_V,
+    })
+    .ok()?;
+    let note = format!(
+        "± {:.1} mΩ by the voltmeter alone; {:.1} mΩ were entered for the main pack",
+        report.half_width_ohm * 1_000.0,
+        entered_ohm * 1_000.0
+    );
+    Some(Figure::told("Resistance from the two loads", report.pack_ohm * 1_000.0, 1, Unit::Milliohm).noted(note))
+}

@@ -1,0 +1,124 @@
+use super::facts::number;
+use super::{Computed, Facts, Figure, Result, Row, outcome};
+use crate::engineering::Grade;
+use crate::engineering::unbalance::{Polar, SinglePlaneReport, SinglePlaneRun, single_plane};
+use crate::record::{Outcome, Thing, ThingKind, Unit};
+use crate::view::chart::Sheet;
+use crate::view::{Anchor, Ink, LabelSize, Picture};
+
+/// Vibration that needs no weight, mm/s rms (ISO 10816-1, class I, orientation only: made for machines on the ground).
+const QUIET_MM_S: f64 = 4.5;
+
+/// The weight that the last run with a trial weight asks for, and where it goes.
+pub(super) fn correction(facts: Facts<'_>) -> Result<Computed> {
+    let mut runs = facts.some_things(ThingKind::TrialRun)?;
+    // The newest run first: it shows what the weights that were fitted before it have done.
+    runs.sort_by_key(|thing| std::cmp::Reverse(facts.described_at(thing)));
+    let reports: Vec<(&Thing, SinglePlaneReport)> =
+        runs.into_iter().map(|thing| Ok((thing, single_plane(&run(thing)?)?))).collect::<Result<_>>()?;
+    let Some((newest, report)) = reports.first() else {
+        return Err(super::Lacking::Things(ThingKind::TrialRun));
+    };
+    let before_mm_s = report.inputs.first.size;
+    let quiet = before_mm_s <= QUIET_MM_S;
+    let grade = if quiet { Grade::Ok } else { Grade::Caution };
+    let (grams, angle) = (report.correction_g.size, report.correction_g.angle_deg);
+    let summary = if quiet {
+        format!("{}: {before_mm_s:.1} mm/s needs no weight", newest.name)
+    } else {
+        format!("Take the trial weight off and fit {grams:.2} g at {angle:.0}°, same radius; then run again")
+    };
+    let poor = report.grade != Grade::Ok;
+    Ok(Computed {
+        outcome: outcome(grade),
+        summary,
+        figures: vec![
+            Figure::judged(
+                "Vibration without a weight",
+                before_mm_s,
+                1,
+                Unit::MillimetrePerSecond,
+                format!("{QUIET_MM_S} mm/s or less needs none"),
+                grade,
+            )
+            .against(QUIET_MM_S),
+            Figure::told("Weight to fit", grams, 2, Unit::Gram)
+                .noted(format!("at {angle:.0}°, counted as the trial weight's angle is")),
+            Figure::told("What a gram does there", report.influence_per_g, 2, Unit::MillimetrePerSecond),
+            Figure::judged(
+                "Change by the trial weight",
+                report.change_percent,
+                0,
+                Unit::Percent,
+                "of the first vibration; under 20 % the answer is poor: take a heavier one".to_owned(),
+                if poor { Grade::Caution } else { Grade::Ok },
+            ),
+        ],
+        rows: reports.iter().skip(1).map(|(thing, report)| earlier(thing, report)).collect(),
+        picture: Some(picture(report)),
+        remarks: vec![
+            "Influence of one weight in one plane at one speed. Blades on hinges move by themselves: stop when a run no longer \
+             improves, and look at track, links and dampers instead."
+                .to_owned(),
+            "A weight that comes off is a bullet. Fix it with the maker's screw at the maker's place, and keep out of the \
+             rotor plane while you run."
+                .to_owned(),
+        ],
+    })
+}
+
+fn run(thing: &Thing) -> Result<SinglePlaneRun> {
+    let polar =
+        |size, angle| -> Result<Polar> { Ok(Polar { size: number(thing, size)?, angle_deg: number(thing, angle)? }) };
+    Ok(SinglePlaneRun {
+        first: polar("first_mm_s", "first_deg")?,
+        trial_g: polar("trial_g", "trial_deg")?,
+        with_trial: polar("with_mm_s", "with_deg")?,
+    })
+}
+
+fn earlier(thing: &Thing, report: &SinglePlaneReport) -> Row {
+    Row {
+        title: thing.name.clone(),
+        word: "Earlier run".to_owned(),
+        detail: format!(
+            "{:.1} mm/s, asked for {:.2} g at {:.0}°",
+            report.inputs.first.size, report.correction_g.size, report.correction_g.angle_deg
+        ),
+        outcome: Outcome::Pass,
+    }
+}
+
+/// Both vibrations as arrows from one point, the change between them, and the place of the weight on the rim.
+fn picture(report: &SinglePlaneReport) -> Picture {
+    let mut sheet = Sheet::new();
+    let (middle_x, middle_y, rim) = (Sheet::WIDTH / 2.0, 120.0, 84.0_f32);
+    let (first, with) = (report.inputs.first, report.inputs.with_trial);
+    let scale = f64::from(rim) / first.size.max(with.size).max(1e-9) * 0.9;
+    let at = |polar: Polar, scale: f64| {
+        let turn = polar.angle_deg.to_radians();
+        (middle_x + (polar.size * scale * turn.cos()) as f32, middle_y - (polar.size * scale * turn.sin()) as f32)
+    };
+    sheet.ring(Ink::Quiet, middle_x, middle_y, rim, false);
+    let (head, other) = (at(first, scale), at(with, scale));
+    sheet.line(Ink::Strong, 3.0, &[(middle_x, middle_y), head]);
+    sheet.line(Ink::Quiet, 3.0, &[(middle_x, middle_y), other]);
+    sheet.line(Ink::Quiet, 1.5, &[head, other]).dashed = true;
+    let on_rim = |angle_deg: f64| at(Polar { size: 1.0, angle_deg }, f64::from(rim));
+    let (trial, weight) = (on_rim(report.inputs.trial_g.angle_deg), on_rim(report.correction_g.angle_deg));
+    sheet.ring(Ink::Quiet, trial.0, trial.1, 5.0, false);
+    sheet.ring(Ink::Action, weight.0, weight.1, 8.0, true);
+    let lines = [
+        (14.0, format!("without {:.1} mm/s", first.size), Ink::Strong),
+        (30.0, format!("with trial {:.1} mm/s", with.size), Ink::Quiet),
+    ];
+    for (y, words, ink) in lines {
+        sheet.label(8.0, y, words, ink, LabelSize::Small, Anchor::Start);
+    }
+    let words = format!("{:.2} g at {:.0}°", report.correction_g.size, report.correction_g.angle_deg);
+    sheet.label(Sheet::WIDTH - 8.0, 14.0, words.clone(), Ink::Action, LabelSize::Small, Anchor::End);
+    sheet.finish(
+        212.0,
+        format!("Vibration {:.1} without and {:.1} with the trial weight; fit {words}", first.size, with.size),
+    )
+}
