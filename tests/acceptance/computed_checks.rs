@@ -82,6 +82,10 @@ fn ripple_is_held_against_the_lower_limit_and_its_current_told() {
     assert_eq!(figure(&person, "Resistance from the two loads"), 45.0);
     assert!(person.verdict().contains("0.10 V under the limit of 1.20 V"), "{}", person.verdict());
     assert!(drawing(&person).contains("Pitch pump, 40 A: 1.10 of 1.20 V"));
+    // What went in stands below, with its basis, one touch from being put right.
+    let (_, _, limit) = person.row("Highest ripple allowed on the main pack").expect("the maker's limit");
+    assert_eq!(limit.expect("its value"), "1.2 V, measured");
+    assert_eq!(person.row("Idle hover").expect("a reading").1, "Reading under load");
     // Twelve cells bear 2.5 V by the rule of thumb; the maker's lower figure goes first, and past it is a stop.
     example::change(&mut person, "Pitch pump", "Ripple, peak to peak", "1.3");
     person.go_to("Data review", "Ripple on the main pack leads");
@@ -165,4 +169,82 @@ fn the_charge_left_sets_the_timer() {
     let timer = figure(&walk.person, "Flight that keeps the reserve");
     assert!((timer - 2.0 * flown_min).abs() <= 0.051, "{timer} of {flown_min}");
     assert!(drawing(&walk.person).contains("4000 of 8000 mAh"));
+}
+
+// Closed form of a tilted weighing: the balance point moves back by its height times the tangent of the angle. 180 mm at 10 degrees are
+// 31.74 mm, so the front scale reads 2100 g level and 1234.4 g with the nose raised.
+#[test]
+fn the_height_follows_from_a_second_weighing_with_the_nose_raised() {
+    let mut person = Person::new();
+    let scales: [(&'static str, &'static [(&str, &str)]); 3] = [
+        (
+            "Nose wheel",
+            &[
+                ("Scale reading", "2100"),
+                ("The same with the nose raised", "1234.4"),
+                ("Ahead of the main shaft", "250"),
+                ("Right of the main shaft", "0"),
+            ],
+        ),
+        (
+            "Left wheel",
+            &[
+                ("Scale reading", "3450"),
+                ("The same with the nose raised", "3882.8"),
+                ("Ahead of the main shaft", "-80"),
+                ("Right of the main shaft", "-200"),
+            ],
+        ),
+        (
+            "Right wheel",
+            &[
+                ("Scale reading", "3450"),
+                ("The same with the nose raised", "3882.8"),
+                ("Ahead of the main shaft", "-80"),
+                ("Right of the main shaft", "200"),
+            ],
+        ),
+    ];
+    for (name, numbers) in scales {
+        example::describe(&mut person, &thing("scale reading", name, None, numbers));
+    }
+    for (title, value) in [
+        ("Balance: most forward, ahead of the main shaft", "10"),
+        ("Balance: most aft (behind the shaft is minus)", "-10"),
+        ("Balance: most to either side", "6"),
+    ] {
+        example::enter_figure(&mut person, title, value);
+    }
+    let here = ("Weight and balance", "Centre of gravity within limits");
+    person.go_to(here.0, here.1);
+    assert!(person.figure("Above the feet of the scales").is_none(), "no height without the angle");
+    example::enter_figure(&mut person, "Nose raised by, in a second weighing", "10");
+    person.go_to(here.0, here.1);
+    let (height, note) = person.figure("Above the feet of the scales").expect("the height");
+    assert_eq!(height, "180");
+    let rough = note.expect("how well it is known");
+    // Better scales make it known better, and the remark says whose accuracy it is.
+    example::enter_figure(&mut person, "Scales right within plus or minus", "1");
+    example::enter_figure(&mut person, "Distances right within plus or minus", "0.5");
+    person.go_to(here.0, here.1);
+    assert_ne!(person.figure("Above the feet of the scales").expect("the height").1, Some(rough));
+    assert!(person.words().contains("Scale taken as right within 1 g, ruler within 0.5 mm (as you entered)"));
+}
+
+// Every hover of the story left the controller at 58 degrees: whatever the model, the next one should not surprise.
+#[test]
+fn the_heat_of_the_next_hover_is_expected_from_those_flown() {
+    use liftgate_tests::example::Kind;
+    use liftgate_tests::walk::Walk;
+    let mut walk = Walk::at_flight(Kind::Scale, "Flight in service");
+    walk.person.go_to("Data review", "Hovers against their predictions");
+    let (value, note) = walk.person.figure("Controller expected").expect("the controller's temperature");
+    let celsius: f64 = value.parse().expect("a number");
+    assert!((50.0..66.0).contains(&celsius), "{celsius}");
+    let note = note.expect("its interval");
+    assert!(note.contains("95 %") && note.contains("stop 90"), "{note}");
+    assert!(
+        walk.person.figure("Regulator expected").is_none(),
+        "a place that was not read is not expected to be anything"
+    );
 }

@@ -1,8 +1,8 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome};
 use crate::engineering::balance::{
-    Accuracy, BalanceInput, BalanceReport, Band, BandMargin, Part, PartMove, Support, Weighing, balance_report,
-    ballast_at, mass_to_shift, move_for, move_part,
+    Accuracy, BalanceInput, BalanceReport, Band, BandMargin, Part, PartMove, Support, TiltedReadings, Weighing,
+    balance_report, ballast_at, mass_to_shift, move_for, move_part,
 };
 use crate::engineering::ballast::{
     BallastAnswer, BallastPlace, BallastPlan, BallastQuestion, BallastReport, least_ballast,
@@ -13,6 +13,8 @@ use crate::view::{Anchor, Ink, LabelSize, Picture};
 
 /// What a workshop's scale and ruler are good for (common practice, no source), until the aircraft says better.
 const ACCURACY: Accuracy = Accuracy { scale_half_width_g: 5.0, ruler_half_width_mm: 1.0 };
+/// What a phone laid on the frame is good for as an inclinometer, degrees (common practice, no source).
+const TILT_HALF_WIDTH_DEG: f64 = 0.5;
 
 pub(super) fn centre(facts: Facts<'_>) -> Result<Computed> {
     let band = band(facts)?;
@@ -29,10 +31,15 @@ pub(super) fn centre(facts: Facts<'_>) -> Result<Computed> {
             })
         })
         .collect::<Result<_>>()?;
+    let given = |id: &str, otherwise: f64| facts.ledger.aircraft.figure(id).unwrap_or(otherwise);
+    let accuracy = Accuracy {
+        scale_half_width_g: given("scale-accuracy", ACCURACY.scale_half_width_g),
+        ruler_half_width_mm: given("ruler-accuracy", ACCURACY.ruler_half_width_mm),
+    };
     let input = BalanceInput {
-        weighing: Some(Weighing { supports, tilted: None }),
+        weighing: Some(Weighing { supports, tilted: tilted(facts) }),
         parts: parts(facts)?,
-        accuracy: ACCURACY,
+        accuracy,
         band: Some(band),
     };
     let report = balance_report(&input)?;
@@ -40,11 +47,35 @@ pub(super) fn centre(facts: Facts<'_>) -> Result<Computed> {
     Ok(Computed {
         outcome: outcome(report.grade),
         summary: summary(&report, ballast.as_ref()),
-        figures: figures(&report, ballast.as_ref()),
+        figures: figures(&report, ballast.as_ref()).into_iter().chain(height(facts, &report)).collect(),
         rows: second_best(ballast.as_ref()).into_iter().chain(moves(facts, &report, band)?).collect(),
         picture: Some(picture(&report, ballast.as_ref())),
-        remarks: remarks(&report),
+        remarks: remarks(&report, accuracy),
     })
+}
+
+/// The second weighing, with the nose raised, where every scale was read and the angle too.
+fn tilted(facts: Facts<'_>) -> Option<TiltedReadings> {
+    let readings = facts.things(ThingKind::Weighing).into_iter().map(|thing| thing.number("tilted_g"));
+    Some(TiltedReadings {
+        readings_g: readings.collect::<Option<_>>()?,
+        nose_up_deg: facts.ledger.aircraft.figure("weighing-tilt")?,
+        angle_half_width_deg: TILT_HALF_WIDTH_DEG,
+    })
+}
+
+/// How high the balance point lies: with what is still to come where each height is known, as weighed otherwise.
+fn height(facts: Facts<'_>, report: &BalanceReport) -> Option<Figure> {
+    let weighed_mm = report.fitted.and_then(|fitted| fitted.z_mm)?;
+    let to_come = facts.things(ThingKind::ToCome);
+    let all_known = to_come.iter().all(|thing| thing.number("z_mm").is_some());
+    let (label, value) = match report.complete.z_mm.filter(|_| all_known) {
+        Some(complete_mm) => ("Above the feet of the scales", complete_mm),
+        None => ("Above the feet of the scales, as weighed", weighed_mm),
+    };
+    let known = report.half_width.z_mm.map_or_else(String::new, |mm| format!("known to ± {mm:.0} mm; "));
+    let note = format!("{known}a low one hangs steady, a high one tips on its gear");
+    Some(Figure::told(label, value, 0, Unit::Millimetre).noted(note))
 }
 
 fn band(facts: Facts<'_>) -> Result<Band> {
@@ -73,7 +104,7 @@ fn parts(facts: Facts<'_>) -> Result<Vec<Part>> {
                 mass_g: mass_g?,
                 x_mm: number(thing, "x_mm")?,
                 y_mm: number(thing, "y_mm")?,
-                z_mm: 0.0,
+                z_mm: thing.number("z_mm").unwrap_or(0.0),
                 to_come,
             })
         })
@@ -237,7 +268,7 @@ fn figures(report: &BalanceReport, ballast: Option<&BallastReport>) -> Vec<Figur
     fore_aft.into_iter().chain(lateral).chain([mass]).chain(ballast).collect()
 }
 
-fn remarks(report: &BalanceReport) -> Vec<String> {
+fn remarks(report: &BalanceReport, accuracy: Accuracy) -> Vec<String> {
     let fitted = report.fitted.as_ref().map(|fitted| {
         format!(
             "As weighed {:.1} mm ahead; with the parts to come {:.1} mm, each counted at its own place.",
@@ -248,10 +279,11 @@ fn remarks(report: &BalanceReport) -> Vec<String> {
         "An electric aircraft burns nothing: the balance shifts {:.0} mm over a flight.",
         report.flight_shift_mm
     );
+    let basis = if accuracy == ACCURACY { "common practice, no source" } else { "as you entered" };
     let accuracy = format!(
-        "Scale taken as right within {} g, ruler within {} mm (common practice, no source).",
-        show(ACCURACY.scale_half_width_g),
-        show(ACCURACY.ruler_half_width_mm)
+        "Scale taken as right within {} g, ruler within {} mm ({basis}).",
+        show(accuracy.scale_half_width_g),
+        show(accuracy.ruler_half_width_mm)
     );
     fitted.into_iter().chain([flight, accuracy]).collect()
 }

@@ -2,7 +2,7 @@ use super::hover::{LOADED_CELL_V, rotor};
 use super::{Computed, Facts, Figure, Result, Row};
 use crate::engineering::air::{air, standard_air};
 use crate::engineering::prediction::{
-    FlownStep, LadderAircraft, LadderPrediction, LadderQuestion, NextStep, PowerPrior, predict,
+    FlownStep, Interval95, LadderAircraft, LadderPrediction, LadderQuestion, NextStep, PowerPrior, predict,
 };
 use crate::field::Flight;
 use crate::plan::Motion;
@@ -14,6 +14,8 @@ const HUMIDITY: f64 = 0.5;
 /// A hover's charge is counted from start to stop; spool-up and the charger's reading put this much on the interval
 /// (common practice, no source).
 const CHARGE_SLACK: f64 = 0.05;
+/// A part less far above its air than this was not heated by the hover, K.
+const WARMER_K: f64 = 1.0;
 
 /// The charge that a hover should take, from the steps flown so far and what rotors of this scale are known to do.
 ///
@@ -43,6 +45,28 @@ pub fn predicted_charge(
         high_mah: charge(prediction.current_a.high) * (1.0 + CHARGE_SLACK),
         from,
     })
+}
+
+/// How warm a place should be after a hover at this head speed, degrees Celsius, from the hovers after which it was read.
+///
+/// None before there was one, and while figures of the aircraft are missing.
+pub fn predicted_temperature(facts: Facts<'_>, place: &str, head_rpm: f64, air_c: f64) -> Option<Interval95> {
+    let loaded_v = aircraft(facts).ok()?.loaded_v;
+    let with_heat = |flight: &Flight| {
+        let celsius = flight.reading(place).filter(|celsius| *celsius >= flight.air_c + WARMER_K)?;
+        Some((flight.mean_current_ma()? / 1_000.0 * loaded_v, celsius))
+    };
+    let steps: Vec<FlownStep> = facts
+        .hovers()
+        .filter_map(|flight| {
+            let (power_w, celsius) = with_heat(flight)?;
+            let density_kg_m3 = density(facts, flight.air_c).ok()?;
+            let read =
+                FlownStep { power_w: Some(power_w), temperature_c: Some(celsius), ..flown(flight, density_kg_m3) };
+            Some(read)
+        })
+        .collect();
+    step(facts, steps, head_rpm, air_c).ok()?.temperature_c
 }
 
 /// Each hover against what the ones before it predicted, and the aircraft that all of them fit.
@@ -76,12 +100,15 @@ pub(super) fn agreement(facts: Facts<'_>) -> Result<Computed> {
     Ok(Computed {
         outcome: worst,
         summary: format!("{agree} of {} hovers drew what was predicted before them", judged.len()),
-        figures: vec![
+        figures: [
             interval("From pack to rotor, tail included", &fitted.fitted.efficiency, 2, Unit::Ratio),
             interval("Induced power over ideal", &fitted.fitted.induced_factor, 2, Unit::Ratio),
             interval("Profile drag without lift", &fitted.fitted.profile_drag, 4, Unit::Ratio),
             Figure::told("Scatter of a reading", fitted.fitted.scatter_percent, 1, Unit::Percent),
-        ],
+        ]
+        .into_iter()
+        .chain(heat(facts, last)?)
+        .collect(),
         rows: judged.into_iter().map(|(row, _)| row).collect(),
         picture: Some(picture(facts, &flown)?),
         remarks: vec![
@@ -91,6 +118,21 @@ pub(super) fn agreement(facts: Facts<'_>) -> Result<Computed> {
                 .to_owned(),
         ],
     })
+}
+
+/// What each place that was read should show after a hover at service speed in the same air.
+fn heat(facts: Facts<'_>, last: &Flight) -> Result<Vec<Figure>> {
+    let service_rpm = facts.figure("service-head-speed")?;
+    let read = facts.plan.places.iter().filter(|place| last.reading(&place.id).is_some());
+    let figure = |place: &crate::plan::Place| {
+        let expected = predicted_temperature(facts, &place.id, service_rpm, last.air_c)?;
+        let note = format!(
+            "{:.0} to {:.0} °C, 95 %, after a hover at {service_rpm:.0} rpm in {:.0} °C; stop {:.0} °C",
+            expected.low, expected.high, last.air_c, place.stop_above_c
+        );
+        Some(Figure::told(format!("{} expected", place.title), expected.middle, 0, Unit::Celsius).noted(note))
+    };
+    Ok(read.filter_map(figure).collect())
 }
 
 fn aircraft(facts: Facts<'_>) -> Result<LadderAircraft> {
@@ -116,15 +158,23 @@ fn steps(facts: Facts<'_>, before: Option<&Flight>) -> Result<Vec<FlownStep>> {
     earlier
         .map(|flight| {
             Ok(FlownStep {
-                head_rpm: flight.head_speed_rpm,
-                density_kg_m3: density(facts, flight.air_c)?,
-                air_c: flight.air_c,
-                power_w: None,
                 current_a: flight.mean_current_ma().map(|ma| ma / 1_000.0),
-                temperature_c: None,
+                ..flown(flight, density(facts, flight.air_c)?)
             })
         })
         .collect()
+}
+
+/// A hover by its head speed and its air alone.
+fn flown(flight: &Flight, density_kg_m3: f64) -> FlownStep {
+    FlownStep {
+        head_rpm: flight.head_speed_rpm,
+        density_kg_m3,
+        air_c: flight.air_c,
+        power_w: None,
+        current_a: None,
+        temperature_c: None,
+    }
 }
 
 fn step(facts: Facts<'_>, steps: Vec<FlownStep>, head_rpm: f64, air_c: f64) -> Result<LadderPrediction> {

@@ -23,7 +23,7 @@ mod trial_weight;
 mod wires;
 
 pub use facts::Facts;
-pub use ladder::predicted_charge;
+pub use ladder::{predicted_charge, predicted_temperature};
 
 use crate::engineering::{EngineeringError, Grade};
 use crate::plan::Computation;

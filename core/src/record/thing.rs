@@ -144,9 +144,14 @@ const TRIAL_RUN: &[ThingField] = &[
 ];
 const PLACE_X: ThingField = field("x_mm", "Ahead of the main shaft", Unit::Millimetre, -2_500.0, 2_500.0, true);
 const PLACE_Y: ThingField = field("y_mm", "Right of the main shaft", Unit::Millimetre, -1_000.0, 1_000.0, true);
-const WEIGHING: &[ThingField] =
-    &[field("mass_g", "Scale reading", Unit::Gram, 1.0, 20_000.0, true), PLACE_X, PLACE_Y];
-const TO_COME: &[ThingField] = &[field("mass_g", "Mass", Unit::Gram, 1.0, 5_000.0, true), PLACE_X, PLACE_Y];
+const PLACE_Z: ThingField = field("z_mm", "Above the feet of the scales", Unit::Millimetre, -500.0, 1_500.0, false);
+const WEIGHING: &[ThingField] = &[
+    field("mass_g", "Scale reading", Unit::Gram, 1.0, 20_000.0, true),
+    PLACE_X,
+    PLACE_Y,
+    field("tilted_g", "The same with the nose raised", Unit::Gram, 0.0, 20_000.0, false),
+];
+const TO_COME: &[ThingField] = &[field("mass_g", "Mass", Unit::Gram, 1.0, 5_000.0, true), PLACE_X, PLACE_Y, PLACE_Z];
 const BALLAST_PLACE: &[ThingField] = &[
     PLACE_X,
     PLACE_Y,

@@ -1,7 +1,7 @@
 use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone};
 use crate::aircraft::Aircraft;
-use crate::plan::Subject;
+use crate::plan::{Check, Subject};
 use crate::record::{Basis, Thing, ThingKind};
 
 /// Fields that say that something was touched start with this, the subject follows.
@@ -101,6 +101,35 @@ fn things(context: &Context<'_>, kind: ThingKind) -> Vec<Block> {
     let add = Control::new(Place::Thing { kind, name: None }.into(), format!("Add a {}", kind.word().to_lowercase()));
     blocks.push(Block::Choice { label: String::new(), options: vec![add.icon(Icon::Add)] });
     blocks
+}
+
+/// The figures, things and checks that a computed answer was made from, each one touch from being put right.
+pub(super) fn what_went_in(context: &Context<'_>, check: &Check) -> Vec<Block> {
+    let aircraft = &context.ledger.aircraft;
+    let mut blocks = vec![heading("What went in", None)];
+    for subject in &check.rests_on {
+        match subject {
+            Subject::Figure(id) => {
+                blocks.extend(context.plan.figure(id).map(|figure| figure_row(context, figure)));
+            }
+            Subject::Check(id) => {
+                let found = context.plan.check(id).zip(context.ledger.evidence.get(id));
+                blocks.extend(found.map(|((_, on), evidence)| {
+                    let said = super::result_words(context.ledger, &evidence.of);
+                    row(Edge::None, "", &on.title, Some(said), Place::Check(id.clone()))
+                }));
+            }
+            general => {
+                let of = |kind: &&ThingKind| Subject::parse(kind.subject()).as_ref() == Some(general);
+                let things = ThingKind::ALL.iter().filter(of).flat_map(|kind| aircraft.things_of(*kind));
+                blocks.extend(things.map(|thing| {
+                    let place = Place::Thing { kind: thing.kind, name: Some(thing.name.clone()) };
+                    row(Edge::None, thing.kind.word(), &thing.name, Some(thing_words(thing)), place)
+                }));
+            }
+        }
+    }
+    if blocks.len() > 1 { blocks } else { Vec::new() }
 }
 
 fn thing_words(thing: &Thing) -> String {

@@ -172,6 +172,7 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
             }];
             blocks.extend(computed.picture.clone().map(|picture| Block::Drawing { picture }));
             blocks.extend(computed_blocks(&computed));
+            blocks.extend(super::aircraft::what_went_in(context, check));
             let label = match computed.outcome {
                 Outcome::Stop => "Record this result",
                 _ => "Keep this result",
