@@ -131,7 +131,7 @@ impl Linter<'_> {
         match (low, high) {
             (Limit::Number(low), Limit::Number(high)) => high >= low,
             (Limit::Figure { figure: low, times: a }, Limit::Figure { figure: high, times: b }) => {
-                low == high && b >= a || b >= a && self.lies_above(high, low)
+                b >= a && (low == high || self.lies_above(high, low))
             }
             _ => false,
         }
