@@ -5,6 +5,7 @@ mod engineering;
 mod error;
 mod moment;
 mod screen;
+mod telemetry;
 
 use std::path::Path;
 use std::sync::Arc;

@@ -14,4 +14,5 @@ pub mod journal;
 pub mod plan;
 pub mod readiness;
 pub mod record;
+pub mod telemetry;
 pub mod view;

@@ -312,7 +312,7 @@ fn latest_over_first(readings: &[ResistanceReading]) -> f64 {
 }
 
 /// Two-sided 95 % quantile of Student's t.
-pub(super) fn student_95(freedom: f64) -> f64 {
+pub(crate) fn student_95(freedom: f64) -> f64 {
     StudentsT::new(0.0, 1.0, freedom.max(1.0)).map_or(f64::INFINITY, |t| t.inverse_cdf(0.975))
 }
 

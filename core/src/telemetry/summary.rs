@@ -1,0 +1,605 @@
+//! The figures of a log, each with the stretch of the plot that it comes from.
+
+use serde::{Deserialize, Serialize};
+
+use super::error::TelemetryError;
+use super::grid::{Grid, quantile, smooth};
+use super::integrals::{integrate, of_channel, time_past};
+use super::quantity::{LogUnit, Quantity};
+use super::recording::{Channel, Recording, Span, gap_after_s};
+use super::regression::{least_squares, usual_lags};
+use super::segments::{Flying, Manner, find};
+use crate::engineering::Grade;
+use crate::engineering::heat::{HeatReading, RiseFit, fit_rise};
+use crate::engineering::pack::{ripple, student_95};
+
+/// Which side of a limit is the bad one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Side {
+    /// Above it.
+    Above,
+    /// Below it.
+    Below,
+}
+
+/// A limit that a channel is held against.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct ChannelLimit {
+    /// Which quantity.
+    pub quantity: Quantity,
+    /// For a temperature: the plan's place. None holds every temperature against it.
+    pub place: Option<String>,
+    /// The limit, in the unit that the quantity is kept in.
+    pub value: f64,
+    /// The bad side.
+    pub side: Side,
+    /// How bad it is.
+    pub grade: Grade,
+    /// Where the limit comes from.
+    pub basis: String,
+}
+
+/// What the figures are held against.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+pub struct Limits {
+    /// Cells in series of the flight pack, for its ripple.
+    pub cells: Option<u32>,
+    /// Head speed that the governor was set to, in rpm.
+    pub set_head_speed_rpm: Option<f64>,
+    /// Limits of channels.
+    pub channels: Vec<ChannelLimit>,
+}
+
+/// What a figure is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum FigureKind {
+    /// Time in flight, in s.
+    FlightTime,
+    /// Greatest value in flight.
+    Peak,
+    /// Least value in flight.
+    Lowest,
+    /// Mean over the time of flight.
+    Average,
+    /// Mean over the time of all hover segments.
+    HoverAverage,
+    /// Time past a limit, in s.
+    PastLimit,
+    /// Charge taken in flight, in mAh.
+    Charge,
+    /// Energy taken in flight, in Wh.
+    Energy,
+    /// Resistance of pack and leads, in mohm.
+    Resistance,
+    /// Voltage lost at the greatest current, in V.
+    Sag,
+    /// Ripple on the pack, peak to peak, in V.
+    Ripple,
+    /// Mean head speed in hover less what was set, in rpm.
+    HeadSpeedError,
+    /// Deepest fall of the head speed under load, in rpm.
+    HeadSpeedDroop,
+    /// Steady temperature of a rise, in deg C.
+    SteadyTemperature,
+    /// Time constant of a rise, in s.
+    TimeConstant,
+    /// Time without a value in flight, in s.
+    DropOut,
+}
+
+/// One figure.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct LogFigure {
+    /// What it is.
+    pub kind: FigureKind,
+    /// The channel it is of, by its place in [`Recording::channels`].
+    pub channel: Option<u32>,
+    /// Its value.
+    pub value: f64,
+    /// The unit's sign.
+    pub unit: String,
+    /// Half width of its 95 % interval, where it has one.
+    pub half_width: Option<f64>,
+    /// Where in the plot it comes from.
+    pub span: Span,
+    /// How it stands against its limit, where it has one.
+    pub grade: Option<Grade>,
+    /// What a person should know with it: the limit, the basis.
+    pub note: String,
+}
+
+/// Means over a segment, one for each channel.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct SegmentMeans {
+    /// Which flight, counted from nought.
+    pub flight: u32,
+    /// How it was flown.
+    pub manner: Manner,
+    /// Where in the log.
+    pub span: Span,
+    /// Mean over time of each channel; none where it has no values there.
+    pub means: Vec<Option<f64>>,
+}
+
+/// What voltage does with current: `V = rest - resistance x I - fall x charge taken`.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Sag {
+    /// Voltage without load at the flight's start, in V.
+    pub rest_v: f64,
+    /// Resistance of pack and leads up to where voltage is measured, in ohm.
+    pub resistance_ohm: f64,
+    /// Half width of its 95 % interval, in ohm.
+    pub half_width_ohm: f64,
+    /// Fall of the rest voltage with charge taken, in V for each Ah.
+    pub fall_v_per_ah: f64,
+    /// Steps of the log that went in.
+    pub steps: u32,
+    /// Where in the log.
+    pub span: Span,
+}
+
+/// A temperature's rise in flight.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Rise {
+    /// The channel.
+    pub channel: u32,
+    /// The fit; its times are s since the rise's start.
+    pub fit: RiseFit,
+    /// Where in the log.
+    pub span: Span,
+}
+
+/// What a log says.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Summary {
+    /// Flights and segments.
+    pub flying: Flying,
+    /// Means by segment.
+    pub segments: Vec<SegmentMeans>,
+    /// What voltage does with current, if both were logged and the current varied.
+    pub sag: Option<Sag>,
+    /// The temperatures' rises.
+    pub rises: Vec<Rise>,
+    /// Every figure, for a person.
+    pub figures: Vec<LogFigure>,
+}
+
+/// Coulomb in a milliampere hour.
+const COULOMB_PER_MAH: f64 = 3.6;
+/// Rises are fitted to at most so many points.
+const RISE_POINTS: usize = 400;
+/// More drop-outs than these are summed, not told one by one.
+const DROP_OUTS_TOLD: usize = 20;
+
+/// The figures of a log.
+///
+/// # Errors
+/// No flight can be found in it: neither current, power nor head speed is mapped, or nothing flew.
+pub fn summarise(recording: &Recording, limits: &Limits) -> Result<Summary, TelemetryError> {
+    let flying = find(recording)?;
+    let (Some(first), Some(last)) = (flying.flights.first(), flying.flights.last()) else {
+        return Err(TelemetryError::figure(
+            "no flight was found in this log: the load never rose as in a hover for five seconds; check the columns' units",
+        ));
+    };
+    let whole = Span { start_s: first.span.start_s, end_s: last.span.end_s };
+    let mut all = Figures { recording, flying: &flying, whole, figures: Vec::new() };
+    all.flight_time();
+    all.extremes_and_averages();
+    all.past_limits(limits);
+    all.charge_and_energy();
+    let sag = sag(recording, first.span);
+    all.sag(sag.as_ref());
+    all.ripple(limits.cells);
+    all.head_speed(limits.set_head_speed_rpm);
+    let rises = rises(recording, first.span);
+    all.rises(&rises);
+    all.drop_outs();
+    let figures = all.figures;
+    Ok(Summary { segments: segment_means(recording, &flying), flying, sag, rises, figures })
+}
+
+struct Figures<'a> {
+    recording: &'a Recording,
+    flying: &'a Flying,
+    whole: Span,
+    figures: Vec<LogFigure>,
+}
+
+impl Figures<'_> {
+    fn push(&mut self, kind: FigureKind, channel: Option<u32>, value: f64, unit: &str, span: Span) -> &mut LogFigure {
+        self.figures.push(LogFigure {
+            kind,
+            channel,
+            value,
+            unit: unit.to_owned(),
+            half_width: None,
+            span,
+            grade: None,
+            note: String::new(),
+        });
+        let last = self.figures.len() - 1;
+        &mut self.figures[last]
+    }
+
+    fn flight_time(&mut self) {
+        let total_s = self.flying.flights.iter().map(|flight| flight.span.length_s()).sum();
+        let flights = self.flying.flights.len();
+        let figure = self.push(FigureKind::FlightTime, None, total_s, "s", self.whole);
+        figure.half_width = Some(super::grid::FINEST_S);
+        if flights > 1 {
+            figure.note = format!("{flights} flights in this log");
+        }
+    }
+
+    fn extremes_and_averages(&mut self) {
+        for (index, channel) in self.recording.channels.iter().enumerate() {
+            let unit = channel.mapped.quantity.unit().sign();
+            if let Some((value, time_s)) = self.extreme(channel.greatest(), |new, best| new > best) {
+                self.push(FigureKind::Peak, Some(number(index)), value, unit, about(time_s, self.whole));
+            }
+            if let Some((value, time_s)) = self.extreme(channel.least(), |new, best| new < best) {
+                self.push(FigureKind::Lowest, Some(number(index)), value, unit, about(time_s, self.whole));
+            }
+            let flights: Vec<Span> = self.flying.flights.iter().map(|flight| flight.span).collect();
+            if let Some(mean) = mean_over(self.recording, channel, &flights) {
+                self.push(FigureKind::Average, Some(number(index)), mean, unit, self.whole);
+            }
+            let hovers = self.hovers();
+            if let (Some(mean), Some(longest)) = (
+                mean_over(self.recording, channel, &hovers),
+                hovers.iter().copied().max_by(|a, b| a.length_s().total_cmp(&b.length_s())),
+            ) {
+                self.push(FigureKind::HoverAverage, Some(number(index)), mean, unit, longest);
+            }
+        }
+    }
+
+    fn hovers(&self) -> Vec<Span> {
+        let segments = self.flying.flights.iter().flat_map(|flight| &flight.segments);
+        segments.filter(|segment| segment.manner == Manner::Hover).map(|segment| segment.span).collect()
+    }
+
+    /// The value in flight that `better` prefers over all others, and its time.
+    fn extreme(&self, values: &[f32], better: impl Fn(f32, f32) -> bool) -> Option<(f64, f64)> {
+        let mut best: Option<(f32, usize)> = None;
+        for flight in &self.flying.flights {
+            for cell in self.recording.cells(flight.span) {
+                let value = values[cell];
+                if !value.is_nan() && best.is_none_or(|(best, _)| better(value, best)) {
+                    best = Some((value, cell));
+                }
+            }
+        }
+        best.map(|(value, cell)| (f64::from(value), self.recording.time_s[cell]))
+    }
+
+    fn past_limits(&mut self, limits: &Limits) {
+        for limit in &limits.channels {
+            let matches = |channel: &Channel| {
+                let mapped = &channel.mapped;
+                mapped.quantity == limit.quantity && (limit.place.is_none() || limit.place == mapped.place)
+            };
+            let channels = self.recording.channels.iter().enumerate().filter(|(_, channel)| matches(channel));
+            for (index, channel) in channels.collect::<Vec<_>>() {
+                let above = limit.side == Side::Above;
+                let past = time_past(self.recording, channel, self.recording.span(), limit.value, above);
+                let figure =
+                    self.push(FigureKind::PastLimit, Some(number(index)), past.0, "s", past.1.unwrap_or(self.whole));
+                figure.grade = Some(if past.1.is_some() { limit.grade } else { Grade::Ok });
+                let side = if above { "above" } else { "below" };
+                let unit = limit.quantity.unit().sign();
+                figure.note = format!("{side} {} {unit}: {}", crate::record::show(limit.value), limit.basis);
+            }
+        }
+    }
+
+    fn charge_and_energy(&mut self) {
+        let recording = self.recording;
+        let over = |of: &dyn Fn(usize) -> f64| {
+            let flights = self.flying.flights.iter().map(|flight| integrate(recording, flight.span, of));
+            flights.fold((0.0, 0.0), |(sum, s), part| (sum + part.sum, s + part.covered_s))
+        };
+        let (whole, current) = (self.whole, recording.channel(Quantity::PackCurrent));
+        let charge = current.map(|current| over(&|cell| f64::from(current.value[cell])));
+        let counted = recording.channel(Quantity::Charge).and_then(|channel| self.counted(channel));
+        let energy = match (recording.channel(Quantity::Power), current, recording.channel(Quantity::PackVoltage)) {
+            (Some(power), ..) => Some(over(&|cell| f64::from(power.value[cell]))),
+            (None, Some(a), Some(v)) => Some(over(&|cell| f64::from(a.value[cell]) * f64::from(v.value[cell]))),
+            _ => None,
+        };
+        let flight_s: f64 = self.flying.flights.iter().map(|flight| flight.span.length_s()).sum();
+        let not_covered = |covered_s: f64| {
+            let share = 100.0 * (1.0 - covered_s / flight_s);
+            if share > 1.0 {
+                format!("{share:.0} % of the flight has no values and is not counted")
+            } else {
+                String::new()
+            }
+        };
+        match (charge, counted) {
+            (Some((coulomb, covered_s)), counted) => {
+                let mah = coulomb / COULOMB_PER_MAH;
+                let note = match counted {
+                    Some(counted) => format!("the recorder counted {counted:.0} mAh"),
+                    None => not_covered(covered_s),
+                };
+                self.push(FigureKind::Charge, None, mah, "mAh", whole).note = note;
+            }
+            (None, Some(counted)) => {
+                self.push(FigureKind::Charge, None, counted, "mAh", whole).note =
+                    "as the recorder counted".to_owned();
+            }
+            (None, None) => {}
+        }
+        if let Some((joule, covered_s)) = energy {
+            self.push(FigureKind::Energy, None, joule / 3_600.0, "Wh", whole).note = not_covered(covered_s);
+        }
+    }
+
+    /// Last less first of a counter in flight.
+    fn counted(&self, channel: &Channel) -> Option<f64> {
+        let cells = self.recording.cells(self.whole);
+        let mut values = channel.value[cells].iter().filter(|value| !value.is_nan());
+        let first = f64::from(*values.next()?);
+        Some(f64::from(*values.next_back()?) - first).filter(|counted| *counted >= 0.0)
+    }
+
+    fn sag(&mut self, sag: Option<&Sag>) {
+        let Some(sag) = sag else { return };
+        let figure = self.push(FigureKind::Resistance, None, 1e3 * sag.resistance_ohm, "mΩ", sag.span);
+        figure.half_width = Some(1e3 * sag.half_width_ohm);
+        figure.note = "pack and leads, from voltage against current with the charge taken allowed for".to_owned();
+        let peak = self
+            .recording
+            .channel(Quantity::PackCurrent)
+            .and_then(|channel| self.extreme(channel.greatest(), |new, best| new > best));
+        if let Some((peak_a, time_s)) = peak {
+            let span = about(time_s, self.whole);
+            let figure = self.push(FigureKind::Sag, None, sag.resistance_ohm * peak_a, "V", span);
+            figure.half_width = Some(sag.half_width_ohm * peak_a);
+            figure.note = format!("at the greatest current, {peak_a:.0} A");
+        }
+    }
+
+    fn ripple(&mut self, cells: Option<u32>) {
+        let recording = self.recording;
+        let Some(index) = recording.channels.iter().position(|c| c.mapped.quantity == Quantity::Ripple) else {
+            return;
+        };
+        let Some((value, time_s)) = self.extreme(recording.channels[index].greatest(), |new, best| new > best) else {
+            return;
+        };
+        let report = cells.and_then(|cells| ripple(cells, value).ok());
+        let span = about(time_s, self.whole);
+        let figure = self.push(FigureKind::Ripple, Some(number(index)), value, "V", span);
+        if let Some(report) = report {
+            figure.grade = Some(report.grade);
+            figure.note = format!(
+                "limit {:.1} V for {} cells, common practice; a slow recorder reads too little",
+                report.limit_v, report.cells
+            );
+        }
+    }
+
+    fn head_speed(&mut self, set_rpm: Option<f64>) {
+        let recording = self.recording;
+        let Some(index) = recording.channels.iter().position(|c| c.mapped.quantity == Quantity::HeadSpeed) else {
+            return;
+        };
+        let channel = &recording.channels[index];
+        let hovers = self.hovers();
+        let Some(hover_rpm) = mean_over(recording, channel, &hovers) else { return };
+        let longest =
+            hovers.iter().copied().max_by(|a, b| a.length_s().total_cmp(&b.length_s())).unwrap_or(self.whole);
+        if let Some(set_rpm) = set_rpm {
+            let figure =
+                self.push(FigureKind::HeadSpeedError, Some(number(index)), hover_rpm - set_rpm, "rpm", longest);
+            figure.note = format!("{hover_rpm:.0} rpm in hover, {set_rpm:.0} rpm set");
+        }
+        // The fall counts from the hover's speed; take-off and landing, where the speed is brought up, are not load.
+        let grid = Grid::over(recording);
+        let means = smooth(&grid.means(recording, channel), 1);
+        let settled_s = 3.0;
+        let lowest = self
+            .flying
+            .flights
+            .iter()
+            .flat_map(|flight| grid.index(flight.span.start_s + settled_s)..grid.index(flight.span.end_s - settled_s))
+            .filter(|step| !means[*step].is_nan())
+            .min_by(|a, b| means[*a].total_cmp(&means[*b]));
+        if let Some(step) = lowest {
+            let fall_rpm = means[step] - hover_rpm;
+            let span = Span { start_s: grid.time_s(step) - 1.0, end_s: grid.time_s(step) + 1.0 };
+            let figure = self.push(FigureKind::HeadSpeedDroop, Some(number(index)), fall_rpm, "rpm", span);
+            figure.note = format!(
+                "{:.1} % of the hover's {hover_rpm:.0} rpm, over three quarters of a second",
+                100.0 * fall_rpm / hover_rpm
+            );
+        }
+    }
+
+    fn rises(&mut self, rises: &[Rise]) {
+        for rise in rises {
+            let guess = if rise.fit.covered < 1.5 { "flown too short for a sure figure; " } else { "" };
+            let figure = self.push(
+                FigureKind::SteadyTemperature,
+                Some(rise.channel),
+                rise.fit.steady_c,
+                LogUnit::Celsius.sign(),
+                rise.span,
+            );
+            figure.half_width = Some(rise.fit.steady_half_width_k);
+            figure.note = format!("{guess}where the rise of this flight would end");
+            let figure = self.push(FigureKind::TimeConstant, Some(rise.channel), rise.fit.tau_s, "s", rise.span);
+            let freedom = rise.fit.readings.len() as f64 - 3.0;
+            figure.half_width = Some(student_95(freedom) * rise.fit.tau_u_s);
+        }
+    }
+
+    fn drop_outs(&mut self) {
+        let mut told = Vec::new();
+        let recording = self.recording;
+        for flight in &self.flying.flights {
+            let inside = |span: &Span| span.end_s > flight.span.start_s && span.start_s < flight.span.end_s;
+            told.extend(recording.gaps().filter(inside).map(|span| (None, span)));
+            for (index, channel) in recording.channels.iter().enumerate() {
+                told.extend(
+                    lost(recording, channel, flight.span).into_iter().map(|span| (Some(number(index)), span)),
+                );
+            }
+        }
+        told.sort_by(|a, b| b.1.length_s().total_cmp(&a.1.length_s()));
+        let count = told.len();
+        for (channel, span) in told.into_iter().take(DROP_OUTS_TOLD) {
+            let figure = self.push(FigureKind::DropOut, channel, span.length_s(), "s", span);
+            figure.note = match channel {
+                None => "nothing was recorded".to_owned(),
+                Some(_) => "this column was empty".to_owned(),
+            };
+            if count > DROP_OUTS_TOLD {
+                figure.note.push_str(&format!("; one of the longest of {count}"));
+            }
+        }
+    }
+}
+
+/// A place in a list; none here is longer than a file's columns or steps.
+fn number(of: usize) -> u32 {
+    u32::try_from(of).unwrap_or(u32::MAX)
+}
+
+/// Stretches of a span in which a channel that has values has none, longer than a gap must be.
+fn lost(recording: &Recording, channel: &Channel, span: Span) -> Vec<Span> {
+    let longest_s = gap_after_s(recording.step_s * f64::from(recording.rows_per_cell));
+    let mut lost = Vec::new();
+    if channel.whole.count == 0 {
+        return lost;
+    }
+    let mut last_s: Option<f64> = Some(span.start_s);
+    for cell in recording.cells(span) {
+        let time_s = recording.time_s[cell];
+        if !recording.joined(cell) {
+            last_s = None;
+        }
+        if channel.value[cell].is_nan() {
+            continue;
+        }
+        let since_s = last_s.unwrap_or(time_s);
+        // A column that is written every second row is not lost in the others.
+        if time_s - since_s > longest_s {
+            lost.push(Span { start_s: since_s, end_s: time_s });
+        }
+        last_s = Some(time_s);
+    }
+    if let Some(since_s) =
+        last_s.filter(|since_s| span.end_s - since_s > longest_s && recording.span().end_s > *since_s)
+    {
+        let end_s = span.end_s.min(recording.span().end_s);
+        if end_s - since_s > longest_s {
+            lost.push(Span { start_s: since_s, end_s });
+        }
+    }
+    lost
+}
+
+/// A second to either side, within the span's neighbourhood: where to look for a peak.
+fn about(time_s: f64, whole: Span) -> Span {
+    Span { start_s: (time_s - 1.0).max(whole.start_s - 1.0), end_s: (time_s + 1.0).min(whole.end_s + 1.0) }
+}
+
+fn mean_over(recording: &Recording, channel: &Channel, spans: &[Span]) -> Option<f64> {
+    let parts = spans.iter().map(|span| of_channel(recording, channel, *span));
+    let (sum, covered_s) = parts.fold((0.0, 0.0), |(sum, s), part| (sum + part.sum, s + part.covered_s));
+    (covered_s > 0.0).then(|| sum / covered_s)
+}
+
+fn segment_means(recording: &Recording, flying: &Flying) -> Vec<SegmentMeans> {
+    let segments =
+        flying.flights.iter().enumerate().flat_map(|(flight, f)| f.segments.iter().map(move |s| (flight, s)));
+    segments
+        .map(|(flight, segment)| SegmentMeans {
+            flight: number(flight),
+            manner: segment.manner,
+            span: segment.span,
+            means: recording.channels.iter().map(|c| of_channel(recording, c, segment.span).mean()).collect(),
+        })
+        .collect()
+}
+
+/// Fits voltage against current and charge taken over the means of even steps in a flight.
+///
+/// Means over a quarter of a second take out most of what voltage and current are apart in time. A current that hardly varies
+/// (by under 5 % of its mean) says nothing of resistance.
+fn sag(recording: &Recording, flight: Span) -> Option<Sag> {
+    let (voltage, current) = (recording.channel(Quantity::PackVoltage)?, recording.channel(Quantity::PackCurrent)?);
+    let grid = Grid::over(recording);
+    let (volts, amperes) = (grid.means(recording, voltage), grid.means(recording, current));
+    let steps = grid.index(flight.start_s)..grid.index(flight.end_s);
+    let (mut rows, mut y) = (Vec::new(), Vec::new());
+    let (mut taken_ah, mut last_a) = (0.0, 0.0);
+    for step in steps {
+        let (v, a) = (volts[step], amperes[step]);
+        if v.is_nan() || a.is_nan() {
+            // What flows while nothing is recorded is taken from the pack all the same.
+            taken_ah += last_a * grid.step_s / 3_600.0;
+            continue;
+        }
+        last_a = a;
+        rows.push(vec![1.0, a, taken_ah + 0.5 * a * grid.step_s / 3_600.0]);
+        y.push(v);
+        taken_ah += a * grid.step_s / 3_600.0;
+    }
+    let n = rows.len() as f64;
+    let mean_a = rows.iter().map(|row| row[1]).sum::<f64>() / n;
+    let sd_a = (rows.iter().map(|row| (row[1] - mean_a).powi(2)).sum::<f64>() / n).sqrt();
+    if rows.len() < 20 || sd_a < 0.05 * mean_a.abs() {
+        return None;
+    }
+    let fit = least_squares(&rows, &y, usual_lags(rows.len()))?;
+    let [rest_v, slope, fall] = fit.coefficients[..] else { return None };
+    Some(Sag {
+        rest_v,
+        resistance_ohm: -slope,
+        half_width_ohm: student_95(fit.freedom) * fit.errors[1],
+        fall_v_per_ah: -fall,
+        steps: number(rows.len()),
+        span: flight,
+    })
+}
+
+/// Fits every temperature's rise over a flight; a channel that does not bend towards a steady state has none.
+fn rises(recording: &Recording, flight: Span) -> Vec<Rise> {
+    let of_channel = |(index, channel): (usize, &Channel)| {
+        let readings = readings(recording, channel, flight)?;
+        let fit = fit_rise(&readings).ok()?;
+        Some(Rise { channel: number(index), fit, span: flight })
+    };
+    let temperatures =
+        recording.channels.iter().enumerate().filter(|(_, c)| c.mapped.quantity == Quantity::Temperature);
+    temperatures.filter_map(of_channel).collect()
+}
+
+fn readings(recording: &Recording, channel: &Channel, flight: Span) -> Option<Vec<HeatReading>> {
+    let cells = recording.cells(flight);
+    let each_s = (flight.length_s() / RISE_POINTS as f64).max(recording.step_s);
+    if flight.length_s() < 10.0 || each_s <= 0.0 {
+        return None;
+    }
+    let mut sums = vec![(0.0, 0.0, 0.0); RISE_POINTS + 1];
+    for cell in cells {
+        let (time_s, value) = (recording.time_s[cell] - flight.start_s, f64::from(channel.value[cell]));
+        if !value.is_nan() {
+            let sum = &mut sums[((time_s / each_s) as usize).min(RISE_POINTS)];
+            *sum = (sum.0 + time_s, sum.1 + value, sum.2 + 1.0);
+        }
+    }
+    let held = sums.into_iter().filter(|(_, _, count)| *count > 0.0);
+    let readings: Vec<HeatReading> =
+        held.map(|(time, value, n)| HeatReading { time_s: time / n, temperature_c: value / n }).collect();
+    // A thermistor that reads one value, or a step of one degree, is no rise.
+    let spread = |p| quantile(readings.iter().map(|reading| reading.temperature_c), p);
+    (readings.len() >= 8 && spread(0.95) - spread(0.05) >= 2.0).then_some(readings)
+}

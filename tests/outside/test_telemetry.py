@@ -1,0 +1,287 @@
+"""Logs: statistics and segments against polars, pandas and scipy, fits against scipy and statsmodels, the test for drift against
+statsmodels, scipy and published run lengths. All logs are invented."""
+
+import liftgate as lg
+import numpy as np
+import pandas as pd
+import polars as pl
+import pytest
+import statsmodels.api as sm
+from scipy import integrate, stats
+from scipy.optimize import curve_fit
+from statsmodels.stats.diagnostic import recursive_olsresiduals
+
+OHM, FALL, TAU = 0.025, 0.9, 90.0
+
+
+@pytest.fixture
+def log(tmp_path, random):
+    """A flight with hover, manoeuvres and hover, written with gaps of one row and uneven steps."""
+    n = 6_600
+    t = np.round(np.cumsum(random.uniform(0.03, 0.07, n)), 3)
+    a = np.select(
+        [t < 10, t < 30, t < 150, t < 190, t < 300, t < 315],
+        [0.3, 12, 60 + random.normal(0, 0.8, n), 70 + 40 * np.sin(1.7 * t) + random.normal(0, 2, n), 60 + random.normal(0, 0.8, n), 11],
+        0.3,
+    )
+    taken = np.concatenate([[0], np.cumsum(np.diff(t) * (a[1:] + a[:-1]) / 2)]) / 3600
+    v = 50.4 - OHM * a - FALL * taken + random.normal(0, 0.02, n)
+    rpm = np.where(t < 10, 0, np.minimum(1300, 1300 * (t - 10) / 12)) - 0.4 * np.maximum(a - 60, 0)
+    rpm = np.where(t > 316, 0, rpm)
+    heat = np.where(t < 30, 25, 25 + 50 * (1 - np.exp(-(t - 30) / TAU))) + random.normal(0, 0.2, n)
+    frame = pd.DataFrame({"Time [s]": t, "Voltage [V]": v.round(3), "Current [A]": a.round(2), "Rotor [rpm]": rpm.round(0), "Controller [°C]": heat.round(1)})
+    frame.loc[random.choice(n, 40, replace=False), "Current [A]"] = np.nan
+    path = tmp_path / "log.csv"
+    frame.to_csv(path, index=False, sep=";", decimal=",")
+    return path, frame
+
+
+def read(path, kept=1 << 27, change=None):
+    columns = lg.suggested_columns(lg.log_layout(str(path)))
+    if change:
+        change(columns)
+    return lg.FlightLog.read(str(path), columns, kept)
+
+
+def summary(of, **limits):
+    return of.summary(lg.Limits(cells=12, set_head_speed_rpm=1300.0, channels=limits.get("channels", [])))
+
+
+def test_statistics_against_polars_and_pandas(log):
+    path, frame = log
+    got = read(path)
+    table = pl.read_csv(path, separator=";", decimal_comma=True)
+    assert got.rows().imported == len(table)
+    for index, name in enumerate(table.columns[1:]):
+        own, column = got.statistics()[index], table[name]
+        assert (own.count, own.missing) == (len(column) - column.null_count(), column.null_count())
+        assert [own.mean, own.sd, own.least, own.greatest] == pytest.approx([column.mean(), column.std(), column.min(), column.max()], rel=1e-12)
+        assert own.sd == pytest.approx(frame[name].std(), rel=1e-10)
+        seen = frame["Time [s]"] - frame["Time [s]"][0]
+        assert [own.least_at_s, own.greatest_at_s] == pytest.approx([seen[frame[name].idxmin()], seen[frame[name].idxmax()]], abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    "options",
+    [dict(sep=","), dict(sep=";", decimal=","), dict(sep="\t"), dict(sep="|"), dict(sep=",", decimal=",", quoting=2),
+     dict(sep=";", encoding="utf-16"), dict(sep=",", encoding="utf-8-sig", lineterminator="\r\n"), dict(sep=";", decimal=",", encoding="latin-1"),
+     dict(sep=",", encoding="utf-16-be"), dict(sep=",", quoting=1)],
+)
+def test_whatever_pandas_writes_is_read(tmp_path, log, options):
+    _, frame = log
+    path = tmp_path / "other.csv"
+    frame.to_csv(path, index=False, **options)
+    got = read(path)
+    assert got.rows().imported == len(frame) and not got.faults()
+    for index, name in enumerate(frame.columns[1:]):
+        assert np.array_equal(np.array(got.values(index), dtype=np.float32), frame[name].to_numpy(np.float32), equal_nan=True)
+    assert got.times() == pytest.approx((frame["Time [s]"] - frame["Time [s]"][0]).tolist(), abs=1e-9)
+
+
+@pytest.mark.parametrize("form, write", [
+    ("DATE_YEAR_FIRST", lambda stamps: stamps.dt.strftime("%Y-%m-%dT%H:%M:%S.%f")),
+    ("DATE_DAY_FIRST", lambda stamps: stamps.dt.strftime("%d.%m.%Y %H:%M:%S.%f")),
+    ("DATE_MONTH_FIRST", lambda stamps: stamps.dt.strftime("%m/%d/%Y %I:%M:%S.%f %p")),
+    ("CLOCK", lambda stamps: stamps.dt.strftime("%H:%M:%S.%f")),
+    ("MILLISECONDS", lambda stamps: ((stamps - stamps.iloc[0]).dt.total_seconds() * 1000).round()),
+])
+def test_times_against_pandas(tmp_path, form, write):
+    """Over the end of a month, and over midnight."""
+    stamps = pd.Series(pd.date_range("2026-02-28 23:58:30.125", periods=400, freq="500ms"))
+    path = tmp_path / "times.csv"
+    pd.DataFrame({"Moment": write(stamps), "Current [A]": np.arange(400.0)}).to_csv(path, index=False)
+
+    def change(columns):
+        columns.time_column, columns.time_form = 0, getattr(lg.TimeForm, form)()
+
+    got = read(path, change=change)
+    assert got.rows().imported == 400 and got.rows().restarts == 0
+    assert got.times() == pytest.approx((stamps - stamps[0]).dt.total_seconds().tolist(), abs=1e-6)
+
+
+def crossings(t, value, limit):
+    """Seconds above a limit by straight lines, by scipy's integral of an indicator on a fine grid."""
+    fine = np.linspace(t[0], t[-1], 2_000_001)
+    return np.mean(np.interp(fine, t, value) > limit) * (t[-1] - t[0])
+
+
+def test_figures_against_scipy(log):
+    path, frame = log
+    limit = lg.ChannelLimit(quantity=lg.Quantity.TEMPERATURE, place=None, value=60.0, side=lg.Side.ABOVE, grade=lg.Grade.CAUTION, basis="test")
+    got = summary(read(path), channels=[limit])
+    flight = got.flying.flights[0].span
+    t = (frame["Time [s]"] - frame["Time [s]"][0]).to_numpy()
+    inside = (t >= flight.start_s) & (t <= flight.end_s)
+    figure = {f.kind: f for f in got.figures if f.channel is None or f.kind in (lg.FigureKind.PAST_LIMIT,)}
+
+    a = frame["Current [A]"].to_numpy()
+    ok = inside & ~np.isnan(a)
+    # A row without a current opens its two steps; pandas' rows on either side tell how long they are.
+    whole = integrate.trapezoid(a[ok], t[ok])
+    covered = sum(t[i + 1] - t[i] for i in np.flatnonzero(inside[:-1] & inside[1:]) if not np.isnan(a[i : i + 2]).any())
+    assert figure[lg.FigureKind.CHARGE].value == pytest.approx(whole / 3.6 * covered / (flight.end_s - flight.start_s), rel=2e-3)
+    heat = frame["Controller [°C]"].to_numpy()
+    assert figure[lg.FigureKind.PAST_LIMIT].value == pytest.approx(crossings(t, heat, 60), abs=2e-3)
+    for index, name in enumerate(frame.columns[1:]):
+        column = frame[name].to_numpy()[inside]
+        peak = next(f for f in got.figures if f.kind == lg.FigureKind.PEAK and f.channel == index)
+        assert peak.value == pytest.approx(np.nanmax(column), rel=1e-6)
+        assert peak.span.start_s <= t[inside][np.nanargmax(column)] <= peak.span.end_s
+    for segment in got.segments:
+        rows = (t >= segment.span.start_s) & (t <= segment.span.end_s)
+        for mean, name in zip(segment.means, frame.columns[1:]):
+            column = frame[name].to_numpy()[rows]
+            if not np.isnan(column).any():
+                assert mean == pytest.approx(integrate.trapezoid(column, t[rows]) / np.ptp(t[rows]), rel=1e-6)
+
+
+def quarter_seconds(frame):
+    """Means over quarter seconds, by polars."""
+    step = 0.25
+    table = pl.from_pandas(frame).with_columns(((pl.col("Time [s]") - frame["Time [s]"][0]) / step).floor().cast(pl.Int64).alias("step"))
+    table = table.with_columns(pl.col("Current [A]").fill_nan(None))
+    grid = table.group_by("step").mean().sort("step")
+    grid = pl.DataFrame({"step": range(grid["step"].max() + 1)}).join(grid, on="step", how="left")
+    return pd.DataFrame({name: grid[name].cast(pl.Float64).to_numpy() for name in grid.columns})
+
+
+def test_flight_and_segments_against_polars_and_pandas(log):
+    """The rule of the documentation told again with polars' groups and pandas' rolling windows."""
+    path, frame = log
+    got = summary(read(path)).flying
+    grid = quarter_seconds(frame)
+    load = (grid["Current [A]"] * grid["Voltage [V]"]).ffill()
+    rotor = grid["Rotor [rpm]"].ffill()
+    turning = rotor > 0.5 * rotor[rotor > 0].quantile(0.9)
+    smoothed = load.rolling(5, center=True, min_periods=1).mean()
+    level = smoothed[turning].quantile(0.75)
+    up, flying = False, []
+    for value, on in zip(smoothed, turning):
+        up = bool(on and value >= level * (0.45 if up else 0.6))
+        flying.append(up)
+    flying = np.flatnonzero(flying)
+    assert np.all(np.diff(flying) == 1), "one flight"
+    start, end = flying[0], flying[-1] + 1
+    assert len(got.flights) == 1
+    assert [got.flights[0].span.start_s, got.flights[0].span.end_s] == pytest.approx([start * 0.25, end * 0.25], abs=1e-9)
+    flight = load[start:end]
+    middle = flight.median()
+    windows = flight.rolling(9, center=True, min_periods=1)
+    steady = ((windows.mean() / middle - 1).abs() <= 0.15) & (windows.std().fillna(np.inf) <= 0.08 * middle)
+    hover = [s for s in got.flights[0].segments if s.manner == lg.Manner.HOVER]
+    for segment in hover:
+        steps = steady.loc[round(segment.span.start_s / 0.25) : round(segment.span.end_s / 0.25) - 1]
+        assert len(steps) >= 20 and steps.iloc[0] and steps.iloc[-1]
+        # Pauses that were bridged are shorter than two seconds.
+        runs = (steps != steps.shift()).cumsum()[~steps]
+        assert runs.value_counts().max() < 8 if len(runs) else True
+    assert sum(s.span.end_s - s.span.start_s for s in hover) == pytest.approx(0.25 * steady.sum(), abs=4)
+
+
+def test_resistance_against_statsmodels(log):
+    path, frame = log
+    got = summary(read(path))
+    grid = quarter_seconds(frame)
+    span = got.sag.span
+    rows = grid[round(span.start_s / 0.25) : round(span.end_s / 0.25)]
+    a, v = rows["Current [A]"].to_numpy(), rows["Voltage [V]"].to_numpy()
+    taken = np.cumsum(a) * 0.25 / 3600 - a * 0.125 / 3600
+    lags = int(4 * (len(a) / 100) ** (2 / 9))
+    fit = sm.OLS(v, np.column_stack([np.ones_like(a), a, taken])).fit(cov_type="HAC", cov_kwds=dict(maxlags=lags, use_correction=True))
+    assert got.sag.steps == len(a)
+    assert [got.sag.rest_v, -got.sag.resistance_ohm, -got.sag.fall_v_per_ah] == pytest.approx(fit.params, rel=1e-5)
+    assert got.sag.half_width_ohm == pytest.approx(fit.bse[1] * stats.t.ppf(0.975, len(a) - 3), rel=1e-3)
+    assert abs(got.sag.resistance_ohm - OHM) < 2 * got.sag.half_width_ohm
+
+
+def test_rise_against_curve_fit(log):
+    path, frame = log
+    got = summary(read(path)).rises[0]
+    t = (frame["Time [s]"] - frame["Time [s]"][0]).to_numpy()
+    inside = (t >= got.span.start_s) & (t <= got.span.end_s)
+    fit, _ = curve_fit(lambda t, c, d, tau: c + d * (1 - np.exp(-t / tau)), t[inside] - got.span.start_s,
+                       frame["Controller [°C]"].to_numpy()[inside], p0=(25, 40, 60))
+    assert got.fit.tau_s == pytest.approx(fit[2], rel=0.01)
+    assert got.fit.steady_c == pytest.approx(fit[0] + fit[1], abs=0.1)
+    assert got.fit.tau_s == pytest.approx(TAU, rel=0.05)
+
+
+def test_a_thinned_log_keeps_peaks_and_statistics(log):
+    path, frame = log
+    whole, thin = read(path), read(path, kept=20_000)
+    assert thin.rows_per_cell() > 1 and thin.statistics() == whole.statistics()
+    for index, name in enumerate(frame.columns[1:]):
+        line = thin.line(index, lg.Span(start_s=0.0, end_s=1e4), 300)
+        assert [line.least, line.greatest] == pytest.approx([frame[name].min(), frame[name].max()], rel=1e-6)
+
+
+def test_plot_reaches_what_all_samples_reach(log):
+    path, frame = log
+    got = read(path)
+    line = got.line(1, lg.Span(start_s=100.0, end_s=200.0), 400)
+    points = pd.DataFrame([(p.time_s, p.value) for stroke in line.strokes for p in stroke], columns=["t", "v"])
+    rows = pd.DataFrame({"t": frame["Time [s]"] - frame["Time [s]"][0], "v": frame["Current [A]"].astype(np.float32)})
+    rows = rows[(rows.t >= 100) & (rows.t < 200)].dropna()
+    column = lambda of: ((of.t - 100) * 4).astype(int)
+    expected = rows.groupby(column(rows)).v.agg(["min", "max"])
+    inside = points[(points.t >= 100) & (points.t < 200)]
+    drawn = inside.groupby(column(inside)).v.agg(["min", "max"])
+    pd.testing.assert_frame_equal(drawn, expected, check_dtype=False, check_names=False)
+
+
+# Two-sided, allowance .5: J. M. Lucas and R. B. Crosier, Technometrics 24 (1982), as tabulated in D. C. Montgomery's "Introduction to
+# Statistical Quality Control" (the table from memory), and the integral equation of A. L. Goel and S. M. Wu, Technometrics 13 (1971),
+# solved here by Nystroem's method with 60 Gauss points.
+@pytest.mark.parametrize("threshold, shift, published", [(4, 0, 168), (5, 0, 465), (4, 0.25, 74.2), (5, 0.25, 139), (4, 0.5, 26.6), (5, 1, 10.4), (4, 2, 3.34)])
+def test_run_lengths_published_and_by_integral_equation(threshold, shift, published):
+    def by_equation(shift):
+        nodes, weights = np.polynomial.legendre.leggauss(60)
+        x, w = threshold * (nodes + 1) / 2, weights * threshold / 2
+        k = 0.5
+        # Unknowns: the length from nought, then from each node.
+        at = np.concatenate([[0], x])
+        kernel = np.column_stack([stats.norm.cdf(k - shift - at), w * stats.norm.pdf(x[None, :] - at[:, None] + k - shift)])
+        return np.linalg.solve(np.eye(61) - kernel, np.ones(61))[0]
+
+    for side in (shift, -shift):
+        assert lg.drift_run_length(threshold, side) == pytest.approx(by_equation(side), rel=5e-3)
+    both = 1 / (1 / lg.drift_run_length(threshold, shift) + 1 / lg.drift_run_length(threshold, -shift))
+    assert both == pytest.approx(published, rel=4e-3)
+
+
+QUESTION = lg.DriftQuestion(false_alarm=0.05, readings=100, resolution=0.01)
+
+
+def test_scores_against_statsmodels(random):
+    """Recursive residuals of a constant are statsmodels'; scaled by the scatter before them they are Student's t."""
+    for n in (5, 30, 100):
+        readings = random.normal(20, 1, n)
+        got = lg.test_drift(readings.tolist(), QUESTION)
+        residuals = recursive_olsresiduals(sm.OLS(readings, np.ones(n)).fit(), skip=1)[4]
+        for i in range(2, n):
+            t = residuals[i] / readings[:i].std(ddof=1)
+            score = np.clip(stats.norm.ppf(stats.t.cdf(t, i - 1)), -3, 3)
+            assert got.scores[i] == pytest.approx(score, abs=1e-6)
+        up = 0.0
+        for score, seen in zip(got.scores, got.up):
+            up = max(0.0, up + score - 0.5)
+            assert seen == pytest.approx(up, abs=1e-9)
+
+
+def test_stated_false_alarm_rate_by_simulation(random):
+    """Lives simulated with numpy, scores by scipy, the core's threshold: alarms are no rarer than 0.6 of what is stated and never more."""
+    lives, n = 40_000, QUESTION.readings
+    threshold = lg.test_drift([1.0, 2.0], QUESTION).threshold
+    readings = random.normal(0, 1, (lives, n))
+    count = np.arange(1, n + 1)
+    mean = np.cumsum(readings, axis=1) / count
+    squares = np.cumsum(readings**2, axis=1) - count * mean**2
+    up = down = np.zeros(lives)
+    seen = np.zeros(lives, bool)
+    for i in range(2, n):
+        t = (readings[:, i] - mean[:, i - 1]) / np.sqrt(squares[:, i - 1] / (i - 1)) * np.sqrt(i / (i + 1))
+        score = np.clip(stats.norm.ppf(stats.t.cdf(t, i - 1)), -3, 3)
+        up, down = np.maximum(0, up + score - 0.5), np.maximum(0, down - score - 0.5)
+        seen |= (up > threshold) | (down > threshold)
+    rate = seen.mean()
+    assert 0.6 * QUESTION.false_alarm < rate < QUESTION.false_alarm + 3 * np.sqrt(0.05 * 0.95 / lives)
