@@ -103,6 +103,27 @@ fn a_change_makes_stale_what_rests_on_it_and_nothing_else() {
 }
 
 #[test]
+fn each_reason_is_told_and_each_once() {
+    let mut story = Story::released();
+    story.change("part:blades");
+    story.change("part:blades");
+    story.setting("gain", "40");
+    let changed = |story: &Story| -> Vec<String> {
+        let all = reasons(story.standing("rung-1")).into_iter();
+        all.filter_map(|reason| match reason {
+            Reason::Changed { subject, .. } => Some(subject),
+            _ => None,
+        })
+        .collect()
+    };
+    assert_eq!(changed(&story), ["Blades", "Gain"], "the hundredth change of a thing adds nothing to read");
+    story.happened("thump");
+    story.happened("thump");
+    let gap = reasons(story.standing("gap"));
+    assert!(matches!(gap[..], [Reason::Changed { .. }, Reason::Happened { .. }]), "{gap:?}");
+}
+
+#[test]
 fn each_kind_of_thing_touches_what_rests_on_it() {
     // (what happens, what goes stale directly)
     type Happens = fn(&mut Story) -> EntryId;
