@@ -9,7 +9,7 @@ use liftgate_tests::walk::Walk;
 fn a_hard_landing_is_recorded_in_a_touch_and_asks_for_exactly_what_names_it() {
     let mut walk = Walk::at_flight(Kind::Scale, "Hover at the second head speed");
     let before = walk.person.entries().len();
-    walk.person.tap("Event");
+    walk.person.tap("Something happened");
     walk.person.enter("Remark, before you touch it", "Left skid first");
     walk.person.tap("Hard landing");
     assert_eq!(walk.person.entries().len(), before + 1);

@@ -19,6 +19,7 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     blocks.extend(again(context));
     blocks.extend(due_soon(context));
     blocks.extend(carried(context));
+    blocks.extend(events(context));
     blocks.extend(changed(context));
     blocks.push(heading("Stages", None));
     blocks.extend(context.plan.stages.iter().map(|stage| stage_row(context, stage)));
@@ -172,6 +173,12 @@ fn again(context: &Context<'_>) -> Option<Block> {
     })
 }
 
+/// The way to say that something happened; in the page, since the foot's room is dear.
+fn events(context: &Context<'_>) -> Option<Block> {
+    let titles: Vec<&str> = context.plan.events.iter().map(|event| event.title.as_str()).collect();
+    (!titles.is_empty()).then(|| row(Edge::None, "", "Something happened", Some(titles.join(", ")), Place::Events))
+}
+
 /// What holds and will soon run out.
 fn due_soon(context: &Context<'_>) -> Vec<Block> {
     if context.report.due_soon.is_empty() {
@@ -249,9 +256,6 @@ fn foot(context: &Context<'_>) -> Vec<Control> {
     }
     foot.push(Control::new(Place::Findings.into(), "Findings").icon(Icon::Flag).detail(findings_open(context)));
     foot.push(Control::new(Place::Aircraft.into(), "Aircraft").icon(Icon::Rotor));
-    if !context.plan.events.is_empty() {
-        foot.push(Control::new(Place::Events.into(), "Event").icon(Icon::Warning));
-    }
     foot.push(Control::new(Place::Journal.into(), "Journal").icon(Icon::Book));
     foot
 }

@@ -24,7 +24,7 @@ class PlanScreensTest {
     private fun pictures(name: String, scale: Float) {
         RuntimeEnvironment.setFontScale(scale)
         Phone(folder.newFolder()).use { phone ->
-            phone.launch().tap("Event").picture("$name-events", out)
+            phone.launch().tap("Something happened").picture("$name-events", out)
             phone.tap("Hard landing").picture("$name-event-recorded", out)
             phone.back().picture("$name-board", out)
             phone.tap("Aircraft").tap("Tail gain").type("New value", "40").type("Why", "From the papers").tap("Record it")
