@@ -58,7 +58,10 @@ fn sound<T: serde::Serialize>(result: Result<T, EngineeringError>) -> Result<(),
 }
 
 /// Fields that are honestly optional.
-const OPTIONAL: [&str; 26] = [
+const OPTIONAL: [&str; 29] = [
+    "limit_after_s",
+    "limit_after_low_s",
+    "limit_after_high_s",
     "z_mm",
     "tilted",
     "weighing",
@@ -287,7 +290,10 @@ proptest! {
         sound(heat::fit_rise(&readings))?;
         sound(heat::touchdown(&readings, air_c))?;
         let condition = |i: usize| heat::HeatCondition { air_c: c[i], density_kg_m3: c[i + 1].min(1.8), airflow_m_s: c[i + 2], current_a: c[i + 3] };
-        sound(heat::steady_elsewhere(&heat::SteadyQuestion { measured_c: q.0, measured_at: condition(0), asked_for: condition(4), exponent: q.1, limit_c: q.2 }))?;
+        let steady = heat::SteadyQuestion { measured_c: q.0, measured_at: condition(0), asked_for: condition(4), exponent: q.1, limit_c: q.2 };
+        sound(heat::steady_elsewhere(&steady))?;
+        let tau = Some(heat::TimeConstant { tau_s: c[3], half_width_s: c[2] });
+        sound(heat::hotter_day(&heat::HotterDay { steady, measured_half_width_k: c[2], exponent_half_width: c[1] / 10.0, tau, flight_s: c[0] }))?;
     }
 
     #[test]

@@ -9,6 +9,7 @@ mod computed_checks;
 mod first_gate;
 mod handles;
 mod heat_finding;
+mod hotter_day;
 mod one_change;
 mod own_plan;
 mod process_death;

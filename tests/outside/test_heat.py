@@ -3,7 +3,7 @@
 import liftgate as lg
 import numpy as np
 import pytest
-from scipy.optimize import curve_fit
+from scipy.optimize import brentq, curve_fit
 
 
 def readings(times, temperatures):
@@ -84,3 +84,77 @@ def test_time_to_a_limit(random):
         seconds = lg.time_to_limit(start, steady, tau, limit)
         assert rise(seconds, start, steady - start, tau) == pytest.approx(limit, abs=1e-6)
     assert lg.time_to_limit(20, 60, 100, 80) is None
+
+
+def random_day(random):
+    here = lg.HeatCondition(
+        air_c=random.uniform(5, 25),
+        density_kg_m3=random.uniform(1.1, 1.25),
+        airflow_m_s=random.uniform(2, 8),
+        current_a=random.uniform(20, 60),
+    )
+    there = lg.HeatCondition(
+        air_c=random.uniform(20, 38),
+        density_kg_m3=random.uniform(0.95, 1.2),
+        airflow_m_s=random.uniform(1, 8),
+        current_a=random.uniform(20, 70),
+    )
+    steady = lg.SteadyQuestion(
+        measured_c=here.air_c + random.uniform(15, 60), measured_at=here, asked_for=there, exponent=0.6, limit_c=90
+    )
+    return lg.HotterDay(
+        steady=steady,
+        measured_half_width_k=random.uniform(0.5, 2),
+        exponent_half_width=random.uniform(0.01, 0.05),
+        tau=lg.TimeConstant(tau_s=random.uniform(60, 400), half_width_s=random.uniform(2, 15)),
+        flight_s=random.uniform(60, 600),
+    )
+
+
+def steady_there(day, measured, exponent, current=1.0, airflow=1.0):
+    here, there = day.steady.measured_at, day.steady.asked_for
+    heat = (there.current_a * current / here.current_a) ** 2
+    flow = there.density_kg_m3 * there.airflow_m_s * airflow / (here.density_kg_m3 * here.airflow_m_s)
+    return there.air_c + (measured - here.air_c) * heat / flow**exponent
+
+
+def hotter(day):
+    """None where the core refuses it: a steady state past all that it takes."""
+    try:
+        return lg.hotter_day(day)
+    except lg.LiftgateError:
+        return None
+
+
+def test_the_hotter_day_against_drawn_inputs(random):
+    """Intervals by propagation against 20,000 draws of the inputs (JCGM 101:2008), where they are small enough to be straight lines."""
+    for _ in range(150):
+        day = random_day(random)
+        got = hotter(day)
+        if got is None:
+            continue
+        measured = random.normal(day.steady.measured_c, day.measured_half_width_k / 2, 20_000)
+        exponent = random.normal(0.6, day.exponent_half_width / 2, 20_000)
+        drawn = steady_there(day, measured, exponent)
+        assert got.steady.steady_c == pytest.approx(steady_there(day, day.steady.measured_c, 0.6), rel=1e-12)
+        assert got.half_width_k == pytest.approx(2 * drawn.std(), rel=0.06, abs=0.05)
+        air = day.steady.asked_for.air_c
+        rise = got.steady.steady_c - air
+        assert got.at_end_c == pytest.approx(air + rise * (1 - np.exp(-day.flight_s / day.tau.tau_s)), rel=1e-9)
+        if got.limit_after_low_s is not None and drawn.min() > 90 + 4 * drawn.std():
+            tau = random.normal(day.tau.tau_s, day.tau.half_width_s / 2, 20_000)
+            seconds = tau * np.log((drawn - air) / (drawn - 90))
+            low, high = np.percentile(seconds, [2.5, 97.5])
+            assert got.limit_after_low_s == pytest.approx(low, rel=0.06)
+            assert got.limit_after_high_s == pytest.approx(high, rel=0.12)
+
+
+def test_what_would_hold_the_limit_against_root_finding(random):
+    for _ in range(1_000):
+        day = random_day(random)
+        got = hotter(day)
+        if got is None:
+            continue
+        over = lambda **by: steady_there(day, day.steady.measured_c, 0.6, **by) - 90
+        assert got.current_ratio == pytest.approx(brentq(lambda r: over(current=r), 1e-3, 1e3), rel=1e-6)
+        assert got.airflow_ratio == pytest.approx(np.clip(brentq(lambda r: over(airflow=r), 1e-6, 1e6), 1e-3, 1e3), rel=1e-6)

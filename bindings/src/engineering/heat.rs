@@ -2,7 +2,8 @@
 
 use liftgate_core::engineering::Grade;
 use liftgate_core::engineering::heat::{
-    self, HeatCondition, HeatReading, RiseFit, SteadyQuestion, SteadyReport, TouchdownFit,
+    self, HeatCondition, HeatReading, HotterDay, HotterDayReport, RiseFit, SteadyQuestion, SteadyReport,
+    TimeConstant, TouchdownFit,
 };
 
 use crate::Result;
@@ -61,6 +62,41 @@ pub struct SteadyReport {
     pub steady_c: f64,
     pub margin_k: f64,
     pub grade: Grade,
+}
+
+#[uniffi::remote(Record)]
+pub struct TimeConstant {
+    pub tau_s: f64,
+    pub half_width_s: f64,
+}
+
+#[uniffi::remote(Record)]
+pub struct HotterDay {
+    pub steady: SteadyQuestion,
+    pub measured_half_width_k: f64,
+    pub exponent_half_width: f64,
+    pub tau: Option<TimeConstant>,
+    pub flight_s: f64,
+}
+
+#[uniffi::remote(Record)]
+pub struct HotterDayReport {
+    pub inputs: HotterDay,
+    pub steady: SteadyReport,
+    pub half_width_k: f64,
+    pub at_end_c: f64,
+    pub limit_after_s: Option<f64>,
+    pub limit_after_low_s: Option<f64>,
+    pub limit_after_high_s: Option<f64>,
+    pub current_ratio: f64,
+    pub airflow_ratio: f64,
+    pub grade: Grade,
+}
+
+/// The hotter day: steady state, time to the limit and their intervals, and what would hold the limit.
+#[uniffi::export]
+pub fn hotter_day(day: HotterDay) -> Result<HotterDayReport> {
+    Ok(heat::hotter_day(&day)?)
 }
 
 /// Fits a first-order rise to 4 to 2000 readings.

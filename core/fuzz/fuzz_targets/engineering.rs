@@ -195,6 +195,23 @@ fn heats_and_shakes(f: &mut Figures) -> Result<()> {
     })?;
     let _ = heat::fit_rise(&readings);
     let _ = heat::touchdown(&readings, f.figure(-40.0, 50.0)?);
+    let mut condition = || {
+        Ok(heat::HeatCondition {
+            air_c: f.figure(-20.0, 45.0)?,
+            density_kg_m3: f.figure(0.8, 1.4)?,
+            airflow_m_s: f.figure(0.0, 20.0)?,
+            current_a: f.figure(0.1, 200.0)?,
+        })
+    };
+    let (measured_at, asked_for) = (condition()?, condition()?);
+    let (measured_c, limit_c) = (f.figure(0.0, 150.0)?, f.figure(30.0, 150.0)?);
+    let _ = heat::hotter_day(&heat::HotterDay {
+        steady: heat::SteadyQuestion { measured_c, measured_at, asked_for, exponent: f.figure(0.3, 0.9)?, limit_c },
+        measured_half_width_k: f.figure(0.0, 10.0)?,
+        exponent_half_width: f.figure(0.0, 0.2)?,
+        tau: Some(heat::TimeConstant { tau_s: f.figure(1.0, 900.0)?, half_width_s: f.figure(0.0, 200.0)? }),
+        flight_s: f.figure(1.0, 900.0)?,
+    });
     let blades = f.many(13, |f| {
         Ok(unbalance::Blade { mass_g: f.figure(0.1, 2000.0)?, balance_point_mm: f.figure(1.0, 1000.0)? })
     })?;

@@ -1,17 +1,17 @@
 use super::facts::number;
-use super::hover::hot_air;
+use super::hover::{HUMIDITY, hot_air};
 use super::{Computed, Facts, Figure, Lacking, Result, outcome, worst};
 use crate::engineering::air::{air, standard_air};
 use crate::engineering::heat::{
-    FORCED_EXPONENT, HeatCondition, HeatReading, SteadyQuestion, SteadyReport, fit_rise, steady_elsewhere,
-    time_to_limit,
+    FORCED_EXPONENT, HeatCondition, HeatReading, SteadyQuestion, SteadyReport, TimeConstant, fit_rise,
+    steady_elsewhere, time_to_limit,
 };
 use crate::field::Flight;
 use crate::record::{ThingKind, Unit};
 use crate::view::chart::{Curve, curve};
 
 /// Air over the parts in a hover, m/s; the same on both days, so that it cancels (common practice, no source).
-const HOVER_AIRFLOW_M_S: f64 = 4.0;
+pub(super) const HOVER_AIRFLOW_M_S: f64 = 4.0;
 
 /// One place of the last hover, carried to the hottest day.
 struct Carried {
@@ -26,7 +26,7 @@ pub(super) fn hot_day(facts: Facts<'_>) -> Result<Computed> {
     let worst_of = carried.iter().min_by(|a, b| a.report.margin_k.total_cmp(&b.report.margin_k));
     let Some(hottest) = worst_of else { return Err(Lacking::Flight(flight.check.clone())) };
     let hot_c = facts.figure("hot-day-temperature")?;
-    let tau_s = time_constant(facts)?;
+    let tau_s = time_constant(facts)?.map(|tau| tau.tau_s);
     let limit_c = hottest.report.inputs.limit_c;
     let time_s = match tau_s {
         Some(tau_s) => time_to_limit(hot_c, hottest.report.steady_c, tau_s, limit_c)?,
@@ -65,8 +65,7 @@ pub(super) fn hot_day(facts: Facts<'_>) -> Result<Computed> {
 
 fn carry(facts: Facts<'_>, flight: &Flight) -> Result<Vec<Carried>> {
     let hot = hot_air(facts)?;
-    let elevation = facts.figure("field-elevation")?;
-    let here = air(standard_air(elevation)?.pressure_pa, flight.air_c, hot.humidity)?;
+    let here_kg_m3 = density_at_field(facts, flight.air_c)?;
     let current_a = flight.mean_current_ma().unwrap_or(0.0) / 1_000.0;
     let condition = |air_c: f64, density_kg_m3: f64| HeatCondition {
         air_c,
@@ -82,7 +81,7 @@ fn carry(facts: Facts<'_>, flight: &Flight) -> Result<Vec<Carried>> {
         .map(|(place, celsius)| {
             let report = steady_elsewhere(&SteadyQuestion {
                 measured_c: celsius,
-                measured_at: condition(flight.air_c, here.density_kg_m3),
+                measured_at: condition(flight.air_c, here_kg_m3),
                 asked_for: condition(hot.temperature_c, hot.density_kg_m3),
                 exponent: FORCED_EXPONENT,
                 limit_c: place.stop_above_c,
@@ -92,8 +91,14 @@ fn carry(facts: Facts<'_>, flight: &Flight) -> Result<Vec<Carried>> {
         .collect()
 }
 
+/// Density at the field on a flying day of the standard pressure, kg/m3: which pressure it had, nobody wrote down.
+pub(super) fn density_at_field(facts: Facts<'_>, air_c: f64) -> Result<f64> {
+    let pressure_pa = standard_air(facts.figure("field-elevation")?)?.pressure_pa;
+    Ok(air(pressure_pa, air_c, HUMIDITY)?.density_kg_m3)
+}
+
 /// The time constant of the watched part, from readings of a run on the bench, if there are any.
-fn time_constant(facts: Facts<'_>) -> Result<Option<f64>> {
+pub(super) fn time_constant(facts: Facts<'_>) -> Result<Option<TimeConstant>> {
     let readings: Vec<HeatReading> = facts
         .things(ThingKind::HeatReading)
         .into_iter()
@@ -104,7 +109,9 @@ fn time_constant(facts: Facts<'_>) -> Result<Option<f64>> {
     if readings.is_empty() {
         return Ok(None);
     }
-    Ok(Some(fit_rise(&readings)?.tau_s))
+    let fit = fit_rise(&readings)?;
+    // Two standard uncertainties: about 95 %.
+    Ok(Some(TimeConstant { tau_s: fit.tau_s, half_width_s: 2.0 * fit.tau_u_s }))
 }
 
 fn picture(hot_c: f64, report: &SteadyReport, tau_s: Option<f64>) -> crate::view::Picture {

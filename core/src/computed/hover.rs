@@ -9,7 +9,7 @@ use crate::view::Picture;
 use crate::view::chart::{Curve, curve};
 
 /// Humidity of the hot day: thinner than dry air, and not the thinnest there is (common practice, no source).
-const HUMIDITY: f64 = 0.5;
+pub(super) const HUMIDITY: f64 = 0.5;
 /// The wake's push on a body, of the weight (common practice, no source).
 const BODY_DOWNLOAD: f64 = 0.04;
 /// Of an open frame.
@@ -129,10 +129,15 @@ fn accuracy_words(hover: &HoverReport) -> String {
 
 /// Air at the field on the hottest day that would be flown.
 pub(super) fn hot_air(facts: Facts<'_>) -> Result<Air> {
+    air_at(facts, facts.figure("hot-day-temperature")?)
+}
+
+/// Air at the field at this temperature, on a day of the lowest pressure that would be flown.
+pub(super) fn air_at(facts: Facts<'_>, air_c: f64) -> Result<Air> {
     let aircraft = &facts.ledger.aircraft;
     // A day of low pressure is thinner still; the standard day's stands until the pilot names a lower one.
     let qnh_pa = aircraft.figure("lowest-pressure").map_or(P0_PA, |hpa| hpa * 100.0);
-    Ok(air_from_qnh(qnh_pa, facts.figure("field-elevation")?, facts.figure("hot-day-temperature")?, HUMIDITY)?)
+    Ok(air_from_qnh(qnh_pa, facts.figure("field-elevation")?, air_c, HUMIDITY)?)
 }
 
 /// The rotor as the figures give it.

@@ -10,6 +10,7 @@ mod facts;
 mod frequencies;
 mod governor;
 mod heat;
+mod hotter;
 mod hover;
 mod ladder;
 mod landing;
@@ -23,6 +24,7 @@ mod trial_weight;
 mod wires;
 
 pub use facts::Facts;
+pub use hotter::{AskedDay, Hotter, hotter, hottest_lately};
 pub use ladder::{predicted_charge, predicted_temperature};
 
 use crate::engineering::{EngineeringError, Grade};

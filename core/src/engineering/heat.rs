@@ -346,6 +346,9 @@ pub struct HeatCondition {
     pub current_a: f64,
 }
 
+/// Airflow under this counts as still air, in m/s.
+const STILL_M_S: f64 = 0.05;
+
 /// A measured steady state, and other conditions to carry it to.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct SteadyQuestion {
@@ -407,7 +410,7 @@ pub fn steady_elsewhere(question: &SteadyQuestion) -> Result<SteadyReport> {
     })?;
     let heat_ratio = (q.asked_for.current_a / q.measured_at.current_a).powi(2);
     let density_ratio = q.asked_for.density_kg_m3 / q.measured_at.density_kg_m3;
-    let still = |c: &HeatCondition| c.airflow_m_s < 0.05;
+    let still = |c: &HeatCondition| c.airflow_m_s < STILL_M_S;
     let factor = match (still(&q.measured_at), still(&q.asked_for)) {
         (true, true) => (heat_ratio / density_ratio.sqrt()).powf(0.8),
         (false, false) => {
@@ -470,4 +473,161 @@ pub fn time_to_limit(start_c: f64, steady_c: f64, tau_s: f64, limit_c: f64) -> R
         return Ok(None);
     }
     Ok(Some(tau_s * ((steady_c - start_c) / (steady_c - limit_c)).ln()))
+}
+
+/// How fast a part takes on its temperature.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct TimeConstant {
+    /// Time to 63 % of a rise, in s, 0.1 to 86400.
+    pub tau_s: f64,
+    /// Half width of its 95 % interval, in s, 0 to 86400.
+    pub half_width_s: f64,
+}
+
+/// A measured hover, and the day and the flight that are asked about.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct HotterDay {
+    /// The steady state that was measured, where, and where it is asked for; with the limit.
+    pub steady: SteadyQuestion,
+    /// The measured temperature is right within plus or minus this, in K, 0 to 30.
+    pub measured_half_width_k: f64,
+    /// The cooling exponent is right within plus or minus this, 0 to 0.3, and stays within 0.3 to 0.9.
+    pub exponent_half_width: f64,
+    /// Time constant of the part; none if it was never measured.
+    pub tau: Option<TimeConstant>,
+    /// Time that is to be flown, in s, 1 to 86400.
+    pub flight_s: f64,
+}
+
+/// What comes of that day, and what would bring it under the limit.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct HotterDayReport {
+    /// What went in.
+    pub inputs: HotterDay,
+    /// The steady state there.
+    pub steady: SteadyReport,
+    /// Half width of its 95 % interval, in K.
+    pub half_width_k: f64,
+    /// Temperature at the end of the flight, in deg C; the steady one without a time constant.
+    pub at_end_c: f64,
+    /// Seconds from the air's temperature to the limit; none if it stays under it, or if no time constant is known.
+    pub limit_after_s: Option<f64>,
+    /// The ends of its 95 % interval, in s; no end where it may never come to the limit.
+    pub limit_after_low_s: Option<f64>,
+    /// The late end.
+    pub limit_after_high_s: Option<f64>,
+    /// Current over the one asked for at which the steady state is the limit, 0.001 to 1000; under 1 where less is needed.
+    pub current_ratio: f64,
+    /// Airflow over the one asked for at which the steady state is the limit, 0.001 to 1000; over 1 where more is needed. Means nothing in still air.
+    pub airflow_ratio: f64,
+    /// Stop where the limit is passed within the flight, caution where the interval reaches it or within 10 K.
+    pub grade: Grade,
+}
+
+/// The hotter day: steady state, time to the limit and their intervals, and what would hold the limit.
+///
+/// Intervals by the law of propagation of uncertainty (JCGM 100:2008, 5.1): each input moved by its half width alone, the changes added in
+/// squares.
+///
+/// # Errors
+/// Figures out of range; as [`steady_elsewhere`]; a day at or over the limit itself.
+///
+/// # Validity
+/// One time constant, a start at the air's temperature, constant power. What heats the part from its neighbours is not in it.
+///
+/// ```
+/// use liftgate_core::engineering::heat::{hotter_day, HeatCondition, HotterDay, SteadyQuestion, TimeConstant, FORCED_EXPONENT};
+/// let here = HeatCondition { air_c: 15.0, density_kg_m3: 1.225, airflow_m_s: 4.0, current_a: 40.0 };
+/// let report = hotter_day(&HotterDay {
+///     steady: SteadyQuestion { measured_c: 75.0, measured_at: here, asked_for: HeatCondition { air_c: 40.0, ..here },
+///         exponent: FORCED_EXPONENT, limit_c: 90.0 },
+///     measured_half_width_k: 2.0, exponent_half_width: 0.1, tau: Some(TimeConstant { tau_s: 180.0, half_width_s: 20.0 }), flight_s: 360.0 })?;
+/// assert!((report.steady.steady_c - 100.0).abs() < 1e-9);
+/// assert!((report.limit_after_s.unwrap_or(0.0) - 180.0 * 6f64.ln()).abs() < 1e-9);
+/// // 50 K allowed of 60 K: the rise goes with the square of the current.
+/// assert!((report.current_ratio - (5f64 / 6.0).sqrt()).abs() < 1e-9);
+/// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
+/// ```
+pub fn hotter_day(day: &HotterDay) -> Result<HotterDayReport> {
+    check_day(day)?;
+    let steady = steady_elsewhere(&day.steady)?;
+    let (air_c, limit_c) = (day.steady.asked_for.air_c, day.steady.limit_c);
+    let variations = variations(day)?;
+    let half_width_k = spread(variations.iter().map(|steady_c| steady_c - steady.steady_c));
+    let after = |steady_c: f64, tau_s: f64| time_to_limit(air_c, steady_c, tau_s, limit_c);
+    let ends = |sign: f64| -> Result<Option<f64>> {
+        let Some(TimeConstant { tau_s, half_width_s }) = day.tau else { return Ok(None) };
+        let Some(middle_s) = after(steady.steady_c, tau_s)? else {
+            // It stays under the limit in the middle: only the early end can pass it.
+            return if sign < 0.0 { after(steady.steady_c + half_width_k, tau_s) } else { Ok(None) };
+        };
+        let by_tau_s = middle_s * half_width_s / tau_s;
+        let Some(by_heat_s) = after(steady.steady_c - sign * half_width_k, tau_s)? else { return Ok(None) };
+        let change_s = (by_heat_s - middle_s).hypot(by_tau_s);
+        Ok(Some((middle_s + sign * change_s).max(0.0)))
+    };
+    let at_end_c = match day.tau {
+        Some(TimeConstant { tau_s, .. }) => air_c - steady.rise_k * (-day.flight_s / tau_s).exp_m1(),
+        None => steady.steady_c,
+    };
+    // The rise that the limit leaves, over the rise there is.
+    let allowed = (limit_c - air_c) / steady.rise_k;
+    let still = day.steady.asked_for.airflow_m_s < STILL_M_S;
+    Ok(HotterDayReport {
+        inputs: *day,
+        half_width_k,
+        at_end_c,
+        limit_after_s: day.tau.map_or(Ok(None), |tau| after(steady.steady_c, tau.tau_s))?,
+        limit_after_low_s: ends(-1.0)?,
+        limit_after_high_s: ends(1.0)?,
+        current_ratio: told(if still { allowed.powf(0.625) } else { allowed.sqrt() }),
+        airflow_ratio: told(allowed.powf(-1.0 / day.steady.exponent)),
+        grade: day_grade(at_end_c, half_width_k, limit_c),
+        steady,
+    })
+}
+
+/// A thousandfold either way says all there is to say.
+fn told(ratio: f64) -> f64 {
+    ratio.clamp(1e-3, 1e3)
+}
+
+fn check_day(day: &HotterDay) -> Result<()> {
+    within("accuracy of the measured temperature", day.measured_half_width_k, "K", 0.0, 30.0)?;
+    within("accuracy of the cooling exponent", day.exponent_half_width, "", 0.0, 0.3)?;
+    within("time of the flight", day.flight_s, "s", 1.0, 86_400.0)?;
+    if let Some(TimeConstant { tau_s, half_width_s }) = day.tau {
+        within("time constant", tau_s, "s", 0.1, 86_400.0)?;
+        within("accuracy of the time constant", half_width_s, "s", 0.0, 86_400.0)?;
+    }
+    within("limit temperature", day.steady.limit_c, "deg C", 20.0, 250.0)?;
+    if day.steady.asked_for.air_c >= day.steady.limit_c {
+        return Err(EngineeringError::contradiction(format!(
+            "air of {} deg C is at the limit of {} deg C already: check both",
+            day.steady.asked_for.air_c, day.steady.limit_c
+        )));
+    }
+    Ok(())
+}
+
+/// The steady state with one input moved by its half width, one after the other.
+fn variations(day: &HotterDay) -> Result<[f64; 2]> {
+    let warmer = SteadyQuestion { measured_c: day.steady.measured_c + day.measured_half_width_k, ..day.steady };
+    let exponent = (day.steady.exponent + day.exponent_half_width).clamp(0.3, 0.9);
+    let other = SteadyQuestion { exponent, ..day.steady };
+    Ok([steady_elsewhere(&warmer)?.steady_c, steady_elsewhere(&other)?.steady_c])
+}
+
+fn spread(changes: impl Iterator<Item = f64>) -> f64 {
+    changes.map(|change| change * change).sum::<f64>().sqrt()
+}
+
+fn day_grade(at_end_c: f64, half_width_k: f64, limit_c: f64) -> Grade {
+    if at_end_c > limit_c {
+        Grade::Stop
+    } else if at_end_c + half_width_k.max(10.0) > limit_c {
+        Grade::Caution
+    } else {
+        Grade::Ok
+    }
 }

@@ -177,7 +177,10 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
                 Outcome::Stop => "Record this result",
                 _ => "Keep this result",
             };
-            (blocks, vec![Control::primary(record(check, true), label).icon(Icon::Tick).weight(Weight::Field)])
+            let keep = Control::primary(record(check, true), label).icon(Icon::Tick).weight(Weight::Field);
+            let other_day = Control::new(Place::HotterDay.into(), "Another day").icon(Icon::Thermometer);
+            let heat = computation == Computation::HotDayHeat;
+            (blocks, [keep].into_iter().chain(heat.then_some(other_day)).collect())
         }
         Err(lacking) => {
             let words = lacking_words(context.plan, &lacking);
@@ -195,7 +198,7 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
     }
 }
 
-fn computed_blocks(computed: &Computed) -> Vec<Block> {
+pub(super) fn computed_blocks(computed: &Computed) -> Vec<Block> {
     let figures = computed.figures.iter().map(|figure| Block::Figure {
         label: figure.label.clone(),
         value: figure.shown(),

@@ -8,6 +8,7 @@ mod check;
 mod context;
 mod events;
 mod findings;
+mod hotter_day;
 mod journal;
 mod landing;
 mod ledger;
@@ -57,6 +58,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Ledger => ledger::ledger(context),
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
+        Place::HotterDay => hotter_day::hotter_day(context),
     };
     Screen { undo: journal::undo(context), ..screen }
 }

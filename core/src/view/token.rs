@@ -60,6 +60,8 @@ pub enum Place {
     Plan,
     /// A plan file that was picked and is not in force yet.
     PlanOffer,
+    /// The last hover's heat on a day and a flight that the pilot names.
+    HotterDay,
 }
 
 impl Place {

@@ -241,7 +241,19 @@ class Person(
         album.take("check-compute", "A check that is computed: its cautions first")
         sight.revealDrawing()
         album.take("check-compute-$right-$name", "Computed from what was entered: “${sight.title()}”")
+        if (sight.canTap("Another day")) askAboutAnotherDay()
         phone.tap(record)
+    }
+
+    /** What would come of it with no airflow at all, and back. */
+    private fun askAboutAnotherDay() {
+        phone.tap("Another day")
+        album.take("hotter-day", "The last hover's heat on the hottest day that is flown")
+        repeat(4) { phone.tap("Airflow, of a hover's: less by 25 percent") }
+        album.take("hotter-day-no-airflow", "The same with no airflow: how soon, and what would hold it")
+        val answer = phone.words().first { it.startsWith("At ") }
+        story.tell("        Asked about another day: “$answer”")
+        phone.back()
     }
 
     /** A wrong number is recorded, seen, and taken back in one touch. */

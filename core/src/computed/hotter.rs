@@ -1,0 +1,230 @@
+use super::heat::{HOVER_AIRFLOW_M_S, density_at_field, time_constant};
+use super::hover::air_at;
+use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome, worst};
+use crate::engineering::heat::{
+    FORCED_EXPONENT, HeatCondition, HotterDay, HotterDayReport, SteadyQuestion, hotter_day,
+};
+use crate::field::Flight;
+use crate::plan::Place;
+use crate::record::{Outcome, Unit};
+use crate::view::chart::{Curve, curve};
+use crate::view::{Picture, clock};
+
+/// What a part's own heat draws past it in still air, m/s: buoyancy over inertia is one, `u = sqrt(g beta dT L)`, for 60 K over 8 cm
+/// (Incropera, Fundamentals of Heat and Mass Transfer, mixed convection).
+const OWN_DRAUGHT_M_S: f64 = 0.4;
+/// What a hand-held meter is good for on a warm part, K (common practice, no source).
+const METER_K: f64 = 2.0;
+/// How far the cooling exponent of a part that nobody measured may lie from the usual one (common practice, no source).
+const EXPONENT_HALF_WIDTH: f64 = 0.1;
+
+/// The day and the flight that a person asks about.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct AskedDay {
+    /// Air, degrees Celsius.
+    pub air_c: f64,
+    /// Airflow over the parts, of that in the hover that was measured; 0 is none but the parts' own draught.
+    pub airflow_share: f64,
+    /// Power, of that in the hover that was measured.
+    pub power_share: f64,
+    /// Minutes with the motor on.
+    pub minutes: f64,
+}
+
+/// What comes of it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Hotter {
+    /// The whole answer.
+    pub computed: Computed,
+    /// The answer in a few words, for beside a control that changes it.
+    pub brief: String,
+}
+
+/// One place of the last hover on that day.
+struct There<'a> {
+    place: &'a Place,
+    report: HotterDayReport,
+}
+
+/// The hottest air flown in within thirty days before a moment, degrees Celsius.
+pub fn hottest_lately(facts: Facts<'_>, now: &crate::record::Moment) -> Option<f64> {
+    let lately = |flight: &&Flight| {
+        flight.started.as_ref().is_some_and(|started| now.wall - started.wall <= chrono::TimeDelta::days(30))
+    };
+    facts.ledger.flights.iter().filter(lately).map(|flight| flight.air_c).reduce(f64::max)
+}
+
+/// What each place of the last hover would come to on another day, how soon, and what would hold it under its stop.
+///
+/// # Errors
+/// What is lacking: a hover whose temperatures were read, the height of the field; or a day that no engineering covers.
+pub fn hotter(facts: Facts<'_>, asked: AskedDay) -> Result<Hotter> {
+    let flight = facts.last_hover()?;
+    let places = there(facts, flight, asked)?;
+    // The place that bears the least of what is asked comes to its stop first, and what holds it holds all.
+    let tightest = places.iter().min_by(|a, b| a.report.current_ratio.total_cmp(&b.report.current_ratio));
+    let Some(tightest) = tightest else { return Err(Lacking::Flight(flight.check.clone())) };
+    let computed = Computed {
+        outcome: outcome(worst(places.iter().map(|there| there.report.grade))),
+        summary: tightest.sentence(asked),
+        figures: places.iter().map(There::figure).collect(),
+        rows: tightest.what_would_hold_it(asked),
+        picture: Some(tightest.picture(asked)),
+        remarks: vec![
+            format!(
+                "From {:.0} °C of air and {:.1} A in the last hover. The rise goes with current squared over (density times \
+                 airflow) to the power of 0.6, known to ± 0.1; the meter to ± 2 K (common practice, no source).",
+                flight.air_c,
+                flight.mean_current_ma().unwrap_or(0.0) / 1_000.0
+            ),
+            "No airflow is taken as a part's own warm draught of 0.4 m/s, a tenth of a hover's. It is a guess that only a \
+             measured run replaces."
+                .to_owned(),
+        ],
+    };
+    Ok(Hotter { computed, brief: tightest.brief() })
+}
+
+fn there<'a>(facts: Facts<'a>, flight: &Flight, asked: AskedDay) -> Result<Vec<There<'a>>> {
+    let current_a = flight.mean_current_ma().unwrap_or(0.0) / 1_000.0;
+    let measured_at = HeatCondition {
+        air_c: flight.air_c,
+        density_kg_m3: density_at_field(facts, flight.air_c)?,
+        airflow_m_s: HOVER_AIRFLOW_M_S,
+        current_a,
+    };
+    let asked_for = HeatCondition {
+        air_c: asked.air_c,
+        density_kg_m3: air_at(facts, asked.air_c)?.density_kg_m3,
+        airflow_m_s: (HOVER_AIRFLOW_M_S * asked.airflow_share).max(OWN_DRAUGHT_M_S),
+        current_a: current_a * asked.power_share,
+    };
+    let tau = time_constant(facts)?;
+    let read = facts.plan.places.iter().filter_map(|place| Some((place, flight.reading(&place.id)?)));
+    // A part no warmer than the air says nothing of a hotter day.
+    read.filter(|(_, celsius)| *celsius > flight.air_c)
+        .map(|(place, measured_c)| {
+            let report = hotter_day(&HotterDay {
+                steady: SteadyQuestion {
+                    measured_c,
+                    measured_at,
+                    asked_for,
+                    exponent: FORCED_EXPONENT,
+                    limit_c: place.stop_above_c,
+                },
+                measured_half_width_k: METER_K,
+                exponent_half_width: EXPONENT_HALF_WIDTH,
+                tau,
+                flight_s: asked.minutes * 60.0,
+            })?;
+            Ok(There { place, report })
+        })
+        .collect()
+}
+
+fn seconds(seconds: f64) -> String {
+    clock(seconds.round() as i64)
+}
+
+impl There<'_> {
+    /// "At 33 °C and no airflow the controller reaches its stop of 90 °C after 4:10 (3:30 to 5:05)".
+    fn sentence(&self, asked: AskedDay) -> String {
+        let report = &self.report;
+        let day =
+            format!("At {:.0} °C and {} the {}", asked.air_c, airflow_words(asked), self.place.title.to_lowercase());
+        let (steady_c, limit_c) = (report.steady.steady_c, self.place.stop_above_c);
+        let around = match (report.limit_after_low_s, report.limit_after_high_s) {
+            (Some(low_s), Some(high_s)) => format!(" ({} to {})", seconds(low_s), seconds(high_s)),
+            (Some(low_s), None) => format!(" ({} at the earliest)", seconds(low_s)),
+            _ => String::new(),
+        };
+        match report.limit_after_s {
+            Some(after_s) => format!("{day} reaches its stop of {limit_c:.0} °C after {}{around}", seconds(after_s)),
+            None if steady_c > limit_c => format!(
+                "{day} would come to {steady_c:.0} °C, over its stop of {limit_c:.0} °C. How soon is not known: add heat \
+                 readings of a bench run"
+            ),
+            None => format!(
+                "{day} comes to {steady_c:.0} ± {:.0} °C, {:.0} K under its stop",
+                report.half_width_k, report.steady.margin_k
+            ),
+        }
+    }
+
+    fn brief(&self) -> String {
+        match self.report.limit_after_s {
+            Some(after_s) => {
+                format!("{}: {:.0} °C after {}", self.place.title, self.place.stop_above_c, seconds(after_s))
+            }
+            None => format!("{}: {:.0} °C", self.place.title, self.report.steady.steady_c),
+        }
+    }
+
+    fn figure(&self) -> Figure {
+        let report = &self.report;
+        let note = format!(
+            "± {:.0} K, stop {:.0} °C; {:.0} °C at the end of the flight",
+            report.half_width_k, self.place.stop_above_c, report.at_end_c
+        );
+        Figure::judged(self.place.title.clone(), report.steady.steady_c, 0, Unit::Celsius, note, report.grade)
+            .against(self.place.stop_above_c)
+    }
+
+    /// Less power, more air, or a shorter flight; nothing where it stays under its stop with its interval.
+    fn what_would_hold_it(&self, asked: AskedDay) -> Vec<Row> {
+        let report = &self.report;
+        if report.steady.steady_c + report.half_width_k <= self.place.stop_above_c {
+            return Vec::new();
+        }
+        let row = |word: String, title: &str, detail: &str| Row {
+            title: title.to_owned(),
+            word,
+            detail: detail.to_owned(),
+            outcome: Outcome::Pass,
+        };
+        let percent = |share: f64| format!("{:.0} %", (share * 100.0).floor());
+        let power = percent(asked.power_share * report.current_ratio);
+        let airflow = asked.airflow_share.max(OWN_DRAUGHT_M_S / HOVER_AIRFLOW_M_S) * report.airflow_ratio;
+        let mut rows = vec![
+            row(format!("At most {power}"), "Less power", "of the last hover's, for as long as you like"),
+            row(format!("At least {:.1} times", airflow), "More air over it", "the last hover's airflow"),
+        ];
+        rows.extend(report.limit_after_low_s.or(report.limit_after_s).map(|after_s| {
+            row(
+                format!("At most {}", seconds(after_s)),
+                "A shorter flight",
+                "the early end of the interval; start cold",
+            )
+        }));
+        rows
+    }
+
+    /// The rise over the flight, with the stop across it.
+    fn picture(&self, asked: AskedDay) -> Picture {
+        let report = &self.report;
+        let (air_c, rise_k) = (asked.air_c, report.steady.rise_k);
+        let flight_s = asked.minutes * 60.0;
+        // Without a measured time constant the shape is drawn over three of whatever it may be.
+        let tau_s = report.inputs.tau.map(|tau| tau.tau_s);
+        let (end_s, shape_s) = tau_s.map_or((3.0, 1.0), |tau_s| (flight_s.max(3.0 * tau_s), tau_s));
+        let at = |time_s: f64| air_c - rise_k * (-time_s / shape_s).exp_m1();
+        let points: Vec<(f64, f64)> =
+            (0..=40).map(|step| f64::from(step) / 40.0 * end_s).map(|time_s| (time_s, at(time_s))).collect();
+        let landing = tau_s.map(|_| (flight_s, report.at_end_c, format!("{:.0} °C at landing", report.at_end_c)));
+        curve(&Curve {
+            points: &points,
+            marks: landing.as_slice(),
+            limit: Some((self.place.stop_above_c, format!("stop {:.0} °C", self.place.stop_above_c))),
+            ends: ("start".to_owned(), tau_s.map_or_else(|| "warm through".to_owned(), |_| seconds(end_s))),
+            spoken: self.sentence(asked),
+        })
+    }
+}
+
+fn airflow_words(asked: AskedDay) -> String {
+    match asked.airflow_share * 100.0 {
+        share if share < 0.5 => "no airflow".to_owned(),
+        share if (share - 100.0).abs() < 0.5 => "the airflow of a hover".to_owned(),
+        share => format!("{share:.0} % of a hover's airflow"),
+    }
+}
