@@ -129,7 +129,7 @@ fn what_cannot_be_read_back_is_not_recorded() {
     append(&mut journal, &at_min(1), change("before"));
     for value in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
         let result = CheckResult::Measured { value, unit: Unit::Volt };
-        let body = Body::CheckRecorded { check: "v".into(), result, witness: None, note: None };
+        let body = Body::CheckRecorded { check: "v".into(), result, witness: None, note: None, alone: None };
         let refused = journal.append(&at_min(2), vec![NewEntry::pilot(change("with it")), NewEntry::pilot(body)]);
         assert!(matches!(refused, Err(JournalError::Unreadable { .. })), "{value}: {refused:?}");
     }
@@ -171,7 +171,7 @@ proptest! {
         let result = CheckResult::Measured { value, unit: Unit::Volt };
         let card = journal.name(&now);
         let returned = journal.append(&now, vec![
-            NewEntry::pilot(Body::CheckRecorded { check: "v".into(), result, witness: Some(text.clone()), note: None }),
+            NewEntry::pilot(Body::CheckRecorded { check: "v".into(), result, witness: Some(text.clone()), note: None, alone: None }),
             NewEntry::spotter(&text, Body::Marked { card, mark: MarkKind::Other, elapsed_ms }),
         ]).unwrap();
         let read = journal.entries().unwrap();
@@ -194,7 +194,7 @@ proptest! {
     fn a_number_as_a_person_types_it_reads_back_exactly(digits in -9_999_999_999_i64..9_999_999_999, places in 0..6) {
         let value: f64 = format!("{}e-{places}", digits).parse().unwrap();
         let result = CheckResult::Measured { value, unit: Unit::Volt };
-        let body = Body::CheckRecorded { check: "v".into(), result, witness: None, note: None };
+        let body = Body::CheckRecorded { check: "v".into(), result, witness: None, note: None, alone: None };
         prop_assert_eq!(StoredBody::write(&body).unwrap().read().unwrap(), body);
     }
 }

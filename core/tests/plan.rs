@@ -369,11 +369,24 @@ fn a_measure_without_limit_or_basis_is_placed() {
 fn evidence_that_holds_for_nothing_is_placed() {
     let nought = "evidence must hold for something";
     for wrong in ["{ flights = 0 }", "{ days = 0 }", "{ hours = 0.0 }", "{ hours = -1.0 }", "{ hours = nan }", "{}"] {
-        expect("holds = { flights = 2, days = 5 }", &format!("holds = {wrong}"), wrong, nought);
+        expect("holds = { flights = 2, days = 5, events = [\"thump\"] }", &format!("holds = {wrong}"), wrong, nought);
     }
-    expect("holds = { flights = 2, days = 5 }", "holds = \"a-while\"", "\"a-while\"", "says not how long");
+    expect(
+        "holds = { flights = 2, days = 5, events = [\"thump\"] }",
+        "holds = \"a-while\"",
+        "\"a-while\"",
+        "says not how long",
+    );
+    let nowhere = "holds = { events = [\"nowhere\"] }";
+    let holds = "holds = { flights = 2, days = 5, events = [\"thump\"] }";
+    expect(holds, nowhere, "{ events = [\"nowhere\"]", "there is no event 'nowhere'");
     for wrong in ["{ weeks = 2 }", "{ flights = -1 }", "77"] {
-        expect("holds = { flights = 2, days = 5 }", &format!("holds = {wrong}"), wrong, "until-changed, session");
+        expect(
+            "holds = { flights = 2, days = 5, events = [\"thump\"] }",
+            &format!("holds = {wrong}"),
+            wrong,
+            "until-changed, session",
+        );
     }
 }
 
@@ -652,7 +665,7 @@ fn nothing_in_it_is_dead() {
             check.cautions.iter().for_each(|id| note("caution", id));
             check.when.iter().for_each(|(question, answer)| {
                 note("trait", question);
-                note("answer", &format!("{question}={answer}"));
+                answer.iter().for_each(|answer| note("answer", &format!("{question}={answer}")));
             });
             for subject in &check.rests_on {
                 match subject {
@@ -688,8 +701,39 @@ fn nothing_in_it_is_dead() {
 fn what_comes_due_before_flights_runs_out_by_itself() {
     // A recurring check that holds until something changes would be asked for once and never again.
     for (_, check) in shipped().checks().filter(|(_, check)| check.before_flights_from.is_some()) {
-        let holds = check.holds;
+        let holds = &check.holds;
         let ends = holds.session || holds.flights.is_some() || holds.hours.is_some() || holds.days.is_some();
+        let ends = ends || !check.called_by.is_empty();
         assert!(ends, "{}", check.id);
     }
+}
+
+// ------------------------------------------------------------------------------------------ the linter
+
+#[test]
+fn the_shipped_plan_is_a_good_one_as_far_as_rules_can_tell() {
+    let remarks: Vec<String> = liftgate_core::plan::lint(&shipped())
+        .iter()
+        .map(|r| format!("{:?} {}: {}", r.rule, r.place, r.words))
+        .collect();
+    assert!(remarks.is_empty(), "{}", remarks.join("\n"));
+}
+
+#[test]
+fn reading_grades_are_those_of_the_formula() {
+    // 0.39 words/sentences + 11.8 syllables/words - 15.59: Kincaid, Fishburne, Rogers, Chissom, Research Branch Report
+    // 8-75, 1975. Words and syllables of these sentences were counted by hand.
+    for (text, words, sentences, syllables) in [
+        ("The cat sat on the mat.", 6.0, 1.0, 6.0),
+        ("This sentence, taken as a reading passage unto itself, is being used to prove a point.", 16.0, 1.0, 24.0),
+        ("Unplug it. Turn the drive by hand. Listen.", 8.0, 3.0, 10.0),
+        ("The Australian platypus is seemingly a hybrid of a mammal and reptilian creature.", 13.0, 1.0, 26.0),
+    ] {
+        let grade = 0.39 * words / sentences + 11.8 * syllables / words - 15.59;
+        let counted = liftgate_core::plan::reading_grade(text);
+        assert!((counted - grade).abs() < 1.9, "{text}: {counted:.2}, by hand {grade:.2}");
+    }
+    let easy = liftgate_core::plan::reading_grade("The cat sat on the mat.");
+    assert!((easy + 1.45).abs() < 0.01, "{easy}");
+    assert_eq!(liftgate_core::plan::reading_grade(" ... "), 0.0);
 }

@@ -103,6 +103,27 @@ fn a_change_makes_stale_what_rests_on_it_and_nothing_else() {
 }
 
 #[test]
+fn each_reason_is_told_and_each_once() {
+    let mut story = Story::released();
+    story.change("part:blades");
+    story.change("part:blades");
+    story.setting("gain", "40");
+    let changed = |story: &Story| -> Vec<String> {
+        let all = reasons(story.standing("rung-1")).into_iter();
+        all.filter_map(|reason| match reason {
+            Reason::Changed { subject, .. } => Some(subject),
+            _ => None,
+        })
+        .collect()
+    };
+    assert_eq!(changed(&story), ["Blades", "Gain"], "the hundredth change of a thing adds nothing to read");
+    story.happened("thump");
+    story.happened("thump");
+    let gap = reasons(story.standing("gap"));
+    assert!(matches!(gap[..], [Reason::Changed { .. }, Reason::Happened { .. }]), "{gap:?}");
+}
+
+#[test]
 fn each_kind_of_thing_touches_what_rests_on_it() {
     // (what happens, what goes stale directly)
     type Happens = fn(&mut Story) -> EntryId;
@@ -263,6 +284,8 @@ fn a_changed_answer_brings_its_checks_and_lapses_the_gate() {
     story.answer("tail", "shrouded");
     assert!(is_lapsed(&story, "bench"));
     story.pass("shroud");
+    assert!(!story.gate("bench").may_be_released(), "and its figure");
+    story.figure("duct", 3.0);
     story.release("bench");
     assert!(is_released(&story, "bench"));
 }
@@ -604,6 +627,393 @@ fn a_proof_that_wants_an_explanation_proves_once_it_has_it() {
     assert!(matches!(story.state(finding), FindingState::Proven { .. }));
 }
 
+#[test]
+fn a_caution_proves_a_fix_only_where_the_plan_says_so() {
+    let mut story = Story::released();
+    // 2.5 mm is past the caution of 3 and not past the stop of 2.
+    let finding = story.raise(FindingGrade::Caution, "gap");
+    let fix = story.fix(finding, &[]);
+    let tried = story.measure("gap", 2.5);
+    assert_eq!(story.standing("gap"), Standing::Fresh { outcome: Outcome::Caution }, "the gate would take it");
+    assert_eq!(story.state(finding), FindingState::Open, "and it proves nothing");
+    let fix_2 = story.fix(finding, &[]);
+    let proof = story.measure("gap", 3.0);
+    assert_eq!(story.state(finding), FindingState::Proven { by: proof });
+    let known: Vec<_> =
+        story.finding(finding).tried.iter().map(|t| (t.fix, t.evidence, t.outcome, t.proved)).collect();
+    let expected = [(fix, tried, Outcome::Caution, false), (fix_2, proof, Outcome::Pass, true)];
+    assert_eq!(known, expected, "it knows what each fix came to");
+
+    // 10 mm is past the caution of 8; the plan lets that prove.
+    let finding = story.raise(FindingGrade::Caution, "belt");
+    story.fix(finding, &[]);
+    let proof = story.measure("belt", 10.0);
+    assert_eq!(story.state(finding), FindingState::Proven { by: proof });
+    // What is past a stop never does.
+    let finding = story.raise(FindingGrade::Caution, "belt");
+    story.fix(finding, &[]);
+    story.measure("belt", 12.5);
+    assert_eq!(story.state(finding), FindingState::Open);
+}
+
+#[test]
+fn before_a_finding_that_awaits_its_proof_stands_what_the_proof_rests_on() {
+    let mut story = Story::released();
+    let finding = story.raise(FindingGrade::Caution, "track");
+    story.fix(finding, &[]);
+    story.change("part:blades");
+    // The track rests on the run-up, and that on the look: both are sound. Now the ground goes.
+    assert_eq!(story.before("season")[0], Blocker::Finding(finding));
+    story.change("part:motor");
+    let before = story.before("season");
+    let place = |wanted: &dyn Fn(&Blocker) -> bool| before.iter().position(wanted).unwrap();
+    let look = place(&|b| matches!(b, Blocker::Check { check, .. } if check == "look"));
+    let found = place(&|b| *b == Blocker::Finding(finding));
+    assert!(look < found, "{before:?}");
+    assert!(!checks_in(&before[..found]).contains(&"run-up".to_owned()), "a flight is not flown for it on the way");
+    assert_eq!(checks_in(&before).iter().filter(|check| *check == "look").count(), 1, "told once");
+}
+
+#[test]
+fn a_findings_number_is_given_once() {
+    let mut story = Story::released();
+    let first = story.raise(FindingGrade::Note, "load");
+    let second = story.raise(FindingGrade::Note, "gap");
+    assert_eq!((story.finding(first).number, story.finding(second).number), (1, 2));
+    story.withdraw(first);
+    assert_eq!(story.finding(second).number, 2, "it may stand in someone's notes");
+    let third = story.raise(FindingGrade::Note, "look");
+    assert_eq!(story.finding(third).number, 3);
+}
+
+// --------------------------------------------------------------------------- events, order, witness points
+
+#[test]
+fn an_event_ends_exactly_what_names_it_and_calls_for_what_it_calls_for() {
+    let mut story = Story::released();
+    story.pass("belt");
+    let before = story.report();
+    assert!(!before.standings.contains_key("inspect"), "not asked for while nothing happened");
+    story.happened("thump");
+    let after = story.report();
+    let ended = |check: &str| match after.standing(check) {
+        Standing::Stale { reasons } => {
+            reasons.iter().any(|r| matches!(r, Reason::Happened { event, .. } if event == "Hard landing"))
+        }
+        _ => false,
+    };
+    let all: Vec<&str> = after.standings.keys().map(String::as_str).filter(|check| ended(check)).collect();
+    assert_eq!(all, ["belt", "gap"]);
+    assert!(before.standings.iter().all(|(check, was)| ended(check) || after.standing(check) == *was));
+    assert!(is_lapsed(&story, "bench"), "the gap's gate stood on it");
+    assert_eq!(checks_in(&story.before("rung-1")), ["gap", "belt", "inspect"]);
+    for check in ["gap", "belt", "inspect"] {
+        story.pass(check);
+        assert!(holds(&story, check));
+    }
+    story.happened("thump");
+    assert_eq!(checks_in(&story.before("rung-1")), ["gap", "belt", "inspect"], "each time anew");
+    story.happened("no-such-event");
+}
+
+#[test]
+fn an_event_between_a_flight_and_its_landing_ends_what_the_flight_showed() {
+    let mut plan = include_str!("common/small_plan.toml").to_owned();
+    plan = plan.replacen("holds = { hours = 0.2 }", "holds = { hours = 0.2, events = [\"thump\"] }", 1);
+    let mut story = Story::released();
+    story.plan = liftgate_core::plan::Plan::parse("thump.toml", &plan).unwrap();
+    let card = story.up_and_down("rung-2", &Flown::default());
+    story.happened("thump");
+    story.land(card, &Flown::default());
+    assert!(reasons(story.standing("rung-2")).iter().any(|r| matches!(r, Reason::Happened { .. })));
+}
+
+#[test]
+fn rungs_out_of_order_hold_every_gate() {
+    let mut story = Story::released();
+    for low in [15.0, 14.0] {
+        // The dash must lie above the second rung, which is at 15.
+        story.figure("dash", low);
+        let Gate::Lapsed { blockers, .. } = story.gate("bench") else { panic!("{:?}", story.gate("bench")) };
+        assert_eq!(blockers, [Blocker::Order { figure: "dash".into(), above: "speed".into() }], "{low}");
+        assert!(LADDER.iter().all(|stage| is_lapsed(&story, stage)));
+        assert!(!story.before("rung-1").is_empty(), "nothing is flown so");
+    }
+    story.figure("dash", 15.5);
+    assert!(story.gate("bench").may_be_released());
+}
+
+#[test]
+fn a_figure_for_other_aircraft_is_not_waited_for() {
+    let story = Story::released();
+    assert!(story.ledger().aircraft.figure("duct").is_none());
+    assert!(is_released(&story, "bench"));
+}
+
+#[test]
+fn a_hold_point_stops_without_a_second_person_and_a_witness_point_goes_on_with_the_reason() {
+    let mut story = Story::released();
+    story.confirm_alone("look", "Sam is ill");
+    assert!(matches!(story.standing("look"), Standing::Missing { .. }), "a hold stops work until one has seen it");
+    let mut story = Story::released();
+    story.record("track", CheckResult::Confirmed { passed: true }, None);
+    assert!(matches!(story.standing("track"), Standing::Missing { .. }), "nobody came, and nobody says why");
+    story.record("track", CheckResult::Confirmed { passed: true }, Some(" "));
+    assert!(matches!(story.standing("track"), Standing::Missing { .. }), "blanks are no name");
+    story.confirm_alone("track", " ");
+    assert!(matches!(story.standing("track"), Standing::Missing { .. }), "nor a reason");
+    story.confirm_alone("track", "Sam is ill");
+    assert_eq!(story.standing("track"), Standing::Fresh { outcome: Outcome::Caution }, "it goes on, in sight");
+    story.confirm("track", true);
+    assert_eq!(story.standing("track"), Standing::Fresh { outcome: Outcome::Pass });
+}
+
+// ------------------------------------------------------------------------ due soon, the way back, one after another
+
+#[test]
+fn what_runs_out_is_told_before_it_does() {
+    let soon = |story: &Story| -> Vec<String> { story.report().due_soon.into_iter().map(|due| due.check).collect() };
+    let mut story = Story::released();
+    // 20 days for the weighing, 30 for the run-up, each done today.
+    story.wait_days(15);
+    assert_eq!(soon(&story), [] as [&str; 0]);
+    story.wait_days(1);
+    assert_eq!(soon(&story), ["weigh"], "four of twenty days");
+    assert_eq!(story.report().due_soon[0].left.days, Some(4));
+    story.wait_days(3);
+    assert_eq!(story.report().due_soon[0].left.days, Some(1));
+    assert!(holds(&story, "weigh") && is_released(&story, "fit"), "told while it holds");
+    story.wait_days(1);
+    assert!(!holds(&story, "weigh") && soon(&story).is_empty(), "overdue it stands in the way, not here");
+    // By hours: 0.2 h is too short to be told ahead. By runs: two are too few.
+    let mut story = Story::released();
+    story.pass("belt");
+    story.fly("season");
+    assert_eq!(soon(&story), [] as [&str; 0]);
+    assert_eq!(story.ledger().left(&story.check("belt"), &story.now).unwrap().flights, Some(1));
+    assert_eq!(story.ledger().left(&story.check("belt"), &story.now).unwrap().days, Some(5));
+    let hours = story.ledger().left(&story.check("rung-2"), &story.now).unwrap().hours.unwrap();
+    assert!((hours - (0.2 - 2.0 / 60.0)).abs() < 1e-9, "two minutes were flown since: {hours}");
+}
+
+#[test]
+fn what_is_told_ahead_is_told_within_the_last_fifth_by_runs_hours_and_days() {
+    let text = include_str!("common/small_plan.toml");
+    let text =
+        text.replacen("holds = { flights = 2, days = 5, events", "holds = { flights = 20, hours = 5.0, events", 1);
+    let mut story = Story::released();
+    story.plan = liftgate_core::plan::Plan::parse("long.toml", &text).unwrap();
+    story.pass("belt");
+    let mut told = Vec::new();
+    for run in 1..20 {
+        story.fly("season");
+        if story.report().due_soon.iter().any(|due| due.check == "belt") {
+            told.push(run);
+        }
+    }
+    assert_eq!(told, [16, 17, 18, 19], "four of twenty runs left, and not before");
+    story.pass("belt");
+    story.fly_as("season", &Flown { minutes: 4 * 60, ..Flown::default() });
+    assert!(story.report().due_soon.iter().any(|due| due.check == "belt"), "an hour of five");
+}
+
+#[test]
+fn the_way_back_is_enough_and_nothing_on_it_is_too_much() {
+    let mut story = Story::released();
+    story.change("part:blades");
+    story.change("part:motor");
+    let way = story.ledger().way_back(&story.plan, "ladder", &story.now);
+    assert_eq!(way, ["look", "gap", "run-up", "track", "rung-1", "rung-2", "review"]);
+    let bench = story.ledger().way_back(&story.plan, "bench", &story.now);
+    assert_eq!(bench, ["look", "gap"], "a stage waits for no later one");
+    for left_out in &way {
+        let mut short = story.clone();
+        for check in way.iter().filter(|check| *check != left_out) {
+            short.pass(check);
+        }
+        ["bench", "fit", "ladder"].iter().for_each(|stage| {
+            short.release(stage);
+        });
+        assert!(!is_released(&short, "ladder"), "without {left_out}");
+    }
+    way.iter().for_each(|check| {
+        story.pass(check);
+    });
+    assert_eq!(story.ledger().way_back(&story.plan, "ladder", &story.now), [] as [&str; 0]);
+    assert_eq!(story.ledger().releasable_again(&story.plan, &story.now), LADDER, "and they come back in their order");
+    for stage in LADDER {
+        story.release(stage);
+    }
+    assert!(LADDER.iter().all(|stage| is_released(&story, stage)));
+}
+
+#[test]
+fn only_lapsed_gates_over_fresh_evidence_are_released_one_after_another() {
+    let again = |story: &Story| story.ledger().releasable_again(&story.plan, &story.now);
+    let mut story = Story::new();
+    story.walk_until(|report| matches!(report.gate("fit"), Gate::Released(_)));
+    assert_eq!(again(&story), [] as [&str; 0]);
+    story.change("wiring");
+    assert_eq!(again(&story), [] as [&str; 0], "the load is not proved anew");
+    story.pass("load");
+    assert_eq!(again(&story), ["bench", "fit"], "the ladder was never released: that is another decision");
+    let finding = story.raise(FindingGrade::Caution, "weigh");
+    assert_eq!(again(&story), ["bench"], "a finding holds its gate");
+    story.carry(finding, Until::Flights(3));
+    assert_eq!(again(&story), ["bench", "fit"]);
+}
+
+// -------------------------------------------------------------------------------------- the ledger of settings
+
+#[test]
+fn each_change_of_a_setting_is_kept_with_what_it_was_why_and_what_was_flown_before_it() {
+    let mut story = Story::released();
+    let runs = story.ledger().runs;
+    story.setting("gain", "40");
+    story.fly("season");
+    story.setting("gain", "36");
+    story.setting("gain", "36");
+    story.figure("speed", 16.0);
+    let ledger = story.ledger();
+    let lines: Vec<_> =
+        ledger.adjusted.iter().map(|a| (a.subject.to_string(), a.before.clone(), a.after.clone(), a.runs)).collect();
+    let some = |text: &str| Some(text.to_owned());
+    assert_eq!(
+        lines,
+        [
+            ("figure:speed".into(), None, "15".into(), 0),
+            ("figure:dash".into(), None, "17".into(), 0),
+            ("setting:gain".into(), None, "40".into(), runs),
+            ("setting:gain".into(), some("40"), "36".into(), runs + 1),
+            ("figure:speed".into(), some("15"), "16".into(), runs + 1),
+        ]
+    );
+    assert_eq!(ledger.adjusted[3].reason, "better so");
+}
+
+#[test]
+fn a_flight_says_what_it_tests_and_two_changes_are_two() {
+    use liftgate_core::field::Tested;
+    let tests = |story: &Story| story.ledger().flights.last().unwrap().tests.clone();
+    let mut story = Story::new();
+    story.setting("gain", "30");
+    story.walk_until(|report| report.standing("run-up").holds());
+    assert_eq!(tests(&story), [], "before the first run everything was set for the first time");
+
+    let mut story = Story::released();
+    story.fly("season");
+    assert_eq!(tests(&story), [], "flown as before");
+    story.setting("gain", "40");
+    story.setting("gain", "38");
+    story.fly("season");
+    let gain = |before: Option<&str>, after: &str| Tested::Setting {
+        subject: liftgate_core::plan::Subject::Setting("gain".into()),
+        before: before.map(str::to_owned),
+        after: after.to_owned(),
+    };
+    assert_eq!(tests(&story), [gain(None, "38")], "changed twice on the ground, it is one change in the air");
+    story.setting("gain", "40");
+    story.setting("gain", "38");
+    story.change("part:blades");
+    story.fly("season");
+    assert_eq!(tests(&story), [Tested::Work { what: "worked on".into() }], "set back, it is none");
+    story.setting("gain", "36");
+    story.figure("speed", 16.0);
+    let card = story.draw("season");
+    story.add(Body::Started { card });
+    assert_eq!(tests(&story), [gain(Some("38"), "36")], "the speed that was flown counts, not the figure for later");
+    let faster = story.add(Body::CardDrawn {
+        check: "season".into(),
+        pack: "Pack 1".into(),
+        head_speed_rpm: 950.0,
+        planned_s: 60,
+        air_c: 15.0,
+        prediction: None,
+    });
+    story.setting("trim", "2");
+    assert_eq!(story.ledger().tested_at(950.0).len(), 2, "known on the ground already");
+    story.add(Body::Started { card: faster });
+    let flown = tests(&story);
+    assert_eq!(flown.len(), 2);
+    assert_eq!(flown[0], Tested::HeadSpeed { before_rpm: 900.0, after_rpm: 950.0 });
+    story.add(Body::Started { card: faster });
+    assert_eq!(tests(&story), flown, "a second start is none");
+}
+
+// ------------------------------------------------------------------------------------------- another plan
+
+#[test]
+fn another_plan_holds_from_its_entry_on_and_loses_nothing() {
+    let text = include_str!("common/small_plan.toml");
+    let adopt = |story: &mut Story, text: &str| {
+        let plan = liftgate_core::plan::Plan::parse("mine.toml", text).unwrap();
+        story.add(Body::PlanAdopted { plan: plan.id.clone(), edition: plan.edition.clone(), text: text.to_owned() });
+        story.plan = plan;
+    };
+    // The fold begins under the small plan whatever the last one is.
+    let report = |story: &Story| Ledger::of(&common::story::small_plan(), &story.entries).at(&story.plan, &story.now);
+    let released = Story::released();
+
+    let mut story = released.clone();
+    adopt(&mut story, &text.replacen("title = \"Bench\"", "title = \"Table\"", 1));
+    assert!(
+        LADDER.iter().all(|stage| matches!(report(&story).gate(stage), Gate::Released(_))),
+        "words change nothing"
+    );
+
+    let mut story = released.clone();
+    adopt(&mut story, &text.replacen("do = \"Measure.\"", "do = \"Measure twice.\"", 1));
+    let Standing::Stale { reasons } = report(&story).standing("gap") else { panic!() };
+    assert!(matches!(&reasons[..], [Reason::PlanChanged { .. }]), "{reasons:?}");
+    assert!(matches!(report(&story).gate("bench"), Gate::Lapsed { .. }));
+    story.pass("gap");
+    assert!(report(&story).standing("gap").holds(), "done as it is asked now");
+
+    // A stricter limit judges what was read.
+    let mut story = released.clone();
+    adopt(
+        &mut story,
+        &text.replacen("stop_below = 2.0", "stop_below = 6.0", 1).replacen("caution_below = 3.0", "", 1),
+    );
+    assert!(matches!(report(&story).standing("gap"), Standing::Failed { .. }));
+
+    // What it rests on now was touched before the plan came, and after the evidence.
+    let mut story = released.clone();
+    story.change("part:motor");
+    for check in ["look", "run-up", "track", "rung-1", "rung-2", "review"] {
+        story.pass(check);
+    }
+    let slow = text.replacen(
+        "rests_on = [\"part:blades\"]\nholds",
+        "rests_on = [\"part:blades\", \"part:motor\"]\nholds",
+        1,
+    );
+    adopt(&mut story, &slow);
+    assert!(
+        matches!(&report(&story).standing("gap"), Standing::Stale { reasons } if matches!(reasons[..], [Reason::Changed { .. }]))
+    );
+
+    // A check that left and came again is asked for anew; its results are there all the while.
+    let mut story = released.clone();
+    adopt(&mut story, &text.replacen("id = \"gap\"", "id = \"slit\"", 1));
+    assert!(matches!(report(&story).standing("slit"), Standing::Missing { .. }));
+    adopt(&mut story, text);
+    assert!(matches!(report(&story).standing("gap"), Standing::Stale { .. }));
+    assert_eq!(Ledger::of(&story.plan, &story.entries).results["gap"].len(), 1);
+
+    // Withdrawn, it is as if it had never come; a text that is no plan leaves the one before in force.
+    let mut story = released.clone();
+    let before = story.ledger();
+    let slip = story.add(Body::PlanAdopted { plan: "x".into(), edition: "x".into(), text: slow.clone() });
+    story.withdraw(slip);
+    assert_eq!(story.ledger(), before);
+    story.add(Body::PlanAdopted { plan: "x".into(), edition: "x".into(), text: "no plan".into() });
+    assert!(LADDER.iter().all(|stage| matches!(report(&story).gate(stage), Gate::Released(_))));
+    for upto in 0..=story.entries.len() {
+        Ledger::of(&story.plan, &story.entries[..upto]).at(&story.plan, &story.now);
+    }
+}
+
 // ----------------------------------------------------------------------------------------------- withdrawing
 
 #[test]
@@ -619,7 +1029,9 @@ fn a_withdrawn_slip_is_as_if_it_had_never_been() {
     assert_eq!(story.ledger(), clean);
     let slip = story.raise(FindingGrade::Stop, "look");
     story.withdraw(slip);
-    assert_eq!(story.ledger(), clean);
+    let mut counted = clean;
+    counted.findings_raised = 1;
+    assert_eq!(story.ledger(), counted, "all but its number, which is not given again");
 }
 
 #[test]
@@ -717,6 +1129,7 @@ enum Step {
     Figure { figure: usize, value: u8 },
     Setting { setting: bool, value: u8 },
     Answer { shrouded: bool },
+    Happens,
     Pack(u8),
     Raise { grade: u8, proof: usize },
     Fix { finding: usize, subject: usize },
@@ -743,6 +1156,7 @@ fn step() -> impl Strategy<Value = Step> {
         1 => (n.clone(), any::<u8>()).prop_map(|(figure, value)| Step::Figure { figure, value }),
         2 => (any::<bool>(), 0..3u8).prop_map(|(setting, value)| Step::Setting { setting, value }),
         1 => any::<bool>().prop_map(|shrouded| Step::Answer { shrouded }),
+        1 => Just(Step::Happens),
         1 => (0..3u8).prop_map(Step::Pack),
         4 => (any::<u8>(), n.clone()).prop_map(|(grade, proof)| Step::Raise { grade, proof }),
         4 => (n.clone(), n.clone()).prop_map(|(finding, subject)| Step::Fix { finding, subject }),
@@ -829,7 +1243,11 @@ impl Story {
                     7..9 => CheckResult::Measured { value: 5.0, unit: Unit::Millimetre },
                     _ => CheckResult::Confirmed { passed: true },
                 };
-                self.record(&check, result, witnessed.then_some("Sam"));
+                match (witnessed, &result) {
+                    // A reason for nobody's coming is worth something at a witness point only.
+                    (false, CheckResult::Confirmed { passed: true }) => self.confirm_alone(&check, "Nobody there"),
+                    _ => self.record(&check, result, witnessed.then_some("Sam")),
+                };
             }
             Step::Fly { check, used, heat, parts } => self.fly_loosely(check, used, heat, parts),
             Step::LandAgain { card, used, heat } => {
@@ -860,7 +1278,7 @@ impl Story {
                 self.change(SUBJECTS[subject % SUBJECTS.len()]);
             }
             Step::Figure { figure, value } => {
-                let figure = ["speed", "all-up", "reach"][figure % 3];
+                let figure = ["speed", "all-up", "reach", "dash"][figure % 4];
                 self.figure(figure, [15.0, 4.0, 16.0][usize::from(value) % 3]);
             }
             Step::Setting { setting, value } => {
@@ -868,6 +1286,9 @@ impl Story {
             }
             Step::Answer { shrouded } => {
                 self.answer("tail", if shrouded { "shrouded" } else { "open" });
+            }
+            Step::Happens => {
+                self.happened("thump");
             }
             Step::Pack(cells) => {
                 self.pack("Pack 1", f64::from(cells));
@@ -979,7 +1400,7 @@ proptest! {
             }
             for check in stage.checks.iter().filter(|c| c.mandatory && c.before_flights_from.is_none()) {
                 if let Some(is) = truth.checks.get(&check.id) {
-                    prop_assert_eq!(*is, Is::Fresh, "{} in {}", &check.id, &stage.id);
+                    prop_assert!(matches!(is, Is::Fresh | Is::Caution), "{} in {}: {:?}", &check.id, &stage.id, is);
                 }
             }
         }
@@ -1016,7 +1437,13 @@ proptest! {
             .filter(|e| e.id != slip && !matches!(e.body, Body::Withdrawn { entry, .. } if entry == slip))
             .cloned()
             .collect();
-        prop_assert_eq!(story.ledger(), Ledger::of(&story.plan, &never));
+        // A finding's number is given once: the next one's differs, and nothing else does.
+        let but_numbers = |mut ledger: Ledger| {
+            ledger.findings_raised = 0;
+            ledger.findings.iter_mut().for_each(|finding| finding.number = 0);
+            ledger
+        };
+        prop_assert_eq!(but_numbers(story.ledger()), but_numbers(Ledger::of(&story.plan, &never)));
     }
 
     #[test]

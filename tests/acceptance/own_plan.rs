@@ -49,6 +49,7 @@ fn what_would_lapse_is_seen_before_it_takes_effect_and_nothing_is_lost_by_it() {
     assert_eq!(walk.person.row("Name plate").unwrap().1, "Check");
     assert!(walk.person.words().contains("Stop above: was 'Highest mass allowed, by maker or permission', now 8 kg"));
     assert_eq!(walk.person.entries().len(), entries, "looking records nothing");
+    assert!(walk.person.words().contains("Worth mending in it"), "the linter has its say: 8 kg is not in its text");
 
     walk.person.tap(ADOPT);
     assert!(matches!(walk.person.last(), Body::PlanAdopted { text, .. } if text == mine), "its whole text is kept");

@@ -98,7 +98,7 @@ fn too_small_a_regulator_stops_is_found_fixed_and_proven() {
     person.tap("Record this result");
     person.home();
     person.tap("See to");
-    assert_eq!(person.verdict(), "Open: it holds its gate shut.");
+    assert_eq!(person.verdict(), "Open again: the fix did not hold.");
 
     // A bigger regulator.
     person.enter("What was done", "A regulator of 20 A, 40 A in bursts");

@@ -31,6 +31,8 @@ pub fn answer(kind: Kind, question: &str) -> &'static str {
         "Does an electronic stabiliser act on the main rotor?" => ("Yes", "No, on the tail only"),
         "What feeds the receiver and the servos?" => ("A pack of its own", "A regulator on the main pack"),
         "Does it carry lights or a sound board?" => ("Yes", "No"),
+        "How many main blades has it?" => ("Three or more", "Two"),
+        "How many packs in series make the main pack?" => ("Two", "Three or more"),
         "Does the landing gear retract?" => ("Yes", "No"),
         other => panic!("the story has no answer to '{other}'"),
     };
@@ -92,6 +94,7 @@ pub fn reading(check: &str) -> &'static str {
         "Planned mass under the limit" => "9.4",
         "Planned current under the rating" => "90",
         "Pack polarity and lowest cell" => "3.85",
+        "Packs of the string alike" => "0.01",
         "First power through a current limit" => "0.4",
         "Failsafe stops the motor" => "0.6",
         "Range check at reduced power" => "42",

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::plan::{Check, Limit, Limits};
+use crate::plan::{Check, Figure, Limit, Limits, Plan, When};
 use crate::record::{Basis, EntryId, Outcome, Thing, ThingKind, ThingRef};
 
 /// The aircraft as the journal describes it.
@@ -20,6 +20,8 @@ pub struct Aircraft {
     pub things: BTreeMap<ThingRef, Thing>,
     /// Settings by the plan's id.
     pub settings: BTreeMap<String, SettingValue>,
+    /// Events that happened to it: the plan's id, and the last entry that says so.
+    pub happened: BTreeMap<String, EntryId>,
 }
 
 /// A figure with its basis.
@@ -90,8 +92,23 @@ impl Aircraft {
     }
 
     /// Whether a check is for this aircraft. A question that is not answered yet keeps its checks away: the first gate
-    /// waits for the answer.
+    /// waits for the answer. So does a check that an event calls for, until that happened.
     pub fn wants(&self, check: &Check) -> bool {
-        check.when.iter().all(|(question, answer)| self.answers.get(question) == Some(answer))
+        let called = check.called_by.is_empty() || check.called_by.iter().any(|id| self.happened.contains_key(id));
+        called && self.fits(&check.when)
+    }
+
+    /// Whether something of the plan is for this aircraft.
+    pub fn fits(&self, when: &When) -> bool {
+        when.iter().all(|(question, answers)| self.answers.get(question).is_some_and(|given| answers.contains(given)))
+    }
+
+    /// The figure that this one must lie above, where both are known and it does not.
+    pub fn out_of_order<'a>(&self, plan: &'a Plan, figure: &Figure) -> Option<&'a Figure> {
+        let below = plan.figure(figure.above.as_deref()?)?;
+        let (value, floor) = (self.figure(&figure.id)?, self.figure(&below.id)?);
+        // Written so that a figure that is no number counts as out of order.
+        let rises = value > floor;
+        (!rises).then_some(below)
     }
 }

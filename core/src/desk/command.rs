@@ -5,7 +5,7 @@ use super::{DeskError, Form};
 use crate::computed::{Computed, endurance, planned_minutes, predicted_charge};
 use crate::field::{Flight, Landing, charge_range_mah};
 use crate::journal::NewEntry;
-use crate::plan::{Check, CheckKind, Fly};
+use crate::plan::{Check, CheckKind, Fly, Point, Stage};
 use crate::readiness::FindingState;
 use crate::record::{
     Basis, Body, CheckResult, EntryId, FindingGrade, Moment, Outcome, Reading, Thing, ThingKind, ThingRef, Unit,
@@ -23,6 +23,8 @@ pub(super) struct Done {
 /// Where the pilot is afterwards.
 pub(super) enum After {
     Stay,
+    /// Where they are, with what was typed there kept: it is about something else.
+    Keep,
     Back,
     To(Place),
     Instead(Place),
@@ -47,7 +49,7 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         }
         Command::RaiseFinding => raise(shared, place, form),
         Command::FixFinding(finding) => fix(shared, finding, form),
-        Command::CarryFinding(finding) => carry(shared, finding, form),
+        Command::CarryFinding(finding) => carry(shared, finding, form, now),
         Command::SaveName => {
             let name = form.required("name", "The aircraft's name")?.to_owned();
             let builder = form.required("builder", "Your name")?.to_owned();
@@ -65,6 +67,8 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         Command::RemoveCode => one(Body::CodeRemoved {}, "Pilot's code removed", After::Back),
         Command::PutBack(entry) => put_back(shared, entry, now),
         Command::Withdraw(entry) => withdraw(shared, entry, form),
+        Command::RecordEvent(event) => happened(shared, event, place, form),
+        Command::ReleaseAgain(stages) => release_again(shared, &stages, now),
         Command::AdoptPlan => super::plan::adopt(shared, form),
         Command::PickPlan | Command::SavePlan | Command::PickLog(_) | Command::AttachLog(_) => {
             Err(DeskError::refused("This control goes with a document"))
@@ -88,7 +92,8 @@ fn wanted<'a>(shared: &'a Shared, id: &str) -> std::result::Result<(&'a str, &'a
 
 fn record(shared: &Shared, id: &str, passed: bool, form: Form<'_>, now: &Moment) -> Result {
     let (stage, check) = wanted(shared, id)?;
-    let witness = match check.witness {
+    let alone = form.text("alone").filter(|_| check.point == Point::Witness).map(str::to_owned);
+    let witness = match check.witness && alone.is_none() {
         true => Some(form.required("witness", "The second person's name")?.to_owned()),
         false => form.text("witness").map(str::to_owned),
     };
@@ -98,7 +103,7 @@ fn record(shared: &Shared, id: &str, passed: bool, form: Form<'_>, now: &Moment)
         && !is_past_stop(shared, check, &result);
     let after = if right { after_check(shared, stage, id, now) } else { After::Stay };
     let note = form.text("note").map(str::to_owned);
-    one(Body::CheckRecorded { check: id.to_owned(), result, witness, note }, said, after)
+    one(Body::CheckRecorded { check: id.to_owned(), result, witness, note, alone }, said, after)
 }
 
 /// No check is seen in less, milliseconds: a second touch that follows faster is the same touch, bouncing.
@@ -121,7 +126,7 @@ fn tick(shared: &Shared, id: &str, value: Option<f64>, now: &Moment) -> Result {
         }
         _ => return Err(DeskError::refused("This check is done on its own page")),
     };
-    one(Body::CheckRecorded { check: id.to_owned(), result, witness: None, note: None }, said, After::Stay)
+    one(Body::CheckRecorded { check: id.to_owned(), result, witness: None, note: None, alone: None }, said, After::Stay)
 }
 
 fn charged(shared: &Shared, pack: String, form: Form<'_>) -> Result {
@@ -193,14 +198,42 @@ fn release(shared: &Shared, stage: &str, now: &Moment) -> Result {
     let Some(stage) = shared.plan.stage(stage).filter(|_| gate.may_be_released()) else {
         return Err(DeskError::refused("This gate is not ready: see what is still in the way"));
     };
+    one(released(shared, stage), format!("{} released", stage.title), After::To(Place::Board))
+}
+
+/// A release with the evidence that it stands on.
+fn released(shared: &Shared, stage: &Stage) -> Body {
     let evidence = stage
         .checks
         .iter()
         .filter_map(|check| shared.ledger.evidence.get(&check.id).map(|e| (check.id.clone(), e.entry)))
         .collect();
-    let by = pilots_name(shared);
-    let body = Body::GateReleased { stage: stage.id.clone(), by, evidence };
-    one(body, format!("{} released", stage.title), After::To(Place::Board))
+    Body::GateReleased { stage: stage.id.clone(), by: pilots_name(shared), evidence }
+}
+
+/// Several lapsed gates over fresh evidence: exactly those that the pilot saw, each by an entry of its own.
+fn release_again(shared: &Shared, stages: &[String], now: &Moment) -> Result {
+    let may = shared.ledger.releasable_again(&shared.plan, now);
+    if stages.is_empty() || may != stages {
+        return Err(DeskError::refused("What may be released has changed since you looked: look again"));
+    }
+    let found = stages.iter().filter_map(|id| shared.plan.stage(id));
+    let entries: Vec<NewEntry> = found.map(|stage| NewEntry::pilot(released(shared, stage))).collect();
+    let said = view::counted(entries.len(), "gate released again", "gates released again");
+    Ok(Done { entries, said, after: After::To(Place::Board) })
+}
+
+fn happened(shared: &Shared, id: String, place: &Place, form: Form<'_>) -> Result {
+    let Some(event) = shared.plan.event(&id) else {
+        return Err(DeskError::refused("This event is not in the plan in force"));
+    };
+    let said = format!("Recorded: {}", view::lower_first(&event.title));
+    let (note, after) = match place {
+        Place::Events => (form.text("note").map(str::to_owned), After::Stay),
+        // Touched in the middle of jotting down a landing, say.
+        _ => (None, After::Keep),
+    };
+    one(Body::Happened { event: id, note }, said, after)
 }
 
 /// Who stands under a decision.
@@ -360,7 +393,7 @@ fn fix(shared: &Shared, finding: EntryId, form: Form<'_>) -> Result {
     one(Body::FindingFixed { finding, what, subjects }, said, After::Stay)
 }
 
-fn carry(shared: &Shared, finding: EntryId, form: Form<'_>) -> Result {
+fn carry(shared: &Shared, finding: EntryId, form: Form<'_>, now: &Moment) -> Result {
     match shared.ledger.finding(finding) {
         Some(found) if found.grade == FindingGrade::Stop => {
             return Err(DeskError::refused("A stop is not carried: it holds until it is proven"));
@@ -376,9 +409,16 @@ fn carry(shared: &Shared, finding: EntryId, form: Form<'_>) -> Result {
     }
     let restriction = form.required("restriction", "The restriction")?.to_owned();
     let reason = form.required("reason", "The reason")?.to_owned();
-    let flights = form.number("flights", "Motor runs", Unit::Count, (1.0, 50.0))?.unwrap_or(view::CARRY_FLIGHTS);
+    let flights = form.number("flights", "Motor runs", Unit::Count, (1.0, 50.0))?;
+    let days = form.number("days", "Days", Unit::Count, (1.0, 120.0))?;
     let by = pilots_name(shared);
-    let until = Until::Flights(flights.round() as u32);
+    let until = match (flights, days) {
+        (Some(_), Some(_)) => {
+            return Err(DeskError::field("days", "Carried by runs or by days: leave one of the two empty"));
+        }
+        (None, Some(days)) => Until::Date(now.wall.date_naive() + chrono::TimeDelta::days(days.round() as i64)),
+        (flights, None) => Until::Flights(flights.unwrap_or(view::CARRY_FLIGHTS).round() as u32),
+    };
     one(Body::FindingCarried { finding, restriction, reason, by, until }, "Carried under a restriction", After::Stay)
 }
 
@@ -404,13 +444,19 @@ fn figure_set(shared: &Shared, id: &str, form: Form<'_>) -> Result {
     let said = format!("{}: {}, {}", figure.title, figure.unit.show(value), basis.word());
     // The next figure that is missing follows at once: they are entered in a row.
     let missing = shared.plan.figures.iter().skip_while(|f| f.id != id).skip(1);
-    let next = missing.into_iter().find(|f| f.required && shared.ledger.aircraft.figure(&f.id).is_none());
+    let aircraft = &shared.ledger.aircraft;
+    let next = missing.into_iter().find(|f| f.required && aircraft.fits(&f.when) && aircraft.figure(&f.id).is_none());
     let first_time = shared.ledger.aircraft.figure(id).is_none();
     let after = match next {
         Some(next) if first_time => After::Instead(Place::Figure(next.id.clone())),
         _ => After::Back,
     };
-    one(Body::FigureSet { figure: id.to_owned(), value, basis }, said, after)
+    // A figure that is changed on purpose says why, from its second value on.
+    let reason = match figure.adjustable && !first_time {
+        true => Some(form.required("reason", "The reason")?.to_owned()),
+        false => None,
+    };
+    one(Body::FigureSet { figure: id.to_owned(), value, basis, reason }, said, after)
 }
 
 fn thing_set(shared: &Shared, place: &Place, form: Form<'_>) -> Result {

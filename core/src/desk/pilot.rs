@@ -147,8 +147,9 @@ impl Shared {
 
     fn finish(&mut self, place: &Place, done: Done, now: &Moment) -> Result<String, DeskError> {
         let mut places = self.places.clone();
+        let done_with = if matches!(done.after, After::Keep) { &[] } else { std::slice::from_ref(place) };
         match done.after {
-            After::Stay => {}
+            After::Stay | After::Keep => {}
             After::Back => leave(&mut places),
             After::To(next) => enter(&mut places, next),
             After::Through(first, next) => {
@@ -160,7 +161,7 @@ impl Shared {
                 enter(&mut places, next);
             }
         }
-        self.append_and_go(now, done.entries, std::slice::from_ref(place), places)?;
+        self.append_and_go(now, done.entries, done_with, places)?;
         Ok(done.said)
     }
 

@@ -1,5 +1,6 @@
+use crate::aircraft::Aircraft;
 use crate::engineering::heat::{HeatReading, TouchdownFit, touchdown};
-use crate::plan::{Fly, Plan};
+use crate::plan::{Fly, Plan, Subject};
 use crate::record::{EntryId, MarkKind, Moment, Outcome, Prediction, Reading};
 
 /// A card and all that came of it.
@@ -31,6 +32,34 @@ pub struct Flight {
     pub landing: Option<Landing>,
     /// Why it disagreed with its prediction.
     pub explained: Option<String>,
+    /// What was changed between the motor run before and this one, and so is tested by it.
+    pub tests: Vec<Tested>,
+}
+
+/// One thing that a flight tests, because it is not as it was on the flight before.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Tested {
+    /// A setting, or a figure that is changed on purpose.
+    Setting {
+        /// Which.
+        subject: Subject,
+        /// What it was.
+        before: Option<String>,
+        /// What it is.
+        after: String,
+    },
+    /// Something was worked on.
+    Work {
+        /// What was done.
+        what: String,
+    },
+    /// The head speed of the card.
+    HeadSpeed {
+        /// On the flight before, rpm.
+        before_rpm: f64,
+        /// On this one, rpm.
+        after_rpm: f64,
+    },
 }
 
 /// Something noted in flight.
@@ -99,6 +128,7 @@ impl Flight {
             down: None,
             landing: None,
             explained: None,
+            tests: Vec::new(),
         }
     }
 
@@ -147,12 +177,13 @@ impl Flight {
         read.into_iter().chain(worked_back).collect()
     }
 
-    /// Titles of the places that the check wants and the landing has not.
-    pub fn places_missing(&self, plan: &Plan, fly: &Fly) -> Vec<String> {
+    /// Titles of the places that the check wants, that this aircraft has, and that the landing has not.
+    pub fn places_missing(&self, plan: &Plan, aircraft: &Aircraft, fly: &Fly) -> Vec<String> {
         let read = |id: &str| {
             self.landing.as_ref().is_some_and(|landing| landing.temperatures.iter().any(|t| t.place == id))
         };
-        let missing = fly.temperatures.iter().filter(|id| !read(id));
+        let fits = |id: &str| plan.place(id).is_none_or(|place| aircraft.fits(&place.when));
+        let missing = fly.temperatures.iter().filter(|id| !read(id) && fits(id));
         missing.map(|id| plan.place(id).map_or_else(|| id.clone(), |place| place.title.clone())).collect()
     }
 

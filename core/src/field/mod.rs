@@ -4,6 +4,6 @@ mod flight;
 mod lock;
 mod plausible;
 
-pub use flight::{Flight, Landing, Mark, SeenPlace};
+pub use flight::{Flight, Landing, Mark, SeenPlace, Tested};
 pub use lock::Lock;
 pub use plausible::{Band, Slip, charge_range_mah, temperature_band};

@@ -108,17 +108,34 @@ fn items(plan: &Plan) -> Vec<Item> {
             ("Unit", f.unit.sign().to_owned()),
             ("Plausible", format!("{} to {}", show(f.low), show(f.high))),
             ("Required", yes_no(f.required)),
+            ("Only for", when_words(plan, &f.when)),
+            (
+                "Lies above",
+                f.above.as_deref().map(|id| plan.figure(id).map_or(id, |f| &f.title)).unwrap_or_default().into(),
+            ),
+            ("Kept in the ledger of settings", yes_no(f.adjustable)),
             ("Why", f.why.clone().unwrap_or_default()),
         ];
         item("Figure", &f.id, &f.title, points)
     }));
-    all.extend(plan.parts.iter().map(|p| item("Part", &p.id, &p.title, vec![("Title", p.title.clone())])));
+    all.extend(plan.parts.iter().map(|p| {
+        item("Part", &p.id, &p.title, vec![("Title", p.title.clone()), ("Only for", when_words(plan, &p.when))])
+    }));
+    all.extend(
+        plan.events
+            .iter()
+            .map(|e| item("Event", &e.id, &e.title, vec![("Title", e.title.clone()), ("Text", tidy(&e.text))])),
+    );
     all.extend(plan.settings.iter().map(|s| {
         item(
             "Setting",
             &s.id,
             &s.title,
-            vec![("Title", s.title.clone()), ("Unit", s.unit.clone().unwrap_or_default())],
+            vec![
+                ("Title", s.title.clone()),
+                ("Unit", s.unit.clone().unwrap_or_default()),
+                ("Only for", when_words(plan, &s.when)),
+            ],
         )
     }));
     all.extend(plan.places.iter().map(|p| {
@@ -127,6 +144,7 @@ fn items(plan: &Plan) -> Vec<Item> {
             ("Caution above", format!("{} °C", show(p.caution_above_c))),
             ("Stop above", format!("{} °C", show(p.stop_above_c))),
             ("Basis", p.basis.clone()),
+            ("Only for", when_words(plan, &p.when)),
         ];
         item("Temperature", &p.id, &p.title, points)
     }));
@@ -173,8 +191,11 @@ fn check_points(plan: &Plan, stage: &Stage, check: &Check) -> Points {
         ("Wanted for the gate", yes_no(check.mandatory)),
         ("Cautions", caution_titles(plan, &check.cautions)),
         ("Second person", yes_no(check.witness)),
+        ("Without that person", if check.point == Point::Witness { "it goes on" } else { "it stops" }.to_owned()),
+        ("A caution proves a fix", yes_no(check.caution_proves)),
+        ("Called for by", event_titles(plan, &check.called_by)),
         ("Rests on", check.rests_on.iter().map(|on| plan.subject_words(on)).collect::<Vec<_>>().join(", ")),
-        ("Holds", holds_words(&check.holds)),
+        ("Holds", holds_words(plan, &check.holds)),
         ("Only for", when_words(plan, &check.when)),
         ("Due before flights from", check.before_flights_from.clone().unwrap_or_default()),
         ("Basis", check.basis.clone().unwrap_or_default()),
@@ -221,20 +242,32 @@ fn limit_words(plan: &Plan, limit: &Limit, sign: &str) -> String {
     }
 }
 
-fn holds_words(holds: &Holds) -> String {
+fn event_titles(plan: &Plan, ids: &[String]) -> String {
+    let titles = ids.iter().map(|id| plan.event(id).map_or(id.as_str(), |event| event.title.as_str()));
+    titles.collect::<Vec<_>>().join(", ")
+}
+
+fn holds_words(plan: &Plan, holds: &Holds) -> String {
     let mut parts = Vec::new();
     parts.extend(holds.session.then(|| "the day".to_owned()));
     parts.extend(holds.flights.map(|flights| format!("{flights} flights")));
     parts.extend(holds.hours.map(|hours| format!("{} h", show(hours))));
     parts.extend(holds.days.map(|days| format!("{days} days")));
+    if !holds.events.is_empty() {
+        parts.push(format!("until {}", event_titles(plan, &holds.events).to_lowercase()));
+    }
     if parts.is_empty() { "until changed".to_owned() } else { parts.join(" or ") }
 }
 
-fn when_words(plan: &Plan, when: &BTreeMap<String, String>) -> String {
-    let part = |(question, answer): (&String, &String)| {
+fn when_words(plan: &Plan, when: &When) -> String {
+    let part = |(question, answers): (&String, &Vec<String>)| {
         let found = plan.question(question);
-        let label = found.and_then(|q| q.choices.iter().find(|(id, _)| id == answer)).map(|(_, label)| label);
-        format!("{} {}", found.map_or(question.as_str(), |q| q.text.as_str()), label.unwrap_or(answer))
+        let label = |answer: &String| {
+            let choice = found.and_then(|q| q.choices.iter().find(|(id, _)| id == answer));
+            choice.map_or_else(|| answer.clone(), |(_, label)| label.clone())
+        };
+        let labels = answers.iter().map(label).collect::<Vec<_>>().join(" or ");
+        format!("{} {labels}", found.map_or(question.as_str(), |q| q.text.as_str()))
     };
     when.iter().map(part).collect::<Vec<_>>().join(", ")
 }

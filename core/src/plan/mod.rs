@@ -5,15 +5,17 @@
 
 mod difference;
 mod fault;
+mod lint;
 mod model;
 mod source;
 mod validate;
 
 pub use difference::{Became, Difference};
 pub use fault::{PlanFault, PlanFaults};
+pub use lint::{CHUNK, GRADE, Remark, Rule, lint, reading_grade};
 pub use model::{
-    Caution, Check, CheckKind, Computation, Figure, Fly, Holds, Limit, Limits, Measure, Motion, Part, Place, Plan,
-    Question, Setting, Stage, Subject,
+    Caution, Check, CheckKind, Computation, Event, Figure, Fly, Holds, Limit, Limits, Measure, Motion, Part, Place,
+    Plan, Point, Question, Setting, Stage, Subject, When,
 };
 
 /// The plan that comes with Liftgate.

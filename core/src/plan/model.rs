@@ -28,6 +28,8 @@ pub struct Plan {
     pub places: Vec<Place>,
     /// What can hurt.
     pub cautions: Vec<Caution>,
+    /// What can happen to an aircraft that ends evidence.
+    pub events: Vec<Event>,
     /// The stages in order.
     pub stages: Vec<Stage>,
 }
@@ -60,6 +62,26 @@ pub struct Figure {
     pub required: bool,
     /// What it is good for.
     pub why: Option<String>,
+    /// The aircraft that it is for.
+    pub when: When,
+    /// Another figure, of the same unit, that it must lie above: the next rung of a ladder.
+    pub above: Option<String>,
+    /// Changed on purpose from flight to flight, like a head speed: kept in the ledger of settings with its reason.
+    pub adjustable: bool,
+}
+
+/// The aircraft that something is for: question to the answers that fit; empty for every aircraft.
+pub type When = BTreeMap<String, Vec<String>>;
+
+/// Something that can happen to an aircraft, recorded in a touch: a hard landing, a blade strike.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Event {
+    /// Its id.
+    pub id: String,
+    /// What happened, in a few words.
+    pub title: String,
+    /// When to record it, and what to do at once.
+    pub text: String,
 }
 
 /// A fitted part.
@@ -69,6 +91,8 @@ pub struct Part {
     pub id: String,
     /// Its name.
     pub title: String,
+    /// The aircraft that have it.
+    pub when: When,
 }
 
 /// An adjustable thing.
@@ -80,6 +104,8 @@ pub struct Setting {
     pub title: String,
     /// Its unit, where it has one.
     pub unit: Option<String>,
+    /// The aircraft that have it.
+    pub when: When,
 }
 
 /// A place where a temperature is taken.
@@ -95,6 +121,8 @@ pub struct Place {
     pub stop_above_c: f64,
     /// Where the limits come from.
     pub basis: String,
+    /// The aircraft that have it.
+    pub when: When,
 }
 
 /// Something that can hurt, and what to do about it.
@@ -154,16 +182,32 @@ pub struct Check {
     pub cautions: Vec<String>,
     /// Whether a second person must have seen it.
     pub witness: bool,
+    /// Whether work stops here without that person.
+    pub point: Point,
+    /// Whether a reading of caution grade proves a fix. Otherwise only a pass does.
+    pub caution_proves: bool,
+    /// Ids of the events that call for it. It is for no aircraft to which none of them happened.
+    pub called_by: Vec<String>,
     /// What its evidence rests on.
     pub rests_on: Vec<Subject>,
     /// How long its evidence holds.
     pub holds: Holds,
-    /// Answers that it is for; empty for every aircraft.
-    pub when: BTreeMap<String, String>,
+    /// The aircraft that it is for.
+    pub when: When,
     /// Recurring: due before every flight from this stage on, and part of no gate.
     pub before_flights_from: Option<String>,
     /// Where the judgement comes from.
     pub basis: Option<String>,
+}
+
+/// What happens at a check that wants a second person, where nobody comes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Point {
+    /// Work stops until one has seen it.
+    #[default]
+    Hold,
+    /// Work goes on with the recorded evidence and the reason why nobody came; it stays in sight as a caution.
+    Witness,
 }
 
 /// What is done at a check.
@@ -293,7 +337,7 @@ pub enum Motion {
 }
 
 /// How long evidence holds; whichever comes first. Nothing set: until something it rests on changes.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Holds {
     /// To the end of the day it was recorded on.
     pub session: bool,
@@ -303,6 +347,8 @@ pub struct Holds {
     pub hours: Option<f64>,
     /// For this many days.
     pub days: Option<u32>,
+    /// Until one of these happens: ids of events.
+    pub events: Vec<String>,
 }
 
 /// What evidence can rest on.
@@ -316,6 +362,8 @@ pub enum Subject {
     Figure(String),
     /// Another check's evidence.
     Check(String),
+    /// That something has not happened since. Written in `holds` or `called_by`, not in `rests_on`.
+    Event(String),
     /// What the aircraft weighs and where.
     Mass,
     /// The wiring.
@@ -346,6 +394,7 @@ impl Subject {
                 "setting" => Some(Subject::Setting(id)),
                 "figure" => Some(Subject::Figure(id)),
                 "check" => Some(Subject::Check(id)),
+                "event" => Some(Subject::Event(id)),
                 _ => None,
             };
         }
@@ -371,6 +420,7 @@ impl fmt::Display for Subject {
             Subject::Setting(id) => write!(f, "setting:{id}"),
             Subject::Figure(id) => write!(f, "figure:{id}"),
             Subject::Check(id) => write!(f, "check:{id}"),
+            Subject::Event(id) => write!(f, "event:{id}"),
             Subject::Mass => f.write_str("mass"),
             Subject::Wiring => f.write_str("wiring"),
             Subject::Supplies => f.write_str("supplies"),
@@ -430,6 +480,11 @@ impl Plan {
         self.cautions.iter().find(|caution| caution.id == id)
     }
 
+    /// An event by its id.
+    pub fn event(&self, id: &str) -> Option<&Event> {
+        self.events.iter().find(|event| event.id == id)
+    }
+
     /// A question by its id.
     pub fn question(&self, id: &str) -> Option<&Question> {
         self.questions.iter().find(|question| question.id == id)
@@ -443,6 +498,7 @@ impl Plan {
             Subject::Setting(id) => named(self.setting(id).map(|s| s.title.as_str()), id),
             Subject::Figure(id) => named(self.figure(id).map(|f| f.title.as_str()), id),
             Subject::Check(id) => named(self.check(id).map(|(_, c)| c.title.as_str()), id),
+            Subject::Event(id) => named(self.event(id).map(|e| e.title.as_str()), id),
             Subject::Mass => "Mass and where it sits".to_owned(),
             Subject::Wiring => "Wiring".to_owned(),
             Subject::Supplies => "Supplies and consumers".to_owned(),
@@ -457,6 +513,14 @@ impl Plan {
 }
 
 impl Check {
+    /// Whether evidence of it ends when this was touched or has happened.
+    pub fn ends_with(&self, subject: &Subject) -> bool {
+        match subject {
+            Subject::Event(id) => self.holds.events.contains(id) || self.called_by.contains(id),
+            _ => self.rests_on.contains(subject),
+        }
+    }
+
     /// What a fly check flies.
     pub fn fly(&self) -> Option<&Fly> {
         match &self.kind {

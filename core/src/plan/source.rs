@@ -39,6 +39,8 @@ pub(super) struct PlanSource {
     pub places: Vec<PlaceSource>,
     #[serde(default, rename = "caution")]
     pub cautions: Vec<CautionSource>,
+    #[serde(default, rename = "event")]
+    pub events: Vec<EventSource>,
     #[serde(default, rename = "stage")]
     pub stages: Vec<StageSource>,
 }
@@ -69,6 +71,11 @@ pub(super) struct FigureSource {
     #[serde(default = "yes")]
     pub required: bool,
     pub why: Option<String>,
+    #[serde(default)]
+    pub when: WhenSource,
+    pub above: Option<Word>,
+    #[serde(default)]
+    pub adjustable: bool,
 }
 
 #[derive(Deserialize)]
@@ -77,6 +84,26 @@ pub(super) struct NamedSource {
     pub id: Word,
     pub title: String,
     pub unit: Option<String>,
+    #[serde(default)]
+    pub when: WhenSource,
+}
+
+/// Questions and the answers that something is for.
+pub(super) type WhenSource = BTreeMap<Word, Spanned<AnswersSource>>;
+
+#[derive(Clone, Deserialize)]
+#[serde(untagged, expecting = "use one answer, or several in [ ]")]
+pub(super) enum AnswersSource {
+    One(String),
+    Several(Vec<String>),
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct EventSource {
+    pub id: Word,
+    pub title: String,
+    pub text: String,
 }
 
 #[derive(Deserialize)]
@@ -87,6 +114,8 @@ pub(super) struct PlaceSource {
     pub caution_above_c: Spanned<f64>,
     pub stop_above_c: Spanned<f64>,
     pub basis: String,
+    #[serde(default)]
+    pub when: WhenSource,
 }
 
 #[derive(Deserialize)]
@@ -129,6 +158,14 @@ pub(super) enum FailSource {
     Stop,
 }
 
+#[derive(Clone, Copy, Default, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) enum PointSource {
+    #[default]
+    Hold,
+    Witness,
+}
+
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct CheckSource {
@@ -149,10 +186,16 @@ pub(super) struct CheckSource {
     #[serde(default)]
     pub witness: bool,
     #[serde(default)]
+    pub point: PointSource,
+    #[serde(default)]
+    pub caution_proves: bool,
+    #[serde(default)]
+    pub called_by: Vec<Word>,
+    #[serde(default)]
     pub rests_on: Vec<Word>,
     pub holds: Option<Spanned<HoldsSource>>,
     #[serde(default)]
-    pub when: BTreeMap<Word, Word>,
+    pub when: WhenSource,
     pub before_flights_from: Option<Word>,
     pub basis: Option<String>,
     pub measure: Option<MeasureSource>,
@@ -163,7 +206,7 @@ pub(super) struct CheckSource {
 #[derive(Clone, Deserialize)]
 #[serde(
     untagged,
-    expecting = "use until-changed, session, or { flights = 10, hours = 5.0, days = 90 } or some of these"
+    expecting = "use until-changed, session, or { flights = 10, hours = 5.0, days = 90, events = [\"an-id\"] } or some of these"
 )]
 pub(super) enum HoldsSource {
     Word(String),
@@ -176,6 +219,8 @@ pub(super) struct HoldsFor {
     pub flights: Option<u32>,
     pub hours: Option<f64>,
     pub days: Option<u32>,
+    #[serde(default)]
+    pub events: Vec<String>,
 }
 
 #[derive(Deserialize)]

@@ -52,6 +52,7 @@ struct Known {
     settings: BTreeSet<String>,
     places: BTreeSet<String>,
     cautions: BTreeSet<String>,
+    events: BTreeSet<String>,
     stages: BTreeSet<String>,
     gated: BTreeSet<String>,
     checks: BTreeSet<String>,
@@ -76,18 +77,19 @@ impl Reader<'_> {
             edition: source.edition,
             notice: source.notice,
             questions: source.questions.into_iter().map(question).collect(),
-            figures: source.figures.into_iter().map(|figure| self.figure(figure)).collect(),
-            parts: source.parts.into_iter().map(|p| Part { id: p.id.into_inner(), title: p.title }).collect(),
-            settings: source
-                .settings
-                .into_iter()
-                .map(|s| Setting { id: s.id.into_inner(), title: s.title, unit: s.unit })
-                .collect(),
-            places: source.places.into_iter().map(|place| self.place(place)).collect(),
+            figures: self.figures(source.figures, &known),
+            parts: source.parts.into_iter().map(|part| self.part(part, &known)).collect(),
+            settings: source.settings.into_iter().map(|setting| self.setting(setting, &known)).collect(),
+            places: source.places.into_iter().map(|place| self.place(place, &known)).collect(),
             cautions: source
                 .cautions
                 .into_iter()
                 .map(|c| Caution { id: c.id.into_inner(), title: c.title, text: c.text })
+                .collect(),
+            events: source
+                .events
+                .into_iter()
+                .map(|e| Event { id: e.id.into_inner(), title: e.title, text: e.text })
                 .collect(),
             stages,
         }
@@ -110,6 +112,7 @@ impl Reader<'_> {
             settings: self.unique("setting", source.settings.iter().map(|setting| &setting.id)),
             places: self.unique("place", source.places.iter().map(|place| &place.id)),
             cautions: self.unique("caution", source.cautions.iter().map(|caution| &caution.id)),
+            events: self.unique("event", source.events.iter().map(|event| &event.id)),
             stages: self.unique("stage", source.stages.iter().map(|stage| &stage.id)),
             gated: source
                 .stages
@@ -155,9 +158,79 @@ impl Reader<'_> {
         }
     }
 
-    fn figure(&mut self, source: FigureSource) -> Figure {
+    fn figures(&mut self, sources: Vec<FigureSource>, known: &Known) -> Vec<Figure> {
+        let owned: BTreeMap<String, Vec<String>> = sources
+            .iter()
+            .map(|f| (f.id.get_ref().clone(), f.above.iter().map(|above| above.get_ref().clone()).collect()))
+            .collect();
+        let waits: BTreeMap<&str, Vec<&str>> =
+            owned.iter().map(|(id, on)| (id.as_str(), on.iter().map(String::as_str).collect())).collect();
+        for figure in &sources {
+            if let Some(circle) = circle_from(figure.id.get_ref(), &waits) {
+                self.fault(&figure.id, format!("these figures lie above each other: {circle}"));
+                break;
+            }
+        }
+        sources.into_iter().map(|figure| self.figure(figure, known)).collect()
+    }
+
+    fn when(&mut self, source: &WhenSource, known: &Known) -> When {
+        let mut when = When::new();
+        for (question, answers) in source {
+            let named = match answers.get_ref() {
+                AnswersSource::One(answer) => vec![answer.clone()],
+                AnswersSource::Several(several) => several.clone(),
+            };
+            match known.answers.get(question.get_ref()) {
+                None => self.fault(question, format!("there is no trait '{}' in this plan", question.get_ref())),
+                Some(choices) => {
+                    for answer in named.iter().filter(|answer| !choices.contains(*answer)) {
+                        let reason =
+                            format!("there is no choice of '{}' '{answer}' in this plan", question.get_ref());
+                        self.fault(answers, reason);
+                    }
+                    if named.is_empty() || choices.iter().all(|choice| named.contains(choice)) {
+                        self.fault(answers, "name some of the answers: none and all of them tell nothing apart");
+                    }
+                }
+            }
+            when.insert(question.get_ref().clone(), named);
+        }
+        when
+    }
+
+    fn part(&mut self, source: NamedSource, known: &Known) -> Part {
+        let when = self.when(&source.when, known);
+        Part { id: source.id.into_inner(), title: source.title, when }
+    }
+
+    fn setting(&mut self, source: NamedSource, known: &Known) -> Setting {
+        let when = self.when(&source.when, known);
+        Setting { id: source.id.into_inner(), title: source.title, unit: source.unit, when }
+    }
+
+    fn above(&mut self, source: &FigureSource, known: &Known) -> Option<String> {
+        let above = source.above.as_ref()?;
+        match known.units.get(above.get_ref()) {
+            None => self.leads("figure", above, &known.figures),
+            Some(unit) if *unit != source.unit => {
+                let reason =
+                    format!("'{}' is in {}, this is in {}", above.get_ref(), unit.sign(), source.unit.sign());
+                self.fault(above, reason);
+            }
+            Some(_) => {}
+        }
+        Some(above.get_ref().clone())
+    }
+
+    fn figure(&mut self, source: FigureSource, known: &Known) -> Figure {
         self.range(&source.low, &source.high);
+        let when = self.when(&source.when, known);
+        let above = self.above(&source, known);
         Figure {
+            when,
+            above,
+            adjustable: source.adjustable,
             id: source.id.into_inner(),
             title: source.title,
             unit: source.unit,
@@ -168,9 +241,11 @@ impl Reader<'_> {
         }
     }
 
-    fn place(&mut self, source: PlaceSource) -> Place {
+    fn place(&mut self, source: PlaceSource, known: &Known) -> Place {
         self.range(&source.caution_above_c, &source.stop_above_c);
+        let when = self.when(&source.when, known);
         Place {
+            when,
             id: source.id.into_inner(),
             title: source.title,
             caution_above_c: source.caution_above_c.into_inner(),
@@ -229,12 +304,9 @@ impl Reader<'_> {
                 self.fault(stage, "what is due before every flight cannot be flown itself: it would wait for itself");
             }
         }
-        for (question, answer) in &source.when {
-            match known.answers.get(question.get_ref()) {
-                None => self.fault(question, format!("there is no trait '{}' in this plan", question.get_ref())),
-                Some(answers) => self.leads(&format!("choice of '{}'", question.get_ref()), answer, answers),
-            }
-        }
+        source.called_by.iter().for_each(|id| self.leads("event", id, &known.events));
+        let point = self.point(source);
+        let when = self.when(&source.when, known);
         Check {
             id: source.id.get_ref().clone(),
             title: source.title.clone(),
@@ -250,16 +322,34 @@ impl Reader<'_> {
             mandatory: source.mandatory,
             cautions: words(&source.cautions),
             witness: source.witness,
+            point,
+            caution_proves: source.caution_proves,
+            called_by: words(&source.called_by),
             rests_on: source.rests_on.iter().filter_map(|subject| self.subject(subject, known)).collect(),
-            holds: source.holds.as_ref().map_or_else(Holds::default, |holds| self.holds(holds)),
-            when: source.when.iter().map(|(q, a)| (q.get_ref().clone(), a.get_ref().clone())).collect(),
+            holds: source.holds.as_ref().map_or_else(Holds::default, |holds| self.holds(holds, known)),
+            when,
             before_flights_from: source.before_flights_from.as_ref().map(|id| id.get_ref().clone()),
             basis: source.basis.clone(),
         }
     }
 
+    fn point(&mut self, source: &CheckSource) -> Point {
+        match source.point {
+            PointSource::Hold => Point::Hold,
+            PointSource::Witness => {
+                let flown = *source.kind.get_ref() == KindSource::Fly;
+                if !source.witness || flown {
+                    let reason = "a witness point is a check on the ground with witness = true: who would have come?";
+                    self.fault(&source.id, reason);
+                }
+                Point::Witness
+            }
+        }
+    }
+
     fn subject(&mut self, source: &Word, known: &Known) -> Option<Subject> {
-        let Some(subject) = Subject::parse(source.get_ref()) else {
+        let subject = Subject::parse(source.get_ref()).filter(|subject| !matches!(subject, Subject::Event(_)));
+        let Some(subject) = subject else {
             let reason = format!(
                 "'{}' is nothing that evidence rests on: use mass, wiring, supplies, packs, frequencies, heat, pack-readings, load-readings, \
                  trial-runs, or part:, setting:, figure: or check: with an id",
@@ -281,7 +371,7 @@ impl Reader<'_> {
         Some(subject)
     }
 
-    fn holds(&mut self, source: &Spanned<HoldsSource>) -> Holds {
+    fn holds(&mut self, source: &Spanned<HoldsSource>, known: &Known) -> Holds {
         match source.get_ref() {
             HoldsSource::Word(word) if word == "until-changed" => Holds::default(),
             HoldsSource::Word(word) if word == "session" => Holds { session: true, ..Holds::default() },
@@ -292,14 +382,29 @@ impl Reader<'_> {
                 Holds::default()
             }
             HoldsSource::For(limits) => {
-                let none = limits.flights.is_none() && limits.hours.is_none() && limits.days.is_none();
+                for event in limits.events.iter().filter(|event| !known.events.contains(*event)) {
+                    self.fault(source, format!("there is no event '{event}' in this plan"));
+                }
+                let none = limits.flights.is_none()
+                    && limits.hours.is_none()
+                    && limits.days.is_none()
+                    && limits.events.is_empty();
                 let nothing = limits.flights == Some(0)
                     || limits.days == Some(0)
                     || limits.hours.is_some_and(|hours| !hours.is_finite() || hours <= 0.0);
                 if none || nothing {
-                    self.fault(source, "evidence must hold for something: flights, hours or days above nought");
+                    self.fault(
+                        source,
+                        "evidence must hold for something: flights, hours or days above nought, or until events",
+                    );
                 }
-                Holds { session: false, flights: limits.flights, hours: limits.hours, days: limits.days }
+                Holds {
+                    session: false,
+                    flights: limits.flights,
+                    hours: limits.hours,
+                    days: limits.days,
+                    events: limits.events.clone(),
+                }
             }
         }
     }

@@ -1,11 +1,11 @@
 use crate::aircraft::{FigureValue, SettingValue};
-use crate::field::{Flight, Landing, Lock, Mark};
+use crate::field::{Flight, Landing, Lock, Mark, Tested};
 use crate::plan::{Plan, Subject};
-use crate::record::{Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Until};
+use crate::record::{Body, Entry, EntryId, FindingGrade, Moment, Outcome, Until};
 
 use super::ledger::{
-    Change, Charged, Described, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source, Start,
-    Touch,
+    Adjusted, Change, Charged, Described, Evidence, Finding, FindingState, Happened, Ledger, Recorded, Release, Seat,
+    Source, Start, Touch, Tried,
 };
 use super::standing::{Reason, Standing, Standings, days_over};
 
@@ -32,7 +32,10 @@ fn may_move_a_gate(body: &Body) -> bool {
 }
 
 fn same_subject(one: &Reason, other: &Reason) -> bool {
-    matches!((one, other), (Reason::Changed { subject: a, .. }, Reason::Changed { subject: b, .. }) if a == b)
+    let happened =
+        matches!((one, other), (Reason::Happened { event: a, .. }, Reason::Happened { event: b, .. }) if a == b);
+    happened
+        || matches!((one, other), (Reason::Changed { subject: a, .. }, Reason::Changed { subject: b, .. }) if a == b)
 }
 
 impl Ledger {
@@ -69,7 +72,7 @@ impl Ledger {
             }
             let Some(after) = after else { continue };
             let touched = self.touches.iter().filter(|touch| touch.seq > evidence.seq);
-            for touch in touched.filter(|touch| after.rests_on.contains(&touch.subject)) {
+            for touch in touched.filter(|touch| after.ends_with(&touch.subject)) {
                 if !evidence.broken.iter().any(|known| same_subject(known, &touch.reason)) {
                     evidence.broken.push(touch.reason.clone());
                 }
@@ -89,10 +92,16 @@ impl Ledger {
             Body::TraitChosen { question, choice } => {
                 self.aircraft.answers.insert(question.clone(), choice.clone());
             }
-            Body::FigureSet { figure, value, basis } => {
+            Body::Happened { event, note } => self.happened(plan, entry, event, note),
+            Body::FigureSet { figure, value, basis, reason } => {
                 let new = FigureValue { value: *value, basis: *basis, entry: entry.id };
                 let old = self.aircraft.figures.insert(figure.clone(), new);
                 if old.is_none_or(|old| old.value != *value) {
+                    if plan.figure(figure).is_some_and(|figure| figure.adjustable) {
+                        let before = old.map(|old| crate::record::show(old.value));
+                        let subject = Subject::Figure(figure.clone());
+                        self.adjust(entry, subject, before, &crate::record::show(*value), reason.as_deref());
+                    }
                     let what = format!("entered as {}", crate::record::show(*value));
                     self.touch(plan, entry, &[Subject::Figure(figure.clone())], &what);
                 }
@@ -113,8 +122,9 @@ impl Ledger {
             }
             Body::Changed { subjects, what } => self.changed(plan, entry, subjects, what),
             Body::SettingChanged { setting, after, reason, .. } => self.set(plan, entry, setting, after, reason),
-            Body::CheckRecorded { check, result, witness, note } => {
-                self.record_result(entry, check, result, witness, note);
+            Body::CheckRecorded { check, result, .. } => {
+                let now = Start { seq: entry.seq, runs: self.runs, motor_ms: self.motor_ms };
+                self.keep_evidence(entry, check, Source::Result(result.clone()), now, Vec::new());
             }
             Body::FindingRaised { .. } | Body::FindingFixed { .. } | Body::FindingCarried { .. } => {
                 self.take_in_finding(plan, entry);
@@ -175,8 +185,13 @@ impl Ledger {
                 }
             }
             Body::Started { card } => {
-                if let Some(flight) = self.flight_mut(*card).filter(|flight| flight.started.is_none()) {
+                let drawn = self.flight(*card).filter(|flight| flight.started.is_none());
+                let Some(rpm) = drawn.map(|flight| flight.head_speed_rpm) else { return };
+                let tests = self.tested_at(rpm);
+                self.untested.clear();
+                if let Some(flight) = self.flight_mut(*card) {
                     flight.started = Some(entry.at.clone());
+                    flight.tests = tests;
                     self.runs += 1;
                     let start = Start { seq: entry.seq, runs: self.runs, motor_ms: self.motor_ms };
                     self.starts.insert(*card, start);
@@ -232,19 +247,23 @@ impl Ledger {
 
     fn take_in_finding(&mut self, plan: &Plan, entry: &Entry) {
         match &entry.body {
-            Body::FindingRaised { title, grade, stage, proof, shown_by } => self.findings.push(Finding {
-                id: entry.id,
-                number: self.findings.len() + 1,
-                at: entry.at.clone(),
-                title: title.clone(),
-                grade: *grade,
-                stage: stage.clone(),
-                proof: proof.clone(),
-                shown_by: *shown_by,
-                state: FindingState::Open,
-                fixes: Vec::new(),
-                ran_out: false,
-            }),
+            Body::FindingRaised { title, grade, stage, proof, shown_by } => {
+                self.findings_raised += 1;
+                self.findings.push(Finding {
+                    id: entry.id,
+                    number: self.findings_raised,
+                    at: entry.at.clone(),
+                    title: title.clone(),
+                    grade: *grade,
+                    stage: stage.clone(),
+                    proof: proof.clone(),
+                    shown_by: *shown_by,
+                    state: FindingState::Open,
+                    fixes: Vec::new(),
+                    tried: Vec::new(),
+                    ran_out: false,
+                });
+            }
             Body::FindingFixed { finding, what, subjects } => {
                 let Some(found) = self.findings.iter_mut().find(|f| f.id == *finding) else { return };
                 found.state = FindingState::Fixed { seq: entry.seq };
@@ -276,36 +295,76 @@ impl Ledger {
         }
     }
 
-    fn record_result(
-        &mut self,
-        entry: &Entry,
-        check: &str,
-        result: &CheckResult,
-        witness: &Option<String>,
-        note: &Option<String>,
-    ) {
-        let now = Start { seq: entry.seq, runs: self.runs, motor_ms: self.motor_ms };
-        let of = Source::Result(result.clone());
-        self.keep_evidence(entry, check, of, now, Vec::new(), witness.clone(), note.clone());
+    fn happened(&mut self, plan: &Plan, entry: &Entry, event: &str, note: &Option<String>) {
+        self.aircraft.happened.insert(event.to_owned(), entry.id);
+        self.happened.push(Happened {
+            entry: entry.id,
+            at: entry.at.clone(),
+            event: event.to_owned(),
+            note: note.clone(),
+            runs: self.runs,
+        });
+        let subject = Subject::Event(event.to_owned());
+        let reason = Reason::Happened { event: plan.subject_words(&subject), by: entry.id };
+        self.touches.push(Touch { seq: entry.seq, subject, reason });
+        self.break_by_last(plan, 1);
+    }
+
+    /// Keeps a line of the ledger of settings.
+    fn adjust(&mut self, entry: &Entry, subject: Subject, before: Option<String>, after: &str, reason: Option<&str>) {
+        self.adjusted.push(Adjusted {
+            entry: entry.id,
+            at: entry.at.clone(),
+            subject: subject.clone(),
+            before: before.clone(),
+            after: after.to_owned(),
+            reason: reason.unwrap_or_default().to_owned(),
+            runs: self.runs,
+        });
+        let same = |tested: &&mut Tested| matches!(tested, Tested::Setting { subject: s, .. } if *s == subject);
+        match self.untested.iter_mut().find(same) {
+            // Changed twice between two flights, it is one change, from what was flown before.
+            Some(Tested::Setting { after: last, .. }) => after.clone_into(last),
+            _ => self.untested.push(Tested::Setting { subject, before, after: after.to_owned() }),
+        }
+        self.untested.retain(
+            |tested| !matches!(tested, Tested::Setting { before: Some(before), after, .. } if before == after),
+        );
+    }
+
+    /// What a motor run at this head speed tests that the one before did not; nothing on the very first one, before
+    /// which everything was set for the first time.
+    pub fn tested_at(&self, head_speed_rpm: f64) -> Vec<Tested> {
+        let Some(before) = self.flights.iter().rev().find(|flight| flight.started.is_some()) else {
+            return Vec::new();
+        };
+        let before_rpm = before.head_speed_rpm;
+        let speed =
+            (before_rpm != head_speed_rpm).then_some(Tested::HeadSpeed { before_rpm, after_rpm: head_speed_rpm });
+        // A head speed is changed by its figure and flown by its card: one change.
+        let others =
+            self.untested.iter().filter(|t| !matches!(t, Tested::Setting { subject: Subject::Figure(_), .. }));
+        speed.into_iter().chain(others.cloned()).collect()
     }
 
     fn record_landing(&mut self, plan: &Plan, entry: &Entry, card: EntryId, landing: Landing) {
         let Some(start) = self.starts.get(&card).copied() else { return };
         let Some(flight) = self.flight_mut(card).filter(|flight| flight.down.is_some()) else { return };
-        let (check, spotter, note) = (flight.check.clone(), flight.spotter.clone(), landing.notes.clone());
+        let check = flight.check.clone();
         let flown_ms = flight.down.as_ref().map_or(0, |(_, elapsed_ms)| *elapsed_ms);
         flight.landing = Some(landing);
         let flown = Start { motor_ms: start.motor_ms.saturating_add(flown_ms), ..start };
         let broken = self.broken_since(plan, &check, start.seq);
-        self.keep_evidence(entry, &check, Source::Flight(card), flown, broken, spotter, note);
+        self.keep_evidence(entry, &check, Source::Flight(card), flown, broken);
     }
 
     /// What was done under a flight between its start and its landing entry: jotted late, it proves what was, not
     /// what is.
     fn broken_since(&self, plan: &Plan, check: &str, seq: i64) -> Vec<Reason> {
-        let rests_on = plan.check(check).map(|(_, check)| check.rests_on.as_slice()).unwrap_or_default();
+        let found = plan.check(check).map(|(_, check)| check);
+        let ends = |touch: &&Touch| touch.seq > seq && found.is_some_and(|check| check.ends_with(&touch.subject));
         let mut reasons: Vec<Reason> = Vec::new();
-        for touch in self.touches.iter().filter(|touch| touch.seq > seq && rests_on.contains(&touch.subject)) {
+        for touch in self.touches.iter().filter(ends) {
             if !reasons.iter().any(|known| same_subject(known, &touch.reason)) {
                 reasons.push(touch.reason.clone());
             }
@@ -316,19 +375,22 @@ impl Ledger {
         reasons
     }
 
-    #[allow(clippy::too_many_arguments)]
-    fn keep_evidence(
-        &mut self,
-        entry: &Entry,
-        check: &str,
-        of: Source,
-        made: Start,
-        broken: Vec<Reason>,
-        witness: Option<String>,
-        note: Option<String>,
-    ) {
-        let recorded =
-            Recorded { entry: entry.id, at: entry.at.clone(), of: of.clone(), witness: witness.clone(), note };
+    fn keep_evidence(&mut self, entry: &Entry, check: &str, of: Source, made: Start, broken: Vec<Reason>) {
+        let (witness, note, alone) = match (&entry.body, &of) {
+            (Body::CheckRecorded { witness, note, alone, .. }, _) => (witness.clone(), note.clone(), alone.clone()),
+            (Body::LandingRecorded { notes, .. }, Source::Flight(card)) => {
+                (self.flight(*card).and_then(|flight| flight.spotter.clone()), notes.clone(), None)
+            }
+            _ => (None, None, None),
+        };
+        let recorded = Recorded {
+            entry: entry.id,
+            at: entry.at.clone(),
+            of: of.clone(),
+            witness: witness.clone(),
+            note,
+            alone: alone.clone(),
+        };
         self.results.entry(check.to_owned()).or_default().push(recorded);
         // The landing of an older flight, jotted after a newer one, takes nothing from the newer one.
         if self.evidence.get(check).is_some_and(|newer| newer.seq > made.seq) {
@@ -340,6 +402,7 @@ impl Ledger {
             at: entry.at.clone(),
             of,
             witness,
+            alone,
             runs: made.runs,
             motor_ms: made.motor_ms,
             broken,
@@ -353,6 +416,7 @@ impl Ledger {
         }
         let parsed: Vec<Subject> = subjects.iter().filter_map(|subject| Subject::parse(subject)).collect();
         self.touch(plan, entry, &parsed, what);
+        self.untested.push(Tested::Work { what: what.to_owned() });
         self.changes.push(Change {
             entry: entry.id,
             at: entry.at.clone(),
@@ -369,10 +433,12 @@ impl Ledger {
             .entry(setting.to_owned())
             .or_insert_with(|| SettingValue { now: String::new(), past: Vec::new() });
         let differs = value.now != after;
+        let before = value.past.last().map(|(_, now, ..)| now.clone());
         value.now = after.to_owned();
         value.past.push((entry.id, after.to_owned(), reason.to_owned(), runs));
         if differs {
             let what = format!("set to {after}");
+            self.adjust(entry, Subject::Setting(setting.to_owned()), before, after, Some(reason));
             self.touch(plan, entry, &[Subject::Setting(setting.to_owned())], &what);
         }
     }
@@ -390,10 +456,15 @@ impl Ledger {
             let reason = Reason::Changed { subject: words, what: what.to_owned(), by: entry.id };
             self.touches.push(Touch { seq: entry.seq, subject: subject.clone(), reason });
         }
+        self.break_by_last(plan, subjects.len());
+    }
+
+    /// Marks the evidence that ends with any of the last touches.
+    fn break_by_last(&mut self, plan: &Plan, count: usize) {
         for (_, check) in plan.checks() {
             let Some(evidence) = self.evidence.get_mut(&check.id) else { continue };
-            let touched = self.touches.iter().rev().take(subjects.len());
-            for touch in touched.filter(|touch| check.rests_on.contains(&touch.subject)) {
+            let touched = self.touches.iter().rev().take(count);
+            for touch in touched.filter(|touch| check.ends_with(&touch.subject)) {
                 // The first change under it made it stale; the hundredth adds nothing that a person would read.
                 if !evidence.broken.iter().any(|known| same_subject(known, &touch.reason)) {
                     evidence.broken.push(touch.reason.clone());
@@ -436,16 +507,25 @@ impl Ledger {
                 continue;
             };
             let Some((_, check)) = plan.check(&finding.proof) else { continue };
-            match standings.of(check) {
-                // Where "not right" is only a caution the gate may open all the same, but the fix did not hold.
-                Standing::Fresh { .. } if evidence.says_not_right() => settled.push((index, FindingState::Open)),
-                Standing::Fresh { .. } => settled.push((index, FindingState::Proven { by: evidence.entry })),
-                Standing::Failed { .. } => settled.push((index, FindingState::Open)),
-                _ => {}
-            }
+            let outcome = match standings.of(check) {
+                Standing::Fresh { outcome } => outcome,
+                Standing::Failed { .. } => Outcome::Stop,
+                _ => continue,
+            };
+            // A caution lets a gate open; it does not show that a fix holds, unless the plan says so of this check. What
+            // the person looked at and called not right never does.
+            let proved = match outcome {
+                Outcome::Pass => true,
+                Outcome::Caution => check.caution_proves && !evidence.says_not_right(),
+                Outcome::Stop => false,
+            };
+            settled.push((index, evidence.entry, outcome, proved));
         }
-        for (index, state) in settled {
-            self.findings[index].state = state;
+        for (index, evidence, outcome, proved) in settled {
+            let finding = &mut self.findings[index];
+            let fix = finding.fixes.last().map_or(finding.id, |(fix, _)| *fix);
+            finding.tried.push(Tried { fix, evidence, outcome, proved });
+            finding.state = if proved { FindingState::Proven { by: evidence } } else { FindingState::Open };
         }
     }
 

@@ -11,6 +11,13 @@ pub enum Blocker {
     Question(String),
     /// A figure of the aircraft is missing.
     Figure(String),
+    /// A figure does not lie above the one that it must lie above: the rungs of a ladder are out of order.
+    Order {
+        /// The figure that lies too low.
+        figure: String,
+        /// The figure that it must lie above.
+        above: String,
+    },
     /// A check's evidence does not hold.
     Check {
         /// Which check.
@@ -81,6 +88,16 @@ impl Finding {
         }
     }
 
+    /// Motor runs for which it may still be carried, where it is carried by runs.
+    pub fn runs_left(&self, ledger: &Ledger) -> Option<u32> {
+        match &self.state {
+            FindingState::Carried { until: Until::Flights(flights), runs, .. } => {
+                Some(flights.saturating_sub(ledger.runs.saturating_sub(*runs)))
+            }
+            _ => None,
+        }
+    }
+
     /// Whether it is carried and the time for that is over.
     pub fn carry_over(&self, ledger: &Ledger, now: &Moment) -> bool {
         match &self.state {
@@ -145,9 +162,13 @@ impl Standings<'_> {
 
 fn unknown_of_aircraft(plan: &Plan, ledger: &Ledger) -> Vec<Blocker> {
     let questions = plan.questions.iter().filter(|q| !ledger.aircraft.answers.contains_key(&q.id));
-    let figures = plan.figures.iter().filter(|f| f.required && !ledger.aircraft.figures.contains_key(&f.id));
+    let aircraft = &ledger.aircraft;
+    let wanted = plan.figures.iter().filter(|f| aircraft.fits(&f.when));
+    let missing = wanted.clone().filter(|f| f.required && !aircraft.figures.contains_key(&f.id));
+    let low = wanted.filter_map(|f| Some((f, aircraft.out_of_order(plan, f)?)));
     questions
         .map(|question| Blocker::Question(question.id.clone()))
-        .chain(figures.map(|figure| Blocker::Figure(figure.id.clone())))
+        .chain(missing.map(|figure| Blocker::Figure(figure.id.clone())))
+        .chain(low.map(|(f, below)| Blocker::Order { figure: f.id.clone(), above: below.id.clone() }))
         .collect()
 }

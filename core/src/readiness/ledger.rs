@@ -2,9 +2,9 @@ use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 use crate::aircraft::Aircraft;
-use crate::field::{Flight, Lock};
+use crate::field::{Flight, Lock, Tested};
 use crate::plan::{Plan, Subject};
-use crate::record::{CheckResult, Entry, EntryId, FindingGrade, Moment, ThingRef, Until};
+use crate::record::{CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, ThingRef, Until};
 
 use super::gate::Blocker;
 use super::standing::Reason;
@@ -28,6 +28,12 @@ pub struct Ledger {
     pub flights: Vec<Flight>,
     /// Changes to parts, wiring and the like, oldest first.
     pub changes: Vec<Change>,
+    /// What happened to the aircraft, oldest first.
+    pub happened: Vec<Happened>,
+    /// The ledger of settings: each change of a setting or of an adjustable figure, oldest first.
+    pub adjusted: Vec<Adjusted>,
+    /// Findings raised so far, those withdrawn among them: a finding's number is given once.
+    pub findings_raised: usize,
     /// Who has the phone.
     pub seat: Seat,
     /// What keeps the pilot's side shut while the spotter has the phone.
@@ -46,6 +52,8 @@ pub struct Ledger {
     pub(super) touches: Vec<Touch>,
     /// Every fix, oldest first: its place in the journal, and the finding.
     pub(super) fixes: Vec<(i64, EntryId)>,
+    /// What was changed since the last motor run.
+    pub(super) untested: Vec<Tested>,
 }
 
 /// A pack's last charge.
@@ -116,6 +124,8 @@ pub struct Evidence {
     pub of: Source,
     /// The second person.
     pub witness: Option<String>,
+    /// At a witness point, why nobody came to see it.
+    pub alone: Option<String>,
     /// Motor runs before it. A landing counts its own run among them.
     pub runs: u32,
     /// Milliseconds with the motor on before it.
@@ -153,6 +163,8 @@ pub struct Recorded {
     pub witness: Option<String>,
     /// A remark.
     pub note: Option<String>,
+    /// At a witness point, why nobody came to see it.
+    pub alone: Option<String>,
 }
 
 /// A gate's last release.
@@ -193,8 +205,23 @@ pub struct Finding {
     pub state: FindingState,
     /// Each fix so far: entry, and what was done.
     pub fixes: Vec<(EntryId, String)>,
+    /// Each time that a fix was put to the proof, oldest first.
+    pub tried: Vec<Tried>,
     /// The last day that it was to be carried has been over: a clock set back does not bring it again.
     pub(super) ran_out: bool,
+}
+
+/// A fix put to the proof.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Tried {
+    /// The fix: its entry.
+    pub fix: EntryId,
+    /// The evidence that came of it.
+    pub evidence: EntryId,
+    /// How that was judged. Only a pass proves, unless the plan lets a caution do.
+    pub outcome: Outcome,
+    /// Whether it proved the fix.
+    pub proved: bool,
 }
 
 /// Where a finding stands.
@@ -238,17 +265,48 @@ pub struct Change {
     pub what: String,
 }
 
+/// Something that happened to the aircraft.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Happened {
+    /// The entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: Moment,
+    /// Which event of the plan.
+    pub event: String,
+    /// What was remarkable.
+    pub note: Option<String>,
+    /// Motor runs before it.
+    pub runs: u32,
+}
+
+/// One line of the ledger of settings.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Adjusted {
+    /// The entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: Moment,
+    /// [`Subject::Setting`] or [`Subject::Figure`].
+    pub subject: Subject,
+    /// What it was, if that was known.
+    pub before: Option<String>,
+    /// What it is since.
+    pub after: String,
+    /// Why.
+    pub reason: String,
+    /// Motor runs before it.
+    pub runs: u32,
+}
+
 impl Ledger {
     /// Folds the entries, beginning under `plan`; each plan that came into force holds from its entry on. Withdrawn
     /// entries count as if they had never been made, and so do their
     /// withdrawals: taking back a slip of last week is no sign that a week has passed.
     pub fn of(plan: &Plan, entries: &[Entry]) -> Ledger {
         let withdrawn = withdrawn(entries);
-        let counts = |entry: &&Entry| {
-            !withdrawn.contains_key(&entry.id) && !matches!(entry.body, crate::record::Body::Withdrawn { .. })
-        };
         let mut ledger = Ledger::default();
-        ledger.apply_all(plan, entries.iter().filter(counts));
+        ledger.apply_all(plan, entries.iter(), &withdrawn);
         ledger
     }
 
@@ -257,14 +315,25 @@ impl Ledger {
     ///
     /// Equal to folding all of them anew, unless one of them withdraws an older entry: then fold anew.
     pub fn take(&mut self, plan: &Plan, entries: &[Entry]) {
-        self.apply_all(plan, entries.iter());
+        self.apply_all(plan, entries.iter(), &BTreeMap::new());
     }
 
-    fn apply_all<'a>(&mut self, plan: &Plan, entries: impl Iterator<Item = &'a Entry>) {
+    fn apply_all<'a>(
+        &mut self,
+        plan: &Plan,
+        entries: impl Iterator<Item = &'a Entry>,
+        withdrawn: &BTreeMap<EntryId, String>,
+    ) {
+        use crate::record::Body;
         let mut in_force: Cow<'_, Plan> = Cow::Borrowed(plan);
         for entry in entries {
+            let gone = withdrawn.contains_key(&entry.id);
             match &entry.body {
-                crate::record::Body::PlanAdopted { plan: name, text, .. } => {
+                // The number of a finding that was withdrawn is not given again: it may stand in someone's notes.
+                Body::FindingRaised { .. } if gone => self.findings_raised += 1,
+                Body::Withdrawn { .. } => {}
+                _ if gone => {}
+                Body::PlanAdopted { plan: name, text, .. } => {
                     // A text that this Liftgate cannot read leaves the plan before it in force; the desk brings none.
                     if let Ok(adopted) = Plan::parse(name, text) {
                         self.adopt(&in_force, &adopted, entry);

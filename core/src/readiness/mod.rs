@@ -4,16 +4,19 @@
 //! are total: any prefix of a journal gives a valid state, and nothing here fails or asks a clock.
 
 mod apply;
+mod back;
 mod gate;
 mod ledger;
 mod next;
 mod packs;
 mod standing;
 
+pub use back::{DueSoon, Left};
 pub use gate::{Blocker, Gate};
 pub(crate) use ledger::withdrawn;
 pub use ledger::{
-    Change, Charged, Described, Evidence, Finding, FindingState, Ledger, Recorded, Release, Seat, Source,
+    Adjusted, Change, Charged, Described, Evidence, Finding, FindingState, Happened, Ledger, Recorded, Release, Seat,
+    Source, Tried,
 };
 pub use next::{NextFlight, Report};
 pub use packs::{Charge, PackStand};

@@ -3,6 +3,7 @@ use std::collections::BTreeMap;
 use crate::plan::{Check, Plan, Stage, Subject};
 use crate::record::Moment;
 
+use super::back::DueSoon;
 use super::gate::{Blocker, Gate, counts_for_gate};
 use super::ledger::{FindingState, Ledger};
 use super::standing::{Standing, Standings};
@@ -16,6 +17,8 @@ pub struct Report {
     pub gates: Vec<(String, Gate)>,
     /// The next flight and what stands between the aircraft and it; none where the plan flies nothing.
     pub next: Option<NextFlight>,
+    /// What holds and will soon run out, soonest first.
+    pub due_soon: Vec<DueSoon>,
 }
 
 /// The next flight in the plan's order.
@@ -48,7 +51,8 @@ impl Ledger {
         }
         let gates = plan.stages.iter().map(|stage| (stage.id.clone(), standings.gate(stage))).collect();
         let next = standings.next_flight();
-        Report { standings: standings.into_known(), gates, next }
+        let due_soon = standings.due_soon();
+        Report { standings: standings.into_known(), gates, next, due_soon }
     }
 
     /// What stands between the aircraft and one fly check at a moment.
@@ -95,15 +99,27 @@ impl<'a> Standings<'a> {
     }
 
     /// Findings hold every flight, except the one that is to prove the fix and those on the way up to it.
-    fn findings_before(&self, check: &Check) -> Vec<Blocker> {
-        let findings = self.ledger.findings.iter().filter(|finding| finding.blocks(self.ledger, self.now));
-        findings
-            .filter(|finding| {
-                let fixed = matches!(finding.state, FindingState::Fixed { .. });
-                !(fixed && self.is_on_the_way(check, &finding.proof))
-            })
-            .map(|finding| Blocker::Finding(finding.id))
-            .collect()
+    ///
+    /// Before a finding that awaits its proof stands what the proof rests on: repeated on stale ground it proves nothing.
+    fn findings_before(&mut self, check: &Check) -> Vec<Blocker> {
+        let (plan, ledger, now) = (self.plan, self.ledger, self.now);
+        let mut blockers = Vec::new();
+        for finding in ledger.findings.iter().filter(|finding| finding.blocks(ledger, now)) {
+            let fixed = matches!(finding.state, FindingState::Fixed { .. });
+            if fixed && self.is_on_the_way(check, &finding.proof) {
+                continue;
+            }
+            if let Some((_, proof)) = plan.check(&finding.proof).filter(|_| fixed) {
+                let mut way = Vec::new();
+                self.rests_on_checks(proof).into_iter().for_each(|under| self.way_to(under, &mut way));
+                let ground = way.iter().filter_map(|id| plan.check(id)).filter(|(_, under)| under.fly().is_none());
+                for (_, under) in ground {
+                    blockers.push(Blocker::Check { check: under.id.clone(), standing: self.of(under) });
+                }
+            }
+            blockers.push(Blocker::Finding(finding.id));
+        }
+        blockers
     }
 
     /// Whether a check has to be flown, or flown anew, before another can be proved: a fix touches parts, and what was

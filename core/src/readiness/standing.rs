@@ -1,6 +1,6 @@
 use std::collections::BTreeMap;
 
-use crate::plan::{Check, CheckKind, Plan};
+use crate::plan::{Check, CheckKind, Plan, Point};
 use crate::record::{CheckResult, EntryId, Moment, Outcome};
 
 use super::ledger::{Evidence, Ledger, Source};
@@ -51,6 +51,13 @@ pub enum Reason {
         subject: String,
         /// What was done.
         what: String,
+        /// The entry that says so.
+        by: EntryId,
+    },
+    /// Something happened that ends it.
+    Happened {
+        /// What happened.
+        event: String,
         /// The entry that says so.
         by: EntryId,
     },
@@ -144,7 +151,7 @@ impl<'a> Standings<'a> {
     }
 
     fn run_out(&self, check: &Check, evidence: &Evidence) -> Vec<Reason> {
-        let holds = check.holds;
+        let holds = &check.holds;
         let runs = self.ledger.runs.saturating_sub(evidence.runs);
         let hours = self.ledger.motor_ms.saturating_sub(evidence.motor_ms) as f64 / 3_600_000.0;
         let mut reasons = days_over(check, evidence, self.now.wall.date_naive());
@@ -172,12 +179,24 @@ impl<'a> Standings<'a> {
     }
 
     fn judged(&self, check: &Check, evidence: &Evidence) -> Standing {
-        if check.witness && evidence.witness.as_deref().is_none_or(|name| name.trim().is_empty()) {
-            return Standing::Missing { lacking: vec!["the second person's name".to_owned()] };
+        let said = |text: &Option<String>| text.as_deref().is_some_and(|text| !text.trim().is_empty());
+        let seen = !check.witness || said(&evidence.witness);
+        let goes_on = check.point == Point::Witness && said(&evidence.alone);
+        if !seen && !goes_on {
+            let lacking = match check.point {
+                Point::Hold => "the second person's name",
+                Point::Witness => "the second person's name, or why nobody came",
+            };
+            return Standing::Missing { lacking: vec![lacking.to_owned()] };
         }
-        match &evidence.of {
+        let standing = match &evidence.of {
             Source::Result(result) => self.judge_result(check, result),
             Source::Flight(card) => self.judge_flight(check, *card),
+        };
+        match standing {
+            // What nobody saw goes on, and stays in sight.
+            Standing::Fresh { outcome } if !seen => Standing::Fresh { outcome: outcome.max(Outcome::Caution) },
+            standing => standing,
         }
     }
 
@@ -214,7 +233,7 @@ impl<'a> Standings<'a> {
         if let Some(hot) = places.iter().find(|place| place.outcome == Outcome::Stop) {
             return Standing::Failed { why: format!("{} at {:.0} °C is past its stop", hot.title, hot.celsius) };
         }
-        let mut lacking = flight.places_missing(self.plan, fly);
+        let mut lacking = flight.places_missing(self.plan, &self.ledger.aircraft, fly);
         let used = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
         if fly.predict && flight.prediction.is_some() && used.is_none() {
             // Without it there is nothing to hold the prediction against, and the next rung would open unproved.

@@ -290,6 +290,9 @@ pub enum Body {
         value: f64,
         /// Where it comes from.
         basis: Basis,
+        /// Why it was changed, for a figure that is changed on purpose.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        reason: Option<String>,
     },
     /// Something fitted, weighed or owned was described, or described anew.
     ThingSet {
@@ -307,6 +310,13 @@ pub enum Body {
         subjects: Vec<String>,
         /// What was done.
         what: String,
+    },
+    /// Something happened to the aircraft that ends evidence.
+    Happened {
+        /// Which event of the plan.
+        event: String,
+        /// What is remarkable about it.
+        note: Option<String>,
     },
     /// A setting was changed.
     SettingChanged {
@@ -329,6 +339,9 @@ pub enum Body {
         witness: Option<String>,
         /// A remark.
         note: Option<String>,
+        /// At a witness point, why nobody came to see it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        alone: Option<String>,
     },
     /// A flight card was drawn up. The entry's id names the card.
     CardDrawn {

@@ -40,12 +40,22 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
         )
     }));
     blocks.push(heading("Figures", None));
-    blocks.extend(context.plan.figures.iter().map(|figure| figure_row(context, figure)));
+    let figures = context.plan.figures.iter().filter(|figure| aircraft.fits(&figure.when));
+    blocks.extend(figures.map(|figure| figure_row(context, figure)));
     for kind in ThingKind::ALL {
         blocks.extend(things(context, kind));
     }
     blocks.push(heading("Settings", None));
-    blocks.extend(context.plan.settings.iter().map(|setting| {
+    let changes = super::counted(context.ledger.adjusted.len(), "change", "changes");
+    blocks.push(row(
+        Edge::None,
+        "",
+        "Settings so far",
+        Some(format!("{changes}, with reason and flights")),
+        Place::Ledger,
+    ));
+    let settings = context.plan.settings.iter().filter(|setting| aircraft.fits(&setting.when));
+    blocks.extend(settings.map(|setting| {
         let now = aircraft.settings.get(&setting.id);
         let unit = setting.unit.as_deref().unwrap_or_default();
         let detail = now.map(|value| format!("{} {unit}", value.now).trim().to_owned());
@@ -69,7 +79,13 @@ fn word(known: bool) -> &'static str {
 fn figure_row(context: &Context<'_>, figure: &crate::plan::Figure) -> Block {
     let now = context.ledger.aircraft.figures.get(&figure.id);
     let detail = now.map(|value| format!("{}, {}", figure.unit.show(value.value), value.basis.word()));
+    let low = context.ledger.aircraft.out_of_order(context.plan, figure);
+    let detail = match low {
+        Some(below) => Some(format!("{}. It must lie above: {}", detail.unwrap_or_default(), below.title)),
+        None => detail,
+    };
     let (edge, word) = match (now, figure.required) {
+        _ if low.is_some() => (Edge::Stop, "Out of order"),
         (Some(_), _) => (Edge::Fresh, "Known"),
         (None, true) => (Edge::Missing, "To enter"),
         (None, false) => (Edge::None, "If it has one"),
@@ -172,6 +188,19 @@ pub(super) fn figure(context: &Context<'_>, id: &str) -> Screen {
         Control::new(command.into(), super::sentence(basis.word())).chosen(chosen == basis_id(*basis))
     });
     blocks.push(Block::Choice { label: "Where it comes from".to_owned(), options: options.collect() });
+    if figure.adjustable && now.is_some() {
+        blocks.push(context.entry("reason", "Why it changes", Keyboard::Words, None));
+    }
+    if let Some(below) = figure.above.as_ref().and_then(|id| context.plan.figure(id)) {
+        let value = context.ledger.aircraft.figure(&below.id);
+        let value = value.map_or_else(|| "not entered yet".to_owned(), |value| figure.unit.show(value));
+        let edge = if context.ledger.aircraft.out_of_order(context.plan, figure).is_some() {
+            Edge::Stop
+        } else {
+            Edge::None
+        };
+        blocks.push(still_row(edge, "Must lie above", &below.title, Some(value)));
+    }
     if let Some(why) = &figure.why {
         blocks.push(paragraph(why.clone(), Tone::Plain));
     }
@@ -246,6 +275,15 @@ pub(super) fn setting(context: &Context<'_>, id: &str) -> Screen {
     let now = context.ledger.aircraft.settings.get(id);
     let unit = setting.unit.clone();
     let mut blocks = Vec::new();
+    let waiting = context.ledger.tested_at(context.ledger.flights.last().map_or(0.0, |flight| flight.head_speed_rpm));
+    let others = waiting.iter().filter(|t| {
+        !matches!(t, crate::field::Tested::Setting { subject, .. } if *subject == Subject::Setting(id.to_owned()))
+    });
+    let others: Vec<String> = others.map(|tested| super::ledger::words(context.plan, tested)).collect();
+    if !others.is_empty() {
+        let text = format!("{}. Fly that first: one change a flight.", others.join("; "));
+        blocks.push(Block::Caution { title: "Something else waits to be flown".to_owned(), text });
+    }
     if let Some(value) = now {
         blocks.push(Block::Figure {
             label: "Now".to_owned(),
@@ -281,7 +319,8 @@ pub(super) fn setting(context: &Context<'_>, id: &str) -> Screen {
 
 /// A change to a part, the wiring or the mass.
 pub(super) fn change(context: &Context<'_>) -> Screen {
-    let parts = context.plan.parts.iter().map(|part| Subject::Part(part.id.clone()));
+    let fitted = context.plan.parts.iter().filter(|part| context.ledger.aircraft.fits(&part.when));
+    let parts = fitted.map(|part| Subject::Part(part.id.clone()));
     let general = [Subject::Wiring, Subject::Mass, Subject::Supplies, Subject::Packs];
     let subjects: Vec<Subject> = general.into_iter().chain(parts).collect();
     let mut blocks = vec![

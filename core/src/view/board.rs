@@ -17,8 +17,11 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     if let Some(next) = &context.report.next {
         blocks.extend(in_the_way(context, next));
     }
+    blocks.extend(again(context));
+    blocks.extend(due_soon(context));
     blocks.extend(carried(context));
     blocks.extend(super::packs::packs_row(context));
+    blocks.extend(events(context));
     blocks.extend(changed(context));
     blocks.push(heading("Stages", None));
     blocks.extend(context.plan.stages.iter().map(|stage| stage_row(context, stage)));
@@ -100,6 +103,7 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
     match blocker {
         Blocker::Question(id) => row(Edge::Missing, "To answer", &title, None, Place::Question(id.clone())),
         Blocker::Figure(id) => row(Edge::Missing, "To enter", &title, None, Place::Figure(id.clone())),
+        Blocker::Order { figure, .. } => row(Edge::Stop, "Out of order", &title, None, Place::Figure(figure.clone())),
         Blocker::Check { check, standing } => row(
             edge(standing),
             standing_word(standing),
@@ -110,6 +114,9 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
         Blocker::Finding(id) => {
             let finding = context.ledger.finding(*id);
             let over = finding.is_some_and(|finding| finding.carry_over(context.ledger, context.now));
+            if let Some((proof, words)) = finding.and_then(|finding| to_prove(context, finding)) {
+                return row(Edge::Stale, "Fixed, awaiting proof", &title, Some(words), Place::Check(proof));
+            }
             let word = match finding {
                 _ if over => "Carried too long",
                 Some(finding) => finding_word(&finding.state),
@@ -122,6 +129,14 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
             row(gate_edge(gate), gate_word(gate), &title, None, Place::Stage(stage.clone()))
         }
     }
+}
+
+/// For a finding that was fixed: the check that proves it, where the person goes at once.
+fn to_prove(context: &Context<'_>, finding: &crate::readiness::Finding) -> Option<(String, String)> {
+    matches!(finding.state, FindingState::Fixed { .. }).then(|| {
+        let words = format!("Prove it: {}", super::check_title(context.plan, &finding.proof));
+        (finding.proof.clone(), words)
+    })
 }
 
 pub(super) fn gate_word(gate: &Gate) -> &'static str {
@@ -150,6 +165,35 @@ fn stage_row(context: &Context<'_>, stage: &Stage) -> Block {
     row(gate_edge(gate), gate_word(gate), &stage.title, Some(detail), Place::Stage(stage.id.clone()))
 }
 
+/// The way to release many lapsed gates: only where it saves going from one to the next.
+fn again(context: &Context<'_>) -> Option<Block> {
+    let again = context.ledger.releasable_again(context.plan, context.now);
+    (again.len() > 1).then(|| {
+        let detail = "Their evidence holds again. See each, then decide once";
+        let title = format!("{} to release again", counted(again.len(), "gate", "gates"));
+        row(Edge::Stale, "Lapsed", &title, Some(detail.to_owned()), Place::ReleaseAgain)
+    })
+}
+
+/// The way to say that something happened; in the page, since the foot's room is dear.
+fn events(context: &Context<'_>) -> Option<Block> {
+    let titles: Vec<&str> = context.plan.events.iter().map(|event| event.title.as_str()).collect();
+    (!titles.is_empty()).then(|| row(Edge::None, "", "Something happened", Some(titles.join(", ")), Place::Events))
+}
+
+/// What holds and will soon run out.
+fn due_soon(context: &Context<'_>) -> Vec<Block> {
+    if context.report.due_soon.is_empty() {
+        return Vec::new();
+    }
+    let mut blocks = vec![heading("Due soon", Some(context.report.due_soon.len().to_string()))];
+    blocks.extend(context.report.due_soon.iter().take(IN_SIGHT).map(|due| {
+        let title = super::check_title(context.plan, &due.check);
+        row(Edge::Caution, "Soon", &title, super::left_words(&due.left), Place::Check(due.check.clone()))
+    }));
+    blocks
+}
+
 /// Restrictions under which the aircraft flies.
 fn carried(context: &Context<'_>) -> Vec<Block> {
     let carried: Vec<Block> = context
@@ -161,7 +205,7 @@ fn carried(context: &Context<'_>) -> Vec<Block> {
                 Edge::Caution,
                 "Carried",
                 restriction,
-                Some(format!("{}, {}", finding.title, super::until_words(until))),
+                Some(format!("{}, {}", finding.title, super::carried_words(context.ledger, finding, until))),
                 Place::Finding(finding.id),
             )),
             _ => None,
@@ -264,8 +308,15 @@ fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
             let (place, verb, icon) = match blocker {
                 Blocker::Question(id) => (Place::Question(id.clone()), "Answer", Icon::Pencil),
                 Blocker::Figure(id) => (Place::Figure(id.clone()), "Enter", Icon::Pencil),
+                Blocker::Order { figure, .. } => (Place::Figure(figure.clone()), "Correct", Icon::Pencil),
                 Blocker::Check { check, .. } => (Place::Check(check.clone()), "Do", Icon::Tick),
-                Blocker::Finding(id) => (Place::Finding(*id), "See to", Icon::Flag),
+                Blocker::Finding(id) => {
+                    let proof = context.ledger.finding(*id).and_then(|finding| to_prove(context, finding));
+                    match proof {
+                        Some((proof, _)) => (Place::Check(proof), "Prove the fix", Icon::Tick),
+                        None => (Place::Finding(*id), "See to", Icon::Flag),
+                    }
+                }
                 Blocker::Gate(stage) => (Place::Stage(stage.clone()), "Decide", Icon::Next),
             };
             field_control(place.into(), verb).icon(icon).detail(words)

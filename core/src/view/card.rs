@@ -21,17 +21,21 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     let found = context.plan.check(id).and_then(|(stage, check)| check.fly().map(|fly| (stage, check, fly)));
     let Some((stage, check, fly)) = found else { return context.gone("card") };
     let settled = Settled::of(context, check, fly);
+    let rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm);
+    let tests = rpm.map(|rpm| context.ledger.tested_at(rpm)).unwrap_or_default();
     let blockers = context.ledger.before_flying(context.plan, id, context.now);
     // What is to be done stands first, where it needs no scrolling; what is to be known follows.
     let mut blocks = restrictions(context);
     blocks.extend(due(context, &blockers));
     blocks.push(speed_figure(context, fly));
+    blocks.extend(super::ledger::two_at_once(context.plan, &tests, "This flight tests"));
     blocks.extend(conditions(context, check, &settled));
     blocks.push(heading("Call it off at", None));
     blocks.extend(fly.knock_off.iter().map(|call| paragraph(call.clone(), Tone::Call)));
     blocks.extend(prediction(context, fly, &settled));
     blocks.push(heading("Limits at landing", None));
-    for place in fly.temperatures.iter().filter_map(|id| context.plan.place(id)) {
+    let places = fly.temperatures.iter().filter_map(|id| context.plan.place(id));
+    for place in places.filter(|place| context.ledger.aircraft.fits(&place.when)) {
         let expected = expected_temperature(context, fly, &settled, &place.id);
         let detail = format!("{expected}Caution above {} °C. {}", show(place.caution_above_c), place.basis);
         blocks.push(still_row(

@@ -4,7 +4,7 @@ use super::{
     standing_detail, standing_word,
 };
 use crate::computed::{Computed, Lacking};
-use crate::plan::{Check, CheckKind, Computation, Holds, Limit, Measure};
+use crate::plan::{Check, CheckKind, Computation, Holds, Limit, Measure, Point};
 use crate::readiness::{Source, Standing};
 use crate::record::{EntryId, Outcome, show};
 
@@ -56,6 +56,10 @@ fn how_it_stands(context: &Context<'_>, check: &Check, standing: &Standing) -> V
         Some(detail) => format!("{detail}. Recorded {when}"),
         None => format!("Recorded {when}"),
     };
+    let left = context.ledger.left(check, context.now).filter(|_| standing.holds());
+    let left = left.as_ref().and_then(super::left_words).map(|left| format!(". {left}")).unwrap_or_default();
+    let alone = evidence.alone.as_ref().map(|why| format!(". Nobody came to see it: {why}")).unwrap_or_default();
+    let detail = format!("{detail}{left}{alone}");
     vec![still_row(edge(standing), standing_word(standing), &said, Some(detail))]
 }
 
@@ -261,6 +265,11 @@ fn remarks(context: &Context<'_>, check: &Check) -> Vec<Block> {
     if check.witness {
         blocks.push(context.entry("witness", "Second person's name", Keyboard::Name, None));
     }
+    if check.point == Point::Witness {
+        blocks.push(context.entry("alone", "Or why nobody came", Keyboard::Words, None));
+        blocks
+            .push(paragraph("A witness point: the work goes on without a second person, with caution.", Tone::Quiet));
+    }
     blocks.push(context.entry("note", "Remark", Keyboard::Words, None));
     blocks
 }
@@ -290,10 +299,10 @@ fn rests_words(context: &Context<'_>, check: &Check) -> String {
         true => String::new(),
         false => format!("Rests on: {}. ", subjects.join(", ")),
     };
-    format!("{rests}{}", holds_words(check.holds))
+    format!("{rests}{}", holds_words(context, &check.holds))
 }
 
-fn holds_words(holds: Holds) -> String {
+fn holds_words(context: &Context<'_>, holds: &Holds) -> String {
     let mut limits = Vec::new();
     if holds.session {
         limits.push("the day".to_owned());
@@ -307,8 +316,14 @@ fn holds_words(holds: Holds) -> String {
     if let Some(days) = holds.days {
         limits.push(format!("{days} days"));
     }
+    let event = |id: &String| context.plan.event(id).map_or_else(|| id.clone(), |e| super::lower_first(&e.title));
+    let events: Vec<String> = holds.events.iter().map(event).collect();
+    let until = match events.is_empty() {
+        true => String::new(),
+        false => format!(" Ends with: {}.", events.join(", ")),
+    };
     match limits.is_empty() {
-        true => "Holds until something it rests on changes.".to_owned(),
-        false => format!("Holds for {}, whichever ends first.", limits.join(" or ")),
+        true => format!("Holds until something it rests on changes.{until}"),
+        false => format!("Holds for {}, whichever ends first.{until}", limits.join(" or ")),
     }
 }

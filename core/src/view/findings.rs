@@ -1,11 +1,11 @@
 use super::context::{edge, heading, paragraph, row, still_row};
 use super::{
     Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, check_title, entry_words,
-    finding_word, stage_title, standing_detail, standing_word, until_words,
+    finding_word, stage_title, standing_detail, standing_word,
 };
 use crate::plan::Subject;
-use crate::readiness::{Finding, FindingState};
-use crate::record::{EntryId, FindingGrade, Unit};
+use crate::readiness::{Finding, FindingState, Tried};
+use crate::record::{EntryId, FindingGrade, Outcome, Unit};
 
 /// Motor runs for which a finding is carried unless another number is entered.
 pub(crate) const CARRY_FLIGHTS: f64 = 5.0;
@@ -56,6 +56,10 @@ pub(super) fn finding(context: &Context<'_>, id: EntryId) -> Screen {
     let Some(finding) = context.ledger.finding(id) else { return context.gone("finding") };
     let over = finding.carry_over(context.ledger, context.now);
     let text = match &finding.state {
+        FindingState::Open if finding.tried.last().is_some_and(|t| t.outcome == Outcome::Caution) => {
+            "Open again: the fix came to a caution, and only a pass proves it.".to_owned()
+        }
+        FindingState::Open if !finding.tried.is_empty() => "Open again: the fix did not hold.".to_owned(),
         FindingState::Open => "Open: it holds its gate shut.".to_owned(),
         FindingState::Fixed { .. } => {
             format!("Fixed. It wants its proof: repeat '{}'.", check_title(context.plan, &finding.proof))
@@ -71,14 +75,18 @@ pub(super) fn finding(context: &Context<'_>, id: EntryId) -> Screen {
     );
     let mut blocks = vec![Block::Verdict { text, detail: Some(detail), edge: finding_edge(finding) }];
     if let FindingState::Carried { by, until, .. } = &finding.state {
-        blocks.push(paragraph(format!("Carried {} by {by}.", until_words(until)), Tone::Plain));
+        let words = super::carried_words(context.ledger, finding, until);
+        blocks.push(paragraph(format!("Carried {words} by {by}."), Tone::Plain));
     }
     blocks.push(heading("What showed it", None));
     blocks.push(shown_by(context, finding));
     if !finding.fixes.is_empty() {
         blocks.push(heading("What was done", None));
-        let fixes = finding.fixes.iter();
-        blocks.extend(fixes.map(|(entry, what)| row(Edge::None, "", what, None, Place::Entry(*entry))));
+        for (entry, what) in &finding.fixes {
+            blocks.push(row(Edge::None, "Fix", what, None, Place::Entry(*entry)));
+            let tried = finding.tried.iter().filter(|tried| tried.fix == *entry);
+            blocks.extend(tried.map(|tried| tried_row(context, finding, tried)));
+        }
     }
     blocks.push(heading("What proves the fix", None));
     blocks.push(proof(context, finding));
@@ -100,6 +108,22 @@ fn shown_by(context: &Context<'_>, finding: &Finding) -> Block {
         }
         None => still_row(Edge::None, "", "Nothing recorded", None),
     }
+}
+
+/// The reading that a fix came to.
+fn tried_row(context: &Context<'_>, finding: &Finding, tried: &Tried) -> Block {
+    let entry = context.entries.iter().find(|entry| entry.id == tried.evidence);
+    let title = entry.map_or_else(
+        || check_title(context.plan, &finding.proof),
+        |entry| entry_words(context.plan, context.entries, entry),
+    );
+    let when = entry.map(|entry| super::day_and_time(&entry.at.wall, context.now));
+    let (edge, word) = match (tried.proved, tried.outcome) {
+        (true, _) => (Edge::Fresh, "Proved it"),
+        (false, Outcome::Stop) => (Edge::Stop, "Did not hold"),
+        (false, _) => (Edge::Caution, "Only a caution"),
+    };
+    row(edge, word, &title, when, Place::Entry(tried.evidence))
 }
 
 fn proof(context: &Context<'_>, finding: &Finding) -> Block {
@@ -137,8 +161,10 @@ fn forms(context: &Context<'_>, finding: &Finding, over: bool) -> Vec<Block> {
             "For how many motor runs",
             Unit::Count,
             (1.0, 50.0),
-            Some(CARRY_FLIGHTS),
+            context.form.text("days").is_none().then_some(CARRY_FLIGHTS),
         ));
+        let label = "Or for how many days, with the runs left empty";
+        blocks.push(context.number_entry("days", label, Unit::Count, (1.0, 120.0), None));
         let carry = Control::new(Command::CarryFinding(finding.id).into(), "Carry it").icon(Icon::Hand);
         blocks.push(Block::Choice { label: String::new(), options: vec![carry] });
     }

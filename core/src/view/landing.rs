@@ -47,9 +47,10 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
     let mut blocks = vec![flown(flight)];
     blocks.extend(offered(context, flight, &wanted));
     blocks.extend(read_so_far(context, flight));
+    blocks.extend(super::ledger::tested(context.plan, flight));
     blocks.push(heading("Temperatures", Some("in this order, within the first minute".to_owned())));
-    let (first, rest): (Vec<_>, Vec<_>) =
-        context.plan.places.iter().partition(|place| wanted.contains(&place.id.as_str()));
+    let places = context.plan.places.iter().filter(|place| context.ledger.aircraft.fits(&place.when));
+    let (first, rest): (Vec<_>, Vec<_>) = places.partition(|place| wanted.contains(&place.id.as_str()));
     blocks.extend(first.iter().map(|place| temperature(context, flight, place, true)));
     blocks.push(used(context, flight));
     let notes = flight.landing.as_ref().and_then(|landing| landing.notes.as_deref());
@@ -58,6 +59,7 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
         blocks.push(heading("Other places", Some("if you read them".to_owned())));
         blocks.extend(rest.iter().map(|place| temperature(context, flight, place, false)));
     }
+    blocks.extend(super::events::event_choice(context, "Was it more than a landing?"));
     blocks.extend(marks(flight));
     blocks.push(super::log::log_row(context, card));
     let save = Control::primary(Command::SaveLanding(card).into(), "Record the landing").icon(Icon::Tick);

@@ -7,14 +7,17 @@ pub(crate) mod chart;
 mod check;
 mod code;
 mod context;
+mod events;
 mod findings;
 mod hotter_day;
 mod journal;
 mod landing;
 mod log;
+mod ledger;
 mod model;
 mod packs;
 mod plan;
+mod release;
 mod spotter;
 mod stage;
 mod token;
@@ -60,6 +63,9 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Entry(id) => journal::entry(context, *id),
         Place::Review(card) => log::review(context, *card),
         Place::LogOffer(card) => log::offer(context, *card),
+        Place::Events => events::events(context),
+        Place::ReleaseAgain => release::release_again(context),
+        Place::Ledger => ledger::ledger(context),
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
         Place::HotterDay => hotter_day::hotter_day(context),

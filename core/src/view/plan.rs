@@ -4,7 +4,7 @@ use super::{
     standing_word,
 };
 use crate::desk::MOST_PLAN_BYTES;
-use crate::plan::{Became, Difference, Plan};
+use crate::plan::{Became, Difference, Plan, lint};
 use crate::readiness::{FindingState, Gate, Ledger, Report};
 use crate::record::{Author, Body, Entry, EntryId};
 
@@ -12,6 +12,9 @@ use crate::record::{Author, Body, Entry, EntryId};
 pub(crate) const OFFERED_NAME: &str = "name";
 /// The field that keeps its text.
 pub(crate) const OFFERED_TEXT: &str = "text";
+
+/// Remarks of the linter in sight.
+const REMARKS_IN_SIGHT: usize = 12;
 
 /// The plan in force, and the ways to take it out and to bring another in.
 pub(super) fn plan(context: &Context<'_>) -> Screen {
@@ -87,6 +90,7 @@ pub(super) fn offer(context: &Context<'_>) -> Screen {
     let mut blocks = vec![summary(&offered, &differences, &fallen)];
     blocks.extend(why_not.iter().map(|why| still_row(Edge::Stop, "Not yet", why, None)));
     blocks.extend(fallen.blocks(context, &offered));
+    blocks.extend(remarks(&offered));
     blocks.extend(difference_blocks(&differences));
     let take =
         Control::primary(Command::AdoptPlan.into(), "Bring this plan into force").icon(Icon::Tick).unless(why_not);
@@ -170,6 +174,23 @@ impl Fallen {
         }
         blocks
     }
+}
+
+/// What the linter has against a plan. It keeps nothing out: the plan is the person's own.
+fn remarks(offered: &Plan) -> Vec<Block> {
+    let remarks = lint(offered);
+    if remarks.is_empty() {
+        return Vec::new();
+    }
+    let mut blocks = vec![heading("Worth mending in it", Some(remarks.len().to_string()))];
+    blocks.extend(remarks.iter().take(REMARKS_IN_SIGHT).map(|remark| {
+        let title = offered.check(&remark.place).map_or(remark.place.as_str(), |(_, check)| check.title.as_str());
+        still_row(Edge::Caution, "Look", title, Some(super::sentence(&remark.words)))
+    }));
+    if remarks.len() > REMARKS_IN_SIGHT {
+        blocks.push(paragraph(format!("and {} more", remarks.len() - REMARKS_IN_SIGHT), Tone::Quiet));
+    }
+    blocks
 }
 
 fn difference_blocks(differences: &[Difference]) -> Vec<Block> {

@@ -34,6 +34,9 @@ fn check_row(context: &Context<'_>, check: &Check) -> Block {
     let standing = context.report.standing(&check.id);
     let recorded = context.ledger.evidence.get(&check.id);
     let said = recorded.map(|evidence| super::result_words(context.ledger, &evidence.of));
+    let left = context.ledger.left(check, context.now).filter(|_| standing.holds());
+    let left = left.as_ref().and_then(super::left_words);
+    let said = said.map(|said| [Some(said), left].into_iter().flatten().collect::<Vec<_>>().join(". "));
     let detail = standing_detail(&standing).or(said).or_else(|| kind_hint(context, check));
     row(edge(&standing), standing_word(&standing), &check.title, detail, Place::Check(check.id.clone()))
 }
@@ -65,10 +68,29 @@ fn gate_blocks(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Block> 
     };
     blocks.push(Block::Verdict { text, detail, edge: gate_edge(gate) });
     if let Gate::Shut { blockers } | Gate::Lapsed { blockers, .. } = gate {
+        blocks.extend(way_back(context, stage, gate));
         // The checks stand above in their own order; here only what is not among them.
         let others = blockers.iter().filter(|blocker| !matches!(blocker, Blocker::Check { .. }));
         blocks.extend(others.map(|blocker| blocker_row(context, blocker)));
     }
+    blocks
+}
+
+/// For a lapsed gate, the shortest list of checks that brings it back, those of earlier stages among them.
+fn way_back(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Block> {
+    if !matches!(gate, Gate::Lapsed { .. }) {
+        return Vec::new();
+    }
+    let way = context.ledger.way_back(context.plan, &stage.id, context.now);
+    if way.is_empty() {
+        return Vec::new();
+    }
+    let mut blocks = vec![heading("The way back", Some(counted(way.len(), "check", "checks")))];
+    blocks.extend(way.iter().map(|id| {
+        let standing = context.report.standing(id);
+        let title = super::check_title(context.plan, id);
+        row(edge(&standing), standing_word(&standing), &title, standing_detail(&standing), Place::Check(id.clone()))
+    }));
     blocks
 }
 

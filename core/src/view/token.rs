@@ -54,6 +54,12 @@ pub enum Place {
     Journal,
     /// One entry of the journal.
     Entry(EntryId),
+    /// What happened to the aircraft, and what can be said to have happened.
+    Events,
+    /// Lapsed gates whose evidence is fresh again, to be released one after another.
+    ReleaseAgain,
+    /// The ledger of settings.
+    Ledger,
     /// The plan in force.
     Plan,
     /// A plan file that was picked and is not in force yet.
@@ -163,6 +169,10 @@ pub enum Command {
     PutBack(EntryId),
     /// Withdraws an entry.
     Withdraw(EntryId),
+    /// Records that something of the plan's events happened.
+    RecordEvent(String),
+    /// Releases these lapsed gates again, each by an entry of its own.
+    ReleaseAgain(Vec<String>),
     /// Reads the plan file that was picked.
     PickPlan,
     /// Gives the plan in force as a file.

@@ -4,7 +4,7 @@ use chrono::{DateTime, FixedOffset};
 
 use crate::computed::Lacking;
 use crate::plan::Plan;
-use crate::readiness::{Blocker, FindingState, Ledger, Reason, Source, Standing};
+use crate::readiness::{Blocker, Finding, FindingState, Ledger, Left, Reason, Source, Standing};
 use crate::record::{Author, Body, CheckResult, Entry, Moment, Until};
 
 /// `3 checks`, `1 check`.
@@ -51,6 +51,7 @@ pub(crate) fn standing_detail(standing: &Standing) -> Option<String> {
 pub(crate) fn reason_words(reason: &Reason) -> String {
     match reason {
         Reason::Changed { subject, what, .. } => format!("{subject} changed: {what}"),
+        Reason::Happened { event, .. } => format!("It ended with: {}", event.to_lowercase_first()),
         Reason::DayOver => "It holds for the day it was done on".to_owned(),
         Reason::RunsFlown(runs) => {
             format!("It holds for {}", counted(*runs as usize, "motor run", "motor runs"))
@@ -68,6 +69,10 @@ pub(crate) fn blocker_words(plan: &Plan, ledger: &Ledger, blocker: &Blocker) -> 
     match blocker {
         Blocker::Question(id) => plan.question(id).map_or_else(|| id.clone(), |question| question.text.clone()),
         Blocker::Figure(id) => plan.figure(id).map_or_else(|| id.clone(), |figure| figure.title.clone()),
+        Blocker::Order { figure, above } => {
+            let title = |id: &String| plan.figure(id).map_or_else(|| id.clone(), |figure| figure.title.clone());
+            format!("{} must lie above: {}", title(figure), title(above).to_lowercase_first())
+        }
         Blocker::Check { check, .. } => check_title(plan, check),
         Blocker::Finding(id) => {
             ledger.finding(*id).map_or_else(|| "A finding".to_owned(), |finding| finding.title.clone())
@@ -106,6 +111,25 @@ pub(crate) fn until_words(until: &Until) -> String {
         Until::Flights(flights) => format!("for {}", counted(*flights as usize, "motor run", "motor runs")),
         Until::Date(date) => format!("until {}", date.format("%-d %B %Y")),
     }
+}
+
+/// What is left of a carried finding's time.
+pub(crate) fn carried_words(ledger: &Ledger, finding: &Finding, until: &Until) -> String {
+    match (until, finding.runs_left(ledger)) {
+        (Until::Flights(flights), Some(left)) if left < *flights => {
+            format!("{}, {left} left", until_words(until))
+        }
+        _ => until_words(until),
+    }
+}
+
+/// What is left of a validity, nothing where it has no limit.
+pub(crate) fn left_words(left: &Left) -> Option<String> {
+    let flights = left.flights.map(|flights| counted(flights as usize, "flight", "flights"));
+    let hours = left.hours.map(|hours| format!("{hours:.1} h with the motor on"));
+    let days = left.days.map(|days| counted(days as usize, "day", "days"));
+    let parts: Vec<String> = [flights, hours, days].into_iter().flatten().collect();
+    (!parts.is_empty()).then(|| format!("{} left", parts.join(" or ")))
 }
 
 /// What a result says.
@@ -179,7 +203,7 @@ pub(crate) fn entry_words(plan: &Plan, entries: &[Entry], entry: &Entry) -> Stri
             let text = found.map_or(question.as_str(), |question| question.text.as_str());
             format!("{text} {}", label.unwrap_or(choice))
         }
-        Body::FigureSet { figure, value, basis } => {
+        Body::FigureSet { figure, value, basis, .. } => {
             let found = plan.figure(figure);
             let title = found.map_or(figure.as_str(), |figure| figure.title.as_str());
             let value = found.map_or_else(|| crate::record::show(*value), |figure| figure.unit.show(*value));
@@ -188,6 +212,10 @@ pub(crate) fn entry_words(plan: &Plan, entries: &[Entry], entry: &Entry) -> Stri
         Body::ThingSet { thing } => format!("{} {} described", thing.kind.word(), thing.name),
         Body::ThingRemoved { thing } => format!("{} {} removed", thing.kind.word(), thing.name),
         Body::Changed { what, .. } => format!("Changed: {what}"),
+        Body::Happened { event, .. } => {
+            let title = plan.event(event).map_or(event.as_str(), |event| event.title.as_str());
+            format!("Happened: {}", title.to_owned().to_lowercase_first())
+        }
         Body::SettingChanged { setting, before, after, .. } => {
             let title = plan.setting(setting).map_or(setting.as_str(), |setting| setting.title.as_str());
             match before {
@@ -238,6 +266,11 @@ pub(crate) fn entry_words(plan: &Plan, entries: &[Entry], entry: &Entry) -> Stri
             None => format!("Withdrawn. {reason}"),
         },
     }
+}
+
+/// A text with a small letter in front, for use within a sentence.
+pub(crate) fn lower_first(text: &str) -> String {
+    text.to_owned().to_lowercase_first()
 }
 
 /// Lower-cases the first letter only, for use within a sentence.

@@ -67,7 +67,7 @@ pub fn one_of_each() -> Vec<Body> {
         Body::AircraftNamed { name: "Heron".to_owned(), builder: "Jo Ashdown".to_owned() },
         Body::PlanAdopted { plan: "small".to_owned(), edition: "1".to_owned(), text: "format = 1\n".to_owned() },
         Body::TraitChosen { question: "tail".to_owned(), choice: "open".to_owned() },
-        Body::FigureSet { figure: "rotor-diameter".to_owned(), value: 1.83, basis: Basis::Measured },
+        Body::FigureSet { figure: "rotor-diameter".to_owned(), value: 1.83, basis: Basis::Measured, reason: None },
         Body::ThingSet { thing },
         Body::ThingRemoved { thing: ThingRef { kind: ThingKind::BallastPlace, name: "Nose tray".to_owned() } },
         Body::Changed { subjects: vec!["part:belt".to_owned(), "wiring".to_owned()], what: "New belt".to_owned() },
@@ -82,12 +82,14 @@ pub fn one_of_each() -> Vec<Body> {
             result: CheckResult::Confirmed { passed: true },
             witness: Some("Sam".to_owned()),
             note: Some("Both sides".to_owned()),
+            alone: None,
         },
         Body::CheckRecorded {
             check: "fan-gap".to_owned(),
             result: CheckResult::Measured { value: -0.25, unit: Unit::Millimetre },
             witness: None,
             note: None,
+            alone: None,
         },
         Body::CheckRecorded {
             check: "centre".to_owned(),
@@ -98,6 +100,7 @@ pub fn one_of_each() -> Vec<Body> {
             },
             witness: None,
             note: None,
+            alone: None,
         },
         Body::CardDrawn {
             check: "hover-low".to_owned(),
@@ -161,6 +164,21 @@ pub fn one_of_each() -> Vec<Body> {
         Body::CodeRemoved {},
         Body::PackCharged { pack: "Pack 1".to_owned(), put_back_mah: Some(1_510.0) },
         Body::LogAttached { card, log: Box::new(attached_log()) },
+        // What form 1 learnt later: new kinds and new optional parts stand at the end.
+        Body::Happened { event: "hard-landing".to_owned(), note: Some("Left skid first".to_owned()) },
+        Body::FigureSet {
+            figure: "service-head-speed".to_owned(),
+            value: 1_180.0,
+            basis: Basis::Measured,
+            reason: Some("It sounds calmer".to_owned()),
+        },
+        Body::CheckRecorded {
+            check: "screws".to_owned(),
+            result: CheckResult::Confirmed { passed: true },
+            witness: None,
+            note: None,
+            alone: Some("Sam is ill".to_owned()),
+        },
     ]
 }
 

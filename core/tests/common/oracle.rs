@@ -9,9 +9,11 @@ use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
-use liftgate_core::plan::{Check, CheckKind, Limit, Plan, Stage, Subject};
+use liftgate_core::plan::{Check, CheckKind, Limit, Plan, Point, Stage, Subject, When};
 use liftgate_core::readiness::{FindingState, Gate, Ledger, Standing};
-use liftgate_core::record::{Body, CheckResult, Entry, EntryId, FindingGrade, Moment, ThingKind, ThingRef, Until};
+use liftgate_core::record::{
+    Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, ThingKind, ThingRef, Until,
+};
 
 /// How a check stands, without the reasons.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -20,7 +22,15 @@ pub enum Is {
     Stale,
     Failed,
     Unexplained,
+    /// It holds, past a caution.
+    Caution,
     Fresh,
+}
+
+impl Is {
+    fn holds(self) -> bool {
+        matches!(self, Is::Fresh | Is::Caution)
+    }
 }
 
 /// How a gate stands.
@@ -60,7 +70,8 @@ impl Truth {
             Standing::Stale { .. } => Is::Stale,
             Standing::Failed { .. } => Is::Failed,
             Standing::Unexplained { .. } => Is::Unexplained,
-            Standing::Fresh { .. } => Is::Fresh,
+            Standing::Fresh { outcome: Outcome::Pass } => Is::Fresh,
+            Standing::Fresh { .. } => Is::Caution,
         };
         let gate_is = |gate: &Gate| match gate {
             Gate::None => GateIs::None,
@@ -174,7 +185,22 @@ impl Told<'_> {
     }
 
     fn wanted(&self, check: &Check, upto: usize) -> bool {
-        check.when.iter().all(|(question, answer)| self.answered(question, upto) == Some(answer.as_str()))
+        let called = check.called_by.is_empty() || (0..upto).any(|i| self.happens(check, i));
+        called && self.fits(&check.when, upto)
+    }
+
+    /// Whether an entry says that something happened which calls for this check, or ends it.
+    fn happens(&self, check: &Check, index: usize) -> bool {
+        match self.body(index) {
+            Body::Happened { event, .. } => check.called_by.contains(event) || check.holds.events.contains(event),
+            _ => false,
+        }
+    }
+
+    fn fits(&self, when: &When, upto: usize) -> bool {
+        when.iter().all(|(question, answers)| {
+            self.answered(question, upto).is_some_and(|given| answers.iter().any(|answer| answer == given))
+        })
     }
 
     // --- runs
@@ -296,8 +322,9 @@ impl Told<'_> {
     }
 
     fn stale(&self, check: &Check, said: Said, at: At) -> bool {
-        let changed =
-            (said.since + 1..at.upto).any(|i| self.touches(i).iter().any(|subject| check.rests_on.contains(subject)));
+        let changed = (said.since + 1..at.upto).any(|i| {
+            self.happens(check, i) || self.touches(i).iter().any(|subject| check.rests_on.contains(subject))
+        });
         let to_prove = (said.since + 1..at.upto).any(|i| match self.body(i) {
             Body::FindingFixed { finding, .. } => (0..i).any(|raised| {
                 self.live[raised].id == *finding
@@ -324,7 +351,7 @@ impl Told<'_> {
             let Subject::Check(id) = subject else { return false };
             let (_, other) = self.plan.check(id).unwrap();
             let renewed = self.said(other, at.upto).is_some_and(|under| under.since > said.since);
-            self.wanted(other, at.upto) && (renewed || self.stands(other, at) != Is::Fresh)
+            self.wanted(other, at.upto) && (renewed || !self.stands(other, at).holds())
         });
         changed || to_prove || aged || used || sand
     }
@@ -345,19 +372,22 @@ impl Told<'_> {
             return Is::Stale;
         }
         match self.body(said.entry) {
-            Body::CheckRecorded { result, witness, .. } => {
-                if check.witness && witness.is_none() {
+            Body::CheckRecorded { result, witness, alone, .. } => {
+                let nobody = check.witness && witness.is_none();
+                if nobody && (check.point == Point::Hold || alone.is_none()) {
                     return Is::Missing;
                 }
-                match (&check.kind, result) {
-                    (CheckKind::Confirm, CheckResult::Confirmed { passed }) => {
-                        let stops = !passed && check.fail == liftgate_core::record::Outcome::Stop;
-                        if stops { Is::Failed } else { Is::Fresh }
-                    }
-                    (CheckKind::Compute(_), CheckResult::Computed { outcome, .. }) => {
-                        let stops = *outcome == liftgate_core::record::Outcome::Stop;
-                        if stops { Is::Failed } else { Is::Fresh }
-                    }
+                let is = match (&check.kind, result) {
+                    (CheckKind::Confirm, CheckResult::Confirmed { passed }) => match (passed, check.fail) {
+                        (true, _) => Is::Fresh,
+                        (false, Outcome::Stop) => Is::Failed,
+                        (false, _) => Is::Caution,
+                    },
+                    (CheckKind::Compute(_), CheckResult::Computed { outcome, .. }) => match outcome {
+                        Outcome::Stop => Is::Failed,
+                        Outcome::Caution => Is::Caution,
+                        Outcome::Pass => Is::Fresh,
+                    },
                     (CheckKind::Measure(measure), CheckResult::Measured { value, unit }) if *unit == measure.unit => {
                         let limits = &measure.limits;
                         let all =
@@ -372,10 +402,18 @@ impl Told<'_> {
                         }
                         let low = of(&limits.stop_below).is_some_and(|limit| *value < limit);
                         let high = of(&limits.stop_above).is_some_and(|limit| *value > limit);
-                        if low || high { Is::Failed } else { Is::Fresh }
+                        let careful = of(&limits.caution_below).is_some_and(|limit| *value < limit)
+                            || of(&limits.caution_above).is_some_and(|limit| *value > limit);
+                        match (low || high, careful) {
+                            (true, _) => Is::Failed,
+                            (false, true) => Is::Caution,
+                            (false, false) => Is::Fresh,
+                        }
                     }
                     _ => Is::Missing,
-                }
+                };
+                // What nobody saw goes on as a caution at best.
+                if nobody && is == Is::Fresh { Is::Caution } else { is }
             }
             Body::LandingRecorded { card, .. } => self.flight_stands(check, *card, said.entry, at),
             _ => unreachable!(),
@@ -407,7 +445,8 @@ impl Told<'_> {
         if over {
             return Is::Failed;
         }
-        if fly.temperatures.iter().any(|place| temperatures.iter().all(|reading| reading.place != *place)) {
+        let fits = |id: &str| self.fits(&self.plan.place(id).unwrap().when, at.upto);
+        if fly.temperatures.iter().any(|place| fits(place) && temperatures.iter().all(|r| r.place != *place)) {
             return Is::Missing;
         }
         let drawn = self.drawn(card, at.upto).unwrap();
@@ -417,11 +456,15 @@ impl Told<'_> {
         {
             return Is::Missing;
         }
+        let warm = temperatures.iter().any(|reading| {
+            self.plan.places.iter().any(|place| place.id == reading.place && reading.celsius > place.caution_above_c)
+        });
+        let fresh = if warm { Is::Caution } else { Is::Fresh };
         let Body::CardDrawn { prediction: Some(prediction), planned_s, .. } = self.body(drawn) else {
-            return Is::Fresh;
+            return fresh;
         };
         if !fly.predict {
-            return Is::Fresh;
+            return fresh;
         }
         let Some(used) = used else { return Is::Missing };
         let explained = (drawn..at.upto)
@@ -434,7 +477,7 @@ impl Told<'_> {
         if (*used < prediction.low_mah * share || *used > prediction.high_mah * share) && !explained {
             return Is::Unexplained;
         }
-        Is::Fresh
+        fresh
     }
 
     // --- findings
@@ -467,10 +510,14 @@ impl Told<'_> {
         });
         let unknown = stage.after.is_empty()
             && (self.plan.questions.iter().any(|q| self.answered(&q.id, at.upto).is_none())
-                || self.plan.figures.iter().any(|f| f.required && self.figure(&f.id, at.upto).is_none()));
+                || self.plan.figures.iter().filter(|f| self.fits(&f.when, at.upto)).any(|f| {
+                    let value = self.figure(&f.id, at.upto);
+                    let floor = f.above.as_ref().and_then(|below| self.figure(below, at.upto));
+                    (f.required && value.is_none()) || value.zip(floor).is_some_and(|(value, floor)| value <= floor)
+                }));
         let checks = stage.checks.iter().any(|check| {
             let counts = check.mandatory && check.before_flights_from.is_none() && self.wanted(check, at.upto);
-            counts && self.stands(check, at) != Is::Fresh
+            counts && !self.stands(check, at).holds()
         });
         let findings = self.findings.iter().any(|f| f.stage == stage.id && self.blocks(f, at));
         earlier || unknown || checks || findings
@@ -554,7 +601,8 @@ impl Told<'_> {
             );
             match self.stands(check, at) {
                 Is::Failed => settled.push((number, FindingIs::Open)),
-                Is::Fresh if no => settled.push((number, FindingIs::Open)),
+                Is::Caution if no || !check.caution_proves => settled.push((number, FindingIs::Open)),
+                Is::Caution => settled.push((number, FindingIs::Proven)),
                 Is::Fresh => settled.push((number, FindingIs::Proven)),
                 _ => {}
             }
@@ -594,13 +642,13 @@ impl Told<'_> {
             .all(|earlier| matches!(self.gate(earlier, at), GateIs::Released | GateIs::None));
         let rungs = stage.checks.iter().take_while(|other| other.id != check.id).all(|other| {
             let counts = other.mandatory && other.before_flights_from.is_none() && self.wanted(other, at.upto);
-            !counts || self.stands(other, at) == Is::Fresh
+            !counts || self.stands(other, at).holds()
         });
         let due = self.plan.checks().all(|(_, other)| {
             let from =
                 other.before_flights_from.as_ref().and_then(|id| self.plan.stages.iter().position(|s| s.id == *id));
             let asked = other.mandatory && from.is_some_and(|from| from <= index) && self.wanted(other, at.upto);
-            !asked || self.stands(other, at) == Is::Fresh
+            !asked || self.stands(other, at).holds()
         });
         findings && gates && rungs && due
     }

@@ -39,7 +39,7 @@ impl Default for Flown {
     fn default() -> Self {
         Flown {
             used_mah: Some(1_000.0),
-            celsius: 55.0,
+            celsius: 45.0,
             places: vec!["motor", "battery"],
             minutes: 2,
             spotter: "Sam".to_owned(),
@@ -94,7 +94,7 @@ impl Story {
     }
 
     pub fn figure(&mut self, figure: &str, value: f64) -> EntryId {
-        self.add(Body::FigureSet { figure: figure.into(), value, basis: Basis::Measured })
+        self.add(Body::FigureSet { figure: figure.into(), value, basis: Basis::Measured, reason: None })
     }
 
     pub fn change(&mut self, subject: &str) -> EntryId {
@@ -113,7 +113,18 @@ impl Story {
 
     pub fn record(&mut self, check: &str, result: CheckResult, witness: Option<&str>) -> EntryId {
         let witness = witness.map(str::to_owned);
-        self.add(Body::CheckRecorded { check: check.into(), result, witness, note: None })
+        self.add(Body::CheckRecorded { check: check.into(), result, witness, note: None, alone: None })
+    }
+
+    /// Confirms it with nobody there, and says why.
+    pub fn confirm_alone(&mut self, check: &str, why: &str) -> EntryId {
+        let result = CheckResult::Confirmed { passed: true };
+        let alone = Some(why.to_owned());
+        self.add(Body::CheckRecorded { check: check.into(), result, witness: None, note: None, alone })
+    }
+
+    pub fn happened(&mut self, event: &str) -> EntryId {
+        self.add(Body::Happened { event: event.into(), note: None })
     }
 
     pub fn confirm(&mut self, check: &str, passed: bool) -> EntryId {
@@ -243,7 +254,9 @@ impl Story {
             None => self.fly(&next.check),
             Some(Blocker::Question(question)) if question == "wheels" => self.answer("wheels", "no"),
             Some(Blocker::Question(question)) => self.answer(question, "open"),
+            Some(Blocker::Figure(figure)) if figure == "dash" => self.figure("dash", 17.0),
             Some(Blocker::Figure(figure)) => self.figure(figure, 15.0),
+            Some(Blocker::Order { above, .. }) => self.figure(above, 15.0),
             Some(Blocker::Check { standing: Standing::Unexplained { card }, .. }) => self.explain(*card),
             Some(Blocker::Check { check, .. }) => self.pass(check),
             Some(Blocker::Gate(stage)) => self.release(stage),

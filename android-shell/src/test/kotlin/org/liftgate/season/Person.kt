@@ -101,6 +101,7 @@ class Person(
             "Enter" -> while (season.hasFigure(sight.title())) figureHere()
             "Do" -> check()
             "See to" -> see(about)
+            "Prove the fix" -> prove()
             "Decide" -> release()
             "Draw up the card" -> fly()
             else -> error("nobody knows how to “$verb”")
@@ -299,11 +300,13 @@ class Person(
     private fun see(title: String) {
         if (sight.canTap("Go to the proof")) {
             phone.tap("Go to the proof")
-            if (sight.canTap("Draw up the card")) fly() else check()
+            prove()
             return
         }
         fix(title)
     }
+
+    private fun prove() = if (sight.canTap("Draw up the card")) fly() else check()
 
     private fun fix(title: String) {
         val finding = season.finding(title)
@@ -598,7 +601,7 @@ class Person(
     }
 
     private companion object {
-        val VERBS = setOf("Answer", "Enter", "Do", "See to", "Decide", "Draw up the card")
+        val VERBS = setOf("Answer", "Enter", "Do", "See to", "Prove the fix", "Decide", "Draw up the card")
         const val PATIENCE = 80
         const val MS = 1_000L
         const val MS_A_MINUTE = 60_000L

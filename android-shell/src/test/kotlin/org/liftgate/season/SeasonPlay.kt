@@ -132,7 +132,7 @@ private class Play(private val season: Season, private val out: File) {
             story.tell("${sight.title()} ($area): ${title.substringAfter(". ")}. ${sight.after("Fixed and proven.")[0]}")
             story.tell(
                 "        shown by “${sight.after("What showed it")[0]}”; " +
-                    "fixed: ${sight.after("What was done")[0]}; proved by “${proof[1]}”, ${proof[2]}",
+                    "fixed: ${sight.after("What was done")[1]}; proved by “${proof[1]}”, ${proof[2]}",
             )
         }
         person.home()

@@ -1,0 +1,69 @@
+use super::context::{heading, paragraph, still_row};
+use super::{Block, Command, Context, Control, Edge, Icon, Screen, Tone, blocker_words, counted, result_words};
+use crate::plan::Stage;
+use crate::readiness::Release;
+
+/// Lapsed gates over fresh evidence: the pilot reads each, and releases them with one touch at the end of the page.
+pub(super) fn release_again(context: &Context<'_>) -> Screen {
+    let again = context.ledger.releasable_again(context.plan, context.now);
+    let mut blocks = Vec::new();
+    if again.is_empty() {
+        blocks.push(paragraph(
+            "No lapsed gate can be released now: see the board for what is in the way.",
+            Tone::Plain,
+        ));
+        return context.screen("release-again", "Gates to release again", Some(context.aircraft_name()), blocks);
+    }
+    blocks.push(paragraph(
+        "What these gates stand on holds again. Read what took the ground from each and what renewed it. \
+         Each is its own decision and its own entry in the journal.",
+        Tone::Plain,
+    ));
+    let stages = again.iter().filter_map(|id| context.plan.stage(id));
+    for stage in stages {
+        if let Some(release) = context.ledger.releases.get(&stage.id) {
+            blocks.extend(gate(context, stage, release));
+        }
+    }
+    let label = format!("Release {}", counted(again.len(), "gate", "gates"));
+    let release = Control::primary(Command::ReleaseAgain(again).into(), label).icon(Icon::Tick);
+    // At the end of the page and not in the foot, so that it is reached past every gate.
+    blocks.push(heading("The pilot decides", None));
+    blocks.push(Block::Choice { label: String::new(), options: vec![release] });
+    context.screen("release-again", "Gates to release again", Some(context.aircraft_name()), blocks)
+}
+
+fn gate(context: &Context<'_>, stage: &Stage, release: &Release) -> Vec<Block> {
+    let mut blocks = vec![heading(&stage.title, Some("Lapsed".to_owned()))];
+    blocks.push(paragraph(stage.gate.clone().unwrap_or_default(), Tone::Strong));
+    let over: Vec<String> = release
+        .lapsed
+        .iter()
+        .flat_map(|(blockers, _)| blockers)
+        .map(|blocker| blocker_words(context.plan, context.ledger, blocker))
+        .collect();
+    let when = release.lapsed.as_ref().map(|(_, at)| super::day_and_time(&at.wall, context.now));
+    blocks.push(still_row(Edge::Stale, "Lapsed over", &over.join(", "), when));
+    let renewed = renewed(context, stage, release);
+    if renewed.is_empty() {
+        blocks.push(still_row(Edge::Fresh, "Its own checks", "All hold as they were", None));
+    }
+    blocks.extend(renewed);
+    blocks
+}
+
+/// Evidence of the stage that is not what the gate stood on.
+fn renewed(context: &Context<'_>, stage: &Stage, release: &Release) -> Vec<Block> {
+    let rows = stage.checks.iter().filter(|check| context.ledger.aircraft.wants(check)).filter_map(|check| {
+        let evidence = context.ledger.evidence.get(&check.id)?;
+        let known = release.evidence.iter().any(|(id, entry)| *id == check.id && *entry == evidence.entry);
+        if known {
+            return None;
+        }
+        let standing = context.report.standing(&check.id);
+        let detail =
+            format!("{}, {}", result_words(context.ledger, &evidence.of), super::day(&evidence.at.wall, context.now));
+        Some(still_row(super::context::edge(&standing), "Done anew", &check.title, Some(detail)))
+    });
+    rows.collect()
+}
