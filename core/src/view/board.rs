@@ -202,7 +202,18 @@ fn changed(context: &Context<'_>) -> Vec<Block> {
     if blocks.len() == 2 {
         blocks.push(still_row(Edge::None, "", "Nothing else changed by it", None));
     }
-    blocks
+    blocks.into_iter().map(said_as_changed).collect()
+}
+
+/// The same row may stand among what is in the way: read aloud, each says where it stands.
+fn said_as_changed(block: Block) -> Block {
+    match block {
+        Block::Row { edge, state, title, detail, control: Some(control) } => {
+            let spoken = format!("Last recorded: {}", control.spoken);
+            Block::Row { edge, state, title, detail, control: Some(control.spoken(spoken)) }
+        }
+        other => other,
+    }
 }
 
 fn foot(context: &Context<'_>) -> Vec<Control> {

@@ -15,18 +15,23 @@ const PAST_IN_SIGHT: usize = 4;
 pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
     let Some((stage, check)) = context.plan.check(id) else { return context.gone("check") };
     let standing = context.report.standing(id);
-    let mut blocks = context.cautions(&check.cautions);
+    let (before, body, foot) = match &check.kind {
+        CheckKind::Confirm => (Vec::new(), Vec::new(), confirm_foot(check)),
+        CheckKind::Measure(measure) => {
+            (Vec::new(), measure_blocks(context, check, measure), measure_foot(context, check, measure))
+        }
+        // What it comes to is read first: it can be kept from the foot of the same screen.
+        CheckKind::Compute(computation) => compute(context, check, *computation),
+        CheckKind::Fly(_) => {
+            let (blocks, foot) = fly(context, check);
+            (Vec::new(), blocks, foot)
+        }
+    };
+    let mut blocks = before;
+    blocks.extend(context.cautions(&check.cautions));
     blocks.extend(context.stage_cautions(stage, check));
     blocks.push(paragraph(check.instruction.clone(), Tone::Strong));
     blocks.extend(how_it_stands(context, check, &standing));
-    let (body, foot) = match &check.kind {
-        CheckKind::Confirm => (Vec::new(), confirm_foot(check)),
-        CheckKind::Measure(measure) => {
-            (measure_blocks(context, check, measure), measure_foot(context, check, measure))
-        }
-        CheckKind::Compute(computation) => compute(context, check, *computation),
-        CheckKind::Fly(_) => fly(context, check),
-    };
     blocks.extend(body);
     if check.fly().is_none() {
         blocks.extend(remarks(context, check));
@@ -158,14 +163,13 @@ fn measure_foot(context: &Context<'_>, check: &Check, measure: &Measure) -> Vec<
     vec![Control::primary(record(check, true), label).icon(Icon::Tick).weight(Weight::Field).unless(why_not)]
 }
 
-fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (Vec<Block>, Vec<Control>) {
+/// The result, what it rests on, and the foot.
+fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (Vec<Block>, Vec<Block>, Vec<Control>) {
     match Computed::of(computation, context.facts()) {
         Ok(computed) => {
-            let mut blocks = vec![Block::Verdict {
-                text: computed.summary.clone(),
-                detail: None,
-                edge: outcome_edge(computed.outcome),
-            }];
+            let result =
+                Block::Verdict { text: computed.summary.clone(), detail: None, edge: outcome_edge(computed.outcome) };
+            let mut blocks = Vec::new();
             blocks.extend(computed.picture.clone().map(|picture| Block::Drawing { picture }));
             blocks.extend(computed_blocks(&computed));
             blocks.extend(super::aircraft::what_went_in(context, check));
@@ -176,7 +180,7 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
             let keep = Control::primary(record(check, true), label).icon(Icon::Tick).weight(Weight::Field);
             let other_day = Control::new(Place::HotterDay.into(), "Another day").icon(Icon::Thermometer);
             let heat = computation == Computation::HotDayHeat;
-            (blocks, [keep].into_iter().chain(heat.then_some(other_day)).collect())
+            (vec![result], blocks, [keep].into_iter().chain(heat.then_some(other_day)).collect())
         }
         Err(lacking) => {
             let words = lacking_words(context.plan, &lacking);
@@ -189,7 +193,7 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
             };
             let label = if matches!(lacking, Lacking::Flight(_)) { "Go there" } else { "Enter it" };
             let control = Control::primary(place.into(), label).icon(Icon::Pencil).detail(words.clone());
-            (vec![still_row(Edge::Missing, "Cannot compute yet", &words, None)], vec![control])
+            (vec![still_row(Edge::Missing, "Cannot compute yet", &words, None)], Vec::new(), vec![control])
         }
     }
 }

@@ -161,7 +161,7 @@ pub(super) fn outcome_edge(outcome: Outcome) -> Edge {
 
 /// A row that leads somewhere.
 pub(super) fn row(edge: Edge, state: &str, title: &str, detail: Option<String>, place: Place) -> Block {
-    let mut spoken = format!("{title}. {state}.");
+    let mut spoken = if state.is_empty() { format!("{title}.") } else { format!("{title}. {state}.") };
     if let Some(detail) = &detail {
         spoken.push_str(&format!(" {detail}"));
     }

@@ -27,7 +27,7 @@ pub(crate) fn spotter(plan: &Plan, ledger: &Ledger, card: EntryId, now: &Moment)
             running,
             elapsed_ms,
             planned_s: flight.planned_s,
-            label: format!("Motor on, planned {}", clock(flight.planned_s)),
+            label: format!("planned {}", clock(flight.planned_s)),
         },
         calls: calls(flight.planned_s),
         main,

@@ -7,13 +7,13 @@ import android.view.ViewGroup
 import android.view.accessibility.AccessibilityNodeInfo
 import android.widget.Button
 import android.widget.LinearLayout
-import android.widget.ScrollView
 import org.liftgate.R
 import org.liftgate.shell.blocks.ControlView
 import org.liftgate.shell.blocks.Controls
 import org.liftgate.shell.blocks.Shape
 import org.liftgate.shell.blocks.Taps
 import org.liftgate.shell.look.Flow
+import org.liftgate.shell.look.Page
 import org.liftgate.shell.look.column
 import org.liftgate.shell.look.drawable
 import org.liftgate.shell.look.icon
@@ -32,7 +32,7 @@ import uniffi.liftgate.Screen
  * What the thumb reaches: the undoing of the last thing, lesser actions, and lowest of all the way back beside the
  * main action. Never more than about half of the screen; beyond that it scrolls.
  */
-class Foot(private val context: Context, private val taps: Taps) : ScrollView(context) {
+class Foot(private val context: Context, private val taps: Taps) : Page(context) {
     private val notice = context.text(R.style.Text_Strong)
     private val refusal = refusal()
     private val undo = UndoBar(context, taps)
@@ -139,7 +139,8 @@ class Foot(private val context: Context, private val taps: Taps) : ScrollView(co
 
     private fun show(view: ControlView, control: Control?) {
         view.visibility = if (control == null) View.GONE else View.VISIBLE
-        control?.let(view::bind)
+        // What is not shown keeps no words of the screen before: a tool that reads all views would come upon them.
+        if (control == null) view.contentDescription = null else view.bind(control)
     }
 
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {

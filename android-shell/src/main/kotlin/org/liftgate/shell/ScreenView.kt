@@ -9,12 +9,13 @@ import android.view.View
 import android.view.ViewGroup
 import android.view.WindowInsets
 import android.widget.LinearLayout
-import android.widget.ScrollView
 import org.liftgate.R
 import org.liftgate.shell.blocks.BlockView
 import org.liftgate.shell.blocks.Taps
 import org.liftgate.shell.blocks.heading
 import org.liftgate.shell.blocks.viewOf
+import org.liftgate.shell.look.FittedText
+import org.liftgate.shell.look.Page
 import org.liftgate.shell.look.column
 import org.liftgate.shell.look.put
 import org.liftgate.shell.look.role
@@ -32,7 +33,7 @@ import uniffi.liftgate.Screen
  */
 class ScreenView(context: Context, private val taps: Taps) : LinearLayout(context) {
     private val above = context.text(R.style.Text_Label)
-    private val title = context.text(R.style.Text_Title).apply { heading() }
+    private val title = FittedText(context, R.style.Text_Title, R.dimen.type_title).apply { heading() }
     private val corner = LinearLayout(context)
     private val head = LinearLayout(context).apply {
         orientation = HORIZONTAL
@@ -55,7 +56,7 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
         // Takes the first focus, so that no keyboard opens before a field is touched.
         isFocusableInTouchMode = true
     }
-    private val scroll = ScrollView(context).apply {
+    private val scroll = Page(context).apply {
         id = R.id.page
         isFillViewport = true
         addView(page)

@@ -1,9 +1,11 @@
 package org.liftgate.shell
 
+import android.app.ActivityManager
 import android.content.Intent
 import android.os.Bundle
 import android.os.Handler
 import android.os.Looper
+import android.util.Log
 import android.view.WindowManager
 import org.liftgate.R
 import org.liftgate.shell.blocks.Taps
@@ -27,6 +29,7 @@ class SpotterActivity : ShellActivity() {
     private val ticker = Handler(Looper.getMainLooper())
     private var screen: SpotterScreen? = null
     private var waiting = false
+    private var pinAsked = false
 
     /** The running clock's reading, in milliseconds, at which the shown screen was true. */
     private var seenAtMs = 0L
@@ -45,20 +48,6 @@ class SpotterActivity : ShellActivity() {
         view.asking = savedInstanceState?.getBoolean(ASKING) == true
         setContentView(view)
         back { view.announceForAccessibility(getString(R.string.back_is_off)) }
-        pin()
-    }
-
-    /**
-     * Asks the phone to keep this window in front. The holder can refuse or leave it at any time, and nothing rests on
-     * it: whose turn it is stands in the journal.
-     */
-    private fun pin() {
-        // The phone's own settings may forbid it.
-        runCatching { startLockTask() }
-    }
-
-    private fun unpin() {
-        runCatching { stopLockTask() }
     }
 
     override fun onStart() {
@@ -70,6 +59,33 @@ class SpotterActivity : ShellActivity() {
         super.onSaveInstanceState(outState)
         outState.putBoolean(ASKING, view.asking)
     }
+
+    override fun onResume() {
+        super.onResume()
+        pin()
+    }
+
+    /**
+     * Pins the screen where the phone allows it, once for each window; an ordinary phone asks its holder, who may say no, and
+     * can leave it at any time. Nothing rests on it: what a spotter may do is the core's to say.
+     */
+    private fun pin() {
+        if (pinAsked || pinning() != ActivityManager.LOCK_TASK_MODE_NONE) return
+        pinAsked = true
+        try {
+            startLockTask()
+        } catch (notNow: IllegalArgumentException) {
+            Log.i(TAG, "the screen is not pinned", notNow)
+        } catch (notHere: SecurityException) {
+            Log.i(TAG, "the screen is not pinned", notHere)
+        }
+    }
+
+    private fun unpin() {
+        if (pinning() != ActivityManager.LOCK_TASK_MODE_NONE) stopLockTask()
+    }
+
+    private fun pinning() = getSystemService(ActivityManager::class.java).lockTaskModeState
 
     override fun onStop() {
         ticker.removeCallbacksAndMessages(null)
@@ -193,6 +209,7 @@ class SpotterActivity : ShellActivity() {
     }
 
     private companion object {
+        const val TAG = "Liftgate"
         const val MS = 1000L
         const val ASKING = "asking"
         const val TICK_MS = 200L

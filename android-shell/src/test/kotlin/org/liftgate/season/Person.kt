@@ -240,7 +240,7 @@ class Person(
         val record = if (sight.canTap("Keep this result")) "Keep this result" else "Record this result"
         val name = sight.title().lowercase().replace(Regex("[^a-z]+"), "-")
         val right = if (record == "Keep this result") "right" else "stop"
-        album.take("check-compute", "A check that is computed: its cautions first")
+        album.take("check-compute", "A check that is computed: what it comes to, then its cautions")
         sight.revealDrawing()
         album.take("check-compute-$right-$name", "Computed from what was entered: “${sight.title()}”")
         if (sight.canTap("Another day")) askAboutAnotherDay()

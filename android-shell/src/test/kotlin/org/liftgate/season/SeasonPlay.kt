@@ -153,6 +153,9 @@ private class Play(private val season: Season, private val out: File) {
         check(shown == verified.count) { "the screen counts $shown entries, the chain ${verified.count}" }
     }
 
+    private fun now() = java.time.Instant.ofEpochMilli(clock.wallMs)
+        .atOffset(java.time.ZoneOffset.ofTotalSeconds(clock.offsetMin * 60))
+
     private fun ask(work: (Liftgate) -> Unit) {
         val app = RuntimeEnvironment.getApplication() as LiftgateApp
         var outcome: Result<Unit>? = null
@@ -173,6 +176,7 @@ private class Play(private val season: Season, private val out: File) {
         val again = Liftgate.open(copy.path, clock.now()).use { it.verify() }
         check(again == verified) { "the journal that was left says $again, the app said $verified" }
         File(out, "dossier.html").writeText(dossier)
+        File(out, "ended.json").writeText("{\"at\": \"${now()}\"}\n")
         story.tell("Journal verified: ${again.count} entries, head ${again.head}")
         story.tell("Left in out/: ${2 * album.shots.size} pictures in screens/, journal.db, dossier.html, index.html to look through them")
         File(out, "story.txt").writeText(story.lines.joinToString("\n", postfix = "\n"))

@@ -8,6 +8,7 @@ import android.widget.TextView
 import org.liftgate.R
 import org.liftgate.shell.Phone
 import org.liftgate.shell.blocks.PictureView
+import org.liftgate.shell.read
 
 /** A row as a person reads it: its state, what it is about, and the rest. */
 data class SeenRow(val state: String, val title: String)
@@ -15,7 +16,7 @@ data class SeenRow(val state: String, val title: String)
 /** What can be read off the window in view, by nothing but its words and where they stand. */
 class Sight(private val phone: Phone) {
     /** The screen's title. */
-    fun title(): String = texts().first { it.isAccessibilityHeading }.text.toString()
+    fun title(): String = read(texts().first { it.isAccessibilityHeading })
 
     /** The board's sentence. */
     fun verdict(): String = phone.words().firstOrNull { " between " in it }
@@ -24,7 +25,7 @@ class Sight(private val phone: Phone) {
     /** What the app said of the last thing recorded, in the bar that takes it back. */
     fun said(): String? {
         val bar = phone.decor.findViewById<View>(R.id.undo) ?: return null
-        val words = phone.shown(bar).filterIsInstance<TextView>().map { it.text.toString() }.filter { it.isNotBlank() }.toList()
+        val words = phone.shown(bar).filterIsInstance<TextView>().map(::read).filter { it.isNotBlank() }.toList()
         // The last text is the control's own, where there is something to take back.
         return (if (bar.isClickable) words.dropLast(1) else words).firstOrNull()
     }
@@ -53,7 +54,7 @@ class Sight(private val phone: Phone) {
         var under = false
         val found = mutableListOf<SeenRow>()
         for (view in phone.shown(phone.decor.findViewById(R.id.page))) {
-            if (view is TextView && view.isAccessibilityHeading) under = view.text.toString() == heading
+            if (view is TextView && view.isAccessibilityHeading) under = read(view) == heading
             if (under && view.isClickable && phone.labels(view).size > 2) {
                 found += phone.labels(view).let { SeenRow(it[0], it[1]) }
             }

@@ -3,6 +3,7 @@ package org.liftgate.shell
 import android.graphics.Bitmap
 import android.graphics.Color
 import android.graphics.Rect
+import android.graphics.RectF
 import android.view.View
 import android.view.ViewGroup
 import android.widget.EditText
@@ -10,6 +11,7 @@ import android.widget.ScrollView
 import android.widget.TextView
 import kotlin.math.pow
 import org.liftgate.R
+import org.liftgate.shell.blocks.PictureView
 
 /** Measures a drawn window against the project's budgets and says in words where it falls short. */
 class Inspector(private val phone: Phone) {
@@ -17,7 +19,8 @@ class Inspector(private val phone: Phone) {
     private val targetPx = phone.activity.resources.getDimensionPixelSize(R.dimen.target)
 
     /** Everything on the screen that is cut, out of the window, too small to hit or too near to another target. */
-    fun layoutFaults(): List<String> = cutTexts() + outside() + smallTargets() + crowdedTargets()
+    fun layoutFaults(): List<String> =
+        cutTexts() + tornUnits() + outside() + overlaps() + labelFaults() + smallTargets() + crowdedTargets() + beyondReach()
 
     private val shown get() = phone.shown(phone.decor).toList()
 
@@ -36,6 +39,57 @@ class Inspector(private val phone: Phone) {
             widest > wide + 1 -> "“${view.text}” needs $widest px of width and has $wide"
             broken && view !is EditText -> "“${view.text}” is broken inside a word"
             (0 until layout.lineCount).any { layout.getEllipsisCount(it) > 0 } -> "“${view.text}” is cut with dots"
+            else -> null
+        }
+    }
+
+    /** Numbers that end a line while their unit begins the next. */
+    private fun tornUnits(): List<String> = shown.filterIsInstance<TextView>().filter { it !is EditText }.mapNotNull { view ->
+        val layout = view.layout ?: return@mapNotNull null
+        val torn = (0 until layout.lineCount - 1).map(layout::getLineEnd).firstOrNull { end ->
+            val before = view.text.subSequence(0, end).trimEnd()
+            val after = view.text.subSequence(end, view.text.length)
+            before.lastOrNull()?.isDigit() == true && UNIT_AHEAD.containsMatchIn(after)
+        }
+        torn?.let { "“${view.text}” tears a number from its unit at $it" }
+    }
+
+    /** Texts that lie on one another. */
+    fun overlaps(): List<String> {
+        val texts = shown.filterIsInstance<TextView>().filter { it.text.isNotBlank() && it.width > 0 && it.height > 0 }
+        val places = texts.map { it to place(it) }
+        return places.flatMapIndexed { i, (one, at) ->
+            places.drop(i + 1).filter { (other, there) -> sameSheet(one, other) && Rect(at).run { intersect(there) } }
+                .map { (other, _) -> "“${one.text}” and “${other.text}” lie on one another" }
+        }
+    }
+
+    /** Words of drawings that stick out of their drawing or lie on one another. */
+    private fun labelFaults(): List<String> = shown.filterIsInstance<PictureView>().flatMap { view ->
+        val places = view.labelPlaces()
+        val out = places.filter { (_, at) -> at.left < -1 || at.top < -1 || at.right > view.width + 1 || at.bottom > view.height + 1 }
+            .map { (words, at) -> "“$words” sticks out of its drawing of ${view.width} by ${view.height}: $at" }
+        out + places.flatMapIndexed { i, (words, at) ->
+            places.drop(i + 1).filter { (_, there) -> RectF.intersects(at, there) }.map { (other, _) -> "“$words” and “$other” lie on one another in a drawing" }
+        }
+    }
+
+    /** Targets whose middle no scrolling brings into sight. */
+    fun beyondReach(): List<String> = phone.targets().filter { view ->
+        phone.scrollTo(view)
+        val seen = Rect()
+        val at = place(view)
+        !view.getGlobalVisibleRect(seen) || !seen.contains(at.centerX(), at.centerY())
+    }.map { "${name(it)} cannot be brought into sight" }
+
+    /** Controls that say nothing to a screen reader, and fields that do not say what they are for. */
+    fun unspoken(): List<String> = phone.targets().mapNotNull { view ->
+        when {
+            view is EditText -> {
+                val label = shown.filterIsInstance<TextView>().firstOrNull { it.labelFor == view.id }
+                if (label == null) "the field with “${view.text}” has no label" else null
+            }
+            view.contentDescription.isNullOrBlank() -> "${name(view)} says nothing to a screen reader"
             else -> null
         }
     }
@@ -93,11 +147,28 @@ class Inspector(private val phone: Phone) {
     private fun contrast(drawn: Bitmap, part: Rect): Double {
         val pixels = IntArray(part.width() * part.height())
         drawn.getPixels(pixels, 0, part.width(), part.left, part.top, part.width(), part.height())
-        val ground = pixels.groupBy { it }.maxBy { it.value.size }.key
-        return pixels.distinct().maxOf { ratio(it, ground) }
+        val counts = HashMap<Int, Int>()
+        pixels.forEach { counts.merge(it, 1, Int::plus) }
+        val ground = counts.maxBy { it.value }.key
+        return counts.keys.maxOf { ratio(it, ground) }
+    }
+
+    /** Words of drawings whose contrast, measured from the drawn pixels, is below [least]. */
+    fun faintLabels(drawn: Bitmap, least: Double): List<String> = shown.filterIsInstance<PictureView>().flatMap { view ->
+        val seen = Rect()
+        if (!view.getGlobalVisibleRect(seen) || seen.height() < view.height) return@flatMap emptyList<String>()
+        view.labelPlaces().mapNotNull { (words, at) ->
+            val part = Rect(seen.left + at.left.toInt(), seen.top + at.top.toInt(), seen.left + at.right.toInt(), seen.top + at.bottom.toInt())
+            if (!part.intersect(seen) || part.width() < 1 || part.height() < 1) return@mapNotNull null
+            val ratio = contrast(drawn, part)
+            if (ratio < least) "“$words” in a drawing stands out by %.1f:1".format(ratio) else null
+        }
     }
 
     companion object {
+        /** What can only be a unit, at the beginning of a line. */
+        private val UNIT_AHEAD = Regex("^(mm|cm|m|kg|g|mAh|Ah|V|A|W|Wh|rpm|Hz|s|min|h|°C|°F|°|%|mV|mΩ|N|Nm|N·m|g·m|in|ft|lb|oz)(?![\\p{L}\\p{Nd}])")
+
         /** Contrast ratio of two colours, 1 to 21, as WCAG 2.2 defines it. */
         fun ratio(one: Int, other: Int): Double {
             val (dark, light) = listOf(luminance(one), luminance(other)).sorted()

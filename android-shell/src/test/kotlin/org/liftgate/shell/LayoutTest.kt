@@ -42,13 +42,13 @@ class LayoutTest {
             if (turn == Turn.SPOTTER) {
                 for (screen in listOf(Samples.spotter(false), Samples.spotter(true, 61_000), Samples.landed)) {
                     core.spotterScreen = screen
-                    phone.recreate()
+                    phone.lookAgain()
                     then("spotter ${screen.phase}, $where", phone)
                 }
             } else {
                 for (screen in screens) {
                     core.screen = screen
-                    phone.recreate()
+                    phone.lookAgain()
                     then("${screen.name}, $where", phone)
                 }
             }

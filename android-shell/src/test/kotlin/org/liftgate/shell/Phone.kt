@@ -11,6 +11,7 @@ import android.view.MotionEvent
 import android.view.View
 import android.view.ViewGroup
 import android.view.inputmethod.EditorInfo
+import android.view.inputmethod.InputConnection
 import android.widget.EditText
 import android.widget.ScrollView
 import android.widget.TextView
@@ -28,6 +29,16 @@ import org.robolectric.shadows.ShadowWindowOnBackInvokedDispatcher
 import org.robolectric.util.ReflectionHelpers
 import uniffi.liftgate.Liftgate
 import uniffi.liftgate.Moment
+
+/** What a text says, without the care with which it is set: plain spaces and straight quotation marks. */
+fun read(view: TextView): String = view.text.toString().map {
+    when (it) {
+        '\u00A0' -> ' '
+        '\u2018', '\u2019' -> '\''
+        '\u201C', '\u201D' -> '"'
+        else -> it
+    }
+}.joinToString("")
 
 /** Both clocks of a phone, moved by hand. */
 class HandClock(
@@ -54,6 +65,7 @@ class HandClock(
 class Phone(
     private val folder: File,
     val clock: HandClock = HandClock(),
+    private val journal: File = File(folder, "liftgate.db"),
     private val open: (String, Moment) -> Liftgate = { path, now -> Liftgate.open(path, now) },
 ) : AutoCloseable {
     /** Calls said aloud so far. */
@@ -64,9 +76,9 @@ class Phone(
 
     /** How long the finger rested each time, milliseconds. */
     val heldMs = mutableListOf<Long>()
+    private var lives = 0
     private val app = RuntimeEnvironment.getApplication() as LiftgateApp
     private var controller: ActivityController<out Activity>? = null
-    private val journal = File(folder, "liftgate.db")
 
     val activity: Activity get() = checkNotNull(controller) { "the app is not open" }.get()
     val decor: View get() = activity.window.decorView
@@ -75,9 +87,11 @@ class Phone(
         backAsOnAndroid15()
         folder.mkdirs()
         app.speakers = {
+            val life = lives
             object : Speaker {
                 override fun say(words: String) {
-                    spoken += words
+                    // A process that died says nothing any more.
+                    if (life == lives) spoken += words
                 }
 
                 override fun close() = Unit
@@ -120,14 +134,19 @@ class Phone(
         settle(follow = false)
         val saved = File(folder, "killed").apply { deleteRecursively(); mkdirs() }
         val files = { from: File -> from.listFiles { file -> file.name.startsWith(journal.name) }.orEmpty() }
-        files(folder).forEach { it.copyTo(File(saved, it.name)) }
+        val home = journal.absoluteFile.parentFile
+        files(home).forEach { it.copyTo(File(saved, it.name)) }
         controller = null
+        lives++
         app.core.close()
         app.core.waitUntilClosed()
         ShadowLooper.idleMainLooper()
         shadowOf(app).clearNextStartedActivities()
-        files(folder).forEach { it.delete() }
-        files(saved).forEach { it.copyTo(File(folder, it.name)) }
+        // A journal that is kept elsewhere is somebody's own and is never deleted, not even to put it back.
+        if (home.canonicalFile == folder.canonicalFile) {
+            files(home).forEach { it.delete() }
+            files(saved).forEach { it.copyTo(File(home, it.name)) }
+        }
         saved.deleteRecursively()
         boot()
         launch()
@@ -142,6 +161,9 @@ class Phone(
         app.core.waitUntilClosed()
         ShadowLooper.idleMainLooper()
     }
+
+    /** Whether the core has still to answer. */
+    val busy: Boolean get() = app.core.busy
 
     /** Waits until the core has answered, the screen is laid out, and any other activity asked for has opened. */
     fun settle(follow: Boolean = true) {
@@ -177,7 +199,7 @@ class Phone(
 
     /** Every text on the screen, from top to bottom as it is built, also what must be scrolled to. */
     fun words(): List<String> = shown(decor).filterIsInstance<TextView>()
-        .map { it.text.toString() }.filter { it.isNotBlank() }.toList()
+        .map(::read).filter { it.isNotBlank() }.toList()
 
     /** Whether the screen says [part] anywhere. */
     fun says(part: String): Boolean = words().any { part in it }
@@ -201,7 +223,7 @@ class Phone(
 
     /** The words that a target shows, and what it says to a screen reader. */
     fun labels(target: View): List<String> = shown(target).filterIsInstance<TextView>()
-        .map { it.text.toString() }.filter { it.isNotBlank() }.toList() + listOfNotNull(target.contentDescription?.toString())
+        .map(::read).filter { it.isNotBlank() }.toList() + listOfNotNull(target.contentDescription?.toString())
 
     private fun target(label: String): View {
         val all = targets()
@@ -270,9 +292,34 @@ class Phone(
         settle()
     }
 
+    /** Letters from the keyboard into the field that has the focus; nothing where none has. */
+    fun write(letters: String): Phone = keys { it.commitText(letters, 1) }
+
+    /** The keyboard's key that takes the letter before the cursor, or what is selected, away. */
+    fun erase(): Phone = keys {
+        if (it.getSelectedText(0).isNullOrEmpty()) it.deleteSurroundingText(1, 0) else it.commitText("", 1)
+    }
+
+    /** The keyboard's key that ends a line or is done with the field. */
+    fun enter(): Phone = keys {
+        if (focused()!!.inputType and MULTI_LINE == 0) {
+            it.performEditorAction(EditorInfo.IME_ACTION_DONE)
+        } else {
+            it.commitText("\n", 1)
+        }
+    }
+
+    /** The field that has the focus. */
+    fun focused(): EditText? = shown(decor).filterIsInstance<EditText>().firstOrNull { it.isFocused }
+
+    private fun keys(press: (InputConnection) -> Unit): Phone = apply {
+        focused()?.onCreateInputConnection(EditorInfo())?.let(press)
+        settle()
+    }
+
     /** Scrolls to the text or field called [label]. */
     fun reveal(label: String): Phone = apply {
-        val view = shown(decor).lastOrNull { (it as? TextView)?.text?.toString() == label || it.tag == label }
+        val view = shown(decor).lastOrNull { (it as? TextView)?.let(::read) == label || it.tag == label }
             ?: throw AssertionError("nothing on the screen is called “$label”. It says:\n${listing()}")
         scrollTo(view)
         settle()
@@ -338,7 +385,18 @@ class Phone(
         return at[0] + view.width / 2f to at[1] + view.height / 2f
     }
 
-    private fun scrollTo(view: View) {
+    /** What the field [view] is called. */
+    fun nameOf(view: EditText): String = generateSequence(view.parent as? View) { it.parent as? View }
+        .firstNotNullOfOrNull { it.tag as? String }.orEmpty()
+
+    /** Moves the page by [px] pixels, as a wheel or a finger that stopped would. */
+    fun scrollBy(px: Int): Phone = apply {
+        shown(decor).filterIsInstance<ScrollView>().firstOrNull { it.id == R.id.page }?.scrollBy(0, px)
+        settle()
+    }
+
+    /** Brings [view] into sight where the page has to be moved for it. */
+    fun scrollTo(view: View) {
         val scroll = generateSequence(view.parent) { it.parent }.filterIsInstance<ScrollView>().firstOrNull() ?: return
         val at = Rect(0, 0, view.width, view.height)
         scroll.offsetDescendantRectToMyCoords(view, at)
@@ -349,9 +407,18 @@ class Phone(
 
     private fun send(action: Int, x: Float, y: Float) {
         val now = SystemClock.uptimeMillis()
-        val event = MotionEvent.obtain(now, now, action, x, y, 0)
+        if (action == MotionEvent.ACTION_DOWN) downAt = now
+        val event = MotionEvent.obtain(downAt, now, action, x, y, 0)
         decor.dispatchTouchEvent(event)
         event.recycle()
+    }
+
+    private var downAt = 0L
+
+    /** One movement of a finger at a place of the window in pixels, as a `MotionEvent` action; what it did is waited for. */
+    fun finger(action: Int, x: Float, y: Float): Phone = apply {
+        send(action, x, y)
+        settle()
     }
 
     // Pictures
@@ -387,6 +454,19 @@ class Phone(
         settle()
     }
 
+    /** Another size or way up of the window, in Android's words for it (`+w360dp-h800dp-port`), or size of type. */
+    fun configure(qualifiers: String, type: Float = RuntimeEnvironment.getFontScale()): Phone = apply {
+        RuntimeEnvironment.setFontScale(type)
+        RuntimeEnvironment.setQualifiers(qualifiers)
+        recreate()
+    }
+
+    /** Looks away and back: the app asks the core for its screen again, in the same window. */
+    fun lookAgain(): Phone = apply {
+        checkNotNull(controller).pause().stop().restart().resume()
+        settle()
+    }
+
     /** Opens the window anew, as after a turn of the phone or another size of type. */
     fun recreate(): Phone = apply {
         checkNotNull(controller).recreate()
@@ -398,5 +478,6 @@ class Phone(
         const val TOUCH_MS = 60L
         const val STEP_MS = 200L
         const val SWIPE_PX = 300f
+        const val MULTI_LINE = android.text.InputType.TYPE_TEXT_FLAG_MULTI_LINE
     }
 }

@@ -3,7 +3,6 @@ package org.liftgate.shell
 import android.view.View
 import android.widget.EditText
 import java.io.File
-import kotlin.random.Random
 import org.junit.Assert.assertArrayEquals
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
@@ -14,7 +13,6 @@ import org.junit.rules.TemporaryFolder
 import org.junit.runner.RunWith
 import org.liftgate.R
 import org.robolectric.RobolectricTestRunner
-import org.robolectric.RuntimeEnvironment
 
 /** The shell with the Rust core inside and a real journal file. */
 @RunWith(RobolectricTestRunner::class)
@@ -85,33 +83,5 @@ class RealCoreTest {
             assertTrue(phone.words().joinToString(), phone.words().any { "liftgate.db" in it })
         }
         assertArrayEquals(before, file.readBytes())
-    }
-
-    /** Taps at random through the app and measures every screen that it comes to. */
-    private fun wander(taps: Int, seed: Int) {
-        val faults = sortedSetOf<String>()
-        val seen = mutableSetOf<String>()
-        Phone(folder.newFolder()).use { phone ->
-            phone.launch()
-            val chance = Random(seed)
-            repeat(taps) {
-                val title = phone.words().take(2).joinToString(" / ")
-                if (seen.add(title)) Inspector(phone).layoutFaults().forEach { faults += "$title: $it" }
-                val targets = phone.targets().filter { it !is EditText && phone.labels(it).none { said -> "for the" in said } }
-                phone.touch(targets[chance.nextInt(targets.size)])
-            }
-        }
-        println("wandered over ${seen.size} screens in $taps taps")
-        assertTrue("only ${seen.size} screens", seen.size > 10)
-        assertEquals(faults.joinToString("\n"), 0, faults.size)
-    }
-
-    @Test fun realScreensAreWholeAtPlainType() = wander(taps = 150, seed = 1)
-
-    @Test
-    fun realScreensAreWholeAtDoubleTypeOnANarrowPhone() {
-        RuntimeEnvironment.setFontScale(2f)
-        RuntimeEnvironment.setQualifiers("+w320dp-h640dp")
-        wander(taps = 100, seed = 2)
     }
 }

@@ -1,5 +1,6 @@
 package org.liftgate.shell
 
+import android.app.ActivityManager
 import android.view.View
 import android.view.WindowManager
 import org.junit.After
@@ -199,6 +200,20 @@ class SpotterActivityTest {
         core.after = { core.turn = Turn.PILOT }
         phone.recreate().hold("Back to the pilot")
         assertEquals(android.app.ActivityManager.LOCK_TASK_MODE_NONE, manager.lockTaskModeState)
+    }
+
+    @Test
+    fun theScreenIsPinnedUntilThePilotHasThePhone() {
+        fun pinned() = phone.activity.getSystemService(ActivityManager::class.java).isInLockTaskMode
+        phone.launch()
+        assertTrue(pinned())
+        core.spotterScreen = Samples.landed
+        phone.recreate()
+        assertTrue(pinned())
+        core.after = { core.turn = Turn.PILOT }
+        phone.hold("Back to the pilot")
+        assertTrue(phone.activity is PilotActivity)
+        assertFalse(pinned())
     }
 
     @Test

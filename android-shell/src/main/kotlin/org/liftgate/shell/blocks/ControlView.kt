@@ -147,7 +147,7 @@ class ControlView(
         val asked = MeasureSpec.getMode(widthSpec) == MeasureSpec.UNSPECIFIED
         val wide = MeasureSpec.getSize(widthSpec) - paddingLeft - paddingRight
         label.setTextSize(TypedValue.COMPLEX_UNIT_PX, fullSize())
-        if (shape == Shape.WORDS && !asked) makeRoom(wide)
+        if (shape == Shape.WORDS) if (asked) showIcon(control?.icon?.drawable ?: 0) else makeRoom(wide)
         if (shape == Shape.TILE && !asked) label.fitWords(fullSize(), wide)
         super.onMeasure(widthSpec, heightSpec)
         // A tile asks for its longest word and no more: its lines may break between words.
@@ -172,9 +172,18 @@ class ControlView(
         val longest = label.longestWord()
         val pictured = shown.chosen || shown.icon.drawable != 0
         val beside = mark.layoutParams.let { it.width + (it as LayoutParams).marginEnd }
-        val fits = pictured && longest <= wide - beside
+        // The tick of what is chosen must not make another line of the words: nothing moves under the finger that chose.
+        val whole = label.paint.measureText(label.text.toString())
+        val ticked = shown.chosen && shown.icon.drawable == 0
+        val moves = ticked && whole <= wide && whole > wide - beside
+        val fits = pictured && longest <= wide - beside && !moves
         mark.visibility = if (fits) View.VISIBLE else View.GONE
         if (!fits) label.fitWords(fullSize(), wide)
+    }
+
+    /** What is asked for is room for the words and the icon that the core named, chosen or not. */
+    private fun showIcon(drawable: Int) {
+        mark.visibility = if (drawable == 0) View.GONE else View.VISIBLE
     }
 
     override fun onInitializeAccessibilityNodeInfo(info: AccessibilityNodeInfo) {

@@ -75,7 +75,12 @@ class Field(context: Context, style: Int, private val taps: Taps) : EditText(con
         override fun beforeTextChanged(s: CharSequence?, start: Int, count: Int, after: Int) = Unit
         override fun onTextChanged(s: CharSequence?, start: Int, before: Int, count: Int) = Unit
         override fun afterTextChanged(s: Editable?) {
-            if (!fromCore) taps.edited(name, s?.toString().orEmpty())
+            if (!fromCore) taps.edited(name, s?.toString().orEmpty().replace(HALF, "\uFFFD"))
         }
+    }
+
+    private companion object {
+        /** Half of a sign that takes two places, as when a keyboard takes the other half away: no text that can be stored. */
+        val HALF = Regex("\\p{Cs}")
     }
 }

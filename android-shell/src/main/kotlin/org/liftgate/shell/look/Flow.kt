@@ -5,24 +5,31 @@ import android.view.ViewGroup
 import org.liftgate.R
 
 /**
- * Children side by side as long as each fits with all its words on the lines it wants, then on the next line;
- * those on a line share its whole width and height, so that no target is smaller than it could be.
+ * Children side by side as long as each fits with all its words on the lines it wants, then on the next line. Those on a line
+ * share its whole width, in equal parts where that is enough for each, and its height, so that no target is smaller than it
+ * could be.
  */
 class Flow(context: Context, private val atMost: Int = Int.MAX_VALUE) : ViewGroup(context) {
     private val gap = context.size(R.dimen.target_gap)
-    private class Line(val children: MutableList<Int> = mutableListOf(), var height: Int = 0)
+
+    private class Line(val children: MutableList<Int> = mutableListOf(), val wants: MutableList<Int> = mutableListOf()) {
+        var height = 0
+        var widths = listOf<Int>()
+    }
+
     private var lines = listOf<Line>()
 
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
         val wide = MeasureSpec.getSize(widthSpec) - paddingLeft - paddingRight
         lines = split(wide)
         for (line in lines) {
-            val each = share(wide, line)
-            line.height = line.children.maxOf { i ->
-                getChildAt(i).measure(exactly(each), unlimited())
-                getChildAt(i).measuredHeight
+            line.widths = share(wide, line)
+            line.height = line.children.indices.maxOf { place ->
+                val child = getChildAt(line.children[place])
+                child.measure(exactly(line.widths[place]), unlimited())
+                child.measuredHeight
             }
-            line.children.forEach { getChildAt(it).measure(exactly(each), exactly(line.height)) }
+            line.children.forEachIndexed { place, i -> getChildAt(i).measure(exactly(line.widths[place]), exactly(line.height)) }
         }
         val high = lines.sumOf { it.height } + gap * maxOf(0, lines.size - 1) + paddingTop + paddingBottom
         setMeasuredDimension(MeasureSpec.getSize(widthSpec), high)
@@ -30,37 +37,39 @@ class Flow(context: Context, private val atMost: Int = Int.MAX_VALUE) : ViewGrou
 
     private fun split(wide: Int): List<Line> {
         val found = mutableListOf<Line>()
-        var widest = 0
         for (i in 0 until childCount) {
             val child = getChildAt(i)
             if (child.visibility == GONE) continue
             child.measure(unlimited(), unlimited())
-            val line = found.lastOrNull()
-            val count = (line?.children?.size ?: 0) + 1
-            val needed = maxOf(widest, child.measuredWidth)
-            if (line == null || count > atMost || needed * count + gap * (count - 1) > wide) {
-                found += Line(mutableListOf(i))
-                widest = child.measuredWidth
-            } else {
-                line.children += i
-                widest = needed
-            }
+            val last = found.lastOrNull()
+            val needed = (last?.wants?.sum() ?: 0) + child.measuredWidth + gap * (last?.wants?.size ?: 0)
+            val line = last?.takeIf { it.wants.size < atMost && needed <= wide } ?: Line().also { found += it }
+            line.children += i
+            line.wants += child.measuredWidth
         }
         return found
     }
 
-    private fun share(wide: Int, line: Line) = (wide - gap * (line.children.size - 1)) / line.children.size
+    /** Equal parts where each child has enough of them; else what each wants, and an equal part of what is left. */
+    private fun share(wide: Int, line: Line): List<Int> {
+        val count = line.wants.size
+        val room = wide - gap * (count - 1)
+        val each = room / count
+        if (line.wants.all { it <= each }) return line.wants.map { each }
+        val left = (room - line.wants.sum()) / count
+        return line.wants.map { minOf(it + left, room) }
+    }
 
     override fun onLayout(changed: Boolean, l: Int, t: Int, r: Int, b: Int) {
-        val wide = width - paddingLeft - paddingRight
         val rtl = layoutDirection == LAYOUT_DIRECTION_RTL
         var top = paddingTop
         for (line in lines) {
-            val each = share(wide, line)
+            var along = 0
             line.children.forEachIndexed { place, i ->
-                val along = place * (each + gap)
+                val each = line.widths[place]
                 val left = if (rtl) width - paddingRight - along - each else paddingLeft + along
                 getChildAt(i).layout(left, top, left + each, top + line.height)
+                along += each + gap
             }
             top += line.height + gap
         }

@@ -34,10 +34,10 @@ fun Context.icon(dimen: Int): ImageView = ImageView(this).apply {
     importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_NO
 }
 
-/** Shows [words], or takes no room where there are none. */
+/** Shows [words] as they are set, or takes no room where there are none. */
 fun TextView.put(words: CharSequence?) {
     visibility = if (words.isNullOrEmpty()) View.GONE else View.VISIBLE
-    val next = words ?: ""
+    val next = if (words is String) typeset(words) else words ?: ""
     if (text.toString() != next.toString() || next !is String) text = next
 }
 

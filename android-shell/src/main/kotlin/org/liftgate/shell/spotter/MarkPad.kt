@@ -1,6 +1,7 @@
 package org.liftgate.shell.spotter
 
 import android.content.Context
+import android.util.TypedValue
 import android.view.Gravity
 import android.view.View
 import android.view.accessibility.AccessibilityNodeInfo
@@ -8,9 +9,12 @@ import android.widget.Button
 import android.widget.LinearLayout
 import org.liftgate.R
 import org.liftgate.shell.look.Flow
+import org.liftgate.shell.look.column
 import org.liftgate.shell.look.drawable
+import org.liftgate.shell.look.fitWords
 import org.liftgate.shell.look.icon
 import org.liftgate.shell.look.ink
+import org.liftgate.shell.look.longestWord
 import org.liftgate.shell.look.pressed
 import org.liftgate.shell.look.put
 import org.liftgate.shell.look.role
@@ -45,7 +49,7 @@ class MarkPad(private val context: Context, private val onMark: (MarkKind) -> Un
             minimumHeight = context.size(R.dimen.target_primary)
             minimumWidth = context.size(R.dimen.target)
             val pad = context.size(R.dimen.space_small)
-            setPadding(pad, pad, pad, pad)
+            setPadding(pad / 2, pad, pad / 2, pad)
             val line = LinearLayout(context).apply {
                 gravity = Gravity.CENTER
                 addView(sign)
@@ -53,7 +57,8 @@ class MarkPad(private val context: Context, private val onMark: (MarkKind) -> Un
             }
             count.setPaddingRelative(context.size(R.dimen.space_hair), 0, 0, 0)
             addView(line, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
-            addView(label, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
+            label.textAlignment = View.TEXT_ALIGNMENT_CENTER
+            addView(label, column())
             for (part in listOf(label, count)) part.importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_NO
         }
 
@@ -70,6 +75,17 @@ class MarkPad(private val context: Context, private val onMark: (MarkKind) -> Un
             background = ground(mark.enabled)
             setOnClickListener { onMark(mark.kind) }
             isClickable = mark.enabled
+        }
+
+        /** Asks for its longest word and no more, and gives that the room: four in a row are seen and hit at a glance. */
+        override fun onMeasure(widthSpec: Int, heightSpec: Int) {
+            val asked = MeasureSpec.getMode(widthSpec) == MeasureSpec.UNSPECIFIED
+            val full = resources.getDimension(R.dimen.type_body)
+            label.setTextSize(TypedValue.COMPLEX_UNIT_PX, full)
+            if (!asked) label.fitWords(full, MeasureSpec.getSize(widthSpec) - paddingLeft - paddingRight)
+            super.onMeasure(widthSpec, heightSpec)
+            val least = maxOf(minimumWidth, label.longestWord().toInt() + 1 + paddingLeft + paddingRight)
+            if (asked) setMeasuredDimension(least, measuredHeight)
         }
 
         private fun ground(enabled: Boolean) = context.slip(
@@ -91,7 +107,7 @@ class MarkPad(private val context: Context, private val onMark: (MarkKind) -> Un
     }
 
     private companion object {
-        const val ACROSS = 3
+        const val ACROSS = 4
         const val BROKEN = 3f
     }
 }

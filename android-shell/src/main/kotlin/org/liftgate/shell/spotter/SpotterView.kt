@@ -7,13 +7,14 @@ import android.view.View
 import android.view.ViewGroup
 import android.view.WindowInsets
 import android.widget.LinearLayout
-import android.widget.ScrollView
 import android.widget.TextView
 import org.liftgate.R
 import org.liftgate.shell.ShellActivity
 import org.liftgate.shell.blocks.ControlView
 import org.liftgate.shell.blocks.Shape
 import org.liftgate.shell.blocks.heading
+import org.liftgate.shell.look.Flow
+import org.liftgate.shell.look.Page
 import org.liftgate.shell.look.column
 import org.liftgate.shell.look.drawable
 import org.liftgate.shell.look.put
@@ -62,11 +63,13 @@ class SpotterView(
 
     private val top = LinearLayout(context).apply {
         orientation = VERTICAL
-        for (part in listOf(aircraft, phase, face, rule, plan, call)) addView(part, column())
+        // Where it stands and for how long it is planned share a line: each line less is a call more in sight.
+        val standing = Flow(context).apply { for (part in listOf(phase, plan)) addView(part) }
+        for (part in listOf(aircraft, standing, face, rule, call)) addView(part, column())
     }
     private val middle = LinearLayout(context).apply {
         orientation = VERTICAL
-        for (part in listOf(stops, limits, log)) addView(part.view, column(context.size(R.dimen.space)))
+        for (part in listOf(stops, limits, log)) addView(part.view, column(context.size(R.dimen.space_small)))
     }
     private val foot = LinearLayout(context).apply { orientation = VERTICAL }
     private lateinit var moving: View
@@ -84,7 +87,7 @@ class SpotterView(
         val gap = context.size(R.dimen.target_gap)
         val side = context.size(R.dimen.space_page)
         val moving = LinearLayout(context).apply { orientation = VERTICAL }
-        val page = ScrollView(context).apply {
+        val page = Page(context).apply {
             id = R.id.page
             addView(
                 LinearLayout(context).apply {
@@ -201,7 +204,7 @@ class SpotterView(
             while (lines.childCount > words.size) lines.removeViewAt(lines.childCount - 1)
             words.forEachIndexed { i, line ->
                 if (i == lines.childCount) {
-                    lines.addView(lines.context.text(style), column(lines.context.size(R.dimen.space_hair)))
+                    lines.addView(lines.context.text(style), column(lines.context.size(R.dimen.line)))
                 }
                 (lines.getChildAt(i) as TextView).put(line)
             }

@@ -1,0 +1,212 @@
+package org.liftgate.shell
+
+import android.view.View
+import android.widget.EditText
+import android.widget.TextView
+import com.google.android.apps.common.testing.accessibility.framework.AccessibilityCheckPreset
+import com.google.android.apps.common.testing.accessibility.framework.AccessibilityViewHierarchyCheck
+import com.google.android.apps.common.testing.accessibility.framework.AccessibilityCheckResult.AccessibilityCheckResultType
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertTrue
+import org.junit.Rule
+import org.junit.Test
+import org.junit.rules.TemporaryFolder
+import org.junit.runner.RunWith
+import org.liftgate.R
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.RuntimeEnvironment
+import uniffi.liftgate.Block
+import uniffi.liftgate.Screen
+import uniffi.liftgate.SpotterScreen
+import uniffi.liftgate.Turn
+import uniffi.liftgate.Weight
+
+/**
+ * Every screen that the core makes of the example aircraft, measured as it is laid out and drawn: four widths, three sizes of
+ * type, both ways up, both directions of writing, both themes. Plainly each screen is measured in a few of those, in turn, so that
+ * all of them come up; with `-Dliftgate.measured=all` each is measured in all.
+ *
+ * WCAG 2.2 defines contrast; the sizes and the least contrast are this project's own budgets.
+ */
+@RunWith(RobolectricTestRunner::class)
+class MeasuredTest {
+    @get:Rule val folder = TemporaryFolder()
+    private val all = System.getProperty("liftgate.measured") == "all"
+
+    /** A phone's size, way up, direction of writing and size of type. */
+    private class Way(val qualifiers: String, val type: Float) {
+        override fun toString() = "$qualifiers at ${(type * 100).toInt()} %"
+    }
+
+    private val ways = listOf(1f, 1.3f, 2f).flatMap { type ->
+        listOf("w320dp-h640dp", "w360dp-h800dp", "w412dp-h915dp", "w600dp-h960dp").flatMap { size ->
+            val (width, height) = size.split('-')
+            listOf("$size-port", "w${height.drop(1)}-h${width.drop(1)}-land").flatMap { held ->
+                listOf("ldltr", "ldrtl").map { Way("+$it-$held", type) }
+            }
+        }
+    }
+
+    /** The screens that are measured in the [nth] way. */
+    private fun <T> share(screens: List<T>, nth: Int): List<T> = screens.filterIndexed { i, _ -> all || (i * STRIDE + nth) % ways.size < EACH }
+
+    @Test
+    fun everyScreenIsWholeAndInReach() {
+        val faults = sortedMapOf<String, String>()
+        var measured = 0
+        ways.forEachIndexed { nth, way ->
+            RuntimeEnvironment.setFontScale(way.type)
+            RuntimeEnvironment.setQualifiers(way.qualifiers)
+            each(share(RealScreens.pilots, nth), share(RealScreens.spotters, nth)) { name, phone ->
+                measured++
+                Inspector(phone).run { layoutFaults() + unspoken() }.forEach { faults.putIfAbsent("$name: $it", "$way") }
+            }
+        }
+        println("measured $measured layouts of ${RealScreens.pilots.size} screens of the pilot's and ${RealScreens.spotters.size} of the spotter's")
+        assertTrue("only ${RealScreens.pilots.size} screens", RealScreens.pilots.size > 150)
+        assertEquals(faults.map { "${it.key} (${it.value})" }.joinToString("\n"), 0, faults.size)
+    }
+
+    @Test
+    fun everyTextStandsOutInBothThemes() {
+        val faint = sortedSetOf<String>()
+        for (workshop in listOf(false, true)) {
+            val odd = if (workshop) 1 else 0
+            val mine = RealScreens.pilots.filterIndexed { i, _ -> all || i % THEMES == odd }
+            each(mine, RealScreens.spotters, workshop) { name, phone ->
+                faintAnywhere(phone).forEach { faint += "$name, workshop $workshop: $it" }
+            }
+        }
+        assertEquals(faint.joinToString("\n"), 0, faint.size)
+    }
+
+    /** Looks at the page in steps, since only what is drawn can be measured. */
+    private fun faintAnywhere(phone: Phone): Set<String> {
+        val found = mutableSetOf<String>()
+        val page = phone.decor.findViewById<View>(R.id.page)
+        val value = phone.activity.resources.getDimension(R.dimen.type_step_value) - 1
+        var before = -1
+        var steps = 0
+        while (page.scrollY != before && (all || steps++ < STEPS)) {
+            before = page.scrollY
+            val drawn = phone.drawn()
+            found += Inspector(phone).faintTexts(drawn) { if (it.textSize >= value) KEY_CONTRAST else CONTRAST }
+            found += Inspector(phone).faintLabels(drawn, CONTRAST)
+            page.scrollBy(0, page.height * 2 / 3)
+        }
+        return found
+    }
+
+    /** One pass over all screens as they plainly are, for what does not hang on the layout. */
+    @Test
+    fun everyScreenSpeaksAndItsFieldActionsAreLargeAndLow() {
+        val checks = AccessibilityCheckPreset.getViewChecksForPreset(AccessibilityCheckPreset.LATEST)
+        assertTrue("only ${checks.size} checks", checks.size >= 6)
+        val counted = sortedMapOf<String, Int>()
+        val faults = sortedSetOf<String>()
+        // In the order in which they are shown: several screens may have one name.
+        val pilots = RealScreens.pilots.iterator()
+        val spotters = RealScreens.spotters.iterator()
+        each(RealScreens.pilots, RealScreens.spotters) { name, phone ->
+            faults += googles(checks, phone, counted).map { "$name: $it" }
+            val screen = if (pilots.hasNext()) pilots.next() else null
+            faults += screen?.let { silentNumbers(it, phone) }.orEmpty().map { "$name: $it" }
+            val field = screen?.foot?.filter { it.weight == Weight.FIELD && it.enabled }?.map { it.label } ?: listOf(spotters.next().main.label)
+            field.forEach { label ->
+                counted.merge("field actions", 1, Int::plus)
+                faults += smallOrHigh(phone, label).map { "$name: $it" }
+            }
+        }
+        println("Accessibility Test Framework 2.1, ${checks.map { it.javaClass.simpleName }}: $counted")
+        assertTrue("$counted", counted.getValue("field actions") > 20)
+        assertEquals(faults.joinToString("\n"), 0, faults.size)
+    }
+
+    private fun googles(checks: Set<AccessibilityViewHierarchyCheck>, phone: Phone, counted: MutableMap<String, Int>): List<String> =
+        checks.flatMap { check ->
+            check.runCheckOnViewHierarchy(phone.decor).mapNotNull { result ->
+                counted.merge(result.type.name, 1, Int::plus)
+                val bad = result.type == AccessibilityCheckResultType.ERROR || result.type == AccessibilityCheckResultType.WARNING
+                if (!bad || isFieldWithItsLabel(phone, result.view)) return@mapNotNull null
+                val what = (result.view as? TextView)?.text ?: result.view?.let { phone.labels(it).firstOrNull() }
+                "${check.javaClass.simpleName} on “$what”: ${result.message}"
+            }
+        }
+
+    /**
+     * A field is named by the text above it through `labelFor`, as the platform has it, so the two say the same; this version of
+     * the checks takes that for a repetition. Any other view that says it too is still found.
+     */
+    private fun isFieldWithItsLabel(phone: Phone, view: View?): Boolean {
+        val texts = phone.shown(phone.decor).filterIsInstance<TextView>().toList()
+        val label = when (view) {
+            is EditText -> texts.firstOrNull { it.labelFor == view.id } ?: return false
+            is TextView -> view.takeIf { it.labelFor != View.NO_ID } ?: return false
+            else -> return false
+        }
+        return phone.shown(phone.decor).count { it.contentDescription?.toString() == label.contentDescription?.toString() } == 1
+    }
+
+    private fun silentNumbers(screen: Screen, phone: Phone): List<String> = screen.blocks.flatMap { block ->
+        val unit = (block as? Block.Stepper)?.unit ?: (block as? Block.Entry)?.unit ?: return@flatMap emptyList<String>()
+        val label = (block as? Block.Stepper)?.label ?: (block as Block.Entry).label
+        val spoken = phone.shown(phone.decor).filterIsInstance<TextView>().filter { read(it) == label }.map { it.contentDescription ?: "" }
+        val steps = (block as? Block.Stepper)?.let { listOf(it.less, it.more) }.orEmpty().filter { !it.spoken.contains(Regex("[0-9]")) }
+        listOfNotNull("“$label” is said as $spoken, without $unit".takeIf { unit.isNotEmpty() && spoken.none { unit in it } }) +
+            steps.map { "“$label” steps by “${it.spoken}”" }
+    }
+
+    private fun smallOrHigh(phone: Phone, label: String): List<String> {
+        val least = phone.activity.resources.getDimensionPixelSize(R.dimen.target_field)
+        val view = phone.targets().first { it.tag == label }
+        val top = IntArray(2).also(view::getLocationInWindow)[1]
+        return listOfNotNull(
+            "$label is ${view.height} px high, wanted $least".takeIf { view.height < least },
+            "$label begins at $top of ${phone.decor.height}".takeIf { top < phone.decor.height * (1 - LOWER) },
+        )
+    }
+
+    private fun named(screen: Screen) = "${screen.name} “${screen.title}”"
+    private fun named(screen: SpotterScreen) = "spotter “${screen.phase}”"
+
+    /** Shows each screen in one window, as a core would send it, and hands it to [then] with its name. */
+    private fun each(pilots: List<Screen>, spotters: List<SpotterScreen>, workshop: Boolean = false, then: (String, Phone) -> Unit) {
+        if (pilots.isNotEmpty()) {
+            val core = FakeCore(pilots.first())
+            Phone(folder.newFolder(), open = { _, _ -> core }).use { phone ->
+                phone.launch().theme(workshop)
+                for (screen in pilots) {
+                    core.screen = screen
+                    phone.lookAgain()
+                    then(named(screen), phone)
+                }
+            }
+        }
+        if (spotters.isEmpty()) return
+        val core = FakeCore(Samples.board).apply {
+            turn = Turn.SPOTTER
+            spotterScreen = spotters.first()
+        }
+        Phone(folder.newFolder(), open = { _, _ -> core }).use { phone ->
+            phone.launch().theme(workshop)
+            for (screen in spotters) {
+                core.spotterScreen = screen
+                phone.lookAgain()
+                then(named(screen), phone)
+            }
+        }
+    }
+
+    private companion object {
+        /** In how many of the ways each screen is measured where not all are asked for. */
+        const val EACH = 1
+
+        /** Neighbouring screens are measured in ways that have little in common. */
+        const val STRIDE = 19
+        const val THEMES = 2
+        const val STEPS = 4
+        const val CONTRAST = 7.5
+        const val KEY_CONTRAST = 10.0
+        const val LOWER = 0.6
+    }
+}

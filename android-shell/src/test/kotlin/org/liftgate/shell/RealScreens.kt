@@ -1,0 +1,124 @@
+package org.liftgate.shell
+
+import java.io.File
+import java.nio.file.Files
+import uniffi.liftgate.Block
+import uniffi.liftgate.Control
+import uniffi.liftgate.Liftgate
+import uniffi.liftgate.Screen
+import uniffi.liftgate.SpotterAct
+import uniffi.liftgate.SpotterScreen
+import uniffi.liftgate.Turn
+
+/** A journal of the example aircraft, as `tools/generate` had it walked, and the clock as it stood when it was left. */
+class Walked(private val name: String) {
+    private val folder = File(System.getProperty("liftgate.target"), "walked")
+
+    val file = File(folder, "$name.db")
+
+    /** Copies the journal to where a [Phone] in [into] looks for it. */
+    fun copy(into: File): File = File(into, "liftgate.db").also { file.copyTo(it, overwrite = true) }
+
+    fun clock(): HandClock {
+        val (wallMs, offsetMin, monotonicMs, boot) = File(folder, "$name.txt").readText().trim().split(' ')
+        return HandClock(wallMs.toLong(), offsetMin.toInt(), monotonicMs.toLong(), boot)
+    }
+}
+
+/**
+ * Every screen that the core makes of the example aircraft: whatever can be come to from the board by going somewhere, at
+ * several moments of its story, and what the spotter sees.
+ */
+object RealScreens {
+    val pilots: List<Screen> by lazy {
+        val found = linkedMapOf<String, Screen>()
+        fun take(more: List<Screen>) = more.forEach { found.putIfAbsent(key(it), it) }
+        take(withStore(NewPhone) { store, clock -> reach(store, clock) })
+        for (name in listOf("flight", "hot", "service")) take(withStore(name) { store, clock -> reach(store, clock) })
+        found.values.toList()
+    }
+
+    val spotters: List<SpotterScreen> by lazy {
+        withStore("flying") { store, clock ->
+            check(store.turn() == Turn.SPOTTER)
+            val desk = store.spotter()
+            val down = desk.screen(clock.now()).let { desk.land(clock.now()) }
+            listOf(down, desk.resume(clock.now())).also { check(it.first().main.act == SpotterAct.HAND_BACK) }
+        } + withStore("flight") { store, clock -> listOf(handedOver(store, clock)) }
+    }
+
+    private const val NewPhone = ""
+
+    /** A check for each of the plan's counts as one more screen, an entry of the journal for each kind of entry. */
+    private fun key(screen: Screen): String = when (screen.name) {
+        "entry" -> "entry " + screen.title.takeWhile { it != ':' && it != ',' } + screen.blocks.map { it.javaClass.simpleName }
+        "board", "stage", "findings", "aircraft", "journal", "landing", "card" ->
+            listOf(screen.name, screen.title, screen.blocks.map { it.javaClass.simpleName }, screen.foot.map { it.label }).toString()
+        else -> listOf(screen.name, screen.title, screen.foot.map { it.label }).toString()
+    }
+
+    private fun <T> withStore(name: String, work: (Liftgate, HandClock) -> T): T {
+        val folder = Files.createTempDirectory("liftgate-screens").toFile()
+        val clock = if (name.isEmpty()) HandClock() else Walked(name).clock()
+        val file = if (name.isEmpty()) File(folder, "liftgate.db") else Walked(name).copy(folder)
+        val store = Liftgate.open(file.path, clock.now())
+        return try {
+            work(store, clock)
+        } finally {
+            store.closeJournal()
+            store.close()
+            folder.deleteRecursively()
+        }
+    }
+
+    private fun reach(store: Liftgate, clock: HandClock): List<Screen> = store.pilot().use { desk ->
+        val found = linkedMapOf<String, Screen>()
+        val begin = desk.screen(clock.now())
+        val open = ArrayDeque<String>()
+        fun see(screen: Screen) {
+            if (found.putIfAbsent(key(screen), screen) == null) open += ways(screen)
+        }
+        see(begin)
+        generateSequence(begin) { seen -> seen.back?.let { desk.tap(it.token, clock.now()).screen } }.forEach(::see)
+        val gone = mutableSetOf<String>()
+        while (open.isNotEmpty() && gone.size < MOST_WAYS) {
+            val token = open.removeFirst()
+            if (!gone.add(token)) continue
+            // From the board each time: the way there is part of no screen.
+            while (true) desk.tap(desk.screen(clock.now()).back?.token ?: break, clock.now())
+            see(desk.tap(token, clock.now()).screen)
+        }
+        found.values.toList()
+    }
+
+    /** Tokens that only lead somewhere. A shell cannot look into one; this test does, to keep from recording anything. */
+    private fun ways(screen: Screen): List<String> {
+        val rows = screen.blocks.filterIsInstance<Block.Row>().mapNotNull { it.control }
+        return (rows + screen.foot).filter(Control::enabled).map { it.token }.filter { it.startsWith("{\"go\"") }
+    }
+
+    private fun handedOver(store: Liftgate, clock: HandClock): SpotterScreen = store.pilot().use { desk ->
+        fun controls(screen: Screen) = screen.foot + screen.blocks.flatMap { block ->
+            when (block) {
+                is Block.Choice -> block.options
+                is Block.Stepper -> listOf(block.more)
+                else -> emptyList()
+            }
+        }
+        fun tap(label: String) {
+            val seen = controls(desk.screen(clock.now()))
+            val control = seen.firstOrNull { it.label == label || it.spoken.startsWith(label) }
+            desk.tap(checkNotNull(control) { "no “$label”, but ${seen.map { it.label }}" }.token, clock.now())
+        }
+        while (true) desk.tap(desk.screen(clock.now()).back?.token ?: break, clock.now())
+        tap("Draw up the card")
+        tap("Pack 1")
+        tap("Air temperature: more")
+        desk.screen(clock.now()).blocks.filterIsInstance<Block.Entry>().first { it.label.startsWith("Spotter's name") }
+            .let { desk.edit(it.field, "Odo Brandvold", clock.now()) }
+        tap("Hand over")
+        store.spotter().use { it.screen(clock.now()) }
+    }
+
+    private const val MOST_WAYS = 2_000
+}
