@@ -55,6 +55,11 @@ class SpotterActivity : ShellActivity() {
         look()
     }
 
+    override fun onSaveInstanceState(outState: Bundle) {
+        super.onSaveInstanceState(outState)
+        outState.putBoolean(ASKING, view.asking)
+    }
+
     override fun onResume() {
         super.onResume()
         pin()
@@ -81,11 +86,6 @@ class SpotterActivity : ShellActivity() {
     }
 
     private fun pinning() = getSystemService(ActivityManager::class.java).lockTaskModeState
-
-    override fun onSaveInstanceState(outState: Bundle) {
-        super.onSaveInstanceState(outState)
-        outState.putBoolean(ASKING, view.asking)
-    }
 
     override fun onStop() {
         ticker.removeCallbacksAndMessages(null)

@@ -73,10 +73,10 @@ class Phone(
 
     /** What was touched so far, by the first words it shows, with the running clock's reading in milliseconds. */
     val touches = mutableListOf<Pair<Long, String>>()
-    private var lives = 0
 
     /** How long the finger rested each time, milliseconds. */
     val heldMs = mutableListOf<Long>()
+    private var lives = 0
     private val app = RuntimeEnvironment.getApplication() as LiftgateApp
     private var controller: ActivityController<out Activity>? = null
 
