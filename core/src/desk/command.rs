@@ -126,7 +126,11 @@ fn tick(shared: &Shared, id: &str, value: Option<f64>, now: &Moment) -> Result {
         }
         _ => return Err(DeskError::refused("This check is done on its own page")),
     };
-    one(Body::CheckRecorded { check: id.to_owned(), result, witness: None, note: None, alone: None }, said, After::Stay)
+    one(
+        Body::CheckRecorded { check: id.to_owned(), result, witness: None, note: None, alone: None },
+        said,
+        After::Stay,
+    )
 }
 
 fn charged(shared: &Shared, pack: String, form: Form<'_>) -> Result {
