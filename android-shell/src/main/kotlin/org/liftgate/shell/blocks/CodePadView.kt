@@ -68,6 +68,7 @@ class CodePadView(private val context: Context, private val onDone: (String) -> 
         }
     }.apply {
         text = words
+        contentDescription = words
         gravity = Gravity.CENTER
         textAlignment = View.TEXT_ALIGNMENT_CENTER
         minHeight = context.size(R.dimen.target_primary)
@@ -111,6 +112,7 @@ class CodePadView(private val context: Context, private val onDone: (String) -> 
         label.put(block.label)
         hint.put(block.hint)
         done.text = block.done
+        done.contentDescription = block.done
         done.contentDescription = block.done
         all.forEach { dress(it, block.enabled) }
         change(digits)

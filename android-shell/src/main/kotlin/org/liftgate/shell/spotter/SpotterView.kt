@@ -146,7 +146,8 @@ class SpotterView(
         mainAct = screen.main.act
         main.bind(screen.main.label, screen.main.icon.drawable, screen.main.holdMs.toLong())
         secondAct = put(second, screen.second)
-        undoAct = put(undoOnPad, screen.undo)
+        undoAct = screen.undo?.act
+        put(undoOnPad, screen.undo.takeIf { noting })
         put(undo, screen.undo.takeUnless { noting })
         keys.show(screen.lock)
         ask(asking && screen.lock != null)
@@ -172,6 +173,8 @@ class SpotterView(
 
     private fun put(view: ControlView, next: SpotterControl?): SpotterAct? {
         view.visibility = if (next == null) View.GONE else View.VISIBLE
+        // What is out of sight has nothing to say either.
+        if (next == null) view.contentDescription = null
         next?.let { view.bind(it.plain()) }
         return next?.act
     }
