@@ -105,9 +105,7 @@ fn a_landing_without_the_temperatures_it_asks_for_is_not_enough() {
 #[test]
 fn a_run_called_off_before_half_of_its_time_is_no_evidence() {
     let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
-    walk.person.tap("Draw up the card");
-    walk.draw_up();
-    walk.hand_over();
+    walk.give_away();
     let spotter = walk.person.spotter();
     spotter.start(&walk.person.now).unwrap();
     walk.person.wait(14);
@@ -127,9 +125,7 @@ fn a_run_called_off_before_half_of_its_time_is_no_evidence() {
 #[test]
 fn a_card_handed_back_unflown_leaves_no_flight_behind() {
     let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
-    walk.person.tap("Draw up the card");
-    walk.draw_up();
-    walk.hand_over();
+    walk.give_away();
     walk.person.spotter().hand_back(&walk.person.now).unwrap();
     assert_eq!(walk.person.screen().name, "board");
     assert!(walk.person.verdict().starts_with("Nothing stands between"), "it may be drawn up anew");

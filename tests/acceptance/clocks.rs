@@ -8,9 +8,7 @@ use liftgate_tests::walk::Walk;
 
 fn handed_over() -> Walk {
     let mut walk = Walk::at_flight(Kind::Scale, "First start, slow, no blades");
-    walk.person.tap("Draw up the card");
-    walk.draw_up();
-    walk.hand_over();
+    walk.give_away();
     walk
 }
 

@@ -36,9 +36,7 @@ fn each_handle_ends_with_its_turn() {
     let journal = walk.person.control("Journal").unwrap().token;
     assert!(not_your_turn(walk.person.phone.spotter()).contains("not handed over"));
 
-    walk.person.tap("Draw up the card");
-    walk.draw_up();
-    walk.hand_over();
+    walk.give_away();
     let count = walk.person.entries().len();
     not_your_turn(walk.person.phone.pilot());
     pilot_is_refused(&pilot, &journal, &walk.person.now);
@@ -62,9 +60,7 @@ fn each_handle_ends_with_its_turn() {
 
     // A handle from the first flight is no key to the second.
     walk.until_flight("Each speed up to service speed, no blades");
-    walk.person.tap("Draw up the card");
-    walk.draw_up();
-    walk.hand_over();
+    walk.give_away();
     spotter_is_refused(&first, &walk.person.now);
     let second = walk.person.spotter();
     second.start(&walk.person.now).unwrap();
@@ -77,9 +73,7 @@ fn each_handle_ends_with_its_turn() {
 #[test]
 fn a_second_start_and_marks_out_of_turn_change_nothing() {
     let mut walk = Walk::at_flight(Kind::Scale, "First start, slow, no blades");
-    walk.person.tap("Draw up the card");
-    walk.draw_up();
-    walk.hand_over();
+    walk.give_away();
     let spotter = walk.person.spotter();
     let count = walk.person.entries().len();
     spotter.mark(MarkKind::Shake, &walk.person.now).unwrap();

@@ -24,9 +24,7 @@ fn set_code(person: &mut Person, code: &str) {
 fn handed_over() -> Walk {
     let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
     set_code(&mut walk.person, CODE);
-    walk.person.tap("Draw up the card");
-    walk.draw_up();
-    walk.hand_over();
+    walk.give_away();
     walk
 }
 
@@ -171,9 +169,7 @@ fn the_code_is_changed_removed_and_each_taken_back_in_one_touch() {
     set_code(&mut walk.person, "1111");
     set_code(&mut walk.person, CODE);
     walk.person.tap("Take back");
-    walk.person.tap("Draw up the card");
-    walk.draw_up();
-    walk.hand_over();
+    walk.give_away();
     refused(try_code(&walk, CODE));
     try_code(&walk, "1111").unwrap();
     walk.person.home();
@@ -188,9 +184,7 @@ fn the_code_is_changed_removed_and_each_taken_back_in_one_touch() {
 #[test]
 fn a_mark_is_taken_back_in_one_touch_and_both_stay_readable() {
     let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
-    walk.person.tap("Draw up the card");
-    walk.draw_up();
-    walk.hand_over();
+    walk.give_away();
     let spotter = walk.person.spotter();
     spotter.start(&walk.person.now).unwrap();
     walk.person.wait(5);

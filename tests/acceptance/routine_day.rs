@@ -15,9 +15,7 @@ const FLIGHT: &str = "Flight in service";
 /// In service, the first flight of this day flown and its landing jotted: the next card is in view.
 fn in_service() -> Walk {
     let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
-    walk.person.tap("Draw up the card");
-    walk.draw_up();
-    walk.hand_over();
+    walk.give_away();
     flown(&mut walk.person);
     walk.land();
     assert_eq!(walk.person.screen().name, "card", "in service the next card follows the landing at once");

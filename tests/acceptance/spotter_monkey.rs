@@ -122,9 +122,7 @@ fn a_spotter_leaves_only_what_a_spotter_may(seed: u64) {
 /// The pilot jots down what is to be jotted, does what is due and hands over the next card.
 fn next_card(walk: &mut Walk) {
     walk.until(|person| person.verdict().starts_with("Nothing stands between") && !awaits_landing(person));
-    walk.person.tap("Draw up the card");
-    walk.draw_up();
-    walk.hand_over();
+    walk.give_away();
 }
 
 fn awaits_landing(person: &liftgate_tests::Person) -> bool {

@@ -196,6 +196,13 @@ impl Walk {
         self.person.enter(spotter_label(&screen), SPOTTER);
     }
 
+    /// Draws up the card that the board or the check in view offers, fills it in, and gives the phone away.
+    pub fn give_away(&mut self) {
+        self.person.tap("Draw up the card");
+        self.draw_up();
+        self.hand_over();
+    }
+
     /// Gives the phone away.
     pub fn hand_over(&mut self) {
         self.person.tap("Hand over");
