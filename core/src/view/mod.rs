@@ -17,6 +17,7 @@ mod log;
 mod model;
 mod packs;
 mod plan;
+mod plot;
 mod release;
 mod spotter;
 mod stage;
@@ -33,9 +34,10 @@ pub(crate) use chart::svg;
 pub(crate) use findings::CARRY_FLIGHTS;
 pub(crate) use journal::{can_be_withdrawn, taken_back_just_now};
 pub(crate) use landing::{READ_AFTER, READ_AGAIN, TEMPERATURE, place_to_read};
-pub(crate) use log::{log_of, named_columns, quantity_field};
+pub(crate) use log::{log_of, named_columns, plot_view, quantity_field};
 pub(crate) use packs::PUT_BACK;
 pub(crate) use plan::{OFFERED_NAME, OFFERED_TEXT, keeps_out};
+pub(crate) use plot::{PlotView, block as plot_block};
 pub(crate) use spotter::spotter;
 pub(crate) use words::*;
 
@@ -62,6 +64,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Journal => journal::journal(context),
         Place::Entry(id) => journal::entry(context, *id),
         Place::Review(card) => log::review(context, *card),
+        Place::LogFigure { card, figure } => log::figure(context, *card, *figure),
         Place::LogOffer(card) => log::offer(context, *card),
         Place::Events => events::events(context),
         Place::ReleaseAgain => release::release_again(context),
