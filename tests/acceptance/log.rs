@@ -3,29 +3,10 @@
 use liftgate_core::record::Body;
 use liftgate_core::telemetry::Quantity;
 use liftgate_core::view::{Block, Edge, Ink, Picture, PlotPhase};
-use liftgate_tests::example::Kind;
+use liftgate_tests::example::{Kind, hover_log};
 use liftgate_tests::walk::Walk;
 
 const ROW: &str = "Log of this flight";
-
-/// An invented hover of two minutes, a row each fifth of a second, with a burst to 90 A at 80 s and one garbled field.
-fn hover() -> String {
-    let mut text = "Zeit [ms];Spannung [V];Strom [A];Rotor [1/min];Regler [°C];Notiz\n".to_owned();
-    for row in 0..750 {
-        let t = f64::from(row) * 0.2;
-        let a = match t {
-            t if t < 15.0 => 8.0,
-            t if (80.0..82.0).contains(&t) => 90.0,
-            t if t < 135.0 => 52.0 + (t * 3.0).sin(),
-            _ => 0.5,
-        };
-        let heat = 25.0 + if t > 15.0 { 40.0 * (1.0 - (-(t - 15.0) / 45.0).exp()) } else { 0.0 };
-        let volts = if row == 300 { "kaputt".to_owned() } else { format!("{:.2}", 50.0 - 0.02 * a - t / 200.0) };
-        let rotor = if t < 137.0 { 1_180.0 - (a - 52.0).max(0.0) * 0.5 } else { 0.0 };
-        text += &format!("{};{volts};{a:.1};{rotor:.0};{heat:.1};x\n", row * 200).replace('.', ",");
-    }
-    text
-}
 
 /// The plot in view in words, and its drawing.
 fn plot(walk: &Walk) -> (String, Picture) {
@@ -47,7 +28,7 @@ fn a_log_is_attached_to_its_flight_and_each_figure_shows_where_it_comes_from() {
     walk.fly();
     walk.land();
     to_the_log(&mut walk);
-    let text = hover();
+    let text = hover_log();
     walk.person.pick("Pick a log", "hover.csv", text.as_bytes());
     assert_eq!(walk.person.verdict(), "Say once what its columns are.");
     let entries = walk.person.entries().len();
@@ -87,7 +68,7 @@ fn at_the_plot() -> Walk {
     walk.fly();
     walk.land();
     to_the_log(&mut walk);
-    walk.person.pick("Pick a log", "hover.csv", hover().as_bytes());
+    walk.person.pick("Pick a log", "hover.csv", hover_log().as_bytes());
     walk.person.tap("Attach this log");
     walk
 }
@@ -157,7 +138,7 @@ fn what_is_no_log_is_refused_and_nothing_is_recorded() {
 }
 
 /// From wherever the person is to the log of the last flight.
-fn to_the_log(walk: &mut Walk) {
+pub fn to_the_log(walk: &mut Walk) {
     walk.person.home();
     walk.person.tap("Journal");
     let landing = walk.person.controls().into_iter().find(|(words, _)| words.starts_with("Landing"));

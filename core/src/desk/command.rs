@@ -48,6 +48,7 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
             one(Body::DisagreementExplained { card, why }, "Explained", After::Back)
         }
         Command::RaiseFinding => raise(shared, place, form),
+        Command::RaiseProposed(card) => super::log::raise_proposed(shared, card),
         Command::FixFinding(finding) => fix(shared, finding, form),
         Command::CarryFinding(finding) => carry(shared, finding, form, now),
         Command::SaveName => {

@@ -1,11 +1,13 @@
 //! A recorder's log: picked for a flight, its columns named, read and attached.
 
+use std::collections::BTreeMap;
+
 use super::command::{After, Done};
 use super::phone::Shared;
 use super::{DeskError, Form};
 use crate::engineering::Grade;
 use crate::journal::NewEntry;
-use crate::record::{AttachedLog, Body, EntryId, ThingKind};
+use crate::record::{AttachedLog, Body, EntryId, FindingGrade, ThingKind};
 use crate::telemetry::summary::{ChannelLimit, Side, summarise};
 use crate::telemetry::{Import, Layout, Limits, Quantity, Recording, Settings, SightStep, TelemetryError};
 use crate::view::{self, Block, Place, PlotFingers, PlotPhase, PlotView};
@@ -70,6 +72,9 @@ pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Form<'_>) -> Resu
         return Err(DeskError::refused("The file is no longer at hand: pick it again"));
     };
     let map = view::named_columns(&shared.entries, &picked.layout, form);
+    for mapped in map.columns.iter().filter(|mapped| mapped.quantity == Quantity::HeadSpeed) {
+        view::typed_turns(form, mapped.column)?;
+    }
     let recording = read(&picked.layout, &map, &picked.bytes)?;
     let summary = summarise(&recording, &limits(shared, card))?;
     let log = AttachedLog {
@@ -107,16 +112,48 @@ pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), DeskError> 
     if shared.open_log.as_ref().is_some_and(|open| open.sha256 == attached.sha256 && open.card == card) {
         return Ok(());
     }
-    // A file that is damaged or missing leaves the figures, which are in the entry, and no plot.
-    let bytes = shared.journal.log(&attached.sha256)?;
-    let recording = bytes.and_then(|bytes| {
-        let layout = Layout::of(&bytes).ok()?;
-        read(&layout, &attached.map, &bytes).ok()
-    });
+    let recording = kept(shared, attached)?;
     let limits = limits(shared, card);
     shared.open_log =
         recording.map(|recording| OpenLog { sha256: attached.sha256.clone(), card, recording, limits, moving: None });
     Ok(())
+}
+
+/// Raises the finding that a flight proposes: one touch, with what will prove the fix.
+pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result<Done, DeskError> {
+    let flight = shared.ledger.flight(card).ok_or_else(|| DeskError::refused("This flight is no longer there"))?;
+    let log = view::log_of(&shared.entries, card);
+    let nothing = || DeskError::refused("All was as predicted: there is nothing to raise");
+    let proposal = view::proposal(shared.facts(), flight, log).ok_or_else(nothing)?;
+    let (stage, _) = shared.plan.check(&flight.check).ok_or_else(nothing)?;
+    let body = Body::FindingRaised {
+        title: proposal.title.clone(),
+        grade: FindingGrade::Caution,
+        stage: stage.id.clone(),
+        proof: flight.check.clone(),
+        shown_by: Some(proposal.shown_by),
+    };
+    super::command::one(body, format!("Finding raised: {}", proposal.title), After::Stay)
+}
+
+/// The plots of the logs that are attached, for a page that nobody touches, by the flight's card.
+pub(super) fn printed(shared: &Shared) -> Result<BTreeMap<EntryId, view::Picture>, DeskError> {
+    let mut plots = BTreeMap::new();
+    for flight in &shared.ledger.flights {
+        let Some(log) = view::log_of(&shared.entries, flight.card) else { continue };
+        let Some(recording) = kept(shared, log)? else { continue };
+        plots.insert(flight.card, view::plot_printed(&recording, &limits(shared, flight.card)));
+    }
+    Ok(plots)
+}
+
+/// An attached log, read; none where its file is damaged or missing: the figures, which are in the entry, stay.
+fn kept(shared: &Shared, log: &AttachedLog) -> Result<Option<Recording>, DeskError> {
+    let bytes = shared.journal.log(&log.sha256)?;
+    Ok(bytes.and_then(|bytes| {
+        let layout = Layout::of(&bytes).ok()?;
+        read(&layout, &log.map, &bytes).ok()
+    }))
 }
 
 fn no_plot() -> DeskError {

@@ -8,6 +8,7 @@ pub mod air;
 pub mod balance;
 pub mod ballast;
 mod bounded_lp;
+pub mod disagreement;
 pub mod drive;
 pub mod error;
 pub mod grade;

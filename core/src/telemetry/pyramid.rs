@@ -45,17 +45,14 @@ fn find(
     let head = place(values, range.start..first * BLOCK, before);
     let tail = place(values, end * BLOCK..range.end, before);
     let block = place(blocks, first..end, before);
-    let middle = block.and_then(|block| place(values, block * BLOCK..((block + 1) * BLOCK).min(values.len()), before));
+    let middle =
+        block.and_then(|block| place(values, block * BLOCK..((block + 1) * BLOCK).min(values.len()), before));
     // In the order of place, so that the first of equals stays.
     let candidates = [head, middle, tail].into_iter().flatten();
     candidates.reduce(|best, at| if before(values[at], values[best]) { at } else { best })
 }
 
-fn place(
-    values: &[f32],
-    range: std::ops::Range<usize>,
-    before: impl Fn(f32, f32) -> bool + Copy,
-) -> Option<usize> {
+fn place(values: &[f32], range: std::ops::Range<usize>, before: impl Fn(f32, f32) -> bool + Copy) -> Option<usize> {
     let start = range.start;
     super::plot::extreme(&values[range], before).map(|at| start + at)
 }

@@ -26,6 +26,7 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
         row(edge(named), word(named), &context.aircraft_name(), Some(by), Place::Name),
     ];
     blocks.push(super::code::code_row(context));
+    blocks.push(super::trends::trends_row());
     blocks.push(heading("What kind of aircraft", None));
     blocks.extend(context.plan.questions.iter().map(|question| {
         let answer = aircraft.answers.get(&question.id);

@@ -4,7 +4,7 @@ use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Command, Context, Control, Document, Edge, Icon, Place, PlotView, Screen, Tone};
 use crate::desk::{Form, MOST_LOG_BYTES};
 use crate::engineering::Grade;
-use crate::record::{AttachedLog, Body, Entry, EntryId};
+use crate::record::{AttachedLog, Body, Entry, EntryId, Unit};
 use crate::telemetry::summary::{FigureKind, LogFigure};
 use crate::telemetry::{ColumnMap, Layout, MappedColumn, Quantity, Recording, Span, TimeForm};
 
@@ -26,6 +26,23 @@ fn unit_field(column: u32) -> String {
 
 fn place_field(column: u32) -> String {
     format!("place:{column}")
+}
+
+/// The field of how many turns a column counts for one of the rotor.
+fn turns_field(column: u32) -> String {
+    format!("turns:{column}")
+}
+
+/// Plausible turns of a motor for one of the rotor, inclusive.
+const TURNS: (f64, f64) = (0.05, 50.0);
+const TURNS_LABEL: &str = "Turns it counts for one of the rotor";
+
+/// Turns that a column counts for one of the rotor, as typed; none where nothing was.
+///
+/// # Errors
+/// Refused if it is no number, or outside of what a drive has.
+pub(crate) fn typed_turns(form: Form<'_>, column: u32) -> Result<Option<f64>, crate::desk::DeskError> {
+    form.number(&turns_field(column), TURNS_LABEL, Unit::Ratio, TURNS)
 }
 
 /// The log of a flight: the last that was attached and not withdrawn.
@@ -70,6 +87,11 @@ pub(crate) fn named_columns(entries: &[Entry], layout: &Layout, form: Form<'_>) 
         let unit = form.text(&unit_field(column));
         if let Some(unit) = mapped.quantity.units().iter().find(|u| Some(id_of(**u).as_str()) == unit) {
             mapped.unit = *unit;
+        }
+        if mapped.quantity == Quantity::HeadSpeed
+            && let Ok(Some(turns)) = typed_turns(form, column)
+        {
+            mapped.ratio = 1.0 / turns;
         }
         if let Some(place) = form.text(&place_field(column)) {
             mapped.place = Some(place.to_owned()).filter(|_| mapped.quantity == Quantity::Temperature);
@@ -159,6 +181,18 @@ fn column_blocks(
         });
         blocks.push(Block::Choice { label: format!("Unit of column {}", column + 1), options: options.collect() });
     }
+    if mapped.quantity == Quantity::HeadSpeed {
+        let gear = context.ledger.aircraft.figure("gear-ratio");
+        let known = Some(1.0 / mapped.ratio).filter(|turns| (turns - 1.0).abs() > 1e-9);
+        let mut entry =
+            context.number_entry(&turns_field(column), TURNS_LABEL, Unit::Ratio, TURNS, known.or(Some(1.0)));
+        if let Block::Entry { hint, .. } = &mut entry {
+            let motor = gear
+                .map_or_else(String::new, |turns| format!("; {} for the motor's speed", crate::record::show(turns)));
+            *hint = Some(format!("1 for the rotor's own speed{motor}"));
+        }
+        blocks.push(entry);
+    }
     if mapped.quantity == Quantity::Temperature {
         let places = context.plan.places.iter();
         let options =
@@ -178,21 +212,33 @@ pub(super) fn review(context: &Context<'_>, card: EntryId) -> Screen {
     let above = Some(title);
     let Some(log) = log_of(context.entries, card) else {
         let words = "No log is attached to this flight. Any table of text that a recorder wrote will do.";
-        let blocks = vec![paragraph(words, Tone::Plain)];
+        let mut blocks = vec![paragraph(words, Tone::Plain)];
+        blocks.extend(super::compared::blocks(context, flight, None));
+        blocks.extend(further());
         return Screen {
             foot: vec![a_log_file(card, "Pick a log")],
-            ..context.screen("review", "Log", above, blocks)
+            ..context.screen("review", "Review", above, blocks)
         };
     };
     let mut blocks = vec![verdict(log)];
-    blocks.extend(predicted(flight, log));
     blocks.extend(plot_blocks(context, &Place::Review(card)));
+    blocks.extend(super::compared::blocks(context, flight, Some(log)));
     blocks.push(heading("What it says", Some("touch one to see where".to_owned())));
     blocks.extend((0..).zip(&log.figures).map(|(index, figure)| figure_row(card, log, index, figure)));
     blocks.push(heading("The file", Some(log.name.clone())));
     blocks.extend(file_rows(log));
+    blocks.extend(further());
     let again = a_log_file(card, "Pick another log").weight(super::Weight::Quiet);
-    Screen { foot: vec![again], ..context.screen("review", "Log", above, blocks) }
+    Screen { foot: vec![again], ..context.screen("review", "Review", above, blocks) }
+}
+
+/// Where else to look.
+fn further() -> [Block; 3] {
+    [
+        heading("Further", None),
+        super::trends::trends_row(),
+        row(Edge::None, "", "Another day", Some("the heat on a hotter day".to_owned()), Place::HotterDay),
+    ]
 }
 
 fn edge_of(grade: Option<Grade>) -> Edge {
@@ -214,19 +260,6 @@ fn verdict(log: &AttachedLog) -> Block {
     let missed = log.fault_count;
     let detail = format!("{} rows read, {missed} faults, {} rows left out", log.rows.imported, log.rows.left_out);
     Block::Verdict { text, detail: Some(detail), edge: edge_of(worst) }
-}
-
-/// What the flight was expected to take, beside what the log counted.
-fn predicted(flight: &crate::field::Flight, log: &AttachedLog) -> Option<Block> {
-    let prediction = flight.prediction.as_ref()?;
-    let charge = log.figures.iter().find(|figure| figure.kind == FigureKind::Charge)?;
-    let inside = (prediction.low_mah..=prediction.high_mah).contains(&charge.value);
-    let (edge, state) = if inside { (Edge::Fresh, "As predicted") } else { (Edge::Caution, "Not as predicted") };
-    let detail = format!(
-        "{:.0} mAh predicted for the planned time, {:.0} to {:.0}; the log counted {:.0}",
-        prediction.used_mah, prediction.low_mah, prediction.high_mah, charge.value
-    );
-    Some(still_row(edge, state, "Charge, predicted and logged", Some(detail)))
 }
 
 fn kind_word(kind: FigureKind) -> &'static str {
@@ -264,6 +297,34 @@ fn figure_value(figure: &LogFigure) -> (String, Option<String>) {
         _ => format!("{value:.2}"),
     };
     (digits(figure.value), figure.half_width.map(|width| format!("± {}", digits(width))))
+}
+
+/// A figure of a log for a page.
+pub(crate) struct LogLine {
+    /// What it is.
+    pub title: String,
+    /// Its value with its interval and unit.
+    pub value: String,
+    /// What it was held against.
+    pub note: String,
+}
+
+/// The figures of a log that have a limit or an interval, and what was taken from the pack.
+pub(crate) fn log_lines(log: &AttachedLog) -> Vec<LogLine> {
+    let told = |figure: &&LogFigure| {
+        let taken = matches!(figure.kind, FigureKind::Charge | FigureKind::Energy | FigureKind::HoverAverage);
+        figure.grade.is_some() || figure.half_width.is_some() || taken
+    };
+    let line = |figure: &LogFigure| {
+        let (value, width) = figure_value(figure);
+        let width = width.map_or_else(String::new, |width| format!(" {width}"));
+        LogLine {
+            title: figure_title(log, figure),
+            value: format!("{value}{width} {}", figure.unit),
+            note: figure.note.clone(),
+        }
+    };
+    log.figures.iter().filter(told).map(line).collect()
 }
 
 fn figure_row(card: EntryId, log: &AttachedLog, index: u32, figure: &LogFigure) -> Block {

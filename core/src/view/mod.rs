@@ -6,6 +6,7 @@ mod card;
 pub(crate) mod chart;
 mod check;
 mod code;
+mod compared;
 mod context;
 mod events;
 mod findings;
@@ -22,6 +23,7 @@ mod release;
 mod spotter;
 mod stage;
 mod token;
+mod trends;
 mod words;
 
 pub use context::Context;
@@ -31,13 +33,14 @@ pub use token::{Command, Place, Token};
 pub(crate) use aircraft::{SUBJECT, only_one};
 pub(crate) use card::{air_c, pack_chosen, spotter_name};
 pub(crate) use chart::svg;
+pub(crate) use compared::proposal;
 pub(crate) use findings::CARRY_FLIGHTS;
 pub(crate) use journal::{can_be_withdrawn, taken_back_just_now};
 pub(crate) use landing::{READ_AFTER, READ_AGAIN, TEMPERATURE, place_to_read};
-pub(crate) use log::{log_of, named_columns, plot_view, quantity_field};
+pub(crate) use log::{LogLine, log_lines, log_of, named_columns, plot_view, quantity_field, typed_turns};
 pub(crate) use packs::PUT_BACK;
 pub(crate) use plan::{OFFERED_NAME, OFFERED_TEXT, keeps_out};
-pub(crate) use plot::{PlotView, block as plot_block};
+pub(crate) use plot::{PlotView, block as plot_block, printed as plot_printed};
 pub(crate) use spotter::spotter;
 pub(crate) use words::*;
 
@@ -71,6 +74,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Ledger => ledger::ledger(context),
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
+        Place::Trends => trends::trends(context),
         Place::HotterDay => hotter_day::hotter_day(context),
     };
     Screen { undo: journal::undo(context), ..screen }

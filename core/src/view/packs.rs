@@ -19,6 +19,7 @@ pub(super) fn packs(context: &Context<'_>) -> Screen {
     }
     blocks
         .push(paragraph("The charged pack that has rested longest stands first, here and on the card.", Tone::Quiet));
+    blocks.push(super::trends::trends_row());
     context.screen("packs", "Packs", Some(context.aircraft_name()), blocks)
 }
 

@@ -25,11 +25,13 @@ const COLUMNS: u32 = 360;
 const LEFT: f32 = 6.0;
 const RIGHT: f32 = Sheet::WIDTH - 6.0;
 /// A pane's words, and its lines below them.
-const HEAD: f32 = 20.0;
-const PANE: f32 = 96.0;
-const BETWEEN: f32 = 14.0;
+const HEAD: f32 = 18.0;
+const PANE: f32 = 76.0;
+const BETWEEN: f32 = 12.0;
 /// A limit this far outside of what was logged, as a share of its range, is told in words and not drawn: it would flatten the line.
 const FAR: f64 = 1.0;
+/// A pane shows at least this share of its values as its range.
+const LEAST_RANGE: f64 = 0.02;
 /// A finger that comes down this near to the cursor, as a share of the drawing's width, takes it along.
 const GRASP: f64 = 0.07;
 
@@ -119,7 +121,7 @@ pub(crate) fn block(recording: &Recording, limits: &Limits, view: &PlotView) -> 
             (Some(at), _) => {
                 at.values.get(pane.channel as usize).copied().flatten().map_or_else(|| "none".to_owned(), digits)
             }
-            (None, Some(line)) => format!("{} to {}", digits(line.least), digits(line.greatest)),
+            (None, Some(line)) => range_words(line),
             (None, None) => "none".to_owned(),
         },
         unit: pane.unit.to_owned(),
@@ -145,7 +147,7 @@ pub(crate) fn printed(recording: &Recording, limits: &Limits) -> Picture {
     let window = view.sight.window;
     let ranges = panes.iter().filter_map(|pane| {
         let line = pane.line.as_ref()?;
-        Some(format!("{} {} to {} {}", pane.label, digits(line.least), digits(line.greatest), pane.unit))
+        Some(format!("{} {} {}", pane.label, range_words(line), pane.unit))
     });
     let ranges: Vec<String> = ranges.collect();
     let (from, to) = (moment(window.start_s, window), moment(window.end_s, window));
@@ -179,6 +181,13 @@ pub(super) fn digits(value: f64) -> String {
         _ => (value * 100.0).round() / 100.0,
     };
     show(rounded)
+}
+
+fn range_words(line: &PlotLine) -> String {
+    match (digits(line.least), digits(line.greatest)) {
+        (least, greatest) if least == greatest => least,
+        (least, greatest) => format!("{least} to {greatest}"),
+    }
 }
 
 /// A line across a pane.
@@ -296,18 +305,22 @@ fn draw_pane(sheet: &mut Sheet, pane: &Pane, top: f32, x: &impl Fn(f64) -> f32, 
         sheet.label(RIGHT, top + 12.0, "no values here", Ink::Quiet, LabelSize::Small, Anchor::End);
         return;
     };
-    let range = (line.greatest - line.least).max(1e-6 * line.greatest.abs()).max(1e-9);
+    // A line that hardly moves is not blown up to a range of hills.
+    let range = (line.greatest - line.least).max(LEAST_RANGE * line.greatest.abs().max(line.least.abs())).max(1e-9);
     let near =
         |limit: &&PaneLimit| limit.value >= line.least - FAR * range && limit.value <= line.greatest + FAR * range;
     let (near, far): (Vec<&PaneLimit>, Vec<&PaneLimit>) = pane.limits.iter().partition(near);
-    let low = near.iter().map(|limit| limit.value).fold(line.least, f64::min);
-    let high = near.iter().map(|limit| limit.value).fold(line.greatest, f64::max);
-    let y = |value: f64| floor - (PANE - 6.0) * ((value - low) / (high - low).max(range)) as f32 - 3.0;
+    let middle = 0.5 * (line.least + line.greatest);
+    let low = near.iter().map(|limit| limit.value).fold(line.least.min(middle - range / 2.0), f64::min);
+    let high = near.iter().map(|limit| limit.value).fold(line.greatest.max(middle + range / 2.0), f64::max);
+    let y = |value: f64| floor - (PANE - 6.0) * ((value - low) / (high - low)) as f32 - 3.0;
 
     sheet.label(LEFT, top + 12.0, pane.label.clone(), Ink::Strong, LabelSize::Small, Anchor::Start);
-    let off = far.iter().map(|limit| limit.words.as_str()).collect::<Vec<_>>().join(", ");
-    if !off.is_empty() {
-        sheet.label(RIGHT, top + 12.0, format!("far off: {off}"), Ink::Limit, LabelSize::Small, Anchor::End);
+    // The nearest of those that are out of the picture.
+    let off = far.iter().min_by(|a, b| (a.value - middle).abs().total_cmp(&(b.value - middle).abs()));
+    if let Some(limit) = off {
+        let way = if limit.value > middle { "above" } else { "below" };
+        sheet.label(RIGHT, top + 12.0, format!("{way}: {}", limit.words), Ink::Limit, LabelSize::Small, Anchor::End);
     }
     sheet.line(Ink::Quiet, 1.0, &[(LEFT, floor), (RIGHT, floor)]);
     for stroke in &line.strokes {

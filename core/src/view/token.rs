@@ -75,6 +75,8 @@ pub enum Place {
     },
     /// A log that was picked for a flight, while its columns are named.
     LogOffer(EntryId),
+    /// How figures went over the aircraft's life.
+    Trends,
     /// The last hover's heat on a day and a flight that the pilot names.
     HotterDay,
 }
@@ -147,6 +149,8 @@ pub enum Command {
     Explain(EntryId),
     /// Raises the finding in the draft.
     RaiseFinding,
+    /// Raises the finding that a flight's disagreement with its prediction proposes.
+    RaiseProposed(EntryId),
     /// Records a finding's fix from its draft.
     FixFinding(EntryId),
     /// Carries a finding under the draft's restriction.
