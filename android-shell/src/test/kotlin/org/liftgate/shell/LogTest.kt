@@ -1,8 +1,6 @@
 package org.liftgate.shell
 
 import android.net.Uri
-import android.os.SystemClock
-import android.view.MotionEvent
 import android.view.View
 import java.io.ByteArrayInputStream
 import java.io.File
@@ -52,33 +50,6 @@ class LogTest {
 
     private fun said(phone: Phone) = plot(phone).contentDescription.toString()
 
-    /** Two fingers on the plot, from [apart] pixels apart to [to], about [share] of its width. */
-    private fun pinch(phone: Phone, share: Float, apart: Float, to: Float) {
-        val view = plot(phone)
-        phone.scrollTo(view)
-        val at = IntArray(2).also(view::getLocationInWindow)
-        val x = at[0] + view.width * share
-        val y = at[1] + view.height / 2f
-        val began = SystemClock.uptimeMillis()
-        fun send(action: Int, fingers: Int, half: Float) {
-            val ids = Array(fingers) { MotionEvent.PointerProperties().apply { id = it } }
-            val places = Array(fingers) { i ->
-                MotionEvent.PointerCoords().apply { this.x = x + if (i == 0) -half else half; this.y = y }
-            }
-            val now = SystemClock.uptimeMillis()
-            val event = MotionEvent.obtain(began, now, action, fingers, ids, places, 0, 0, 1f, 1f, 0, 0, 0, 0)
-            phone.decor.dispatchTouchEvent(event)
-            event.recycle()
-        }
-        val second = 1 shl MotionEvent.ACTION_POINTER_INDEX_SHIFT
-        send(MotionEvent.ACTION_DOWN, 1, apart / 2)
-        send(MotionEvent.ACTION_POINTER_DOWN or second, 2, apart / 2)
-        for (step in 1..8) send(MotionEvent.ACTION_MOVE, 2, (apart + (to - apart) * step / 8) / 2)
-        send(MotionEvent.ACTION_POINTER_UP or second, 2, to / 2)
-        send(MotionEvent.ACTION_UP, 1, to / 2)
-        phone.settle()
-    }
-
     @Test
     fun aLogIsPickedItsColumnsChosenAndItsPlotMovedByFingers() = service { phone ->
         atTheLog(phone)
@@ -91,7 +62,7 @@ class LogTest {
         phone.picture("log", File(System.getProperty("liftgate.target"), "gallery"))
 
         // Two fingers ten times as far apart about the middle: a tenth of the time, still with the burst of one sample in it.
-        pinch(phone, 0.53f, 60f, 600f)
+        phone.pinch(plot(phone), 0.53f, 60f, 600f)
         val window = Regex("1:1\\d\\.\\d to 1:2\\d\\.\\d: Current .* to 90 A.*")
         assertTrue(said(phone), window.matches(said(phone)))
         phone.expect("Current").kill()
