@@ -120,6 +120,7 @@ impl Shared {
             picked_log: self.picked_log.as_ref(),
             log: self.open_log.as_ref(),
             now,
+            locale: self.locale(),
         };
         Ok(view::screen(&context, &place))
     }
