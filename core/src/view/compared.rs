@@ -90,7 +90,7 @@ fn reading_row(plan: &Plan, reading: &ComparedReading) -> Block {
             show(held.high)
         ),
     };
-    still_row(edge, state, &what_words(plan, &reading.what), Some(detail))
+    still_row(edge, state, what_words(plan, &reading.what), Some(detail))
 }
 
 fn what_words(plan: &Plan, what: &What) -> String {
@@ -114,7 +114,7 @@ fn disagreement(context: &Context<'_>, flight: &Flight, compared: &Compared, pro
         compared
             .causes
             .iter()
-            .map(|cause| still_row(Edge::None, "", &super::sentence(cause_title(cause)), Some(cause_words(cause)))),
+            .map(|cause| still_row(Edge::None, "", super::sentence(cause_title(cause)), Some(cause_words(cause)))),
     );
     match raised(context, flight, proposal) {
         Some(finding) => {

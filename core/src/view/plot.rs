@@ -129,7 +129,7 @@ pub(crate) fn block(recording: &Recording, limits: &Limits, view: &PlotView) -> 
     let readings: Vec<PlotReading> = readings.collect();
     let said: Vec<String> = readings.iter().map(|r| format!("{} {} {}", r.label, r.value, r.unit)).collect();
     let spoken = format!("{title}: {}", said.join("; "));
-    let picture = draw(&panes, &view.sight, Look { line: 2.5, limit: 2.0, spoken: spoken.clone() });
+    let picture = draw(&panes, &view.sight, Look { line: 2.5, limit: 2.0, spoken: format!("Plot. {spoken}") });
     Block::Plot {
         token: Command::Fingers.into(),
         title,

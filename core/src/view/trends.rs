@@ -101,7 +101,7 @@ fn verdict(context: &Context<'_>, trend: &Trend) -> (Edge, String) {
 
 fn when(context: &Context<'_>, reading: &TrendReading) -> String {
     match &reading.at {
-        Some(at) => super::day(at, context.now),
+        Some(at) => super::day(context.locale, at, context.now),
         None => format!("{:.0} flights", reading.flights),
     }
 }

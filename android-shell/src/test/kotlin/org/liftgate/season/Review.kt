@@ -88,7 +88,7 @@ class Review(private val phone: Phone, private val album: Album, private val sto
 
     private fun plotView(): View = phone.shown(phone.decor).first { it is PictureView && it.isClickable }
 
-    private fun said(): String = plotView().contentDescription.toString()
+    private fun said(): String = plotView().contentDescription.toString().removePrefix("Plot. ")
 
     private companion object {
         /** Where the spike lies along the whole log: 141 of 248 s. */

@@ -48,7 +48,7 @@ class LogTest {
 
     private fun plot(phone: Phone): View = phone.shown(phone.decor).single { it is PictureView && it.isClickable }
 
-    private fun said(phone: Phone) = plot(phone).contentDescription.toString()
+    private fun said(phone: Phone) = plot(phone).contentDescription.toString().removePrefix("Plot. ")
 
     @Test
     fun aLogIsPickedItsColumnsChosenAndItsPlotMovedByFingers() = service { phone ->
