@@ -9,6 +9,7 @@ pub mod balance;
 pub mod ballast;
 mod bounded_lp;
 pub mod drive;
+pub mod conflict;
 pub mod error;
 pub mod grade;
 pub mod heat;
@@ -21,6 +22,8 @@ pub mod rotor;
 pub mod supply;
 pub mod unbalance;
 pub mod wire;
+mod words;
 
+pub use conflict::Conflict;
 pub use error::EngineeringError;
 pub use grade::Grade;
