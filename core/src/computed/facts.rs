@@ -1,5 +1,6 @@
 use super::{Lacking, Result};
 use crate::field::Flight;
+use crate::locale::Locale;
 use crate::plan::{Check, Motion, Plan};
 use crate::readiness::Ledger;
 use crate::record::{Thing, ThingKind};
@@ -11,6 +12,8 @@ pub struct Facts<'a> {
     pub plan: &'a Plan,
     /// What the journal says.
     pub ledger: &'a Ledger,
+    /// How the person reads; words and shown numbers only, never what is computed.
+    pub locale: Locale,
 }
 
 impl<'a> Facts<'a> {

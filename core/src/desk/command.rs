@@ -161,8 +161,9 @@ fn result(
             Ok((CheckResult::Measured { value, unit: measure.unit }, said))
         }
         CheckKind::Compute(computation) => {
-            let computed = Computed::of(*computation, shared.facts())
-                .map_err(|lacking| DeskError::refused(view::lacking_words(&shared.plan, &lacking)))?;
+            let computed = Computed::of(*computation, shared.facts()).map_err(|lacking| {
+                DeskError::refused(view::lacking_words(shared.locale(), &shared.plan, &lacking))
+            })?;
             let values = computed.values();
             let result =
                 CheckResult::Computed { summary: computed.summary.clone(), values, outcome: computed.outcome };
@@ -231,7 +232,7 @@ fn happened(shared: &Shared, id: String, place: &Place, form: Form<'_>) -> Resul
     let Some(event) = shared.plan.event(&id) else {
         return Err(DeskError::refused("This event is not in the plan in force"));
     };
-    let said = format!("Recorded: {}", view::lower_first(&event.title));
+    let said = format!("Recorded: {}", shared.locale().lower_first(&event.title));
     let (note, after) = match place {
         Place::Events => (form.text("note").map(str::to_owned), After::Stay),
         // Touched in the middle of jotting down a landing, say.
@@ -252,7 +253,7 @@ fn hand_over(shared: &Shared, id: &str, form: Form<'_>, now: &Moment) -> Result 
     let (_, check) = wanted(shared, id)?;
     let Some(fly) = check.fly() else { return Err(DeskError::refused("This check is not flown")) };
     if let Some(blocker) = shared.ledger.before_flying(&shared.plan, id, now).first() {
-        let words = view::blocker_words(&shared.plan, &shared.ledger, blocker);
+        let words = view::blocker_words(shared.locale(), &shared.plan, &shared.ledger, blocker);
         return Err(DeskError::refused(format!("Not yet: {words}")));
     }
     let pack = view::pack_chosen(&shared.ledger, form)
@@ -524,7 +525,7 @@ fn withdraw(shared: &Shared, entry: EntryId, form: Form<'_>) -> Result {
         return Err(DeskError::refused("What happened in flight is not withdrawn; write a remark instead"));
     }
     let reason = form.text("reason").unwrap_or("Taken back at once").to_owned();
-    let said = format!("Withdrawn: {}", view::entry_words(&shared.plan, &shared.entries, found));
+    let said = format!("Withdrawn: {}", view::entry_words(shared.locale(), &shared.plan, &shared.entries, found));
     one(Body::Withdrawn { entry, reason }, said, After::Stay)
 }
 
@@ -535,6 +536,6 @@ fn put_back(shared: &Shared, entry: EntryId, now: &Moment) -> Result {
     if let Body::GateReleased { stage, .. } = &found.body {
         return release(shared, stage, now).map(|done| Done { after: After::Stay, ..done });
     }
-    let said = format!("Put back: {}", view::entry_words(&shared.plan, &shared.entries, found));
+    let said = format!("Put back: {}", view::entry_words(shared.locale(), &shared.plan, &shared.entries, found));
     one(found.body.clone(), said, After::Stay)
 }

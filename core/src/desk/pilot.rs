@@ -109,6 +109,7 @@ impl Shared {
             picked_log: self.picked_log.as_ref(),
             log: self.recording(),
             now,
+            locale: self.locale(),
         };
         Ok(view::screen(&context, &place))
     }

@@ -86,7 +86,7 @@ impl SpotterDesk {
                     None => return Err(DeskError::refused("The phone wants the pilot's code first")),
                     Some(0) => bodies.push(Body::OpenedWithoutCode { card: self.card }),
                     Some(left_ms) => {
-                        let left = view::time_left(left_ms);
+                        let left = view::time_left(shared.locale(), left_ms);
                         return Err(DeskError::refused(format!("It opens without the code in {left}")));
                     }
                 }
@@ -105,7 +105,8 @@ impl SpotterDesk {
             let flown = self.has_flown(shared, now)?;
             let wait_ms = shared.ledger.lock.next_try_in_ms(now);
             if wait_ms > 0 {
-                let reason = format!("Not tried. The next code may be tried in {}", view::time_left(wait_ms));
+                let reason =
+                    format!("Not tried. The next code may be tried in {}", view::time_left(shared.locale(), wait_ms));
                 return Err(DeskError::field("code", reason));
             }
             if shared.ledger.lock.hash.as_deref().is_some_and(|hash| !code::is_right(code, hash)) {
@@ -113,7 +114,9 @@ impl SpotterDesk {
                 let wait_ms = shared.ledger.lock.next_try_in_ms(now);
                 let wait = match wait_ms {
                     0 => String::new(),
-                    wait_ms => format!(". The next one may be tried in {}", view::time_left(wait_ms)),
+                    wait_ms => {
+                        format!(". The next one may be tried in {}", view::time_left(shared.locale(), wait_ms))
+                    }
                 };
                 return Err(DeskError::field("code", format!("That is not the pilot's code{wait}")));
             }
@@ -149,7 +152,7 @@ impl SpotterDesk {
     }
 
     fn sight(&self, shared: &Shared, now: &Moment) -> SpotterScreen {
-        view::spotter(&shared.plan, &shared.ledger, self.card, now)
+        view::spotter(shared.locale(), &shared.plan, &shared.ledger, self.card, now)
     }
 
     fn act(&self, now: &Moment, entry: impl FnOnce(Phase) -> Option<Body>) -> Result<SpotterScreen, DeskError> {

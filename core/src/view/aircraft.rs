@@ -23,7 +23,7 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
     let by = if named { format!("built by {}", aircraft.builder) } else { "not named yet".to_owned() };
     let mut blocks = vec![
         paragraph(context.plan.notice.trim(), Tone::Quiet),
-        row(edge(named), word(named), &context.aircraft_name(), Some(by), Place::Name),
+        row(edge(named), word(named), context.aircraft_name(), Some(by), Place::Name),
     ];
     blocks.push(super::code::code_row(context));
     blocks.push(heading("What kind of aircraft", None));
@@ -116,7 +116,7 @@ pub(super) fn what_went_in(context: &Context<'_>, check: &Check) -> Vec<Block> {
             Subject::Check(id) => {
                 let found = context.plan.check(id).zip(context.ledger.evidence.get(id));
                 blocks.extend(found.map(|((_, on), evidence)| {
-                    let said = super::result_words(context.ledger, &evidence.of);
+                    let said = super::result_words(context.locale, context.ledger, &evidence.of);
                     row(Edge::None, "", &on.title, Some(said), Place::Check(id.clone()))
                 }));
             }
@@ -260,7 +260,7 @@ fn on_what(context: &Context<'_>, known: Option<&Thing>, on: ThingKind, question
     let there: Vec<&Thing> = aircraft.things_of(on).collect();
     if there.is_empty() {
         let place = Place::Thing { kind: on, name: None };
-        return row(Edge::Missing, "To enter", &format!("The {} first", on.word().to_lowercase()), None, place);
+        return row(Edge::Missing, "To enter", format!("The {} first", on.word().to_lowercase()), None, place);
     }
     let options = there.iter().map(|thing| {
         let command = Command::Set("of".to_owned(), thing.name.clone());
@@ -332,7 +332,7 @@ pub(super) fn change(context: &Context<'_>) -> Screen {
         blocks.push(heading("Before", None));
         let past = context.ledger.changes.iter().rev().take(5);
         blocks.extend(past.map(|change| {
-            let when = super::day_and_time(&change.at.wall, context.now);
+            let when = super::day_and_time(context.locale, &change.at.wall, context.now);
             still_row(Edge::None, "", &change.what, Some(when))
         }));
     }

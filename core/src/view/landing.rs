@@ -101,7 +101,7 @@ fn offered(context: &Context<'_>, flight: &Flight, wanted: &[&str]) -> Vec<Block
         Some(number) if today.is_none() => format!("{} of {}, one touch each", number + 1, wanted.len()),
         _ => "once more, as it cools".to_owned(),
     };
-    vec![heading(&format!("{} reads", place.title), Some(note)), Block::Choice { label: String::new(), options }]
+    vec![heading(format!("{} reads", place.title), Some(note)), Block::Choice { label: String::new(), options }]
 }
 
 fn shift_field(place: &PlanPlace) -> String {

@@ -11,7 +11,7 @@ pub(super) fn ledger(context: &Context<'_>) -> Screen {
     if !waiting.is_empty() {
         blocks.push(heading("Not flown yet", None));
         blocks.extend(
-            waiting.iter().map(|tested| still_row(Edge::Missing, "To fly", &words(context.plan, tested), None)),
+            waiting.iter().map(|tested| still_row(Edge::Missing, "To fly", words(context.plan, tested), None)),
         );
         blocks.extend(two_at_once(context.plan, &waiting, "The next flight tests"));
     }
@@ -44,7 +44,7 @@ fn line(context: &Context<'_>, change: &Adjusted) -> Block {
         edge,
         word,
         &title,
-        Some(format!("{}, {detail}", super::day(&change.at.wall, context.now))),
+        Some(format!("{}, {detail}", super::day(context.locale, &change.at.wall, context.now))),
         Place::Entry(change.entry),
     )
 }
@@ -118,7 +118,7 @@ pub(super) fn two_at_once(plan: &Plan, tests: &[Tested], who: &str) -> Option<Bl
 pub(super) fn tested(plan: &Plan, flight: &Flight) -> Vec<Block> {
     let mut blocks: Vec<Block> = two_at_once(plan, &flight.tests, "This flight tested").into_iter().collect();
     if let [one] = flight.tests.as_slice() {
-        blocks.push(still_row(Edge::None, "Tested", &words(plan, one), None));
+        blocks.push(still_row(Edge::None, "Tested", words(plan, one), None));
     }
     blocks
 }

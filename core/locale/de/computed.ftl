@@ -1,0 +1,1 @@
+# Was eine Berechnung sagt.

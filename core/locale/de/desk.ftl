@@ -1,0 +1,1 @@
+# Was eingetragen wurde, was nicht angenommen wird und warum.

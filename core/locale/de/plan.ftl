@@ -1,0 +1,1 @@
+# Pläne, ihre Unterschiede und ihre Fehler.

@@ -1,0 +1,1 @@
+# Wörter für Eingetragenes: Arten, Felder, Stufen, Merker.

@@ -1,0 +1,1 @@
+# What was recorded, and what is refused and why.

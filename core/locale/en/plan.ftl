@@ -1,0 +1,1 @@
+# Plans, what differs between them and what is wrong in them.

@@ -1,0 +1,1 @@
+# Words of recorded things: kinds, fields, grades, marks.
