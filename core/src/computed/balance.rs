@@ -1,6 +1,5 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome};
-use crate::locale::{Locale, say};
 use crate::engineering::balance::{
     Accuracy, BalanceInput, BalanceReport, Band, BandMargin, Part, PartMove, Support, TiltedReadings, Weighing,
     balance_report, ballast_at, mass_to_shift, move_for, move_part,
@@ -8,6 +7,7 @@ use crate::engineering::balance::{
 use crate::engineering::ballast::{
     BallastAnswer, BallastPlace, BallastPlan, BallastQuestion, BallastReport, least_ballast,
 };
+use crate::locale::{Locale, say};
 use crate::record::{Outcome, ThingKind, Unit};
 use crate::view::chart::Sheet;
 use crate::view::{Anchor, Ink, LabelSize, Picture};
@@ -74,7 +74,9 @@ fn height(facts: Facts<'_>, report: &BalanceReport) -> Option<Figure> {
         Some(complete_mm) => (say!(facts.locale, "computed-balance-height"), complete_mm),
         None => (say!(facts.locale, "computed-balance-height-weighed"), weighed_mm),
     };
-    let known = report.half_width.z_mm.map_or_else(String::new, |mm| say!(facts.locale, "computed-balance-height-known", mm = facts.locale.rounded(mm, 0, Unit::Millimetre)));
+    let known = report.half_width.z_mm.map_or_else(String::new, |mm| {
+        say!(facts.locale, "computed-balance-height-known", mm = facts.locale.rounded(mm, 0, Unit::Millimetre))
+    });
     let note = say!(facts.locale, "computed-balance-height-note", known = known);
     Some(Figure::told(label, value, 0, Unit::Millimetre).noted(note))
 }
@@ -171,21 +173,38 @@ fn summary(locale: Locale, report: &BalanceReport, ballast: Option<&BallastRepor
 
 /// A margin as a person says it.
 fn room(locale: Locale, margin_mm: f64) -> String {
-    if margin_mm < 0.0 { say!(locale, "computed-balance-outside", mm = locale.rounded(-margin_mm, 1, Unit::Millimetre)) } else { say!(locale, "computed-balance-room", mm = locale.rounded(margin_mm, 1, Unit::Millimetre)) }
+    if margin_mm < 0.0 {
+        say!(locale, "computed-balance-outside", mm = locale.rounded(-margin_mm, 1, Unit::Millimetre))
+    } else {
+        say!(locale, "computed-balance-room", mm = locale.rounded(margin_mm, 1, Unit::Millimetre))
+    }
 }
 
 /// Which grams go where.
 fn ballast_words(locale: Locale, ballast: &BallastReport, plan: &BallastPlan) -> String {
     let grams = plan.whole.as_ref().map(|whole| whole.grams.clone()).unwrap_or_default();
     let used = ballast.inputs.places.iter().zip(grams).filter(|(_, grams)| *grams > 0);
-    used.map(|(place, grams)| say!(locale, "computed-balance-grams-at", grams = locale.quantity(f64::from(grams), Unit::Gram), place = place.name)).collect::<Vec<_>>().join(&say!(locale, "computed-and"))
+    used.map(|(place, grams)| {
+        say!(
+            locale,
+            "computed-balance-grams-at",
+            grams = locale.quantity(f64::from(grams), Unit::Gram),
+            place = place.name
+        )
+    })
+    .collect::<Vec<_>>()
+    .join(&say!(locale, "computed-and"))
 }
 
 fn second_best(locale: Locale, ballast: Option<&BallastReport>) -> Option<Row> {
     let ballast = ballast?;
     let BallastAnswer::Found { second: Some(second), .. } = &ballast.answer else { return None };
     Some(Row {
-        title: say!(locale, "computed-balance-other-places", grams = locale.rounded(second.exact_total_g.ceil(), 0, Unit::Gram)),
+        title: say!(
+            locale,
+            "computed-balance-other-places",
+            grams = locale.rounded(second.exact_total_g.ceil(), 0, Unit::Gram)
+        ),
         word: say!(locale, "computed-balance-second"),
         detail: ballast_words(locale, ballast, second),
         outcome: Outcome::Pass,
@@ -200,7 +219,8 @@ fn moves(facts: Facts<'_>, report: &BalanceReport, band: Band) -> Result<Vec<Row
     let goal = band.inside(&report.half_width).unwrap_or(band);
     let required_mm = report.complete.x_mm.clamp(goal.x_low_mm, goal.x_high_mm);
     let packs = facts.things(ThingKind::Pack);
-    let packs: Vec<Row> = packs.into_iter().filter_map(|pack| pack_move(facts.locale, pack, report, required_mm)).collect();
+    let packs: Vec<Row> =
+        packs.into_iter().filter_map(|pack| pack_move(facts.locale, pack, report, required_mm)).collect();
     let off_mm = (required_mm - report.complete.x_mm).abs();
     if off_mm < 0.05 {
         return Ok(packs);
@@ -210,8 +230,13 @@ fn moves(facts: Facts<'_>, report: &BalanceReport, band: Band) -> Result<Vec<Row
     let alone = places.iter().filter_map(|place| {
         let (arm_mm, limit_g) = (place.number("x_mm")?, place.number("limit_g")?);
         let grams = ballast_at(mass_g, report.complete.x_mm, required_mm, arm_mm).ok().filter(|g| *g <= limit_g)?;
-        let detail = say!(facts.locale, "computed-balance-fore-aft-only", grams = facts.locale.quantity(limit_g, Unit::Gram));
-        Some(told(say!(facts.locale, "computed-balance-alone", place = place.name), facts.locale.rounded(grams.ceil(), 0, Unit::Gram), detail))
+        let detail =
+            say!(facts.locale, "computed-balance-fore-aft-only", grams = facts.locale.quantity(limit_g, Unit::Gram));
+        Some(told(
+            say!(facts.locale, "computed-balance-alone", place = place.name),
+            facts.locale.rounded(grams.ceil(), 0, Unit::Gram),
+            detail,
+        ))
     });
     let fitted = places.iter().filter(|place| place.number("fitted_g").is_some_and(|grams| grams > 0.0));
     let moved = fitted.flat_map(|from| {
@@ -221,7 +246,13 @@ fn moves(facts: Facts<'_>, report: &BalanceReport, band: Band) -> Result<Vec<Row
             let room_g = to.number("limit_g")? - to.number("fitted_g").unwrap_or(0.0);
             let can = from.name != to.name && grams <= from.number("fitted_g")?.min(room_g);
             let title = say!(facts.locale, "computed-balance-lead", from = from.name, to = to.name);
-            can.then(|| told(title, facts.locale.rounded(grams.ceil(), 0, Unit::Gram), say!(facts.locale, "computed-balance-adds-nothing")))
+            can.then(|| {
+                told(
+                    title,
+                    facts.locale.rounded(grams.ceil(), 0, Unit::Gram),
+                    say!(facts.locale, "computed-balance-adds-nothing"),
+                )
+            })
         })
     });
     Ok(packs.into_iter().chain(moved).chain(alone).collect())
@@ -233,17 +264,23 @@ fn pack_move(locale: Locale, pack: &crate::record::Thing, report: &BalanceReport
     let tried =
         move_part(&PartMove { centre: report.complete, part_mass_g, dx_mm: TRIED_MM, dy_mm: 0.0, dz_mm: 0.0 })
             .ok()?;
-    let effect = say!(locale, "computed-balance-each", tried = locale.rounded(TRIED_MM, 0, Unit::Millimetre), shift = locale.rounded(tried.shift_x_mm, 1, Unit::Millimetre));
+    let effect = say!(
+        locale,
+        "computed-balance-each",
+        tried = locale.rounded(TRIED_MM, 0, Unit::Millimetre),
+        shift = locale.rounded(tried.shift_x_mm, 1, Unit::Millimetre)
+    );
     let by_mm = move_for(report.complete.mass_g, report.complete.x_mm, required_mm, part_mass_g).ok()?;
     let word = match by_mm {
         by_mm if by_mm.abs() < 0.5 => say!(locale, "computed-balance-may-stay"),
-        by_mm if by_mm > 0.0 => say!(locale, "computed-balance-forward", mm = locale.rounded(by_mm.ceil(), 0, Unit::Millimetre)),
+        by_mm if by_mm > 0.0 => {
+            say!(locale, "computed-balance-forward", mm = locale.rounded(by_mm.ceil(), 0, Unit::Millimetre))
+        }
         by_mm => say!(locale, "computed-balance-back", mm = locale.rounded((-by_mm).ceil(), 0, Unit::Millimetre)),
     };
-    let place = pack
-        .number("x_mm")
-        .filter(|_| by_mm.abs() >= 0.5)
-        .map_or_else(String::new, |x_mm| say!(locale, "computed-balance-middle-then", mm = locale.rounded(x_mm + by_mm, 0, Unit::Millimetre)));
+    let place = pack.number("x_mm").filter(|_| by_mm.abs() >= 0.5).map_or_else(String::new, |x_mm| {
+        say!(locale, "computed-balance-middle-then", mm = locale.rounded(x_mm + by_mm, 0, Unit::Millimetre))
+    });
     Some(told(say!(locale, "computed-balance-moved", pack = pack.name), word, format!("{effect}{place}")))
 }
 
@@ -253,32 +290,62 @@ fn told(title: String, word: String, detail: String) -> Row {
 
 fn figures(locale: Locale, report: &BalanceReport, ballast: Option<&BallastReport>) -> Vec<Figure> {
     let axis = |label: String, margin: &BandMargin| {
-        let note = say!(locale, "computed-balance-axis-note", low = locale.quantity_bare(margin.low_mm, Unit::Millimetre), high = locale.quantity(margin.high_mm, Unit::Millimetre), room = room(locale, margin.margin_mm), known = locale.rounded(margin.half_width_mm, 1, Unit::Millimetre));
+        let note = say!(
+            locale,
+            "computed-balance-axis-note",
+            low = locale.quantity_bare(margin.low_mm, Unit::Millimetre),
+            high = locale.quantity(margin.high_mm, Unit::Millimetre),
+            room = room(locale, margin.margin_mm),
+            known = locale.rounded(margin.half_width_mm, 1, Unit::Millimetre)
+        );
         Figure::judged(label, margin.value_mm, 1, Unit::Millimetre, note, margin.grade)
     };
     let fore_aft = report.fore_aft.as_ref().map(|margin| axis(say!(locale, "computed-balance-ahead-label"), margin));
     let lateral = report.lateral.as_ref().map(|margin| axis(say!(locale, "computed-balance-right-label"), margin));
-    let mass = Figure::told(say!(locale, "computed-balance-mass"), report.complete.mass_g, 0, Unit::Gram)
-        .noted(say!(locale, "computed-balance-mass-known", grams = locale.rounded(report.half_width.mass_g, 0, Unit::Gram)));
+    let mass = Figure::told(say!(locale, "computed-balance-mass"), report.complete.mass_g, 0, Unit::Gram).noted(
+        say!(locale, "computed-balance-mass-known", grams = locale.rounded(report.half_width.mass_g, 0, Unit::Gram)),
+    );
     let ballast = ballast.and_then(|ballast| match &ballast.answer {
         BallastAnswer::Found { best, .. } => best.whole.as_ref(),
         _ => None,
     });
     let ballast = ballast.map(|whole| {
         let centre = &whole.centre;
-        let note = say!(locale, "computed-balance-brings", ahead = locale.rounded(centre.x_mm, 1, Unit::Millimetre), right = locale.rounded(centre.y_mm, 1, Unit::Millimetre));
-        Figure::told(say!(locale, "computed-balance-least-label"), f64::from(whole.total_g), 0, Unit::Gram).noted(note)
+        let note = say!(
+            locale,
+            "computed-balance-brings",
+            ahead = locale.rounded(centre.x_mm, 1, Unit::Millimetre),
+            right = locale.rounded(centre.y_mm, 1, Unit::Millimetre)
+        );
+        Figure::told(say!(locale, "computed-balance-least-label"), f64::from(whole.total_g), 0, Unit::Gram)
+            .noted(note)
     });
     fore_aft.into_iter().chain(lateral).chain([mass]).chain(ballast).collect()
 }
 
 fn remarks(locale: Locale, report: &BalanceReport, accuracy: Accuracy) -> Vec<String> {
     let fitted = report.fitted.as_ref().map(|fitted| {
-        say!(locale, "computed-balance-weighed", fitted = locale.rounded(fitted.x_mm, 1, Unit::Millimetre), complete = locale.rounded(report.complete.x_mm, 1, Unit::Millimetre))
+        say!(
+            locale,
+            "computed-balance-weighed",
+            fitted = locale.rounded(fitted.x_mm, 1, Unit::Millimetre),
+            complete = locale.rounded(report.complete.x_mm, 1, Unit::Millimetre)
+        )
     });
-    let flight = say!(locale, "computed-balance-electric", mm = locale.rounded(report.flight_shift_mm, 0, Unit::Millimetre));
-    let basis = if accuracy == ACCURACY { say!(locale, "computed-balance-usual") } else { say!(locale, "computed-balance-entered") };
-    let accuracy = say!(locale, "computed-balance-accuracy", scale = locale.quantity(accuracy.scale_half_width_g, Unit::Gram), ruler = locale.quantity(accuracy.ruler_half_width_mm, Unit::Millimetre), basis = basis);
+    let flight =
+        say!(locale, "computed-balance-electric", mm = locale.rounded(report.flight_shift_mm, 0, Unit::Millimetre));
+    let basis = if accuracy == ACCURACY {
+        say!(locale, "computed-balance-usual")
+    } else {
+        say!(locale, "computed-balance-entered")
+    };
+    let accuracy = say!(
+        locale,
+        "computed-balance-accuracy",
+        scale = locale.quantity(accuracy.scale_half_width_g, Unit::Gram),
+        ruler = locale.quantity(accuracy.ruler_half_width_mm, Unit::Millimetre),
+        basis = basis
+    );
     fitted.into_iter().chain([flight, accuracy]).collect()
 }
 
@@ -298,14 +365,38 @@ fn picture(locale: Locale, report: &BalanceReport, ballast: Option<&BallastRepor
     let at = |x_mm: f64, y_mm: f64| (middle_x - x_mm as f32 * scale, middle_y - y_mm as f32 * scale);
     sheet.line(Ink::Quiet, 1.0, &[(10.0, middle_y), (Sheet::WIDTH - 10.0, middle_y)]).dashed = true;
     sheet.line(Ink::Quiet, 1.0, &[(middle_x, 44.0), (middle_x, 166.0)]).dashed = true;
-    sheet.label(10.0, middle_y - 6.0, say!(locale, "computed-balance-nose"), Ink::Quiet, LabelSize::Small, Anchor::Start);
-    sheet.label(Sheet::WIDTH - 10.0, middle_y - 6.0, say!(locale, "computed-balance-tail"), Ink::Quiet, LabelSize::Small, Anchor::End);
-    sheet.label(middle_x + 4.0, 172.0, say!(locale, "computed-balance-shaft"), Ink::Quiet, LabelSize::Small, Anchor::Start);
+    sheet.label(
+        10.0,
+        middle_y - 6.0,
+        say!(locale, "computed-balance-nose"),
+        Ink::Quiet,
+        LabelSize::Small,
+        Anchor::Start,
+    );
+    sheet.label(
+        Sheet::WIDTH - 10.0,
+        middle_y - 6.0,
+        say!(locale, "computed-balance-tail"),
+        Ink::Quiet,
+        LabelSize::Small,
+        Anchor::End,
+    );
+    sheet.label(
+        middle_x + 4.0,
+        172.0,
+        say!(locale, "computed-balance-shaft"),
+        Ink::Quiet,
+        LabelSize::Small,
+        Anchor::Start,
+    );
     if let Some((fore, side)) = band {
         let (left, top) = at(fore.high_mm, side.high_mm);
         let (right, bottom) = at(fore.low_mm, side.low_mm);
         sheet.bar(Ink::Limit, left, top, right, bottom, false);
-        for (line, way, margin) in [(14.0, say!(locale, "computed-balance-lengthwise"), fore), (34.0, say!(locale, "computed-balance-sideways"), side)] {
+        for (line, way, margin) in [
+            (14.0, say!(locale, "computed-balance-lengthwise"), fore),
+            (34.0, say!(locale, "computed-balance-sideways"), side),
+        ] {
             let text = format!("{way} {}", room(locale, margin.margin_mm));
             sheet.label(10.0, line, text, Ink::Strong, LabelSize::Small, Anchor::Start);
         }
@@ -318,7 +409,12 @@ fn picture(locale: Locale, report: &BalanceReport, ballast: Option<&BallastRepor
     sheet.ring(Ink::Strong, x, y, 6.0, true);
     sheet.line(Ink::Strong, 2.0, &[(x - 12.0, y), (x + 12.0, y)]);
     sheet.line(Ink::Strong, 2.0, &[(x, y - 12.0), (x, y + 12.0)]);
-    let mut spoken = say!(locale, "computed-balance-spoken", ahead = locale.number(complete.x_mm, 1), right = locale.number(complete.y_mm, 1));
+    let mut spoken = say!(
+        locale,
+        "computed-balance-spoken",
+        ahead = locale.number(complete.x_mm, 1),
+        right = locale.number(complete.y_mm, 1)
+    );
     if let Some((ballast, BallastAnswer::Found { best, .. })) = ballast.map(|ballast| (ballast, &ballast.answer)) {
         let text = say!(locale, "computed-balance-add", ballast = ballast_words(locale, ballast, best));
         sheet.label(middle_x, 192.0, text.clone(), Ink::Action, LabelSize::Small, Anchor::Middle);

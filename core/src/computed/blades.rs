@@ -1,8 +1,8 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome};
-use crate::locale::{Locale, say};
 use crate::engineering::Grade;
 use crate::engineering::unbalance::{Blade, BladeSetReport, RotatingPart, blade_set, permissible};
+use crate::locale::{Locale, say};
 use crate::record::{Outcome, ThingKind, Unit};
 use crate::view::chart::{Bar, bars};
 
@@ -30,7 +30,14 @@ pub(super) fn balance(facts: Facts<'_>) -> Result<Computed> {
     // Orientation, not a standard's word on a rotor: past it is a caution, never a stop.
     let grade = allowed.grade.min(Grade::Caution);
     let name = |index: usize| things.get(index).map_or_else(String::new, |thing| thing.name.clone());
-    let summary = say!(facts.locale, "computed-blades-summary", force = facts.locale.number(set.force_n, 1), rpm = facts.locale.rounded(head_rpm, 0, Unit::RevolutionsPerMinute), blade = name(set.lightest.0), grams = facts.locale.rounded(set.lightest.1, 2, Unit::Gram));
+    let summary = say!(
+        facts.locale,
+        "computed-blades-summary",
+        force = facts.locale.number(set.force_n, 1),
+        rpm = facts.locale.rounded(head_rpm, 0, Unit::RevolutionsPerMinute),
+        blade = name(set.lightest.0),
+        grams = facts.locale.rounded(set.lightest.1, 2, Unit::Gram)
+    );
     Ok(Computed {
         outcome: outcome(grade),
         summary,
@@ -40,7 +47,12 @@ pub(super) fn balance(facts: Facts<'_>) -> Result<Computed> {
                 set.unbalance_gmm,
                 0,
                 Unit::GramMillimetre,
-                say!(facts.locale, "computed-blades-fan", allowed = facts.locale.rounded(allowed.permissible_gmm, 0, Unit::GramMillimetre), grade = facts.locale.quantity(GRADE_MM_S, Unit::MillimetrePerSecond)),
+                say!(
+                    facts.locale,
+                    "computed-blades-fan",
+                    allowed = facts.locale.rounded(allowed.permissible_gmm, 0, Unit::GramMillimetre),
+                    grade = facts.locale.quantity(GRADE_MM_S, Unit::MillimetrePerSecond)
+                ),
                 grade,
             ),
             Figure::told(say!(facts.locale, "computed-blades-pull"), set.force_n, 1, Unit::Newton),
@@ -51,11 +63,14 @@ pub(super) fn balance(facts: Facts<'_>) -> Result<Computed> {
             title: say!(facts.locale, "computed-blades-bar"),
             value: set.unbalance_gmm,
             limit: allowed.permissible_gmm,
-            text: say!(facts.locale, "computed-of", part = facts.locale.bare(set.unbalance_gmm, 0, Unit::GramMillimetre), whole = facts.locale.rounded(allowed.permissible_gmm, 0, Unit::GramMillimetre)),
+            text: say!(
+                facts.locale,
+                "computed-of",
+                part = facts.locale.bare(set.unbalance_gmm, 0, Unit::GramMillimetre),
+                whole = facts.locale.rounded(allowed.permissible_gmm, 0, Unit::GramMillimetre)
+            ),
         }])),
-        remarks: vec![
-            say!(facts.locale, "computed-blades-basis"),
-        ],
+        remarks: vec![say!(facts.locale, "computed-blades-basis")],
     })
 }
 
@@ -64,7 +79,11 @@ fn rows(locale: Locale, set: &BladeSetReport, name: &dyn Fn(usize) -> String) ->
     let row = |(index, moment): (usize, &f64)| Row {
         title: name(index),
         word: locale.rounded(*moment, 0, Unit::GramMillimetre),
-        detail: say!(locale, "computed-blades-less", moment = locale.rounded(heaviest - moment, 0, Unit::GramMillimetre)),
+        detail: say!(
+            locale,
+            "computed-blades-less",
+            moment = locale.rounded(heaviest - moment, 0, Unit::GramMillimetre)
+        ),
         outcome: Outcome::Pass,
     };
     set.moments_gmm.iter().enumerate().map(row).collect()

@@ -1,8 +1,8 @@
 use super::hover::LOADED_CELL_V;
 use super::ladder::predicted_charge;
 use super::{Facts, Result};
-use crate::locale::say;
 use crate::engineering::pack::flight_time;
+use crate::locale::say;
 use crate::plan::{Check, Fly};
 use crate::record::ThingKind;
 

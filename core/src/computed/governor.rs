@@ -1,8 +1,8 @@
 use super::hover::LOADED_CELL_V;
 use super::{Computed, Facts, Figure, Result, outcome};
-use crate::locale::{Locale, say};
-use crate::engineering::{Conflict, EngineeringError};
 use crate::engineering::drive::{DriveTrain, GearStage, GovernorQuestion, drive_speeds, governor};
+use crate::engineering::{Conflict, EngineeringError};
+use crate::locale::{Locale, say};
 use crate::record::Unit;
 use crate::view::chart::{Bar, bars};
 
@@ -44,7 +44,14 @@ pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
         head_rpm,
     })?;
     let speeds = drive_speeds(&report.inputs.train, head_rpm)?;
-    let summary = say!(facts.locale, "computed-governor-summary", current = facts.locale.number(report.inputs.current_a, 0), reachable = facts.locale.rounded(report.reachable_rpm, 0, Unit::RevolutionsPerMinute), percent = facts.locale.number(report.margin_percent, 0), rpm = facts.locale.rounded(head_rpm, 0, Unit::RevolutionsPerMinute));
+    let summary = say!(
+        facts.locale,
+        "computed-governor-summary",
+        current = facts.locale.number(report.inputs.current_a, 0),
+        reachable = facts.locale.rounded(report.reachable_rpm, 0, Unit::RevolutionsPerMinute),
+        percent = facts.locale.number(report.margin_percent, 0),
+        rpm = facts.locale.rounded(head_rpm, 0, Unit::RevolutionsPerMinute)
+    );
     let told = |label: String, value: f64, unit: Unit| Figure::told(label, value, 0, unit);
     Ok(Computed {
         outcome: outcome(report.grade),
@@ -55,24 +62,58 @@ pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
                 report.margin_percent,
                 1,
                 Unit::Percent,
-                say!(facts.locale, "computed-governor-room-note", percent = facts.locale.number(report.throttle_percent, 0)),
+                say!(
+                    facts.locale,
+                    "computed-governor-room-note",
+                    percent = facts.locale.number(report.throttle_percent, 0)
+                ),
                 report.grade,
             ),
-            Figure::told(say!(facts.locale, "computed-governor-pack"), report.loaded_v, 1, Unit::Volt).noted(say!(facts.locale, "computed-governor-sag", sag = facts.locale.number(report.sag_v, 1), cell = facts.locale.number(report.loaded_v / cells, 2))),
+            Figure::told(say!(facts.locale, "computed-governor-pack"), report.loaded_v, 1, Unit::Volt).noted(say!(
+                facts.locale,
+                "computed-governor-sag",
+                sag = facts.locale.number(report.sag_v, 1),
+                cell = facts.locale.number(report.loaded_v / cells, 2)
+            )),
             told(say!(facts.locale, "computed-governor-motor"), speeds.motor_rpm, Unit::RevolutionsPerMinute),
-            told(say!(facts.locale, "computed-governor-tail"), speeds.tail_rpm, Unit::RevolutionsPerMinute).noted(say!(facts.locale, "computed-governor-tail-note", turns = facts.locale.number(speeds.tail_hz, 1), blades = facts.locale.number(speeds.tail_blade_hz, 0))),
-            told(say!(facts.locale, "computed-governor-blades"), speeds.main_blade_hz, Unit::Hertz)
-                .noted(say!(facts.locale, "computed-governor-head", turns = facts.locale.number(speeds.head_hz, 1))),
-            told(say!(facts.locale, "computed-governor-electrical"), speeds.electrical_hz, Unit::Hertz).noted(say!(facts.locale, "computed-governor-commutates", times = facts.locale.number(speeds.commutation_hz, 0), mesh = mesh(facts.locale, &speeds.mesh_hz))),
+            told(say!(facts.locale, "computed-governor-tail"), speeds.tail_rpm, Unit::RevolutionsPerMinute).noted(
+                say!(
+                    facts.locale,
+                    "computed-governor-tail-note",
+                    turns = facts.locale.number(speeds.tail_hz, 1),
+                    blades = facts.locale.number(speeds.tail_blade_hz, 0)
+                ),
+            ),
+            told(say!(facts.locale, "computed-governor-blades"), speeds.main_blade_hz, Unit::Hertz).noted(say!(
+                facts.locale,
+                "computed-governor-head",
+                turns = facts.locale.number(speeds.head_hz, 1)
+            )),
+            told(say!(facts.locale, "computed-governor-electrical"), speeds.electrical_hz, Unit::Hertz).noted(say!(
+                facts.locale,
+                "computed-governor-commutates",
+                times = facts.locale.number(speeds.commutation_hz, 0),
+                mesh = mesh(facts.locale, &speeds.mesh_hz)
+            )),
         ],
         rows: Vec::new(),
         picture: Some(bars(&[Bar {
             title: say!(facts.locale, "computed-governor-bar"),
             value: head_rpm,
             limit: report.reachable_rpm,
-            text: say!(facts.locale, "computed-of", part = facts.locale.bare(head_rpm, 0, Unit::RevolutionsPerMinute), whole = facts.locale.rounded(report.reachable_rpm, 0, Unit::RevolutionsPerMinute)),
+            text: say!(
+                facts.locale,
+                "computed-of",
+                part = facts.locale.bare(head_rpm, 0, Unit::RevolutionsPerMinute),
+                whole = facts.locale.rounded(report.reachable_rpm, 0, Unit::RevolutionsPerMinute)
+            ),
         }])),
-        remarks: vec![say!(facts.locale, "computed-governor-basis", end = facts.locale.plain(END_CELL_V), loaded = facts.locale.plain(LOADED_CELL_V))],
+        remarks: vec![say!(
+            facts.locale,
+            "computed-governor-basis",
+            end = facts.locale.plain(END_CELL_V),
+            loaded = facts.locale.plain(LOADED_CELL_V)
+        )],
     })
 }
 

@@ -1,13 +1,13 @@
 use super::facts::number;
 use super::hover::{HUMIDITY, hot_air};
 use super::{Computed, Facts, Figure, Lacking, Result, outcome, worst};
-use crate::locale::{Locale, say};
 use crate::engineering::air::{air, standard_air};
 use crate::engineering::heat::{
     FORCED_EXPONENT, HeatCondition, HeatReading, SteadyQuestion, SteadyReport, TimeConstant, fit_rise,
     steady_elsewhere, time_to_limit,
 };
 use crate::field::Flight;
+use crate::locale::{Locale, say};
 use crate::record::{ThingKind, Unit};
 use crate::view::chart::{Curve, curve};
 
@@ -34,24 +34,38 @@ pub(super) fn hot_day(facts: Facts<'_>) -> Result<Computed> {
         None => None,
     };
     let time = match time_s {
-        Some(seconds) => say!(facts.locale, "computed-heat-reaches", time = crate::view::clock(seconds.round() as i64)),
+        Some(seconds) => {
+            say!(facts.locale, "computed-heat-reaches", time = crate::view::clock(seconds.round() as i64))
+        }
         None if hottest.report.steady_c > limit_c => say!(facts.locale, "computed-heat-would-pass"),
         None => say!(facts.locale, "computed-heat-stays"),
     };
     let figure = |part: &Carried| {
-        let note = say!(facts.locale, "computed-heat-note", limit = facts.locale.rounded(part.report.inputs.limit_c, 0, Unit::Celsius), room = facts.locale.rounded(part.report.margin_k, 0, Unit::Kelvin), measured = facts.locale.rounded(part.report.inputs.measured_c, 0, Unit::Celsius), air = facts.locale.rounded(flight.air_c, 0, Unit::Celsius));
+        let note = say!(
+            facts.locale,
+            "computed-heat-note",
+            limit = facts.locale.rounded(part.report.inputs.limit_c, 0, Unit::Celsius),
+            room = facts.locale.rounded(part.report.margin_k, 0, Unit::Kelvin),
+            measured = facts.locale.rounded(part.report.inputs.measured_c, 0, Unit::Celsius),
+            air = facts.locale.rounded(flight.air_c, 0, Unit::Celsius)
+        );
         Figure::judged(part.title.clone(), part.report.steady_c, 0, Unit::Celsius, note, part.report.grade)
     };
     Ok(Computed {
         outcome: outcome(worst(carried.iter().map(|part| part.report.grade))),
-        summary: say!(facts.locale, "computed-heat-summary", day = facts.locale.rounded(hot_c, 0, Unit::Celsius), part = facts.locale.inside(&hottest.title), temperature = facts.locale.rounded(hottest.report.steady_c, 0, Unit::Celsius), limit = facts.locale.rounded(limit_c, 0, Unit::Celsius), time = time),
+        summary: say!(
+            facts.locale,
+            "computed-heat-summary",
+            day = facts.locale.rounded(hot_c, 0, Unit::Celsius),
+            part = facts.locale.inside(&hottest.title),
+            temperature = facts.locale.rounded(hottest.report.steady_c, 0, Unit::Celsius),
+            limit = facts.locale.rounded(limit_c, 0, Unit::Celsius),
+            time = time
+        ),
         figures: carried.iter().map(figure).collect(),
         rows: Vec::new(),
         picture: Some(picture(facts.locale, hot_c, &hottest.report, tau_s)),
-        remarks: vec![
-            say!(facts.locale, "computed-heat-basis"),
-            say!(facts.locale, "computed-heat-cure"),
-        ],
+        remarks: vec![say!(facts.locale, "computed-heat-basis"), say!(facts.locale, "computed-heat-cure")],
     })
 }
 
@@ -114,12 +128,22 @@ fn picture(locale: Locale, hot_c: f64, report: &SteadyReport, tau_s: Option<f64>
             (turns, hot_c + (report.steady_c - hot_c) * (1.0 - (-turns).exp()))
         })
         .collect();
-    let end = tau_s.map_or_else(|| say!(locale, "computed-warm-through"), |tau| crate::view::clock((3.0 * tau).round() as i64));
+    let end = tau_s
+        .map_or_else(|| say!(locale, "computed-warm-through"), |tau| crate::view::clock((3.0 * tau).round() as i64));
     curve(&Curve {
         points: &points,
         marks: &[(3.0, points.last().map_or(hot_c, |p| p.1), locale.rounded(report.steady_c, 0, Unit::Celsius))],
-        limit: Some((report.inputs.limit_c, say!(locale, "computed-stop", temperature = locale.rounded(report.inputs.limit_c, 0, Unit::Celsius)))),
+        limit: Some((
+            report.inputs.limit_c,
+            say!(locale, "computed-stop", temperature = locale.rounded(report.inputs.limit_c, 0, Unit::Celsius)),
+        )),
         ends: (say!(locale, "computed-start"), end),
-        spoken: say!(locale, "computed-heat-spoken", day = locale.bare(hot_c, 0, Unit::Celsius), temperature = locale.bare(report.steady_c, 0, Unit::Celsius), limit = locale.bare(report.inputs.limit_c, 0, Unit::Celsius)),
+        spoken: say!(
+            locale,
+            "computed-heat-spoken",
+            day = locale.bare(hot_c, 0, Unit::Celsius),
+            temperature = locale.bare(report.steady_c, 0, Unit::Celsius),
+            limit = locale.bare(report.inputs.limit_c, 0, Unit::Celsius)
+        ),
     })
 }

@@ -1,11 +1,11 @@
 use super::heat::{HOVER_AIRFLOW_M_S, density_at_field, time_constant};
 use super::hover::air_at;
 use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome, worst};
-use crate::locale::{Locale, say};
 use crate::engineering::heat::{
     FORCED_EXPONENT, HeatCondition, HotterDay, HotterDayReport, SteadyQuestion, hotter_day,
 };
 use crate::field::Flight;
+use crate::locale::{Locale, say};
 use crate::plan::Place;
 use crate::record::{Outcome, Unit};
 use crate::view::chart::{Curve, curve};
@@ -73,8 +73,18 @@ pub fn hotter(facts: Facts<'_>, asked: AskedDay) -> Result<Hotter> {
         rows: tightest.what_would_hold_it(asked),
         picture: Some(tightest.picture(asked)),
         remarks: vec![
-            say!(facts.locale, "computed-hotter-basis", air = facts.locale.rounded(flight.air_c, 0, Unit::Celsius), current = facts.locale.number(flight.mean_current_ma().unwrap_or(0.0) / 1_000.0, 1), meter = facts.locale.quantity(METER_K, Unit::Kelvin)),
-            say!(facts.locale, "computed-hotter-draught", draught = facts.locale.quantity(OWN_DRAUGHT_M_S, Unit::MetrePerSecond)),
+            say!(
+                facts.locale,
+                "computed-hotter-basis",
+                air = facts.locale.rounded(flight.air_c, 0, Unit::Celsius),
+                current = facts.locale.number(flight.mean_current_ma().unwrap_or(0.0) / 1_000.0, 1),
+                meter = facts.locale.quantity(METER_K, Unit::Kelvin)
+            ),
+            say!(
+                facts.locale,
+                "computed-hotter-draught",
+                draught = facts.locale.quantity(OWN_DRAUGHT_M_S, Unit::MetrePerSecond)
+            ),
         ],
     };
     Ok(Hotter { computed, brief: tightest.brief() })
@@ -125,35 +135,79 @@ impl There<'_> {
     /// "At 33 °C and no airflow the controller reaches its stop of 90 °C after 4:10 (3:30 to 5:05)".
     fn sentence(&self, asked: AskedDay) -> String {
         let report = &self.report;
-        let day =
-            say!(self.locale, "computed-hotter-day", air = self.locale.rounded(asked.air_c, 0, Unit::Celsius), airflow = airflow_words(self.locale, asked), part = self.locale.inside(&self.place.title));
+        let day = say!(
+            self.locale,
+            "computed-hotter-day",
+            air = self.locale.rounded(asked.air_c, 0, Unit::Celsius),
+            airflow = airflow_words(self.locale, asked),
+            part = self.locale.inside(&self.place.title)
+        );
         let shown = self.locale.shown(Unit::Celsius);
         let half = format!("{} {}", self.locale.number(shown.difference_out(report.half_width_k), 0), shown.sign);
         let (steady_c, limit_c) = (report.steady.steady_c, self.place.stop_above_c);
         let around = match (report.limit_after_low_s, report.limit_after_high_s) {
-            (Some(low_s), Some(high_s)) => say!(self.locale, "computed-hotter-between", low = seconds(low_s), high = seconds(high_s)),
+            (Some(low_s), Some(high_s)) => {
+                say!(self.locale, "computed-hotter-between", low = seconds(low_s), high = seconds(high_s))
+            }
             (Some(low_s), None) => say!(self.locale, "computed-hotter-earliest", low = seconds(low_s)),
             _ => String::new(),
         };
         match report.limit_after_s {
-            Some(after_s) => say!(self.locale, "computed-hotter-reaches", day = day, limit = self.locale.rounded(limit_c, 0, Unit::Celsius), after = seconds(after_s), around = around),
-            None if steady_c > limit_c => say!(self.locale, "computed-hotter-would", day = day, temperature = self.locale.rounded(steady_c, 0, Unit::Celsius), limit = self.locale.rounded(limit_c, 0, Unit::Celsius)),
-            None => say!(self.locale, "computed-hotter-under", day = day, temperature = self.locale.bare(steady_c, 0, Unit::Celsius), half = half, room = self.locale.rounded(report.steady.margin_k, 0, Unit::Kelvin)),
+            Some(after_s) => say!(
+                self.locale,
+                "computed-hotter-reaches",
+                day = day,
+                limit = self.locale.rounded(limit_c, 0, Unit::Celsius),
+                after = seconds(after_s),
+                around = around
+            ),
+            None if steady_c > limit_c => say!(
+                self.locale,
+                "computed-hotter-would",
+                day = day,
+                temperature = self.locale.rounded(steady_c, 0, Unit::Celsius),
+                limit = self.locale.rounded(limit_c, 0, Unit::Celsius)
+            ),
+            None => say!(
+                self.locale,
+                "computed-hotter-under",
+                day = day,
+                temperature = self.locale.bare(steady_c, 0, Unit::Celsius),
+                half = half,
+                room = self.locale.rounded(report.steady.margin_k, 0, Unit::Kelvin)
+            ),
         }
     }
 
     fn brief(&self) -> String {
         match self.report.limit_after_s {
             Some(after_s) => {
-                say!(self.locale, "computed-hotter-brief-after", part = self.place.title, limit = self.locale.rounded(self.place.stop_above_c, 0, Unit::Celsius), after = seconds(after_s))
+                say!(
+                    self.locale,
+                    "computed-hotter-brief-after",
+                    part = self.place.title,
+                    limit = self.locale.rounded(self.place.stop_above_c, 0, Unit::Celsius),
+                    after = seconds(after_s)
+                )
             }
-            None => say!(self.locale, "computed-hotter-brief", part = self.place.title, temperature = self.locale.rounded(self.report.steady.steady_c, 0, Unit::Celsius)),
+            None => say!(
+                self.locale,
+                "computed-hotter-brief",
+                part = self.place.title,
+                temperature = self.locale.rounded(self.report.steady.steady_c, 0, Unit::Celsius)
+            ),
         }
     }
 
     fn figure(&self) -> Figure {
         let report = &self.report;
-        let note = say!(self.locale, "computed-hotter-note", half = self.locale.rounded(report.half_width_k, 0, Unit::Kelvin), limit = self.locale.rounded(self.place.stop_above_c, 0, Unit::Celsius), end = self.locale.rounded(report.at_end_c, 0, Unit::Celsius));
+        let note = say!(
+            self.locale,
+            "computed-hotter-note",
+            half = self.locale.rounded(report.half_width_k, 0, Unit::Kelvin),
+            limit = self.locale.rounded(self.place.stop_above_c, 0, Unit::Celsius),
+            end = self.locale.rounded(report.at_end_c, 0, Unit::Celsius)
+        );
         Figure::judged(self.place.title.clone(), report.steady.steady_c, 0, Unit::Celsius, note, report.grade)
             .against(self.place.stop_above_c)
     }
@@ -164,18 +218,23 @@ impl There<'_> {
         if report.steady.steady_c + report.half_width_k <= self.place.stop_above_c {
             return Vec::new();
         }
-        let row = |word: String, title: String, detail: String| Row {
-            title,
-            word,
-            detail,
-            outcome: Outcome::Pass,
+        let row = |word: String, title: String, detail: String| Row { title, word, detail, outcome: Outcome::Pass };
+        let percent = |share: f64| {
+            say!(self.locale, "computed-percent", percent = self.locale.number((share * 100.0).floor(), 0))
         };
-        let percent = |share: f64| say!(self.locale, "computed-percent", percent = self.locale.number((share * 100.0).floor(), 0));
         let power = percent(asked.power_share * report.current_ratio);
         let airflow = asked.airflow_share.max(OWN_DRAUGHT_M_S / HOVER_AIRFLOW_M_S) * report.airflow_ratio;
         let mut rows = vec![
-            row(say!(self.locale, "computed-hotter-at-most", what = power), say!(self.locale, "computed-hotter-less-power"), say!(self.locale, "computed-hotter-of-last")),
-            row(say!(self.locale, "computed-hotter-at-least", times = self.locale.number(airflow, 1)), say!(self.locale, "computed-hotter-more-air"), say!(self.locale, "computed-hotter-last-airflow")),
+            row(
+                say!(self.locale, "computed-hotter-at-most", what = power),
+                say!(self.locale, "computed-hotter-less-power"),
+                say!(self.locale, "computed-hotter-of-last"),
+            ),
+            row(
+                say!(self.locale, "computed-hotter-at-least", times = self.locale.number(airflow, 1)),
+                say!(self.locale, "computed-hotter-more-air"),
+                say!(self.locale, "computed-hotter-last-airflow"),
+            ),
         ];
         rows.extend(report.limit_after_low_s.or(report.limit_after_s).map(|after_s| {
             row(
@@ -198,12 +257,32 @@ impl There<'_> {
         let at = |time_s: f64| air_c - rise_k * (-time_s / shape_s).exp_m1();
         let points: Vec<(f64, f64)> =
             (0..=40).map(|step| f64::from(step) / 40.0 * end_s).map(|time_s| (time_s, at(time_s))).collect();
-        let landing = tau_s.map(|_| (flight_s, report.at_end_c, say!(self.locale, "computed-hotter-at-landing", temperature = self.locale.rounded(report.at_end_c, 0, Unit::Celsius))));
+        let landing = tau_s.map(|_| {
+            (
+                flight_s,
+                report.at_end_c,
+                say!(
+                    self.locale,
+                    "computed-hotter-at-landing",
+                    temperature = self.locale.rounded(report.at_end_c, 0, Unit::Celsius)
+                ),
+            )
+        });
         curve(&Curve {
             points: &points,
             marks: landing.as_slice(),
-            limit: Some((self.place.stop_above_c, say!(self.locale, "computed-stop", temperature = self.locale.rounded(self.place.stop_above_c, 0, Unit::Celsius)))),
-            ends: (say!(self.locale, "computed-start"), tau_s.map_or_else(|| say!(self.locale, "computed-warm-through"), |_| seconds(end_s))),
+            limit: Some((
+                self.place.stop_above_c,
+                say!(
+                    self.locale,
+                    "computed-stop",
+                    temperature = self.locale.rounded(self.place.stop_above_c, 0, Unit::Celsius)
+                ),
+            )),
+            ends: (
+                say!(self.locale, "computed-start"),
+                tau_s.map_or_else(|| say!(self.locale, "computed-warm-through"), |_| seconds(end_s)),
+            ),
             spoken: self.sentence(asked),
         })
     }

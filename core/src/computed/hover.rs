@@ -1,10 +1,10 @@
 use super::{Computed, Facts, Figure, Result, outcome};
-use crate::locale::{Locale, say};
 use crate::engineering::air::{Air, P0_PA, air_from_qnh};
 use crate::engineering::rotor::{
     HeadRoomQuestion, HoverQuestion, HoverReport, ModelBasis, Rotor, SectionPolar, TailKind, TailQuestion,
     TailReport, climb_power, density_power_ratio, ground_effect, head_room, hover, model_accuracy, tail,
 };
+use crate::locale::{Locale, say};
 use crate::record::Unit;
 use crate::view::Picture;
 use crate::view::chart::{Curve, curve};
@@ -53,7 +53,15 @@ pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
     let near = ground_effect(1.0)?;
     // What the ideal rotor would take goes with thin air one way, the drag of its blades the other.
     let by_air = density_power_ratio((there.ideal_w / there.loads.power_w).clamp(0.0, 1.0), hot.density_kg_m3)?;
-    let summary = say!(facts.locale, "computed-hover-summary", rpm = facts.locale.rounded(question.speed_rpm, 0, Unit::RevolutionsPerMinute), day = facts.locale.rounded(hot.temperature_c, 0, Unit::Celsius), main = facts.locale.number(there.loads.power_w, 0), whole = facts.locale.number(there.loads.power_w + tail.power_w, 0), percent = facts.locale.number(room.margin_percent, 0));
+    let summary = say!(
+        facts.locale,
+        "computed-hover-summary",
+        rpm = facts.locale.rounded(question.speed_rpm, 0, Unit::RevolutionsPerMinute),
+        day = facts.locale.rounded(hot.temperature_c, 0, Unit::Celsius),
+        main = facts.locale.number(there.loads.power_w, 0),
+        whole = facts.locale.number(there.loads.power_w + tail.power_w, 0),
+        percent = facts.locale.number(room.margin_percent, 0)
+    );
     Ok(Computed {
         outcome: outcome(room.grade.max(there.grade)),
         summary,
@@ -63,7 +71,12 @@ pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
                 room.margin_w,
                 0,
                 Unit::Watt,
-                say!(facts.locale, "computed-hover-power-note", watts = facts.locale.number(for_main_w, 0), percent = facts.locale.number(room.margin_percent, 0)),
+                say!(
+                    facts.locale,
+                    "computed-hover-power-note",
+                    watts = facts.locale.number(for_main_w, 0),
+                    percent = facts.locale.number(room.margin_percent, 0)
+                ),
                 room.grade,
             ),
             Figure::judged(
@@ -71,25 +84,72 @@ pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
                 there.blade_loading_margin_percent,
                 0,
                 Unit::Percent,
-                say!(facts.locale, "computed-hover-loading-note", merit = facts.locale.number(there.loads.figure_of_merit, 2), loading = facts.locale.number(there.disc_loading_n_m2, 0)),
+                say!(
+                    facts.locale,
+                    "computed-hover-loading-note",
+                    merit = facts.locale.number(there.loads.figure_of_merit, 2),
+                    loading = facts.locale.number(there.disc_loading_n_m2, 0)
+                ),
                 there.grade,
             ),
-            Figure::told(say!(facts.locale, "computed-hover-density-altitude"), hot.density_altitude_m, 0, Unit::Metre)
-                .noted(say!(facts.locale, "computed-hover-density-note", density = facts.locale.number(hot.density_kg_m3, 3), altitude = facts.locale.rounded(hot.pressure_altitude_m, 0, Unit::Metre))),
+            Figure::told(
+                say!(facts.locale, "computed-hover-density-altitude"),
+                hot.density_altitude_m,
+                0,
+                Unit::Metre,
+            )
+            .noted(say!(
+                facts.locale,
+                "computed-hover-density-note",
+                density = facts.locale.number(hot.density_kg_m3, 3),
+                altitude = facts.locale.rounded(hot.pressure_altitude_m, 0, Unit::Metre)
+            )),
             Figure::told(say!(facts.locale, "computed-hover-by-air"), (by_air - 1.0) * 100.0, 1, Unit::Percent)
-                .noted(say!(facts.locale, "computed-hover-by-air-note", temperature = facts.locale.quantity(15.0, Unit::Celsius))),
-            Figure::told(say!(facts.locale, "computed-hover-tip"), there.loads.tip_speed_m_s, 0, Unit::MetrePerSecond)
-                .noted(say!(facts.locale, "computed-hover-tip-note", mach = facts.locale.number(there.loads.tip_mach, 2), reynolds = facts.locale.number(there.loads.tip_reynolds / 1e3, 0))),
+                .noted(say!(
+                    facts.locale,
+                    "computed-hover-by-air-note",
+                    temperature = facts.locale.quantity(15.0, Unit::Celsius)
+                )),
+            Figure::told(
+                say!(facts.locale, "computed-hover-tip"),
+                there.loads.tip_speed_m_s,
+                0,
+                Unit::MetrePerSecond,
+            )
+            .noted(say!(
+                facts.locale,
+                "computed-hover-tip-note",
+                mach = facts.locale.number(there.loads.tip_mach, 2),
+                reynolds = facts.locale.number(there.loads.tip_reynolds / 1e3, 0)
+            )),
             Figure::told(say!(facts.locale, "computed-hover-collective"), there.collective_deg, 1, Unit::Degree),
-            Figure::told(say!(facts.locale, "computed-hover-tail"), tail.thrust_n, 1, Unit::Newton)
-                .noted(say!(facts.locale, "computed-hover-tail-note", torque = facts.locale.number(tail.main_torque_nm, 1), watts = facts.locale.number(tail.power_w, 0), percent = facts.locale.number(tail.share_percent, 0))),
-            Figure::told(say!(facts.locale, "computed-hover-climb", speed = facts.locale.rounded(CLIMB_M_S, 0, Unit::MetrePerSecond)), climb_w, 0, Unit::Watt),
+            Figure::told(say!(facts.locale, "computed-hover-tail"), tail.thrust_n, 1, Unit::Newton).noted(say!(
+                facts.locale,
+                "computed-hover-tail-note",
+                torque = facts.locale.number(tail.main_torque_nm, 1),
+                watts = facts.locale.number(tail.power_w, 0),
+                percent = facts.locale.number(tail.share_percent, 0)
+            )),
+            Figure::told(
+                say!(
+                    facts.locale,
+                    "computed-hover-climb",
+                    speed = facts.locale.rounded(CLIMB_M_S, 0, Unit::MetrePerSecond)
+                ),
+                climb_w,
+                0,
+                Unit::Watt,
+            ),
         ],
         rows: Vec::new(),
         picture: Some(bucket(facts.locale, &question, for_main_w)?),
         remarks: vec![
             accuracy_words(facts.locale, &there),
-            say!(facts.locale, "computed-hover-ground", percent = facts.locale.number(near.induced_power_ratio * 100.0, 0)),
+            say!(
+                facts.locale,
+                "computed-hover-ground",
+                percent = facts.locale.number(near.induced_power_ratio * 100.0, 0)
+            ),
             say!(facts.locale, "computed-hover-drive"),
         ],
     })
@@ -108,11 +168,19 @@ fn accuracy_words(locale: Locale, hover: &HoverReport) -> String {
             say!(locale, "computed-hover-short-blades")
         }
     };
-    let off = |percent: Option<f64>| percent.map_or_else(
+    let off = |percent: Option<f64>| {
+        percent.map_or_else(
             || say!(locale, "computed-hover-unknown"),
             |p| say!(locale, "computed-percent", percent = locale.number(p, 0)),
-        );
-    say!(locale, "computed-hover-accuracy", like = like, thrust = off(accuracy.thrust_percent), power = off(accuracy.power_percent))
+        )
+    };
+    say!(
+        locale,
+        "computed-hover-accuracy",
+        like = like,
+        thrust = off(accuracy.thrust_percent),
+        power = off(accuracy.power_percent)
+    )
 }
 
 /// Air at the field on the hottest day that would be flown.
@@ -177,7 +245,12 @@ fn bucket(locale: Locale, question: &HoverQuestion, available_w: f64) -> Result<
         .map(|report| (report.inputs.speed_rpm, report.loads.power_w))
         .collect();
     let here = hover(question)?;
-    let words = say!(locale, "computed-hover-here", watts = locale.number(here.loads.power_w, 0), rpm = locale.rounded(question.speed_rpm, 0, Unit::RevolutionsPerMinute));
+    let words = say!(
+        locale,
+        "computed-hover-here",
+        watts = locale.number(here.loads.power_w, 0),
+        rpm = locale.rounded(question.speed_rpm, 0, Unit::RevolutionsPerMinute)
+    );
     let ends = (
         points.first().map_or_else(String::new, |p| locale.rounded(p.0, 0, Unit::RevolutionsPerMinute)),
         points.last().map_or_else(String::new, |p| locale.rounded(p.0, 0, Unit::RevolutionsPerMinute)),

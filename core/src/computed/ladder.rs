@@ -1,11 +1,11 @@
 use super::hover::{LOADED_CELL_V, rotor};
 use super::{Computed, Facts, Figure, Result, Row};
-use crate::locale::say;
 use crate::engineering::air::{air, standard_air};
 use crate::engineering::prediction::{
     FlownStep, Interval95, LadderAircraft, LadderPrediction, LadderQuestion, NextStep, PowerPrior, predict,
 };
 use crate::field::Flight;
+use crate::locale::say;
 use crate::plan::Motion;
 use crate::record::{Outcome, Prediction, Unit};
 use crate::view::chart::{Curve, curve};
@@ -84,9 +84,23 @@ pub(super) fn agreement(facts: Facts<'_>) -> Result<Computed> {
             let (low, high) = (prediction.current_a.low, prediction.current_a.high);
             let agrees = (low * (1.0 - CHARGE_SLACK)..=high * (1.0 + CHARGE_SLACK)).contains(&ampere);
             let row = Row {
-                title: say!(facts.locale, "computed-ladder-row", rpm = facts.locale.rounded(flight.head_speed_rpm, 0, Unit::RevolutionsPerMinute), current = facts.locale.number(ampere, 1)),
-                word: if agrees { say!(facts.locale, "computed-ladder-agrees") } else { say!(facts.locale, "computed-ladder-differs") },
-                detail: say!(facts.locale, "computed-ladder-row-note", low = facts.locale.number(low, 1), high = facts.locale.number(high, 1)),
+                title: say!(
+                    facts.locale,
+                    "computed-ladder-row",
+                    rpm = facts.locale.rounded(flight.head_speed_rpm, 0, Unit::RevolutionsPerMinute),
+                    current = facts.locale.number(ampere, 1)
+                ),
+                word: if agrees {
+                    say!(facts.locale, "computed-ladder-agrees")
+                } else {
+                    say!(facts.locale, "computed-ladder-differs")
+                },
+                detail: say!(
+                    facts.locale,
+                    "computed-ladder-row-note",
+                    low = facts.locale.number(low, 1),
+                    high = facts.locale.number(high, 1)
+                ),
                 outcome: if agrees || flight.explained.is_some() { Outcome::Pass } else { Outcome::Caution },
             };
             Some((row, agrees))
@@ -95,8 +109,12 @@ pub(super) fn agreement(facts: Facts<'_>) -> Result<Computed> {
     let agree = judged.iter().filter(|(_, agrees)| *agrees).count();
     let worst = judged.iter().map(|(row, _)| row.outcome).max().unwrap_or(Outcome::Pass);
     let interval = |label: String, of: &crate::engineering::prediction::Interval95, digits: usize, unit: Unit| {
-        Figure::told(label, of.middle, digits, unit)
-            .noted(say!(facts.locale, "computed-ladder-interval", low = facts.locale.number(of.low, digits), high = facts.locale.number(of.high, digits)))
+        Figure::told(label, of.middle, digits, unit).noted(say!(
+            facts.locale,
+            "computed-ladder-interval",
+            low = facts.locale.number(of.low, digits),
+            high = facts.locale.number(of.high, digits)
+        ))
     };
     Ok(Computed {
         outcome: worst,
@@ -105,16 +123,19 @@ pub(super) fn agreement(facts: Facts<'_>) -> Result<Computed> {
             interval(say!(facts.locale, "computed-ladder-efficiency"), &fitted.fitted.efficiency, 2, Unit::Ratio),
             interval(say!(facts.locale, "computed-ladder-induced"), &fitted.fitted.induced_factor, 2, Unit::Ratio),
             interval(say!(facts.locale, "computed-ladder-drag"), &fitted.fitted.profile_drag, 4, Unit::Ratio),
-            Figure::told(say!(facts.locale, "computed-ladder-scatter"), fitted.fitted.scatter_percent, 1, Unit::Percent),
+            Figure::told(
+                say!(facts.locale, "computed-ladder-scatter"),
+                fitted.fitted.scatter_percent,
+                1,
+                Unit::Percent,
+            ),
         ]
         .into_iter()
         .chain(heat(facts, last)?)
         .collect(),
         rows: judged.into_iter().map(|(row, _)| row).collect(),
         picture: Some(picture(facts, &flown)?),
-        remarks: vec![
-            say!(facts.locale, "computed-ladder-basis"),
-        ],
+        remarks: vec![say!(facts.locale, "computed-ladder-basis")],
     })
 }
 
@@ -124,8 +145,24 @@ fn heat(facts: Facts<'_>, last: &Flight) -> Result<Vec<Figure>> {
     let read = facts.plan.places.iter().filter(|place| last.hottest_reading(&place.id).is_some());
     let figure = |place: &crate::plan::Place| {
         let expected = predicted_temperature(facts, &place.id, service_rpm, last.air_c)?;
-        let note = say!(facts.locale, "computed-ladder-heat-note", low = facts.locale.bare(expected.low, 0, Unit::Celsius), high = facts.locale.rounded(expected.high, 0, Unit::Celsius), rpm = facts.locale.rounded(service_rpm, 0, Unit::RevolutionsPerMinute), air = facts.locale.rounded(last.air_c, 0, Unit::Celsius), limit = facts.locale.rounded(place.stop_above_c, 0, Unit::Celsius));
-        Some(Figure::told(say!(facts.locale, "computed-ladder-expected", place = place.title), expected.middle, 0, Unit::Celsius).noted(note))
+        let note = say!(
+            facts.locale,
+            "computed-ladder-heat-note",
+            low = facts.locale.bare(expected.low, 0, Unit::Celsius),
+            high = facts.locale.rounded(expected.high, 0, Unit::Celsius),
+            rpm = facts.locale.rounded(service_rpm, 0, Unit::RevolutionsPerMinute),
+            air = facts.locale.rounded(last.air_c, 0, Unit::Celsius),
+            limit = facts.locale.rounded(place.stop_above_c, 0, Unit::Celsius)
+        );
+        Some(
+            Figure::told(
+                say!(facts.locale, "computed-ladder-expected", place = place.title),
+                expected.middle,
+                0,
+                Unit::Celsius,
+            )
+            .noted(note),
+        )
     };
     Ok(read.filter_map(figure).collect())
 }
@@ -193,14 +230,21 @@ fn picture(facts: Facts<'_>, flown: &[&Flight]) -> Result<crate::view::Picture> 
         .iter()
         .filter_map(|flight| {
             let ampere = flight.mean_current_ma()? / 1_000.0;
-            Some((flight.head_speed_rpm, ampere, say!(facts.locale, "computed-amperes", current = facts.locale.number(ampere, 1))))
+            Some((
+                flight.head_speed_rpm,
+                ampere,
+                say!(facts.locale, "computed-amperes", current = facts.locale.number(ampere, 1)),
+            ))
         })
         .collect();
     Ok(curve(&Curve {
         points: &points,
         marks: &marks,
         limit: None,
-        ends: (facts.locale.rounded(low, 0, Unit::RevolutionsPerMinute), facts.locale.rounded(high, 0, Unit::RevolutionsPerMinute)),
+        ends: (
+            facts.locale.rounded(low, 0, Unit::RevolutionsPerMinute),
+            facts.locale.rounded(high, 0, Unit::RevolutionsPerMinute),
+        ),
         spoken: say!(facts.locale, "computed-ladder-spoken", count = marks.len()),
     }))
 }

@@ -1,9 +1,9 @@
 use super::facts::number;
 use super::packs::{last_reading, pack_readings};
 use super::{Computed, Facts, Figure, Lacking, Result, outcome};
-use crate::locale::say;
 use crate::engineering::Grade;
 use crate::engineering::pack::{PackLanding, REST_LOW_V, SPREAD_LIMIT_V, landing};
+use crate::locale::say;
 use crate::record::{ThingKind, Unit};
 use crate::view::chart::{Bar, bars};
 
@@ -38,14 +38,25 @@ pub(super) fn charge(facts: Facts<'_>) -> Result<Computed> {
     let timer = report.time_to_reserve_min;
     let whole_minutes = crate::view::clock((timer * 60.0).floor() as i64);
     let usable_mah = capacity_mah * (1.0 - reserve_percent / 100.0);
-    let capacity_from = if measured_mah.is_some() { say!(facts.locale, "computed-landing-measured") } else { say!(facts.locale, "computed-landing-label") };
+    let capacity_from = if measured_mah.is_some() {
+        say!(facts.locale, "computed-landing-measured")
+    } else {
+        say!(facts.locale, "computed-landing-label")
+    };
     let figures = [
         Figure::judged(
             say!(facts.locale, "computed-landing-left"),
             report.left_percent,
             0,
             Unit::Percent,
-            say!(facts.locale, "computed-landing-left-note", reserve = facts.locale.number(reserve_percent, 0), room = facts.locale.number(report.reserve_margin_percent, 0), capacity = facts.locale.plain(capacity_mah), from = capacity_from),
+            say!(
+                facts.locale,
+                "computed-landing-left-note",
+                reserve = facts.locale.number(reserve_percent, 0),
+                room = facts.locale.number(report.reserve_margin_percent, 0),
+                capacity = facts.locale.plain(capacity_mah),
+                from = capacity_from
+            ),
             charge_grade(report.left_percent, reserve_percent),
         )
         .against(reserve_percent),
@@ -56,27 +67,40 @@ pub(super) fn charge(facts: Facts<'_>) -> Result<Computed> {
     let lowest = report.lowest.map(|(_, cell_v)| {
         let grade = if cell_v < REST_LOW_V { Grade::Caution } else { Grade::Ok };
         let note = say!(facts.locale, "computed-landing-rest", limit = facts.locale.plain(REST_LOW_V));
-        Figure::judged(say!(facts.locale, "computed-landing-lowest"), cell_v, 2, Unit::Volt, note, grade).against(REST_LOW_V)
+        Figure::judged(say!(facts.locale, "computed-landing-lowest"), cell_v, 2, Unit::Volt, note, grade)
+            .against(REST_LOW_V)
     });
     let spread = report.spread_v.filter(|_| report.inputs.cells_v.len() > 1).map(|spread_v| {
         let grade = if spread_v > SPREAD_LIMIT_V + 1e-9 { Grade::Caution } else { Grade::Ok };
         let note = say!(facts.locale, "computed-landing-at-most", limit = facts.locale.plain(SPREAD_LIMIT_V));
-        Figure::judged(say!(facts.locale, "computed-landing-apart"), spread_v, 2, Unit::Volt, note, grade).against(SPREAD_LIMIT_V)
+        Figure::judged(say!(facts.locale, "computed-landing-apart"), spread_v, 2, Unit::Volt, note, grade)
+            .against(SPREAD_LIMIT_V)
     });
     Ok(Computed {
         outcome: outcome(grade),
-        summary: say!(facts.locale, "computed-landing-summary", pack = pack.name, left = facts.locale.number(report.left_percent, 0), flown = crate::view::clock(elapsed_ms / 1_000), timer = whole_minutes, reserve = facts.locale.number(reserve_percent, 0)),
+        summary: say!(
+            facts.locale,
+            "computed-landing-summary",
+            pack = pack.name,
+            left = facts.locale.number(report.left_percent, 0),
+            flown = crate::view::clock(elapsed_ms / 1_000),
+            timer = whole_minutes,
+            reserve = facts.locale.number(reserve_percent, 0)
+        ),
         figures: figures.into_iter().chain(lowest).chain(spread).collect(),
         rows: Vec::new(),
         picture: Some(bars(&[Bar {
             title: say!(facts.locale, "computed-landing-bar", pack = pack.name),
             value: used_mah,
             limit: usable_mah,
-            text: say!(facts.locale, "computed-of", part = facts.locale.bare(used_mah, 0, Unit::MilliampereHour), whole = facts.locale.rounded(usable_mah, 0, Unit::MilliampereHour)),
+            text: say!(
+                facts.locale,
+                "computed-of",
+                part = facts.locale.bare(used_mah, 0, Unit::MilliampereHour),
+                whole = facts.locale.rounded(usable_mah, 0, Unit::MilliampereHour)
+            ),
         }])),
-        remarks: vec![
-            say!(facts.locale, "computed-landing-basis"),
-        ],
+        remarks: vec![say!(facts.locale, "computed-landing-basis")],
     })
 }
 

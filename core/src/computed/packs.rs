@@ -1,8 +1,8 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome, worst};
-use crate::locale::{Locale, say};
 use crate::engineering::Grade;
 use crate::engineering::pack::{PackHealth, RetireReason, TwoLoads, cold, flight_time, internal_resistance, retire};
+use crate::locale::{Locale, say};
 use crate::record::{Thing, ThingKind, Unit};
 use crate::view::chart::{Bar, bars};
 
@@ -17,9 +17,17 @@ pub(super) fn life(facts: Facts<'_>) -> Result<Computed> {
     let judged: Vec<Judged<'_>> = packs.into_iter().map(|pack| judge(facts, pack)).collect::<Result<_>>()?;
     let tired = judged.iter().find(|pack| pack.grade != Grade::Ok);
     let allowed = allowed_minutes(facts)?;
-    let time = allowed.map_or_else(String::new, |minutes| say!(facts.locale, "computed-packs-time", minutes = facts.locale.number(minutes, 1)));
+    let time = allowed.map_or_else(String::new, |minutes| {
+        say!(facts.locale, "computed-packs-time", minutes = facts.locale.number(minutes, 1))
+    });
     let summary = match tired {
-        Some(pack) => say!(facts.locale, "computed-packs-tired", pack = pack.name, reasons = pack.reasons.join(", "), time = time),
+        Some(pack) => say!(
+            facts.locale,
+            "computed-packs-tired",
+            pack = pack.name,
+            reasons = pack.reasons.join(", "),
+            time = time
+        ),
         None => say!(facts.locale, "computed-packs-none", time = time),
     };
     let rows = judged.iter().map(|pack| Row {
@@ -29,13 +37,24 @@ pub(super) fn life(facts: Facts<'_>) -> Result<Computed> {
             Grade::Caution => say!(facts.locale, "computed-packs-watch"),
             Grade::Stop => say!(facts.locale, "computed-packs-retire"),
         },
-        detail: if pack.reasons.is_empty() { say!(facts.locale, "computed-packs-nothing") } else { pack.reasons.join(", ") },
+        detail: if pack.reasons.is_empty() {
+            say!(facts.locale, "computed-packs-nothing")
+        } else {
+            pack.reasons.join(", ")
+        },
         outcome: outcome(pack.grade),
     });
     let figures = judged.iter().filter_map(|pack| {
         let note = say!(facts.locale, "computed-packs-of-new");
         let percent = pack.ratio? * 100.0;
-        Some(Figure::judged(say!(facts.locale, "computed-packs-resistance", pack = pack.name), percent, 0, Unit::Percent, note, pack.grade))
+        Some(Figure::judged(
+            say!(facts.locale, "computed-packs-resistance", pack = pack.name),
+            percent,
+            0,
+            Unit::Percent,
+            note,
+            pack.grade,
+        ))
     });
     let bar_of = judged.iter().filter_map(|pack| {
         let ratio = pack.ratio?;
@@ -56,7 +75,12 @@ pub(super) fn life(facts: Facts<'_>) -> Result<Computed> {
         picture: if all.is_empty() { None } else { Some(bars(&all)) },
         remarks: vec![
             say!(facts.locale, "computed-packs-basis"),
-            say!(facts.locale, "computed-packs-cold", temperature = facts.locale.quantity(10.0, Unit::Celsius), percent = facts.locale.number(cold_words.capacity_factor * 100.0, 0)),
+            say!(
+                facts.locale,
+                "computed-packs-cold",
+                temperature = facts.locale.quantity(10.0, Unit::Celsius),
+                percent = facts.locale.number(cold_words.capacity_factor * 100.0, 0)
+            ),
         ],
     })
 }
@@ -119,10 +143,18 @@ fn judge<'a>(facts: Facts<'_>, pack: &'a Thing) -> Result<Judged<'a>> {
 fn words(locale: Locale, reason: &RetireReason) -> String {
     match reason {
         RetireReason::Damaged => say!(locale, "computed-packs-damaged"),
-        RetireReason::Resistance { ratio, .. } => say!(locale, "computed-packs-by-resistance", percent = locale.number(*ratio * 100.0, 0)),
-        RetireReason::Capacity { ratio, .. } => say!(locale, "computed-packs-by-capacity", percent = locale.number(*ratio * 100.0, 0)),
-        RetireReason::Spread { spread_v, .. } => say!(locale, "computed-packs-by-spread", volts = locale.number(*spread_v, 2)),
-        RetireReason::HotCell { above_k, .. } => say!(locale, "computed-packs-by-heat", kelvin = locale.rounded(*above_k, 0, Unit::Kelvin)),
+        RetireReason::Resistance { ratio, .. } => {
+            say!(locale, "computed-packs-by-resistance", percent = locale.number(*ratio * 100.0, 0))
+        }
+        RetireReason::Capacity { ratio, .. } => {
+            say!(locale, "computed-packs-by-capacity", percent = locale.number(*ratio * 100.0, 0))
+        }
+        RetireReason::Spread { spread_v, .. } => {
+            say!(locale, "computed-packs-by-spread", volts = locale.number(*spread_v, 2))
+        }
+        RetireReason::HotCell { above_k, .. } => {
+            say!(locale, "computed-packs-by-heat", kelvin = locale.rounded(*above_k, 0, Unit::Kelvin))
+        }
     }
 }
 

@@ -1,7 +1,7 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, outcome, worst};
-use crate::locale::say;
 use crate::engineering::supply::{Regulator, RegulatorKind, RegulatorReport, regulator_report};
+use crate::locale::say;
 use crate::record::{Thing, ThingKind, Unit};
 use crate::view::chart::{Bar, bars};
 
@@ -18,17 +18,36 @@ pub(super) fn heat(facts: Facts<'_>) -> Result<Computed> {
         .collect::<Result<_>>()?;
     let hottest = reports.iter().min_by(|a, b| a.1.margin_k.total_cmp(&b.1.margin_k));
     let summary = hottest.map_or_else(String::new, |(name, report)| {
-        say!(facts.locale, "computed-regulator-summary", name = name, temperature = facts.locale.rounded(report.temperature_c, 0, Unit::Celsius), day = facts.locale.rounded(ambient_c, 0, Unit::Celsius), limit = facts.locale.rounded(report.inputs.limit_c, 0, Unit::Celsius))
+        say!(
+            facts.locale,
+            "computed-regulator-summary",
+            name = name,
+            temperature = facts.locale.rounded(report.temperature_c, 0, Unit::Celsius),
+            day = facts.locale.rounded(ambient_c, 0, Unit::Celsius),
+            limit = facts.locale.rounded(report.inputs.limit_c, 0, Unit::Celsius)
+        )
     });
     let figure = |(name, report): &(&str, RegulatorReport)| {
-        let note = say!(facts.locale, "computed-regulator-note", heat = facts.locale.number(report.heat_w, 1), limit = facts.locale.rounded(report.inputs.limit_c, 0, Unit::Celsius), room = facts.locale.rounded(report.margin_k, 0, Unit::Kelvin), percent = facts.locale.number(report.margin_percent, 0));
+        let note = say!(
+            facts.locale,
+            "computed-regulator-note",
+            heat = facts.locale.number(report.heat_w, 1),
+            limit = facts.locale.rounded(report.inputs.limit_c, 0, Unit::Celsius),
+            room = facts.locale.rounded(report.margin_k, 0, Unit::Kelvin),
+            percent = facts.locale.number(report.margin_percent, 0)
+        );
         Figure::judged(*name, report.temperature_c, 0, Unit::Celsius, note, report.grade)
     };
     let bar = |(name, report): &(&str, RegulatorReport)| Bar {
         title: (*name).to_owned(),
         value: report.temperature_c.max(0.0),
         limit: report.inputs.limit_c,
-        text: say!(facts.locale, "computed-of", part = facts.locale.bare(report.temperature_c, 0, Unit::Celsius), whole = facts.locale.rounded(report.inputs.limit_c, 0, Unit::Celsius)),
+        text: say!(
+            facts.locale,
+            "computed-of",
+            part = facts.locale.bare(report.temperature_c, 0, Unit::Celsius),
+            whole = facts.locale.rounded(report.inputs.limit_c, 0, Unit::Celsius)
+        ),
     };
     Ok(Computed {
         outcome: outcome(worst(reports.iter().map(|(_, report)| report.grade))),
@@ -36,9 +55,7 @@ pub(super) fn heat(facts: Facts<'_>) -> Result<Computed> {
         figures: reports.iter().map(figure).collect(),
         rows: Vec::new(),
         picture: Some(bars(&reports.iter().map(bar).collect::<Vec<_>>())),
-        remarks: vec![
-            say!(facts.locale, "computed-regulator-basis"),
-        ],
+        remarks: vec![say!(facts.locale, "computed-regulator-basis")],
     })
 }
 

@@ -1,8 +1,8 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, outcome, worst};
-use crate::locale::{Locale, say};
 use crate::engineering::Grade;
 use crate::engineering::pack::{RippleShape, TwoLoads, internal_resistance, ripple, ripple_rms};
+use crate::locale::{Locale, say};
 use crate::record::{Thing, ThingKind, Unit};
 use crate::view::chart::{Bar, bars};
 
@@ -34,15 +34,30 @@ pub(super) fn on_pack_leads(facts: Facts<'_>) -> Result<Computed> {
         return Err(super::Lacking::Things(ThingKind::LoadReading));
     };
     let judged = readings.iter().map(|reading| {
-        let note = say!(facts.locale, "computed-ripple-note", current = facts.locale.number(reading.current_a, 0), limit = facts.locale.number(reading.limit_v, 2));
+        let note = say!(
+            facts.locale,
+            "computed-ripple-note",
+            current = facts.locale.number(reading.current_a, 0),
+            limit = facts.locale.number(reading.limit_v, 2)
+        );
         Figure::judged(reading.thing.name.clone(), reading.ripple_v, 2, Unit::Volt, note, reading.grade)
             .against(reading.limit_v)
     });
     let bar = |reading: &Judged<'_>| Bar {
-        title: say!(facts.locale, "computed-ripple-at", name = reading.thing.name, current = facts.locale.number(reading.current_a, 0)),
+        title: say!(
+            facts.locale,
+            "computed-ripple-at",
+            name = reading.thing.name,
+            current = facts.locale.number(reading.current_a, 0)
+        ),
         value: reading.ripple_v,
         limit: reading.limit_v,
-        text: say!(facts.locale, "computed-of", part = facts.locale.bare(reading.ripple_v, 2, Unit::Volt), whole = facts.locale.rounded(reading.limit_v, 2, Unit::Volt)),
+        text: say!(
+            facts.locale,
+            "computed-of",
+            part = facts.locale.bare(reading.ripple_v, 2, Unit::Volt),
+            whole = facts.locale.rounded(reading.limit_v, 2, Unit::Volt)
+        ),
     };
     Ok(Computed {
         outcome: outcome(worst(readings.iter().map(|reading| reading.grade))),
@@ -50,10 +65,7 @@ pub(super) fn on_pack_leads(facts: Facts<'_>) -> Result<Computed> {
         figures: judged.chain(told(facts, tightest, &readings, cells)?).collect(),
         rows: Vec::new(),
         picture: Some(bars(&readings.iter().map(bar).collect::<Vec<_>>())),
-        remarks: vec![
-            say!(facts.locale, "computed-ripple-basis"),
-            say!(facts.locale, "computed-ripple-cure"),
-        ],
+        remarks: vec![say!(facts.locale, "computed-ripple-basis"), say!(facts.locale, "computed-ripple-cure")],
     })
 }
 
@@ -107,6 +119,14 @@ fn resistance(locale: Locale, readings: &[Judged<'_>], cells: u32, entered_ohm: 
         voltmeter_half_width_v: LOG_V,
     })
     .ok()?;
-    let note = say!(locale, "computed-ripple-resistance-note", half = locale.number(report.half_width_ohm * 1_000.0, 1), entered = locale.number(entered_ohm * 1_000.0, 1));
-    Some(Figure::told(say!(locale, "computed-ripple-resistance"), report.pack_ohm * 1_000.0, 1, Unit::Milliohm).noted(note))
+    let note = say!(
+        locale,
+        "computed-ripple-resistance-note",
+        half = locale.number(report.half_width_ohm * 1_000.0, 1),
+        entered = locale.number(entered_ohm * 1_000.0, 1)
+    );
+    Some(
+        Figure::told(say!(locale, "computed-ripple-resistance"), report.pack_ohm * 1_000.0, 1, Unit::Milliohm)
+            .noted(note),
+    )
 }

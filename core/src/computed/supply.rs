@@ -1,9 +1,9 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome, worst};
-use crate::locale::{Locale, say};
 use crate::engineering::supply::{
     Consumer, ConsumerWindow, CurrentMargin, Rail, RailLoad, RailReason, RailReport, rail_report,
 };
+use crate::locale::{Locale, say};
 use crate::record::{Outcome, Thing, ThingKind, Unit};
 use crate::view::chart::{Bar, Sheet, bars};
 use crate::view::{Anchor, Ink, LabelSize, Picture};
@@ -15,10 +15,25 @@ pub(super) fn load(facts: Facts<'_>) -> Result<Computed> {
     let figures = rails.iter().flat_map(|rail| {
         let name = &rail.inputs.rail.name;
         [
-            margin_figure(facts.locale, say!(facts.locale, "computed-supply-peak", name = name), &rail.burst, say!(facts.locale, "computed-supply-burst")),
-            margin_figure(facts.locale, say!(facts.locale, "computed-supply-hard", name = name), &rail.continuous, say!(facts.locale, "computed-supply-continuous")),
-            Figure::told(say!(facts.locale, "computed-supply-stirring", name = name), rail.inputs.stirring_peak_a, 1, Unit::Ampere)
-                .noted(say!(facts.locale, "computed-supply-stirring-note")),
+            margin_figure(
+                facts.locale,
+                say!(facts.locale, "computed-supply-peak", name = name),
+                &rail.burst,
+                say!(facts.locale, "computed-supply-burst"),
+            ),
+            margin_figure(
+                facts.locale,
+                say!(facts.locale, "computed-supply-hard", name = name),
+                &rail.continuous,
+                say!(facts.locale, "computed-supply-continuous"),
+            ),
+            Figure::told(
+                say!(facts.locale, "computed-supply-stirring", name = name),
+                rail.inputs.stirring_peak_a,
+                1,
+                Unit::Ampere,
+            )
+            .noted(say!(facts.locale, "computed-supply-stirring-note")),
         ]
     });
     Ok(Computed {
@@ -27,14 +42,19 @@ pub(super) fn load(facts: Facts<'_>) -> Result<Computed> {
         figures: figures.collect(),
         rows: Vec::new(),
         picture: Some(load_picture(facts.locale, &rails)),
-        remarks: vec![
-            say!(facts.locale, "computed-supply-basis"),
-        ],
+        remarks: vec![say!(facts.locale, "computed-supply-basis")],
     })
 }
 
 fn margin_figure(locale: Locale, label: String, margin: &CurrentMargin, rating: String) -> Figure {
-    let note = say!(locale, "computed-supply-note", rating = rating, rated = locale.plain(margin.rated_a), room = locale.number(margin.margin_a, 1), percent = locale.number(margin.margin_percent, 0));
+    let note = say!(
+        locale,
+        "computed-supply-note",
+        rating = rating,
+        rated = locale.plain(margin.rated_a),
+        room = locale.number(margin.margin_a, 1),
+        percent = locale.number(margin.margin_percent, 0)
+    );
     Figure::judged(label, margin.load_a, 1, Unit::Ampere, note, margin.grade).against(margin.rated_a)
 }
 
@@ -52,7 +72,12 @@ fn load_picture(locale: Locale, rails: &[RailReport]) -> crate::view::Picture {
     };
     let all: Vec<Bar> = rails
         .iter()
-        .flat_map(|rail| [of(rail, say!(locale, "computed-supply-hard-flight"), &rail.continuous), of(rail, say!(locale, "computed-supply-design-peak"), &rail.burst)])
+        .flat_map(|rail| {
+            [
+                of(rail, say!(locale, "computed-supply-hard-flight"), &rail.continuous),
+                of(rail, say!(locale, "computed-supply-design-peak"), &rail.burst),
+            ]
+        })
         .collect();
     bars(&all)
 }
@@ -68,7 +93,12 @@ fn load_summary(locale: Locale, rails: &[RailReport]) -> String {
     }
     let tightest = rails.iter().min_by(|a, b| a.burst.margin_percent.total_cmp(&b.burst.margin_percent));
     tightest.map_or_else(String::new, |rail| {
-        say!(locale, "computed-supply-summary", name = rail.inputs.rail.name, percent = locale.number(rail.burst.margin_percent, 0))
+        say!(
+            locale,
+            "computed-supply-summary",
+            name = rail.inputs.rail.name,
+            percent = locale.number(rail.burst.margin_percent, 0)
+        )
     })
 }
 
@@ -86,7 +116,12 @@ pub(super) fn window(facts: Facts<'_>) -> Result<Computed> {
     let figure = |window: &ConsumerWindow| {
         let point = &window.worst;
         let note = say!(facts.locale, "computed-supply-limit", volts = facts.locale.number(point.limit_v, 2));
-        let label = say!(facts.locale, "computed-supply-window-room", consumer = window.consumer, state = point.state.words(facts.locale));
+        let label = say!(
+            facts.locale,
+            "computed-supply-window-room",
+            consumer = window.consumer,
+            state = point.state.words(facts.locale)
+        );
         Figure::judged(label, point.margin_v, 2, Unit::Volt, note, point.grade)
     };
     let rows = windows().map(|(rail, window)| {
@@ -99,7 +134,15 @@ pub(super) fn window(facts: Facts<'_>) -> Result<Computed> {
                 Outcome::Caution => say!(facts.locale, "computed-supply-at-limit"),
                 Outcome::Stop => say!(facts.locale, "computed-supply-outside"),
             },
-            detail: say!(facts.locale, "computed-supply-window-note", rail = rail.inputs.rail.name, state = point.state.words(facts.locale), volts = facts.locale.number(point.rail_v, 2), limit = facts.locale.number(point.limit_v, 2), room = facts.locale.number(point.margin_v, 2)),
+            detail: say!(
+                facts.locale,
+                "computed-supply-window-note",
+                rail = rail.inputs.rail.name,
+                state = point.state.words(facts.locale),
+                volts = facts.locale.number(point.rail_v, 2),
+                limit = facts.locale.number(point.limit_v, 2),
+                room = facts.locale.number(point.margin_v, 2)
+            ),
             outcome,
         }
     });
@@ -134,14 +177,26 @@ fn window_picture(locale: Locale, rails: &[RailReport]) -> Picture {
     for (index, (rail, window, (rated_low, rated_high))) in lines.iter().enumerate() {
         let top = index as f32 * row;
         let source = &rail.inputs.rail;
-        let words = say!(locale, "computed-supply-rated", consumer = window.consumer, low = locale.number(*rated_low, 1), high = locale.number(*rated_high, 1));
+        let words = say!(
+            locale,
+            "computed-supply-rated",
+            consumer = window.consumer,
+            low = locale.number(*rated_low, 1),
+            high = locale.number(*rated_high, 1)
+        );
         let ink = if window.worst.margin_v < 0.0 { Ink::Limit } else { Ink::Strong };
         sheet.label(left, top + 14.0, words.clone(), ink, LabelSize::Small, Anchor::Start);
         sheet.bar(Ink::Quiet, x(*rated_low), top + 24.0, x(*rated_high), top + 38.0, false);
         for volt in [source.full_v, source.nominal_v, source.empty_v] {
             sheet.line(ink, 3.0, &[(x(volt), top + 20.0), (x(volt), top + 42.0)]);
         }
-        spoken.push(say!(locale, "computed-supply-source", words = words, empty = locale.number(source.empty_v, 1), full = locale.number(source.full_v, 1)));
+        spoken.push(say!(
+            locale,
+            "computed-supply-source",
+            words = words,
+            empty = locale.number(source.empty_v, 1),
+            full = locale.number(source.full_v, 1)
+        ));
     }
     let bottom = lines.len() as f32 * row;
     let key = say!(locale, "computed-supply-key");

@@ -1,8 +1,8 @@
 use super::packs::{pack_readings, resistance_mohm};
 use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome, worst};
-use crate::locale::{Locale, say};
 use crate::engineering::Grade;
 use crate::engineering::pack::{RETIRE_RESISTANCE_RATIO, ResistanceReading, ResistanceTrend, resistance_trend};
+use crate::locale::{Locale, say};
 use crate::record::{Outcome, Thing, ThingKind, Unit};
 use crate::view::Picture;
 use crate::view::chart::{Curve, curve};
@@ -39,8 +39,12 @@ pub(super) fn resistance(facts: Facts<'_>) -> Result<Computed> {
     }));
     let rows: Vec<Row> = rows.collect();
     let figures = lives.iter().map(|life| {
-        let note =
-            say!(facts.locale, "computed-trend-note", now = facts.locale.number(life.last_ohm() * 1e3, 1), new = facts.locale.number(life.new_ohm * 1e3, 1));
+        let note = say!(
+            facts.locale,
+            "computed-trend-note",
+            now = facts.locale.number(life.last_ohm() * 1e3, 1),
+            new = facts.locale.number(life.new_ohm * 1e3, 1)
+        );
         Figure::judged(life.pack.name.clone(), life.ratio() * 100.0, 0, Unit::Percent, note, life.grade())
             .against(RETIRE_RESISTANCE_RATIO * 100.0)
     });
@@ -51,9 +55,7 @@ pub(super) fn resistance(facts: Facts<'_>) -> Result<Computed> {
         figures: figures.collect(),
         picture: Some(worst_of.picture()),
         rows,
-        remarks: vec![
-            say!(facts.locale, "computed-trend-basis"),
-        ],
+        remarks: vec![say!(facts.locale, "computed-trend-basis")],
     })
 }
 
@@ -102,9 +104,12 @@ impl Life<'_> {
 
     fn sentence(&self) -> String {
         let percent = self.ratio() * 100.0;
-        let now = say!(self.locale, "computed-trend-now", pack = self.pack.name, percent = self.locale.number(percent, 0));
+        let now =
+            say!(self.locale, "computed-trend-now", pack = self.pack.name, percent = self.locale.number(percent, 0));
         match (self.doubled_at(), self.readings.len()) {
-            (Some(flights), _) => say!(self.locale, "computed-trend-doubled", now = now, flights = self.locale.number(flights, 0)),
+            (Some(flights), _) => {
+                say!(self.locale, "computed-trend-doubled", now = now, flights = self.locale.number(flights, 0))
+            }
             (None, count) if count < 3 => {
                 say!(self.locale, "computed-trend-more", now = now, count = 3 - count)
             }
@@ -143,14 +148,30 @@ impl Life<'_> {
         let marks: Vec<(f64, f64, String)> = self
             .readings
             .iter()
-            .map(|reading| (reading.cycles, reading.pack_ohm * 1e3, say!(self.locale, "computed-milliohms", resistance = self.locale.number(reading.pack_ohm * 1e3, 1))))
+            .map(|reading| {
+                (
+                    reading.cycles,
+                    reading.pack_ohm * 1e3,
+                    say!(
+                        self.locale,
+                        "computed-milliohms",
+                        resistance = self.locale.number(reading.pack_ohm * 1e3, 1)
+                    ),
+                )
+            })
             .collect();
         let limit_mohm = self.new_ohm * RETIRE_RESISTANCE_RATIO * 1e3;
         curve(&Curve {
             points: &[(0.0, line(0.0) * 1e3), (end, line(end) * 1e3)],
             marks: &marks,
-            limit: Some((limit_mohm, say!(self.locale, "computed-trend-retired", limit = self.locale.number(limit_mohm, 1)))),
-            ends: (say!(self.locale, "computed-trend-new"), say!(self.locale, "computed-trend-flights", flights = self.locale.number(end, 0))),
+            limit: Some((
+                limit_mohm,
+                say!(self.locale, "computed-trend-retired", limit = self.locale.number(limit_mohm, 1)),
+            )),
+            ends: (
+                say!(self.locale, "computed-trend-new"),
+                say!(self.locale, "computed-trend-flights", flights = self.locale.number(end, 0)),
+            ),
             spoken: self.sentence(),
         })
     }

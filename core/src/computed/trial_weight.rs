@@ -1,8 +1,8 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome};
-use crate::locale::{Locale, say};
 use crate::engineering::Grade;
 use crate::engineering::unbalance::{Polar, SinglePlaneReport, SinglePlaneRun, single_plane};
+use crate::locale::{Locale, say};
 use crate::record::{Outcome, Thing, ThingKind, Unit};
 use crate::view::chart::Sheet;
 use crate::view::{Anchor, Ink, LabelSize, Picture};
@@ -25,9 +25,19 @@ pub(super) fn correction(facts: Facts<'_>) -> Result<Computed> {
     let grade = if quiet { Grade::Ok } else { Grade::Caution };
     let (grams, angle) = (report.correction_g.size, report.correction_g.angle_deg);
     let summary = if quiet {
-        say!(facts.locale, "computed-trial-quiet", run = newest.name, speed = facts.locale.rounded(before_mm_s, 1, Unit::MillimetrePerSecond))
+        say!(
+            facts.locale,
+            "computed-trial-quiet",
+            run = newest.name,
+            speed = facts.locale.rounded(before_mm_s, 1, Unit::MillimetrePerSecond)
+        )
     } else {
-        say!(facts.locale, "computed-trial-summary", grams = facts.locale.rounded(grams, 2, Unit::Gram), angle = facts.locale.number(angle, 0))
+        say!(
+            facts.locale,
+            "computed-trial-summary",
+            grams = facts.locale.rounded(grams, 2, Unit::Gram),
+            angle = facts.locale.number(angle, 0)
+        )
     };
     let poor = report.grade != Grade::Ok;
     Ok(Computed {
@@ -39,13 +49,25 @@ pub(super) fn correction(facts: Facts<'_>) -> Result<Computed> {
                 before_mm_s,
                 1,
                 Unit::MillimetrePerSecond,
-                say!(facts.locale, "computed-trial-without-note", limit = facts.locale.quantity(QUIET_MM_S, Unit::MillimetrePerSecond)),
+                say!(
+                    facts.locale,
+                    "computed-trial-without-note",
+                    limit = facts.locale.quantity(QUIET_MM_S, Unit::MillimetrePerSecond)
+                ),
                 grade,
             )
             .against(QUIET_MM_S),
-            Figure::told(say!(facts.locale, "computed-trial-weight"), grams, 2, Unit::Gram)
-                .noted(say!(facts.locale, "computed-trial-weight-note", angle = facts.locale.number(angle, 0))),
-            Figure::told(say!(facts.locale, "computed-trial-gram"), report.influence_per_g, 2, Unit::MillimetrePerSecond),
+            Figure::told(say!(facts.locale, "computed-trial-weight"), grams, 2, Unit::Gram).noted(say!(
+                facts.locale,
+                "computed-trial-weight-note",
+                angle = facts.locale.number(angle, 0)
+            )),
+            Figure::told(
+                say!(facts.locale, "computed-trial-gram"),
+                report.influence_per_g,
+                2,
+                Unit::MillimetrePerSecond,
+            ),
             Figure::judged(
                 say!(facts.locale, "computed-trial-change"),
                 report.change_percent,
@@ -57,10 +79,7 @@ pub(super) fn correction(facts: Facts<'_>) -> Result<Computed> {
         ],
         rows: reports.iter().skip(1).map(|(thing, report)| earlier(facts.locale, thing, report)).collect(),
         picture: Some(picture(facts.locale, report)),
-        remarks: vec![
-            say!(facts.locale, "computed-trial-basis"),
-            say!(facts.locale, "computed-trial-bullet"),
-        ],
+        remarks: vec![say!(facts.locale, "computed-trial-basis"), say!(facts.locale, "computed-trial-bullet")],
     })
 }
 
@@ -78,7 +97,13 @@ fn earlier(locale: Locale, thing: &Thing, report: &SinglePlaneReport) -> Row {
     Row {
         title: thing.name.clone(),
         word: say!(locale, "computed-trial-earlier"),
-        detail: say!(locale, "computed-trial-earlier-note", speed = locale.rounded(report.inputs.first.size, 1, Unit::MillimetrePerSecond), grams = locale.rounded(report.correction_g.size, 2, Unit::Gram), angle = locale.number(report.correction_g.angle_deg, 0)),
+        detail: say!(
+            locale,
+            "computed-trial-earlier-note",
+            speed = locale.rounded(report.inputs.first.size, 1, Unit::MillimetrePerSecond),
+            grams = locale.rounded(report.correction_g.size, 2, Unit::Gram),
+            angle = locale.number(report.correction_g.angle_deg, 0)
+        ),
         outcome: Outcome::Pass,
     }
 }
@@ -103,16 +128,43 @@ fn picture(locale: Locale, report: &SinglePlaneReport) -> Picture {
     sheet.ring(Ink::Quiet, trial.0, trial.1, 5.0, false);
     sheet.ring(Ink::Action, weight.0, weight.1, 8.0, true);
     let lines = [
-        (14.0, say!(locale, "computed-trial-picture-without", speed = locale.rounded(first.size, 1, Unit::MillimetrePerSecond)), Ink::Strong),
-        (30.0, say!(locale, "computed-trial-picture-with", speed = locale.rounded(with.size, 1, Unit::MillimetrePerSecond)), Ink::Quiet),
+        (
+            14.0,
+            say!(
+                locale,
+                "computed-trial-picture-without",
+                speed = locale.rounded(first.size, 1, Unit::MillimetrePerSecond)
+            ),
+            Ink::Strong,
+        ),
+        (
+            30.0,
+            say!(
+                locale,
+                "computed-trial-picture-with",
+                speed = locale.rounded(with.size, 1, Unit::MillimetrePerSecond)
+            ),
+            Ink::Quiet,
+        ),
     ];
     for (y, words, ink) in lines {
         sheet.label(8.0, y, words, ink, LabelSize::Small, Anchor::Start);
     }
-    let words = say!(locale, "computed-trial-picture-fit", grams = locale.rounded(report.correction_g.size, 2, Unit::Gram), angle = locale.number(report.correction_g.angle_deg, 0));
+    let words = say!(
+        locale,
+        "computed-trial-picture-fit",
+        grams = locale.rounded(report.correction_g.size, 2, Unit::Gram),
+        angle = locale.number(report.correction_g.angle_deg, 0)
+    );
     sheet.label(Sheet::WIDTH - 8.0, 14.0, words.clone(), Ink::Action, LabelSize::Small, Anchor::End);
     sheet.finish(
         212.0,
-        say!(locale, "computed-trial-spoken", first = locale.bare(first.size, 1, Unit::MillimetrePerSecond), with = locale.bare(with.size, 1, Unit::MillimetrePerSecond), words = words),
+        say!(
+            locale,
+            "computed-trial-spoken",
+            first = locale.bare(first.size, 1, Unit::MillimetrePerSecond),
+            with = locale.bare(with.size, 1, Unit::MillimetrePerSecond),
+            words = words
+        ),
     )
 }

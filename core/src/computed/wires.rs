@@ -1,7 +1,7 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome, worst};
-use crate::locale::{Locale, say};
 use crate::engineering::wire::{STRANDED_FACTOR, WireReport, WireRun, choose_wire, wire_run};
+use crate::locale::{Locale, say};
 use crate::record::{Outcome, Thing, ThingKind, Unit};
 use crate::view::chart::{Bar, bars};
 
@@ -15,18 +15,45 @@ pub(super) fn runs(facts: Facts<'_>) -> Result<Computed> {
         .collect::<Result<_>>()?;
     let tightest = runs.iter().min_by(|a, b| a.1.margin_percent.total_cmp(&b.1.margin_percent));
     let summary = tightest.map_or_else(String::new, |(name, report)| {
-        say!(facts.locale, "computed-wires-summary", name = name, drop = facts.locale.number(report.drop_v, 2), allowed = facts.locale.number(report.allowed_drop_v, 2))
+        say!(
+            facts.locale,
+            "computed-wires-summary",
+            name = name,
+            drop = facts.locale.number(report.drop_v, 2),
+            allowed = facts.locale.number(report.allowed_drop_v, 2)
+        )
     });
     let figure = |(name, report): &(&str, WireReport)| {
-        let rated = report.rated_a.map_or_else(String::new, |a| say!(facts.locale, "computed-wires-single", current = facts.locale.number(a, 0)));
-        let note = say!(facts.locale, "computed-wires-note", allowed = facts.locale.number(report.allowed_drop_v, 2), room = facts.locale.number(report.margin_percent, 0), heat = facts.locale.number(report.heat_w, 1), rated = rated);
-        Figure::judged(say!(facts.locale, "computed-wires-drop", name = name), report.drop_v, 2, Unit::Volt, note, report.grade)
+        let rated = report.rated_a.map_or_else(String::new, |a| {
+            say!(facts.locale, "computed-wires-single", current = facts.locale.number(a, 0))
+        });
+        let note = say!(
+            facts.locale,
+            "computed-wires-note",
+            allowed = facts.locale.number(report.allowed_drop_v, 2),
+            room = facts.locale.number(report.margin_percent, 0),
+            heat = facts.locale.number(report.heat_w, 1),
+            rated = rated
+        );
+        Figure::judged(
+            say!(facts.locale, "computed-wires-drop", name = name),
+            report.drop_v,
+            2,
+            Unit::Volt,
+            note,
+            report.grade,
+        )
     };
     let bar = |(name, report): &(&str, WireReport)| Bar {
         title: (*name).to_owned(),
         value: report.drop_v,
         limit: report.allowed_drop_v,
-        text: say!(facts.locale, "computed-of", part = facts.locale.bare(report.drop_v, 2, Unit::Volt), whole = facts.locale.rounded(report.allowed_drop_v, 2, Unit::Volt)),
+        text: say!(
+            facts.locale,
+            "computed-of",
+            part = facts.locale.bare(report.drop_v, 2, Unit::Volt),
+            whole = facts.locale.rounded(report.allowed_drop_v, 2, Unit::Volt)
+        ),
     };
     Ok(Computed {
         outcome: outcome(worst(runs.iter().map(|(_, report)| report.grade))),
@@ -34,9 +61,7 @@ pub(super) fn runs(facts: Facts<'_>) -> Result<Computed> {
         figures: runs.iter().map(figure).collect(),
         rows: runs.iter().filter_map(|run| choice(facts.locale, run)).collect(),
         picture: Some(bars(&runs.iter().map(bar).collect::<Vec<_>>())),
-        remarks: vec![
-            say!(facts.locale, "computed-wires-basis"),
-        ],
+        remarks: vec![say!(facts.locale, "computed-wires-basis")],
     })
 }
 
@@ -56,7 +81,13 @@ fn run(thing: &Thing, conductor_c: f64) -> Result<WireRun> {
 fn choice(locale: Locale, (name, report): &(&str, WireReport)) -> Option<Row> {
     let choice = choose_wire(&report.inputs).ok()?;
     Some(Row {
-        title: say!(locale, "computed-wires-choice", name = name, gauge = choice.wire.inputs.gauge, fuse = choice.fuse_a),
+        title: say!(
+            locale,
+            "computed-wires-choice",
+            name = name,
+            gauge = choice.wire.inputs.gauge,
+            fuse = locale.plain(choice.fuse_a)
+        ),
         word: say!(locale, "computed-wires-thinnest"),
         detail: say!(locale, "computed-wires-fuse"),
         outcome: Outcome::Pass,

@@ -246,9 +246,7 @@ pub fn balance_report(input: &BalanceInput) -> Result<BalanceReport> {
     for part in input.parts.iter().filter(|p| p.to_come) {
         sum.add_part(part);
     }
-    let complete = sum.centre().ok_or_else(|| {
-        EngineeringError::from(Conflict::NoMass)
-    })?;
+    let complete = sum.centre().ok_or_else(|| EngineeringError::from(Conflict::NoMass))?;
     let half_width = sum.half_width(&complete, input.accuracy);
     let (fore_aft, lateral) = match &input.band {
         None => (None, None),
@@ -295,8 +293,14 @@ pub(super) fn check_place(x_mm: f64, y_mm: f64, z_mm: f64) -> Result<()> {
 pub(super) fn check_band(band: &Band) -> Result<()> {
     check_place(band.x_low_mm, band.y_low_mm, 0.0)?;
     check_place(band.x_high_mm, band.y_high_mm, 0.0)?;
-    ordered(band.x_low_mm, band.x_high_mm, || Conflict::ForeAftBand { low_mm: band.x_low_mm, high_mm: band.x_high_mm })?;
-    ordered(band.y_low_mm, band.y_high_mm, || Conflict::LateralBand { low_mm: band.y_low_mm, high_mm: band.y_high_mm })
+    ordered(band.x_low_mm, band.x_high_mm, || Conflict::ForeAftBand {
+        low_mm: band.x_low_mm,
+        high_mm: band.x_high_mm,
+    })?;
+    ordered(band.y_low_mm, band.y_high_mm, || Conflict::LateralBand {
+        low_mm: band.y_low_mm,
+        high_mm: band.y_high_mm,
+    })
 }
 
 pub(super) fn check_centre(centre: &Centre) -> Result<()> {
@@ -537,7 +541,10 @@ pub fn move_part(question: &PartMove) -> Result<PartMoveReport> {
 
 fn check_part_mass(part_mass_g: f64, aircraft_mass_g: f64) -> Result<()> {
     within("part mass", part_mass_g, "g", 1e-3, MASS_LIMIT_G)?;
-    ordered(part_mass_g, aircraft_mass_g, || Conflict::PartTooHeavy { part_g: part_mass_g, aircraft_g: aircraft_mass_g })
+    ordered(part_mass_g, aircraft_mass_g, || Conflict::PartTooHeavy {
+        part_g: part_mass_g,
+        aircraft_g: aircraft_mass_g,
+    })
 }
 
 /// How far a part must move along one axis to bring the centre from `now_mm` to `required_mm`, in mm (signed).

@@ -226,9 +226,7 @@ impl Frame {
             high: high_g.iter().map(|g| g / self.mass_g).collect(),
             cost: self.cost.clone(),
         };
-        let mut optimum = program.solve().ok_or_else(|| {
-            EngineeringError::from(Conflict::BallastPlacesTogether)
-        })?;
+        let mut optimum = program.solve().ok_or_else(|| EngineeringError::from(Conflict::BallastPlacesTogether))?;
         for value in &mut optimum.values {
             *value *= self.mass_g;
         }

@@ -402,7 +402,10 @@ pub fn steady_elsewhere(question: &SteadyQuestion) -> Result<SteadyReport> {
     within("limit temperature", q.limit_c, "deg C", 20.0, 250.0)?;
     check_condition(&q.measured_at)?;
     check_condition(&q.asked_for)?;
-    ordered(q.measured_at.air_c, q.measured_c, || Conflict::NotHeated { part_c: q.measured_c, air_c: q.measured_at.air_c })?;
+    ordered(q.measured_at.air_c, q.measured_c, || Conflict::NotHeated {
+        part_c: q.measured_c,
+        air_c: q.measured_at.air_c,
+    })?;
     let heat_ratio = (q.asked_for.current_a / q.measured_at.current_a).powi(2);
     let density_ratio = q.asked_for.density_kg_m3 / q.measured_at.density_kg_m3;
     let still = |c: &HeatCondition| c.airflow_m_s < STILL_M_S;

@@ -548,7 +548,10 @@ pub fn hover(question: &HoverQuestion) -> Result<HoverReport> {
         loads = rotor_loads(&point(guess_deg))?;
     }
     if (loads.thrust_n / thrust_n - 1.0).abs() > 1e-5 {
-        return Err(EngineeringError::from(Conflict::LiftsTooMuch { rpm: question.speed_rpm, mass_kg: question.mass_kg }));
+        return Err(EngineeringError::from(Conflict::LiftsTooMuch {
+            rpm: question.speed_rpm,
+            mass_kg: question.mass_kg,
+        }));
     }
     hover_report(question, loads)
 }

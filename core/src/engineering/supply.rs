@@ -559,7 +559,10 @@ fn regulator_heat(r: &Regulator) -> Result<(f64, Option<f64>)> {
     match r.kind {
         RegulatorKind::Linear { dropout_v } => {
             within("dropout voltage", dropout_v, "V", 0.0, 10.0)?;
-            ordered(r.output_v, r.input_v, || Conflict::LinearCannotRaise { input_v: r.input_v, output_v: r.output_v })?;
+            ordered(r.output_v, r.input_v, || Conflict::LinearCannotRaise {
+                input_v: r.input_v,
+                output_v: r.output_v,
+            })?;
             let drop_v = r.input_v - r.output_v;
             Ok((drop_v * r.load_a, Some(drop_v - dropout_v)))
         }

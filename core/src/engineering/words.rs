@@ -166,7 +166,13 @@ impl Conflict {
                 source = plain(source_v)
             ),
             Conflict::NominalAboveFull { rail, nominal_v, full_v } => {
-                say!(locale, "conflict-nominal-above-full", rail = rail, nominal = plain(nominal_v), full = plain(full_v))
+                say!(
+                    locale,
+                    "conflict-nominal-above-full",
+                    rail = rail,
+                    nominal = plain(nominal_v),
+                    full = plain(full_v)
+                )
             }
             Conflict::EmptyAboveNominal { rail, empty_v, nominal_v } => say!(
                 locale,
@@ -183,7 +189,13 @@ impl Conflict {
                 continuous = plain(continuous_a)
             ),
             Conflict::WindowUpsideDown { consumer, low_v, high_v } => {
-                say!(locale, "conflict-window-upside-down", consumer = consumer, low = plain(low_v), high = plain(high_v))
+                say!(
+                    locale,
+                    "conflict-window-upside-down",
+                    consumer = consumer,
+                    low = plain(low_v),
+                    high = plain(high_v)
+                )
             }
             Conflict::FaultBelowSteady { consumer, fault_a, steady_a } => say!(
                 locale,
@@ -224,7 +236,12 @@ impl RailReason {
                 rated = locale.number(margin.rated_a, 1)
             ),
             RailReason::Burst { margin } => {
-                say!(locale, "rail-burst", load = locale.number(margin.load_a, 1), rated = locale.number(margin.rated_a, 1))
+                say!(
+                    locale,
+                    "rail-burst",
+                    load = locale.number(margin.load_a, 1),
+                    rated = locale.number(margin.rated_a, 1)
+                )
             }
             RailReason::Fault { consumer, margin } => say!(
                 locale,
@@ -246,7 +263,12 @@ impl RailReason {
                 }
             }
             RailReason::Sag { margin } => {
-                say!(locale, "rail-sag", low = locale.number(margin.low_v, 2), limit = locale.number(margin.limit_v, 2))
+                say!(
+                    locale,
+                    "rail-sag",
+                    low = locale.number(margin.low_v, 2),
+                    limit = locale.number(margin.limit_v, 2)
+                )
             }
         }
     }

@@ -6,6 +6,7 @@ use thiserror::Error;
 use uuid::Uuid;
 
 use super::{Moment, Thing, ThingRef, Unit};
+use crate::locale::{Locale, say};
 use crate::telemetry::summary::LogFigure;
 use crate::telemetry::{ColumnMap, RowCounts};
 
@@ -213,6 +214,15 @@ pub enum FindingGrade {
 impl FindingGrade {
     /// All, from light to heavy.
     pub const ALL: [FindingGrade; 3] = [FindingGrade::Note, FindingGrade::Caution, FindingGrade::Stop];
+
+    /// As it stands in a form, whatever the language.
+    pub fn id(self) -> &'static str {
+        match self {
+            FindingGrade::Note => "note",
+            FindingGrade::Caution => "caution",
+            FindingGrade::Stop => "stop",
+        }
+    }
 
     /// The word for a person.
     pub fn word(self, locale: Locale) -> String {

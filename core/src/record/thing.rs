@@ -152,14 +152,16 @@ const TRIAL_RUN: &[ThingField] = &[
 ];
 const PLACE_X: ThingField = field("x_mm", "field-ahead-of-the-main-shaft", Unit::Millimetre, -2_500.0, 2_500.0, true);
 const PLACE_Y: ThingField = field("y_mm", "field-right-of-the-main-shaft", Unit::Millimetre, -1_000.0, 1_000.0, true);
-const PLACE_Z: ThingField = field("z_mm", "field-above-the-feet-of-the-scales", Unit::Millimetre, -500.0, 1_500.0, false);
+const PLACE_Z: ThingField =
+    field("z_mm", "field-above-the-feet-of-the-scales", Unit::Millimetre, -500.0, 1_500.0, false);
 const WEIGHING: &[ThingField] = &[
     field("mass_g", "field-scale-reading", Unit::Gram, 1.0, 20_000.0, true),
     PLACE_X,
     PLACE_Y,
     field("tilted_g", "field-the-same-with-the-nose-raised", Unit::Gram, 0.0, 20_000.0, false),
 ];
-const TO_COME: &[ThingField] = &[field("mass_g", "field-mass", Unit::Gram, 1.0, 5_000.0, true), PLACE_X, PLACE_Y, PLACE_Z];
+const TO_COME: &[ThingField] =
+    &[field("mass_g", "field-mass", Unit::Gram, 1.0, 5_000.0, true), PLACE_X, PLACE_Y, PLACE_Z];
 const BALLAST_PLACE: &[ThingField] = &[
     PLACE_X,
     PLACE_Y,
@@ -233,6 +235,11 @@ impl ThingKind {
             ThingKind::LoadReading => LOAD_READING,
             ThingKind::TrialRun => TRIAL_RUN,
         }
+    }
+
+    /// The number that has this id.
+    pub fn field(self, id: &str) -> Option<&'static ThingField> {
+        self.fields().iter().find(|field| field.id == id)
     }
 
     /// The words for one of them.
