@@ -43,7 +43,7 @@ pub(super) fn finding_edge(finding: &Finding) -> Edge {
 fn finding_row(context: &Context<'_>, finding: &Finding) -> Block {
     let detail = format!(
         "{}, {}, {}",
-        finding.grade.word(),
+        finding.grade.word(context.locale),
         stage_title(context.plan, &finding.stage),
         super::day(context.locale, &finding.at.wall, context.now)
     );
@@ -76,7 +76,7 @@ pub(super) fn finding(context: &Context<'_>, id: EntryId) -> Screen {
     };
     let detail = format!(
         "{} grade, gate of {}",
-        finding.grade.word(),
+        finding.grade.word(context.locale),
         stage_title(context.plan, &finding.stage).to_lowercase()
     );
     let mut blocks = vec![Block::Verdict { text, detail: Some(detail), edge: finding_edge(finding) }];
@@ -230,9 +230,8 @@ pub(super) fn new_finding(context: &Context<'_>, shown_by: Option<EntryId>, proo
     blocks.push(context.entry("title", "What is wrong", Keyboard::Words, None));
     let now = context.form.text("grade").unwrap_or("caution");
     let grades = FindingGrade::ALL.iter().map(|grade| {
-        let word = grade.word();
-        let command = Command::Set("grade".to_owned(), word.to_lowercase());
-        Control::new(command.into(), word).chosen(now == word.to_lowercase())
+        let command = Command::Set("grade".to_owned(), grade.id().to_owned());
+        Control::new(command.into(), grade.word(context.locale)).chosen(now == grade.id())
     });
     blocks.push(Block::Choice { label: "How bad".to_owned(), options: grades.collect() });
     let text = match now {
