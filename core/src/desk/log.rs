@@ -167,7 +167,7 @@ fn in_view<'a>(shared: &'a Shared, place: &Place) -> Result<(PlotView, &'a OpenL
         return Ok((*view, open));
     }
     let drafts = shared.journal.drafts(place)?;
-    Ok((view::plot_view(&shared.entries, place, Form::new(&drafts), &open.recording), open))
+    Ok((view::plot_view(&shared.entries, place, Form::new(&drafts, shared.locale()), &open.recording), open))
 }
 
 fn keep(shared: &mut Shared, place: &Place, view: &PlotView) -> Result<(), DeskError> {

@@ -31,7 +31,8 @@ fn last_rpm(context: &Context<'_>) -> f64 {
 }
 
 fn line(context: &Context<'_>, change: &Adjusted) -> Block {
-    let title = format!("{}: {}", context.plan.subject_words(&change.subject), from_to(context.plan, change));
+    let title =
+        format!("{}: {}", context.plan.subject_words(context.locale, &change.subject), from_to(context.plan, change));
     let mut detail = match change.reason.is_empty() {
         true => "first value. ".to_owned(),
         false => format!("{}. ", change.reason.trim_end_matches('.')),
@@ -94,7 +95,7 @@ pub(super) fn words(plan: &Plan, tested: &Tested) -> String {
     match tested {
         Tested::Setting { subject, before, after } => {
             let unit = unit(plan, subject);
-            let title = plan.subject_words(subject);
+            let title = plan.subject_words(crate::locale::Locale::default(), subject);
             let before = before.as_ref().map_or_else(String::new, |before| format!("{before} to "));
             format!("{title} {before}{after} {unit}").trim().to_owned()
         }

@@ -83,7 +83,7 @@ pub(super) fn offer(context: &Context<'_>) -> Screen {
             };
         }
     };
-    let differences = context.plan.difference(&offered);
+    let differences = context.plan.difference(&offered, context.locale);
     let fallen = would_fall(context, &offered, text);
     let why_not = keeps_out(context.plan, context.ledger, &offered)
         .or_else(|| differences.is_empty().then(|| "It is the plan in force".to_owned()));
@@ -213,7 +213,7 @@ fn difference_blocks(differences: &[Difference]) -> Vec<Block> {
         blocks.push(heading(title, Some(some.len().to_string())));
         blocks.extend(some.into_iter().map(|difference| {
             let detail = (!difference.points.is_empty()).then(|| difference.points.join(". "));
-            still_row(edge, difference.kind, &difference.title, detail)
+            still_row(edge, &difference.kind, &difference.title, detail)
         }));
     }
     blocks

@@ -47,7 +47,6 @@ class Person(
             "code" -> setCode(step.getString(kind))
             "charged" -> charge(step.getJSONArray(kind).strings())
             "routine" -> routine(step.getString(kind))
-            "log" -> Review(phone, album, story).log(step.getJSONObject(kind))
             "to_gate" -> toGate(step.getString(kind))
             "to_flight" -> toFlight(step.getString(kind))
             else -> error("the season has a step “$kind” that nobody knows how to do")
