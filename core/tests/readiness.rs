@@ -1138,6 +1138,7 @@ enum Step {
     Days(u8),
     SetClock(i8),
     Withdraw(usize),
+    Adopt(usize),
 }
 
 fn step() -> impl Strategy<Value = Step> {
@@ -1164,7 +1165,8 @@ fn step() -> impl Strategy<Value = Step> {
         2 => n.clone().prop_map(Step::Explain),
         2 => (0..12u8).prop_map(Step::Days),
         2 => (-40..40i8).prop_map(Step::SetClock),
-        2 => n.prop_map(Step::Withdraw),
+        2 => n.clone().prop_map(Step::Withdraw),
+        1 => n.prop_map(Step::Adopt),
     ]
 }
 
@@ -1322,6 +1324,9 @@ impl Story {
                     self.withdraw(entry);
                 }
             }
+            Step::Adopt(edition) => {
+                self.adopt(edition);
+            }
         }
     }
 
@@ -1364,13 +1369,13 @@ fn config(cases: u32) -> ProptestConfig {
 
 fn agrees(story: &Story, upto: usize) -> Result<(), TestCaseError> {
     let entries = &story.entries[..upto];
-    let ledger = Ledger::of(&story.plan, entries);
+    let (ledger, plan) = (Ledger::of(story.first(), entries), story.plan_at(upto));
     let last = entries.last().map_or_else(|| at_ms(0), |entry| entry.at.clone());
     let mut later = story.now.clone();
     later.wall += chrono::TimeDelta::days(3);
     for now in [&last, &later] {
-        let core = Truth::of_core(&story.plan, &ledger, now);
-        let rules = Truth::of_rules(&story.plan, entries, now);
+        let core = Truth::of_core(&plan, &ledger, now);
+        let rules = Truth::of_rules(story.first(), entries, now);
         prop_assert_eq!(core, rules, "after {} entries, the last: {:?}", upto, entries.last());
     }
     Ok(())
@@ -1391,7 +1396,7 @@ proptest! {
     #[test]
     fn no_gate_is_ready_or_released_over_evidence_that_does_not_hold(steps in prop::collection::vec(step(), 30..90)) {
         let story = history(&steps);
-        let truth = Truth::of_rules(&story.plan, &story.entries, &story.now);
+        let truth = Truth::of_rules(story.first(), &story.entries, &story.now);
         let report = story.report();
         for stage in story.plan.stages.iter().filter(|stage| stage.gate.is_some()) {
             let gate = report.gate(&stage.id);
@@ -1414,12 +1419,12 @@ proptest! {
             let one = std::slice::from_ref(entry);
             if matches!(entry.body, Body::Withdrawn { .. }) {
                 // As the function says: what was withdrawn has to be folded out anew.
-                ledger = Ledger::of(&story.plan, &story.entries[..=number]);
+                ledger = Ledger::of(story.first(), &story.entries[..=number]);
             } else {
-                ledger.take(&story.plan, one);
+                ledger.take(&story.plan_at(number), one);
             }
             if number % 8 == 0 {
-                prop_assert_eq!(&ledger, &Ledger::of(&story.plan, &story.entries[..=number]), "after {}", number + 1);
+                prop_assert_eq!(&ledger, &Ledger::of(story.first(), &story.entries[..=number]), "after {}", number + 1);
             }
         }
         prop_assert_eq!(ledger, story.ledger());
@@ -1443,7 +1448,7 @@ proptest! {
             ledger.findings.iter_mut().for_each(|finding| finding.number = 0);
             ledger
         };
-        prop_assert_eq!(but_numbers(story.ledger()), but_numbers(Ledger::of(&story.plan, &never)));
+        prop_assert_eq!(but_numbers(story.ledger()), but_numbers(Ledger::of(story.first(), &never)));
     }
 
     #[test]
@@ -1493,7 +1498,7 @@ fn the_random_histories_reach_what_they_are_to_test() {
         for upto in (0..=story.entries.len()).step_by(10) {
             let entries = &story.entries[..upto];
             let now = entries.last().map_or_else(|| at_ms(0), |entry| entry.at.clone());
-            let truth = Truth::of_rules(&story.plan, entries, &now);
+            let truth = Truth::of_rules(story.first(), entries, &now);
             let mut note = |what: String| *seen.entry(what).or_default() += 1;
             truth.gates.iter().for_each(|(stage, gate)| note(format!("{stage} {gate:?}")));
             truth.findings.values().for_each(|finding| note(format!("finding {finding:?}")));
