@@ -365,10 +365,11 @@ impl<'a> Told<'a> {
                 self.happens(check, i) || touched.iter().any(|subject| check.rests_on.contains(subject))
             })
         });
-        let replanned = (said.entry + 1..at.upto).filter(|i| matches!(self.body(*i), Body::PlanAdopted { .. })).any(|i| {
-            let of = |plan: &'a Plan| plan.check(&check.id).map(|(_, check)| asked(check));
-            of(self.plan(i)).is_none() || of(self.plan(i)) != of(self.plan(i + 1))
-        });
+        let replanned =
+            (said.entry + 1..at.upto).filter(|i| matches!(self.body(*i), Body::PlanAdopted { .. })).any(|i| {
+                let of = |plan: &'a Plan| plan.check(&check.id).map(|(_, check)| asked(check));
+                of(self.plan(i)).is_none() || of(self.plan(i)) != of(self.plan(i + 1))
+            });
         let to_prove = (said.since + 1..at.upto).any(|i| match self.body(i) {
             Body::FindingFixed { finding, .. } => (0..i).any(|raised| {
                 self.live[raised].id == *finding
@@ -385,7 +386,8 @@ impl<'a> Told<'a> {
                 check.holds.session && days >= 1 || check.holds.days.is_some_and(|limit| days >= i64::from(limit))
             })
         };
-        let aged = (said.entry..at.upto).any(|i| over(self.day(i), self.plan(i)) || over(self.day(i), self.plan(i + 1)))
+        let aged = (said.entry..at.upto)
+            .any(|i| over(self.day(i), self.plan(i)) || over(self.day(i), self.plan(i + 1)))
             || over(at.day, self.plan(at.upto));
         // A flight's own run is over when it is evidence; it does not use itself up.
         let own = matches!(self.body(said.entry), Body::LandingRecorded { .. });
@@ -490,7 +492,10 @@ impl<'a> Told<'a> {
         });
         let (used, temperatures) = landing.unwrap();
         let over = temperatures.iter().any(|reading| {
-            self.plan(at.upto).places.iter().any(|place| place.id == reading.place && reading.celsius > place.stop_above_c)
+            self.plan(at.upto)
+                .places
+                .iter()
+                .any(|place| place.id == reading.place && reading.celsius > place.stop_above_c)
         });
         if over {
             return Is::Failed;
@@ -507,7 +512,10 @@ impl<'a> Told<'a> {
             return Is::Missing;
         }
         let warm = temperatures.iter().any(|reading| {
-            self.plan(at.upto).places.iter().any(|place| place.id == reading.place && reading.celsius > place.caution_above_c)
+            self.plan(at.upto)
+                .places
+                .iter()
+                .any(|place| place.id == reading.place && reading.celsius > place.caution_above_c)
         });
         let fresh = if warm { Is::Caution } else { Is::Fresh };
         let Body::CardDrawn { prediction: Some(prediction), planned_s, .. } = self.body(drawn) else {
@@ -684,7 +692,8 @@ impl<'a> Told<'a> {
             return false;
         }
         let findings = self.findings.iter().filter(|f| self.blocks(f, at)).all(|f| {
-            f.is == FindingIs::Fixed && self.flights_under(&f.proof, at).is_some_and(|top| self.place(&check.id, at) <= top)
+            f.is == FindingIs::Fixed
+                && self.flights_under(&f.proof, at).is_some_and(|top| self.place(&check.id, at) <= top)
         });
         let index = self.plan(at.upto).stages.iter().position(|s| s.id == stage.id).unwrap();
         let gates = self.plan(at.upto).stages[..index]
@@ -695,8 +704,10 @@ impl<'a> Told<'a> {
             !counts || self.stands(other, at).holds()
         });
         let due = self.plan(at.upto).checks().all(|(_, other)| {
-            let from =
-                other.before_flights_from.as_ref().and_then(|id| self.plan(at.upto).stages.iter().position(|s| s.id == *id));
+            let from = other
+                .before_flights_from
+                .as_ref()
+                .and_then(|id| self.plan(at.upto).stages.iter().position(|s| s.id == *id));
             let asked = other.mandatory && from.is_some_and(|from| from <= index) && self.wanted(other, at.upto);
             !asked || self.stands(other, at).holds()
         });

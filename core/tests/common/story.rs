@@ -279,7 +279,8 @@ impl Story {
     /// The plan in force after so many entries.
     pub fn plan_at(&self, upto: usize) -> Plan {
         let entries = &self.entries[..upto];
-        let gone = |id: EntryId| entries.iter().any(|e| matches!(e.body, Body::Withdrawn { entry, .. } if entry == id));
+        let gone =
+            |id: EntryId| entries.iter().any(|e| matches!(e.body, Body::Withdrawn { entry, .. } if entry == id));
         let stands = |id: &EntryId| entries.iter().any(|e| e.id == *id) && !gone(*id);
         let last = self.adopted.iter().rev().find(|(id, _)| stands(id));
         last.map_or_else(|| self.first().clone(), |(_, plan)| plan.clone())
@@ -332,7 +333,9 @@ impl Story {
             Some(Blocker::Gate(stage)) => self.release(stage),
             Some(Blocker::Finding(finding)) => match self.state(*finding) {
                 // An edition without the proof proves nothing; the first one has them all.
-                FindingState::Fixed { .. } if self.plan.check(&self.finding(*finding).proof).is_none() => self.adopt(0),
+                FindingState::Fixed { .. } if self.plan.check(&self.finding(*finding).proof).is_none() => {
+                    self.adopt(0)
+                }
                 FindingState::Fixed { .. } => self.pass(&self.finding(*finding).proof),
                 _ => self.fix(*finding, &[]),
             },
