@@ -45,7 +45,7 @@ fn a_thing_is_there_until_it_is_removed_and_touches_what_rests_on_it_both_times(
     let mut story = Story::released();
     story.add(pack("Pack 2"));
     story.walk_until(|report| report.gate("ladder").may_be_released());
-    let of = ThingRef { kind: ThingKind::Pack, name: "Pack 2".into(), of: None };
+    let of = ThingRef { kind: ThingKind::Pack, name: "Pack 2".into() };
     assert!(story.ledger().aircraft.things.contains_key(&of) && story.ledger().described.contains_key(&of));
     assert!(story.standing("rung-2").holds());
     story.add(Body::ThingRemoved { thing: of.clone() });
