@@ -11,6 +11,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use liftgate_core::desk;
+use liftgate_core::locale::Language;
 use liftgate_core::record::MarkKind;
 use liftgate_core::view::{Screen, SpotterScreen, Tapped, Token, Turn};
 
@@ -29,16 +30,28 @@ pub struct Liftgate {
 
 #[uniffi::export]
 impl Liftgate {
-    /// Opens the journal at `path`, or begins one there under the shipped plan.
-    #[uniffi::constructor]
-    pub fn open(path: String, now: Moment) -> Result<Arc<Liftgate>> {
-        let phone = desk::Phone::open(Path::new(&path), &now.into_core()?)?;
+    /// Opens the journal at `path`, or begins one there under the shipped plan. `language_tag` is the phone's own language
+    /// (BCP 47, as `de-AT`), which the app speaks too until the person chooses another.
+    #[uniffi::constructor(default(language_tag = "en"))]
+    pub fn open(path: String, now: Moment, language_tag: String) -> Result<Arc<Liftgate>> {
+        let language = Language::of_tag(&language_tag);
+        let phone = desk::Phone::open_on(Path::new(&path), language, &now.into_core()?)?;
         Ok(Arc::new(Liftgate { phone }))
     }
 
     /// Whose turn it is.
     pub fn turn(&self) -> Result<Turn> {
         Ok(self.phone.turn()?)
+    }
+
+    /// The phone was set to another language of its own while the app was open.
+    pub fn phone_speaks(&self, language_tag: String) -> Result<()> {
+        Ok(self.phone.phone_speaks(Language::of_tag(&language_tag))?)
+    }
+
+    /// The tag of the language that the screens are in: for the shell's own words, and for a voice.
+    pub fn language_tag(&self) -> Result<String> {
+        Ok(self.phone.locale()?.language.tag().to_owned())
     }
 
     /// The pilot's handle; refused while the spotter has the phone.

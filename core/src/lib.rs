@@ -11,6 +11,7 @@ pub mod dossier;
 pub mod engineering;
 pub mod field;
 pub mod journal;
+pub mod locale;
 pub mod plan;
 pub mod readiness;
 pub mod record;

@@ -1,5 +1,6 @@
 use super::{Lacking, Result};
 use crate::field::Flight;
+use crate::locale::Locale;
 use crate::plan::{Check, Motion, Plan};
 use crate::readiness::Ledger;
 use crate::record::{Thing, ThingKind};
@@ -11,6 +12,8 @@ pub struct Facts<'a> {
     pub plan: &'a Plan,
     /// What the journal says.
     pub ledger: &'a Ledger,
+    /// How the person reads; words and shown numbers only, never what is computed.
+    pub locale: Locale,
 }
 
 impl<'a> Facts<'a> {
@@ -74,6 +77,5 @@ impl<'a> Facts<'a> {
 
 /// A thing's number, or that it is lacking.
 pub(super) fn number(thing: &Thing, field: &'static str) -> Result<f64> {
-    let label = thing.kind.fields().iter().find(|f| f.id == field).map_or(field, |f| f.label);
-    thing.number(field).ok_or_else(|| Lacking::Number { kind: thing.kind, name: thing.name.clone(), label })
+    thing.number(field).ok_or_else(|| Lacking::Number { kind: thing.kind, name: thing.name.clone(), field })
 }

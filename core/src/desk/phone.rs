@@ -4,6 +4,7 @@ use std::sync::{Arc, Mutex, MutexGuard};
 use super::{DeskError, PilotDesk, SpotterDesk};
 use crate::computed::Facts;
 use crate::journal::{Journal, NewEntry, Verified};
+use crate::locale::{Chosen, Language, Locale, say};
 use crate::plan::{Plan, SHIPPED};
 use crate::readiness::{Ledger, Report, Seat};
 use crate::record::{Body, Entry, Moment};
@@ -24,6 +25,10 @@ pub(super) struct Shared {
     /// The last thing that a person did.
     pub last: Option<Last>,
     pub places: Vec<Place>,
+    /// How the person chose to read and type.
+    pub chosen: Chosen,
+    /// What the phone itself speaks.
+    pub phone_language: Language,
     /// A log that was picked and is not attached yet; picked again after the phone was killed.
     pub picked_log: Option<super::PickedLog>,
     /// The log in view, read.
@@ -44,11 +49,19 @@ pub(super) struct Last {
 pub(super) struct Held<'a>(MutexGuard<'a, Option<Shared>>);
 
 impl Phone {
-    /// Opens the journal at `path`, or begins one there under the shipped plan.
+    /// Opens the journal at `path`, or begins one there under the shipped plan, on a phone that speaks English.
+    ///
+    /// # Errors
+    /// As [`Phone::open_on`].
+    pub fn open(path: &Path, now: &Moment) -> Result<Phone, DeskError> {
+        Phone::open_on(path, Language::English, now)
+    }
+
+    /// The same on a phone that speaks `phone_language`: until the person chooses, the app speaks it too.
     ///
     /// # Errors
     /// [`DeskError::Journal`] as [`Journal::open`] says; the file is left as it is.
-    pub fn open(path: &Path, now: &Moment) -> Result<Phone, DeskError> {
+    pub fn open_on(path: &Path, phone_language: Language, now: &Moment) -> Result<Phone, DeskError> {
         let mut journal = Journal::open(path)?;
         let mut entries = journal.entries()?;
         if !entries.iter().any(|entry| matches!(entry.body, Body::PlanAdopted { .. })) {
@@ -66,7 +79,10 @@ impl Phone {
         };
         let (ledger, last) = fold(&plan, &entries);
         let places = journal.bookmark()?;
-        let shared = Shared { journal, plan, entries, ledger, last, places, picked_log: None, open_log: None };
+        let chosen = Chosen::load(&journal)?;
+        let (picked_log, open_log) = (None, None);
+        let shared =
+            Shared { journal, plan, entries, ledger, last, places, chosen, phone_language, picked_log, open_log };
         Ok(Phone { shared: Arc::new(Mutex::new(Some(shared))) })
     }
 
@@ -76,6 +92,30 @@ impl Phone {
             Seat::Pilot => Turn::Pilot,
             Seat::Spotter { .. } => Turn::Spotter,
         })
+    }
+
+    /// How the person reads and types: what was chosen, else as the phone has it.
+    pub fn locale(&self) -> Result<Locale, DeskError> {
+        Ok(self.hold()?.get()?.locale())
+    }
+
+    /// What was chosen of it.
+    pub fn chosen(&self) -> Result<Chosen, DeskError> {
+        Ok(self.hold()?.get()?.chosen)
+    }
+
+    /// Keeps how the person wants to read and type. It holds from the next screen on.
+    ///
+    /// # Errors
+    /// [`DeskError::Journal`] if it could not be kept; what was chosen before holds on.
+    pub fn choose(&self, chosen: Chosen) -> Result<(), DeskError> {
+        self.hold()?.get_mut()?.choose(chosen)
+    }
+
+    /// The phone was set to another language of its own.
+    pub fn phone_speaks(&self, language: Language) -> Result<(), DeskError> {
+        self.hold()?.get_mut()?.phone_language = language;
+        Ok(())
     }
 
     /// The pilot's handle.
@@ -92,9 +132,11 @@ impl Phone {
     /// # Errors
     /// [`DeskError::NotYourTurn`] while the pilot has the phone.
     pub fn spotter(&self) -> Result<SpotterDesk, DeskError> {
-        match &self.hold()?.get()?.ledger.seat {
+        let held = self.hold()?;
+        let shared = held.get()?;
+        match &shared.ledger.seat {
             Seat::Spotter { card, name } => Ok(SpotterDesk::new(self.clone(), *card, name.clone())),
-            Seat::Pilot => Err(DeskError::NotYourTurn { reason: "The phone was not handed over".to_owned() }),
+            Seat::Pilot => Err(DeskError::NotYourTurn { reason: say!(shared.locale(), "desk-not-handed-over") }),
         }
     }
 
@@ -264,7 +306,17 @@ impl Shared {
     }
 
     pub fn facts(&self) -> Facts<'_> {
-        Facts { plan: &self.plan, ledger: &self.ledger }
+        Facts { plan: &self.plan, ledger: &self.ledger, locale: self.locale() }
+    }
+
+    pub fn locale(&self) -> Locale {
+        self.chosen.locale(self.phone_language)
+    }
+
+    pub fn choose(&mut self, chosen: Chosen) -> Result<(), DeskError> {
+        chosen.keep(&mut self.journal)?;
+        self.chosen = chosen;
+        Ok(())
     }
 
     pub fn report(&self, now: &Moment) -> Report {
@@ -274,9 +326,9 @@ impl Shared {
     pub fn pilots_turn(&self) -> Result<(), DeskError> {
         match &self.ledger.seat {
             Seat::Pilot => Ok(()),
-            Seat::Spotter { name, .. } => Err(DeskError::NotYourTurn {
-                reason: format!("{name} has the phone until the flight is handed back"),
-            }),
+            Seat::Spotter { name, .. } => {
+                Err(DeskError::NotYourTurn { reason: say!(self.locale(), "desk-spotter-has-phone", name = name) })
+            }
         }
     }
 

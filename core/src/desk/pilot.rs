@@ -3,6 +3,7 @@ use super::form::parse_number;
 use super::phone::Shared;
 use super::{DeskError, Form, Phone, code, command, document, log};
 use crate::journal::NewEntry;
+use crate::locale::say;
 use crate::record::{Body, EntryId, Moment, show};
 use crate::view::{self, Command, Place, Screen, Tapped, Token, Turn};
 
@@ -31,7 +32,7 @@ impl PilotDesk {
     /// [`DeskError::Refused`] with the field and the reason: nothing was recorded, the draft is still there.
     /// [`DeskError::Journal`] if nothing could be written.
     pub fn tap(&self, token: &Token, now: &Moment) -> Result<Tapped, DeskError> {
-        let command = token.command().ok_or_else(|| DeskError::refused("This control is not of this screen"))?;
+        let command = self.command(token)?;
         self.with(|shared| {
             let said = shared.obey(command, now)?;
             shared.tapped(said, now)
@@ -43,7 +44,7 @@ impl PilotDesk {
     /// # Errors
     /// [`DeskError::Refused`] if this control wants no document or cannot read this one: nothing was recorded.
     pub fn picked(&self, token: &Token, name: &str, bytes: Vec<u8>, now: &Moment) -> Result<Tapped, DeskError> {
-        let command = token.command().ok_or_else(|| DeskError::refused("This control is not of this screen"))?;
+        let command = self.command(token)?;
         self.with(|shared| {
             let said = document::take(shared, &command, name, bytes)?;
             shared.tapped(said, now)
@@ -55,7 +56,7 @@ impl PilotDesk {
     /// # Errors
     /// [`DeskError::Refused`] if this control offers none.
     pub fn document(&self, token: &Token, _now: &Moment) -> Result<Vec<u8>, DeskError> {
-        let command = token.command().ok_or_else(|| DeskError::refused("This control is not of this screen"))?;
+        let command = self.command(token)?;
         self.with(|shared| document::give(shared, &command))
     }
 
@@ -70,12 +71,21 @@ impl PilotDesk {
     /// Refused unless it is 4 to 8 digits.
     pub fn set_code(&self, code: &str, now: &Moment) -> Result<Tapped, DeskError> {
         self.with(|shared| {
-            let entry = NewEntry::pilot(Body::CodeSet { hash: code::hash(code)? });
+            let entry = NewEntry::pilot(Body::CodeSet { hash: code::hash(shared.locale(), code)? });
             let mut places = shared.places.clone();
             leave(&mut places);
             shared.append_and_go(now, vec![entry], &[], places)?;
-            Ok(Tapped { screen: shared.screen(now)?, turn: Turn::Pilot, said: Some("Pilot's code set".to_owned()) })
+            Ok(Tapped {
+                screen: shared.screen(now)?,
+                turn: Turn::Pilot,
+                said: Some(say!(shared.locale(), "desk-code-set")),
+            })
         })
+    }
+
+    fn command(&self, token: &Token) -> Result<Command, DeskError> {
+        let locale = self.phone.locale()?;
+        token.command().ok_or_else(|| DeskError::refused(say!(locale, "desk-other-screen")))
     }
 
     fn with<T>(&self, act: impl FnOnce(&mut Shared) -> Result<T, DeskError>) -> Result<T, DeskError> {
@@ -105,10 +115,11 @@ impl Shared {
                 let plan = last.plan.as_ref().unwrap_or(&self.plan);
                 Some((self.entries.get(last.index)?, &last.ledger, plan))
             }),
-            form: Form::new(&drafts),
+            form: Form::new(&drafts, self.locale()),
             picked_log: self.picked_log.as_ref(),
             log: self.recording(),
             now,
+            locale: self.locale(),
         };
         Ok(view::screen(&context, &place))
     }
@@ -133,13 +144,13 @@ impl Shared {
             Command::AttachLog(card) => {
                 let place = self.place();
                 let drafts = self.journal.drafts(&place)?;
-                let done = log::attach(self, card, Form::new(&drafts))?;
+                let done = log::attach(self, card, Form::new(&drafts, self.locale()))?;
                 self.finish(&place, done, now).map(Some)
             }
             command => {
                 let place = self.place();
                 let drafts = self.journal.drafts(&place)?;
-                let done = command::carry_out(self, command, &place, Form::new(&drafts), now)?;
+                let done = command::carry_out(self, command, &place, Form::new(&drafts, self.locale()), now)?;
                 self.finish(&place, done, now).map(Some)
             }
         }
@@ -168,12 +179,12 @@ impl Shared {
     /// Takes a temperature that was touched; the last one that is asked for records the landing with it.
     fn read(&mut self, card: EntryId, place: &str, celsius: i32, now: &Moment) -> Result<Option<String>, DeskError> {
         if self.place() != Place::Landing(card) {
-            return Err(DeskError::refused("This control is not of this screen"));
+            return Err(DeskError::refused(say!(self.locale(), "desk-other-screen")));
         }
         self.set_field(&format!("{}{place}", view::TEMPERATURE), &celsius.to_string(), now)?;
         self.set_field(view::READ_AGAIN, "", now)?;
         let drafts = self.journal.drafts(&self.place())?;
-        match view::place_to_read(&self.plan, &self.ledger, card, Form::new(&drafts)) {
+        match view::place_to_read(&self.plan, &self.ledger, card, Form::new(&drafts, self.locale())) {
             Some(_) => Ok(None),
             None => self.obey(Command::SaveLanding(card), now),
         }

@@ -4,6 +4,7 @@ use askama::Template;
 
 use crate::computed::{Computed, Facts};
 use crate::journal::Verified;
+use crate::locale::Locale;
 use crate::plan::{CheckKind, Plan};
 use crate::readiness::{FindingState, Gate, Ledger, Report, withdrawn};
 use crate::record::{Entry, Moment};
@@ -121,21 +122,25 @@ fn check_part(plan: &Plan, ledger: &Ledger, report: &Report, check: &crate::plan
     let standing = report.standing(&check.id);
     let evidence = ledger.evidence.get(&check.id);
     let picture = match &check.kind {
-        CheckKind::Compute(computation) => Computed::of(*computation, Facts { plan, ledger })
-            .ok()
-            .and_then(|computed| computed.picture)
-            .map(|picture| view::svg(&picture)),
+        CheckKind::Compute(computation) => {
+            Computed::of(*computation, Facts { plan, ledger, locale: Locale::default() })
+                .ok()
+                .and_then(|computed| computed.picture)
+                .map(|picture| view::svg(&picture))
+        }
         _ => None,
     };
     let recorded = evidence.map(|evidence| {
         let seen = evidence.witness.as_ref().map_or_else(String::new, |name| format!(", seen by {name}"));
-        format!("{}{seen}", view::day_and_time(&evidence.at.wall, now))
+        format!("{}{seen}", view::day_and_time(Locale::default(), &evidence.at.wall, now))
     });
-    let parts: Vec<String> = recorded.into_iter().chain(view::standing_detail(&standing)).collect();
+    let parts: Vec<String> =
+        recorded.into_iter().chain(view::standing_detail(Locale::default(), &standing)).collect();
     CheckPart {
         title: check.title.clone(),
-        state: view::standing_word(&standing).to_owned(),
-        result: evidence.map_or_else(String::new, |evidence| view::result_words(ledger, &evidence.of)),
+        state: view::standing_word(Locale::default(), &standing).to_owned(),
+        result: evidence
+            .map_or_else(String::new, |evidence| view::result_words(Locale::default(), ledger, &evidence.of)),
         detail: parts.join(". "),
         picture: picture.unwrap_or_default(),
     }
@@ -145,10 +150,10 @@ fn findings(plan: &Plan, ledger: &Ledger) -> Vec<FindingPart> {
     let part = |finding: &crate::readiness::Finding| FindingPart {
         number: finding.number,
         title: finding.title.clone(),
-        grade: finding.grade.word().to_owned(),
+        grade: finding.grade.word(Locale::default()),
         state: match &finding.state {
             FindingState::Carried { restriction, .. } => format!("Carried: {restriction}"),
-            state => view::finding_word(state).to_owned(),
+            state => view::finding_word(Locale::default(), state).to_owned(),
         },
         fixes: finding.fixes.iter().map(|(_, what)| what.clone()).collect::<Vec<_>>().join("; "),
         proof: view::check_title(plan, &finding.proof),
@@ -177,7 +182,7 @@ fn flight(plan: &Plan, flight: &crate::field::Flight) -> FlightPart {
             .collect::<Vec<_>>()
             .join(", "),
         marks: marks
-            .map(|m| format!("{} {}", m.kind.word(), view::clock(m.elapsed_ms / 1_000)))
+            .map(|m| format!("{} {}", m.kind.word(Locale::default()), view::clock(m.elapsed_ms / 1_000)))
             .collect::<Vec<_>>()
             .join(", "),
     }
@@ -188,8 +193,8 @@ fn journal(plan: &Plan, entries: &[Entry]) -> Vec<EntryPart> {
     let part = |entry: &Entry| EntryPart {
         seq: entry.seq,
         when: entry.at.wall.format("%Y-%m-%d %H:%M %:z").to_string(),
-        who: view::author_words(&entry.author),
-        what: view::entry_words(plan, entries, entry),
+        who: view::author_words(Locale::default(), &entry.author),
+        what: view::entry_words(Locale::default(), plan, entries, entry),
         withdrawn: gone.get(&entry.id).cloned().unwrap_or_default(),
     };
     entries.iter().map(part).collect()

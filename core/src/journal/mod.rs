@@ -9,6 +9,7 @@ mod chain;
 mod error;
 mod logs;
 mod open;
+mod preference;
 mod store;
 
 pub use chain::{Digest, Verified};

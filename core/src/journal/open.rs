@@ -6,7 +6,11 @@ use rusqlite_migration::{M, Migrations};
 use super::{APPLICATION_ID, JournalError};
 
 /// Numbered steps, oldest first. A step that has shipped is never edited: a change is a new step.
-const STEPS: &[&str] = &[include_str!("../../sql/001_journal.sql"), include_str!("../../sql/002_logs.sql")];
+const STEPS: &[&str] = &[
+    include_str!("../../sql/001_journal.sql"),
+    include_str!("../../sql/002_logs.sql"),
+    include_str!("../../sql/003_preference.sql"),
+];
 
 /// The newest form of the file that is known here: `user_version` after all steps.
 pub(super) const NEWEST_FORM: i64 = STEPS.len() as i64;

@@ -1,6 +1,7 @@
 use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone};
 use crate::aircraft::Aircraft;
+use crate::locale::Locale;
 use crate::plan::{Check, Subject};
 use crate::record::{Basis, Thing, ThingKind};
 
@@ -23,7 +24,7 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
     let by = if named { format!("built by {}", aircraft.builder) } else { "not named yet".to_owned() };
     let mut blocks = vec![
         paragraph(context.plan.notice.trim(), Tone::Quiet),
-        row(edge(named), word(named), &context.aircraft_name(), Some(by), Place::Name),
+        row(edge(named), word(named), context.aircraft_name(), Some(by), Place::Name),
     ];
     blocks.push(super::code::code_row(context));
     blocks.push(heading("What kind of aircraft", None));
@@ -78,7 +79,7 @@ fn word(known: bool) -> &'static str {
 
 fn figure_row(context: &Context<'_>, figure: &crate::plan::Figure) -> Block {
     let now = context.ledger.aircraft.figures.get(&figure.id);
-    let detail = now.map(|value| format!("{}, {}", figure.unit.show(value.value), value.basis.word()));
+    let detail = now.map(|value| format!("{}, {}", figure.unit.show(value.value), value.basis.word(context.locale)));
     let low = context.ledger.aircraft.out_of_order(context.plan, figure);
     let detail = match low {
         Some(below) => Some(format!("{}. It must lie above: {}", detail.unwrap_or_default(), below.title)),
@@ -94,12 +95,15 @@ fn figure_row(context: &Context<'_>, figure: &crate::plan::Figure) -> Block {
 }
 
 fn things(context: &Context<'_>, kind: ThingKind) -> Vec<Block> {
-    let mut blocks = vec![heading(kind.words(), None)];
+    let mut blocks = vec![heading(kind.words(context.locale), None)];
     blocks.extend(context.ledger.aircraft.things_of(kind).map(|thing| {
         let place = Place::Thing { kind, name: Some(thing.name.clone()) };
-        row(Edge::Fresh, "Known", &thing.name, Some(thing_words(thing)), place)
+        row(Edge::Fresh, "Known", &thing.name, Some(thing_words(context.locale, thing)), place)
     }));
-    let add = Control::new(Place::Thing { kind, name: None }.into(), format!("Add a {}", kind.word().to_lowercase()));
+    let add = Control::new(
+        Place::Thing { kind, name: None }.into(),
+        format!("Add a {}", kind.word(context.locale).to_lowercase()),
+    );
     blocks.push(Block::Choice { label: String::new(), options: vec![add.icon(Icon::Add)] });
     blocks
 }
@@ -116,7 +120,7 @@ pub(super) fn what_went_in(context: &Context<'_>, check: &Check) -> Vec<Block> {
             Subject::Check(id) => {
                 let found = context.plan.check(id).zip(context.ledger.evidence.get(id));
                 blocks.extend(found.map(|((_, on), evidence)| {
-                    let said = super::result_words(context.ledger, &evidence.of);
+                    let said = super::result_words(context.locale, context.ledger, &evidence.of);
                     row(Edge::None, "", &on.title, Some(said), Place::Check(id.clone()))
                 }));
             }
@@ -125,7 +129,13 @@ pub(super) fn what_went_in(context: &Context<'_>, check: &Check) -> Vec<Block> {
                 let things = ThingKind::ALL.iter().filter(of).flat_map(|kind| aircraft.things_of(*kind));
                 blocks.extend(things.map(|thing| {
                     let place = Place::Thing { kind: thing.kind, name: Some(thing.name.clone()) };
-                    row(Edge::None, thing.kind.word(), &thing.name, Some(thing_words(thing)), place)
+                    row(
+                        Edge::None,
+                        thing.kind.word(context.locale),
+                        &thing.name,
+                        Some(thing_words(context.locale, thing)),
+                        place,
+                    )
                 }));
             }
         }
@@ -133,10 +143,10 @@ pub(super) fn what_went_in(context: &Context<'_>, check: &Check) -> Vec<Block> {
     if blocks.len() > 1 { blocks } else { Vec::new() }
 }
 
-fn thing_words(thing: &Thing) -> String {
+fn thing_words(locale: Locale, thing: &Thing) -> String {
     let numbers = thing.kind.fields().iter().filter_map(|field| {
         let value = thing.number(field.id)?;
-        Some(format!("{} {}", field.label.to_lowercase(), field.unit.show(value)))
+        Some(format!("{} {}", locale.inside(&field.label(locale)), field.unit.show(value)))
     });
     let of = thing.of.iter().map(|supply| format!("on {supply}"));
     of.chain(numbers).collect::<Vec<_>>().join(", ")
@@ -185,7 +195,7 @@ pub(super) fn figure(context: &Context<'_>, id: &str) -> Screen {
     let chosen = context.form.text("basis").unwrap_or_else(|| now.map_or("measured", |value| basis_id(value.basis)));
     let options = Basis::ALL.iter().map(|basis| {
         let command = Command::Set("basis".to_owned(), basis_id(*basis).to_owned());
-        Control::new(command.into(), super::sentence(basis.word())).chosen(chosen == basis_id(*basis))
+        Control::new(command.into(), super::sentence(&basis.word(context.locale))).chosen(chosen == basis_id(*basis))
     });
     blocks.push(Block::Choice { label: "Where it comes from".to_owned(), options: options.collect() });
     if figure.adjustable && now.is_some() {
@@ -233,10 +243,10 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
     if known.is_none() {
         blocks.push(context.entry("name", "Name", Keyboard::Name, None));
     }
-    blocks.extend(kind.hangs_on().map(|(on, question)| on_what(context, known, on, question)));
+    blocks.extend(kind.hangs_on(context.locale).map(|(on, question)| on_what(context, known, on, &question)));
     for field in kind.fields() {
         let now = known.and_then(|thing| thing.number(field.id));
-        blocks.push(context.number_entry(field.id, field.label, field.unit, field.range, now));
+        blocks.push(context.number_entry(field.id, &field.label(context.locale), field.unit, field.range, now));
     }
     if kind == ThingKind::Supply {
         let text = "Stir all servos together, unloaded, and read the highest current that this supply gives.";
@@ -248,8 +258,8 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
         let gone = Command::RemoveThing { kind, name: thing.name.clone() };
         foot.push(Control::new(gone.into(), "It is gone").icon(Icon::Remove));
     }
-    let title = name.map_or_else(|| format!("New {}", kind.word().to_lowercase()), str::to_owned);
-    Screen { foot, ..context.screen("thing", title, Some(kind.words().to_owned()), blocks) }
+    let title = name.map_or_else(|| format!("New {}", kind.word(context.locale).to_lowercase()), str::to_owned);
+    Screen { foot, ..context.screen("thing", title, Some(kind.words(context.locale)), blocks) }
 }
 
 /// Which thing it hangs on; the only one there is stands chosen.
@@ -260,7 +270,13 @@ fn on_what(context: &Context<'_>, known: Option<&Thing>, on: ThingKind, question
     let there: Vec<&Thing> = aircraft.things_of(on).collect();
     if there.is_empty() {
         let place = Place::Thing { kind: on, name: None };
-        return row(Edge::Missing, "To enter", &format!("The {} first", on.word().to_lowercase()), None, place);
+        return row(
+            Edge::Missing,
+            "To enter",
+            format!("The {} first", on.word(context.locale).to_lowercase()),
+            None,
+            place,
+        );
     }
     let options = there.iter().map(|thing| {
         let command = Command::Set("of".to_owned(), thing.name.clone());
@@ -332,7 +348,7 @@ pub(super) fn change(context: &Context<'_>) -> Screen {
         blocks.push(heading("Before", None));
         let past = context.ledger.changes.iter().rev().take(5);
         blocks.extend(past.map(|change| {
-            let when = super::day_and_time(&change.at.wall, context.now);
+            let when = super::day_and_time(context.locale, &change.at.wall, context.now);
             still_row(Edge::None, "", &change.what, Some(when))
         }));
     }
@@ -346,7 +362,7 @@ pub(super) fn subject_choice(context: &Context<'_>, label: &str, subjects: &[Sub
         let field = format!("{SUBJECT}{subject}");
         let chosen = context.form.text(&field).is_some();
         let text = if chosen { String::new() } else { "1".to_owned() };
-        let words = context.plan.subject_words(subject);
+        let words = context.plan.subject_words(context.locale, subject);
         Control::new(Command::Set(field, text).into(), words).chosen(chosen)
     });
     Block::Choice { label: label.to_owned(), options: options.collect() }

@@ -1,8 +1,9 @@
 use super::context::{bare, edge, heading, row, still_row};
 use super::{
-    Block, Command, Context, Control, Edge, Icon, Place, Screen, Weight, blocker_words, counted, entry_words,
-    finding_word, standing_detail, standing_word,
+    Block, Command, Context, Control, Edge, Icon, Place, Screen, Weight, blocker_words, entry_words, finding_word,
+    standing_detail, standing_word,
 };
+use crate::locale::{Locale, say};
 use crate::plan::Stage;
 use crate::readiness::{Blocker, FindingState, Gate, NextFlight};
 
@@ -23,7 +24,7 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     blocks.extend(super::packs::packs_row(context));
     blocks.extend(events(context));
     blocks.extend(changed(context));
-    blocks.push(heading("Stages", None));
+    blocks.push(heading(say!(context.locale, "board-stages"), None));
     blocks.extend(context.plan.stages.iter().map(|stage| stage_row(context, stage)));
     let title = context.aircraft_name();
     Screen { foot: foot(context), ..bare("board", title, blocks) }
@@ -32,18 +33,18 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
 fn verdict(context: &Context<'_>) -> Block {
     let name = context.aircraft_in_sentence();
     let Some(next) = &context.report.next else {
-        let text = format!("The plan holds no flight for {name}.");
+        let text = say!(context.locale, "board-no-flight", name = name);
         return Block::Verdict { text, detail: None, edge: Edge::Missing };
     };
     let flight = flight_words(context, next);
     match next.blockers.len() {
         0 => Block::Verdict {
-            text: format!("Nothing stands between {name} and {flight}."),
-            detail: Some("The pilot decides, every time.".to_owned()),
+            text: say!(context.locale, "board-nothing-stands", name = name, flight = flight),
+            detail: Some(say!(context.locale, "board-pilot-decides")),
             edge: Edge::Fresh,
         },
         count => Block::Verdict {
-            text: format!("{} between {name} and {flight}.", counted(count, "thing stands", "things stand")),
+            text: say!(context.locale, "board-things-stand", count = count, name = name, flight = flight),
             detail: None,
             edge: if next.blockers.iter().any(|blocker| is_stop(context, blocker)) {
                 Edge::Stop
@@ -69,8 +70,8 @@ fn flight_words(context: &Context<'_>, next: &NextFlight) -> String {
     let fly = context.plan.check(&next.check).and_then(|(_, check)| check.fly());
     let rpm = fly.and_then(|fly| context.ledger.aircraft.limit(&fly.head_speed_rpm));
     match rpm {
-        Some(rpm) => format!("'{title}' at {rpm:.0} rpm"),
-        None => format!("'{title}'"),
+        Some(rpm) => say!(context.locale, "board-flight-at", title = title, rpm = context.locale.number(rpm, 0)),
+        None => say!(context.locale, "board-flight", title = title),
     }
 }
 
@@ -78,8 +79,8 @@ fn flight_words(context: &Context<'_>, next: &NextFlight) -> String {
 fn landings_to_record(context: &Context<'_>) -> Vec<Block> {
     let open = context.ledger.flights.iter().filter(|flight| flight.awaits_landing());
     open.map(|flight| {
-        let title = format!("Landing of {}", super::check_title(context.plan, &flight.check));
-        row(Edge::Missing, "To jot down", &title, None, Place::Landing(flight.card))
+        let title = say!(context.locale, "board-landing-of", check = super::check_title(context.plan, &flight.check));
+        row(Edge::Missing, say!(context.locale, "board-to-jot-down"), &title, None, Place::Landing(flight.card))
     })
     .collect()
 }
@@ -88,45 +89,57 @@ fn in_the_way(context: &Context<'_>, next: &NextFlight) -> Vec<Block> {
     if next.blockers.is_empty() {
         return Vec::new();
     }
-    let mut blocks = vec![heading("In the way, in this order", None)];
+    let mut blocks = vec![heading(say!(context.locale, "board-in-the-way"), None)];
     blocks.extend(next.blockers.iter().take(IN_SIGHT).map(|blocker| blocker_row(context, blocker)));
     if next.blockers.len() > IN_SIGHT {
         let rest = next.blockers.len() - IN_SIGHT;
-        blocks.push(super::context::paragraph(format!("and {rest} more after these"), super::Tone::Quiet));
+        blocks.push(super::context::paragraph(say!(context.locale, "board-more", rest = rest), super::Tone::Quiet));
     }
     blocks
 }
 
 /// One thing in the way, one touch from where it is done.
 pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
-    let title = blocker_words(context.plan, context.ledger, blocker);
+    let title = blocker_words(context.locale, context.plan, context.ledger, blocker);
     match blocker {
-        Blocker::Question(id) => row(Edge::Missing, "To answer", &title, None, Place::Question(id.clone())),
-        Blocker::Figure(id) => row(Edge::Missing, "To enter", &title, None, Place::Figure(id.clone())),
-        Blocker::Order { figure, .. } => row(Edge::Stop, "Out of order", &title, None, Place::Figure(figure.clone())),
+        Blocker::Question(id) => {
+            row(Edge::Missing, say!(context.locale, "board-to-answer"), &title, None, Place::Question(id.clone()))
+        }
+        Blocker::Figure(id) => {
+            row(Edge::Missing, say!(context.locale, "board-to-enter"), &title, None, Place::Figure(id.clone()))
+        }
+        Blocker::Order { figure, .. } => {
+            row(Edge::Stop, say!(context.locale, "board-out-of-order"), &title, None, Place::Figure(figure.clone()))
+        }
         Blocker::Check { check, standing } => row(
             edge(standing),
-            standing_word(standing),
+            standing_word(context.locale, standing),
             &title,
-            standing_detail(standing),
+            standing_detail(context.locale, standing),
             Place::Check(check.clone()),
         ),
         Blocker::Finding(id) => {
             let finding = context.ledger.finding(*id);
             let over = finding.is_some_and(|finding| finding.carry_over(context.ledger, context.now));
             if let Some((proof, words)) = finding.and_then(|finding| to_prove(context, finding)) {
-                return row(Edge::Stale, "Fixed, awaiting proof", &title, Some(words), Place::Check(proof));
+                return row(
+                    Edge::Stale,
+                    say!(context.locale, "finding-fixed"),
+                    &title,
+                    Some(words),
+                    Place::Check(proof),
+                );
             }
             let word = match finding {
-                _ if over => "Carried too long",
-                Some(finding) => finding_word(&finding.state),
-                None => "Finding",
+                _ if over => say!(context.locale, "board-carried-too-long"),
+                Some(finding) => finding_word(context.locale, &finding.state),
+                None => say!(context.locale, "finding-word"),
             };
             row(Edge::Stop, word, &title, None, Place::Finding(*id))
         }
         Blocker::Gate(stage) => {
             let gate = context.report.gate(stage);
-            row(gate_edge(gate), gate_word(gate), &title, None, Place::Stage(stage.clone()))
+            row(gate_edge(gate), gate_word(context.locale, gate), &title, None, Place::Stage(stage.clone()))
         }
     }
 }
@@ -134,18 +147,18 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
 /// For a finding that was fixed: the check that proves it, where the person goes at once.
 fn to_prove(context: &Context<'_>, finding: &crate::readiness::Finding) -> Option<(String, String)> {
     matches!(finding.state, FindingState::Fixed { .. }).then(|| {
-        let words = format!("Prove it: {}", super::check_title(context.plan, &finding.proof));
+        let words = say!(context.locale, "board-prove", check = super::check_title(context.plan, &finding.proof));
         (finding.proof.clone(), words)
     })
 }
 
-pub(super) fn gate_word(gate: &Gate) -> &'static str {
+pub(super) fn gate_word(locale: Locale, gate: &Gate) -> String {
     match gate {
-        Gate::Shut { .. } => "Shut",
-        Gate::Ready => "Ready",
-        Gate::Released(_) => "Released",
-        Gate::Lapsed { .. } => "Lapsed",
-        Gate::None => "Recurring",
+        Gate::Shut { .. } => say!(locale, "gate-shut"),
+        Gate::Ready => say!(locale, "gate-ready"),
+        Gate::Released(_) => say!(locale, "gate-released"),
+        Gate::Lapsed { .. } => say!(locale, "gate-lapsed"),
+        Gate::None => say!(locale, "gate-recurring"),
     }
 }
 
@@ -161,24 +174,25 @@ pub(super) fn gate_edge(gate: &Gate) -> Edge {
 fn stage_row(context: &Context<'_>, stage: &Stage) -> Block {
     let gate = context.report.gate(&stage.id);
     let (holds, wanted) = context.progress(stage);
-    let detail = format!("{holds} of {wanted} checks hold");
-    row(gate_edge(gate), gate_word(gate), &stage.title, Some(detail), Place::Stage(stage.id.clone()))
+    let detail = say!(context.locale, "board-checks-hold", holds = holds, wanted = wanted);
+    row(gate_edge(gate), gate_word(context.locale, gate), &stage.title, Some(detail), Place::Stage(stage.id.clone()))
 }
 
 /// The way to release many lapsed gates: only where it saves going from one to the next.
 fn again(context: &Context<'_>) -> Option<Block> {
     let again = context.ledger.releasable_again(context.plan, context.now);
     (again.len() > 1).then(|| {
-        let detail = "Their evidence holds again. See each, then decide once";
-        let title = format!("{} to release again", counted(again.len(), "gate", "gates"));
-        row(Edge::Stale, "Lapsed", &title, Some(detail.to_owned()), Place::ReleaseAgain)
+        let detail = say!(context.locale, "board-again-detail");
+        let title = say!(context.locale, "board-again", count = again.len());
+        row(Edge::Stale, say!(context.locale, "gate-lapsed"), &title, Some(detail.to_owned()), Place::ReleaseAgain)
     })
 }
 
 /// The way to say that something happened; in the page, since the foot's room is dear.
 fn events(context: &Context<'_>) -> Option<Block> {
     let titles: Vec<&str> = context.plan.events.iter().map(|event| event.title.as_str()).collect();
-    (!titles.is_empty()).then(|| row(Edge::None, "", "Something happened", Some(titles.join(", ")), Place::Events))
+    (!titles.is_empty())
+        .then(|| row(Edge::None, "", say!(context.locale, "events-title"), Some(titles.join(", ")), Place::Events))
 }
 
 /// What holds and will soon run out.
@@ -186,10 +200,17 @@ fn due_soon(context: &Context<'_>) -> Vec<Block> {
     if context.report.due_soon.is_empty() {
         return Vec::new();
     }
-    let mut blocks = vec![heading("Due soon", Some(context.report.due_soon.len().to_string()))];
+    let mut blocks =
+        vec![heading(say!(context.locale, "board-due-soon"), Some(context.report.due_soon.len().to_string()))];
     blocks.extend(context.report.due_soon.iter().take(IN_SIGHT).map(|due| {
         let title = super::check_title(context.plan, &due.check);
-        row(Edge::Caution, "Soon", &title, super::left_words(&due.left), Place::Check(due.check.clone()))
+        row(
+            Edge::Caution,
+            say!(context.locale, "board-soon"),
+            &title,
+            super::left_words(context.locale, &due.left),
+            Place::Check(due.check.clone()),
+        )
     }));
     blocks
 }
@@ -203,57 +224,84 @@ fn carried(context: &Context<'_>) -> Vec<Block> {
         .filter_map(|finding| match &finding.state {
             FindingState::Carried { restriction, until, .. } => Some(row(
                 Edge::Caution,
-                "Carried",
+                say!(context.locale, "finding-carried"),
                 restriction,
-                Some(format!("{}, {}", finding.title, super::carried_words(context.ledger, finding, until))),
+                Some(say!(
+                    context.locale,
+                    "board-carried-finding",
+                    title = finding.title,
+                    carried = super::carried_words(context.locale, context.ledger, finding, until)
+                )),
                 Place::Finding(finding.id),
             )),
             _ => None,
         })
         .collect();
-    if carried.is_empty() { carried } else { [vec![heading("Flown with", None)], carried].concat() }
+    if carried.is_empty() {
+        carried
+    } else {
+        [vec![heading(say!(context.locale, "board-flown-with"), None)], carried].concat()
+    }
 }
 
 /// What the last thing recorded did to everything else.
 fn changed(context: &Context<'_>) -> Vec<Block> {
     let Some((last, ledger, plan)) = context.last else { return Vec::new() };
     let was = ledger.at(plan, &last.at);
-    let mut blocks = vec![heading("Last recorded", Some(super::day_and_time(&last.at.wall, context.now)))];
-    blocks.push(super::context::paragraph(entry_words(context.plan, context.entries, last), super::Tone::Plain));
+    let mut blocks = vec![heading(
+        say!(context.locale, "board-last-recorded"),
+        Some(super::day_and_time(context.locale, &last.at.wall, context.now)),
+    )];
+    blocks.push(super::context::paragraph(
+        entry_words(context.locale, context.plan, context.entries, last),
+        super::Tone::Plain,
+    ));
     for (_, check) in context.plan.checks() {
         let (old, new) = (was.standing(&check.id), context.report.standing(&check.id));
         // By the words: a landing that lacks a reading is another thing than no landing.
-        if standing_word(&old) != standing_word(&new) {
-            let detail = standing_detail(&new);
-            blocks.push(row(edge(&new), standing_word(&new), &check.title, detail, Place::Check(check.id.clone())));
+        if standing_word(context.locale, &old) != standing_word(context.locale, &new) {
+            let detail = standing_detail(context.locale, &new);
+            blocks.push(row(
+                edge(&new),
+                standing_word(context.locale, &new),
+                &check.title,
+                detail,
+                Place::Check(check.id.clone()),
+            ));
         }
     }
     for stage in &context.plan.stages {
         let (old, new) = (was.gate(&stage.id), context.report.gate(&stage.id));
         if std::mem::discriminant(old) != std::mem::discriminant(new) {
-            let title = format!("Gate of {}", stage.title.to_lowercase());
-            blocks.push(row(gate_edge(new), gate_word(new), &title, None, Place::Stage(stage.id.clone())));
+            let title = say!(context.locale, "blocker-gate", stage = context.locale.inside(&stage.title));
+            blocks.push(row(
+                gate_edge(new),
+                gate_word(context.locale, new),
+                &title,
+                None,
+                Place::Stage(stage.id.clone()),
+            ));
         }
     }
     for finding in &context.ledger.findings {
-        let old = ledger.finding(finding.id).map(|finding| finding_word(&finding.state));
-        let new = finding_word(&finding.state);
-        if old != Some(new) {
+        let old = ledger.finding(finding.id).map(|finding| finding_word(context.locale, &finding.state));
+        let new = finding_word(context.locale, &finding.state);
+        if old.as_ref() != Some(&new) {
             let edge = super::findings::finding_edge(finding);
             blocks.push(row(edge, new, &finding.title, None, Place::Finding(finding.id)));
         }
     }
     if blocks.len() == 2 {
-        blocks.push(still_row(Edge::None, "", "Nothing else changed by it", None));
+        blocks.push(still_row(Edge::None, "", say!(context.locale, "board-nothing-changed"), None));
     }
-    blocks.into_iter().map(said_as_changed).collect()
+    blocks.into_iter().map(|block| said_as_changed(context, block)).collect()
 }
 
 /// The same row may stand among what is in the way: read aloud, each says where it stands.
-fn said_as_changed(block: Block) -> Block {
+fn said_as_changed(context: &Context<'_>, block: Block) -> Block {
     match block {
         Block::Row { edge, state, title, detail, control: Some(control) } => {
-            let spoken = format!("Last recorded: {}", control.spoken);
+            let spoken = say!(context.locale, "board-last-recorded-spoken", what = control.spoken);
             Block::Row { edge, state, title, detail, control: Some(control.spoken(spoken)) }
         }
         other => other,
@@ -263,22 +311,29 @@ fn said_as_changed(block: Block) -> Block {
 fn foot(context: &Context<'_>) -> Vec<Control> {
     let mut foot = Vec::new();
     if let Some(flight) = context.ledger.flights.iter().find(|flight| flight.awaits_landing()) {
-        foot.push(field_control(Place::Landing(flight.card).into(), "Jot down the landing").icon(Icon::Thermometer));
+        foot.push(
+            field_control(Place::Landing(flight.card).into(), say!(context.locale, "board-jot-landing"))
+                .icon(Icon::Thermometer),
+        );
     } else if let Some(next) = &context.report.next {
         foot.push(next_action(context, next));
     }
-    foot.push(Control::new(Place::Findings.into(), "Findings").icon(Icon::Flag).detail(findings_open(context)));
-    foot.push(Control::new(Place::Aircraft.into(), "Aircraft").icon(Icon::Rotor));
-    foot.push(Control::new(Place::Journal.into(), "Journal").icon(Icon::Book));
+    foot.push(
+        Control::new(Place::Findings.into(), say!(context.locale, "findings-title"))
+            .icon(Icon::Flag)
+            .detail(findings_open(context)),
+    );
+    foot.push(Control::new(Place::Aircraft.into(), say!(context.locale, "aircraft-title")).icon(Icon::Rotor));
+    foot.push(Control::new(Place::Journal.into(), say!(context.locale, "journal-title")).icon(Icon::Book));
     foot
 }
 
 fn findings_open(context: &Context<'_>) -> String {
     let open = context.ledger.findings.iter().filter(|finding| finding.blocks(context.ledger, context.now)).count();
-    if open == 0 { "none open".to_owned() } else { format!("{open} open") }
+    if open == 0 { say!(context.locale, "board-none-open") } else { say!(context.locale, "board-open", open = open) }
 }
 
-fn field_control(token: super::Token, label: &str) -> Control {
+fn field_control(token: super::Token, label: String) -> Control {
     Control::primary(token, label).weight(Weight::Field)
 }
 
@@ -295,29 +350,47 @@ fn is_routine(context: &Context<'_>, next: &NextFlight) -> bool {
 fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
     match next.blockers.first() {
         Some(_) if is_routine(context, next) => {
-            let due = super::counted(next.blockers.len(), "check is", "checks are");
-            let detail = format!("{}, {due} due", flight_words(context, next));
-            field_control(Place::Card(next.check.clone()).into(), "Draw up the card").icon(Icon::List).detail(detail)
+            let detail = say!(
+                context.locale,
+                "board-flight-due",
+                flight = flight_words(context, next),
+                count = next.blockers.len()
+            );
+            field_control(Place::Card(next.check.clone()).into(), say!(context.locale, "board-draw-card"))
+                .icon(Icon::List)
+                .detail(detail)
         }
         None => {
             let detail = flight_words(context, next);
-            field_control(Place::Card(next.check.clone()).into(), "Draw up the card").icon(Icon::List).detail(detail)
+            field_control(Place::Card(next.check.clone()).into(), say!(context.locale, "board-draw-card"))
+                .icon(Icon::List)
+                .detail(detail)
         }
         Some(blocker) => {
-            let words = blocker_words(context.plan, context.ledger, blocker);
+            let words = blocker_words(context.locale, context.plan, context.ledger, blocker);
             let (place, verb, icon) = match blocker {
-                Blocker::Question(id) => (Place::Question(id.clone()), "Answer", Icon::Pencil),
-                Blocker::Figure(id) => (Place::Figure(id.clone()), "Enter", Icon::Pencil),
-                Blocker::Order { figure, .. } => (Place::Figure(figure.clone()), "Correct", Icon::Pencil),
-                Blocker::Check { check, .. } => (Place::Check(check.clone()), "Do", Icon::Tick),
+                Blocker::Question(id) => {
+                    (Place::Question(id.clone()), say!(context.locale, "board-answer"), Icon::Pencil)
+                }
+                Blocker::Figure(id) => (Place::Figure(id.clone()), say!(context.locale, "board-enter"), Icon::Pencil),
+                Blocker::Order { figure, .. } => {
+                    (Place::Figure(figure.clone()), say!(context.locale, "board-correct"), Icon::Pencil)
+                }
+                Blocker::Check { check, .. } => {
+                    (Place::Check(check.clone()), say!(context.locale, "board-do"), Icon::Tick)
+                }
                 Blocker::Finding(id) => {
                     let proof = context.ledger.finding(*id).and_then(|finding| to_prove(context, finding));
                     match proof {
-                        Some((proof, _)) => (Place::Check(proof), "Prove the fix", Icon::Tick),
-                        None => (Place::Finding(*id), "See to", Icon::Flag),
+                        Some((proof, _)) => {
+                            (Place::Check(proof), say!(context.locale, "board-prove-fix"), Icon::Tick)
+                        }
+                        None => (Place::Finding(*id), say!(context.locale, "board-see-to"), Icon::Flag),
                     }
                 }
-                Blocker::Gate(stage) => (Place::Stage(stage.clone()), "Decide", Icon::Next),
+                Blocker::Gate(stage) => {
+                    (Place::Stage(stage.clone()), say!(context.locale, "board-decide"), Icon::Next)
+                }
             };
             field_control(place.into(), verb).icon(icon).detail(words)
         }

@@ -41,7 +41,7 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
         blocks.push(still_row(
             Edge::Stop,
             "Stop",
-            &format!("{} above {} °C", place.title, show(place.stop_above_c)),
+            format!("{} above {} °C", place.title, show(place.stop_above_c)),
             Some(detail),
         ));
     }
@@ -178,7 +178,7 @@ fn due(context: &Context<'_>, blockers: &[Blocker]) -> Vec<Block> {
         match tickable(context, blocker) {
             Some((check, standing, options)) => {
                 let place = Place::Check(check.id.clone());
-                blocks.push(row(edge(standing), standing_word(standing), &check.title, None, place));
+                blocks.push(row(edge(standing), standing_word(context.locale, standing), &check.title, None, place));
                 blocks.push(Block::Choice { label: String::new(), options });
             }
             None => blocks.push(blocker_row(context, blocker)),

@@ -50,17 +50,21 @@ pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
 
 fn how_it_stands(context: &Context<'_>, check: &Check, standing: &Standing) -> Vec<Block> {
     let Some(evidence) = context.ledger.evidence.get(&check.id) else { return Vec::new() };
-    let said = result_words(context.ledger, &evidence.of);
-    let when = super::day_and_time(&evidence.at.wall, context.now);
-    let detail = match standing_detail(standing) {
+    let said = result_words(context.locale, context.ledger, &evidence.of);
+    let when = super::day_and_time(context.locale, &evidence.at.wall, context.now);
+    let detail = match standing_detail(context.locale, standing) {
         Some(detail) => format!("{detail}. Recorded {when}"),
         None => format!("Recorded {when}"),
     };
     let left = context.ledger.left(check, context.now).filter(|_| standing.holds());
-    let left = left.as_ref().and_then(super::left_words).map(|left| format!(". {left}")).unwrap_or_default();
+    let left = left
+        .as_ref()
+        .and_then(|it| super::left_words(context.locale, it))
+        .map(|left| format!(". {left}"))
+        .unwrap_or_default();
     let alone = evidence.alone.as_ref().map(|why| format!(". Nobody came to see it: {why}")).unwrap_or_default();
     let detail = format!("{detail}{left}{alone}");
-    vec![still_row(edge(standing), standing_word(standing), &said, Some(detail))]
+    vec![still_row(edge(standing), standing_word(context.locale, standing), &said, Some(detail))]
 }
 
 /// Where a finding can be raised from this check's own result, that is what the person most likely wants.
@@ -131,9 +135,9 @@ fn limit_rows(context: &Context<'_>, measure: &Measure) -> Vec<Block> {
     for (limit, word, edge, state) in all {
         let Some(limit) = limit else { continue };
         let block = match (context.ledger.aircraft.limit(limit), limit) {
-            (Some(number), _) => still_row(edge, state, &format!("{word} {}", measure.unit.show(number)), None),
+            (Some(number), _) => still_row(edge, state, format!("{word} {}", measure.unit.show(number)), None),
             (None, Limit::Number(number)) => {
-                still_row(edge, state, &format!("{word} {}", measure.unit.show(*number)), None)
+                still_row(edge, state, format!("{word} {}", measure.unit.show(*number)), None)
             }
             // The reading is judged by nothing until the figure is there: the row leads to it.
             (None, Limit::Figure { figure, .. }) => missing_figure_row(context, figure),
@@ -187,7 +191,7 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
             (vec![result], blocks, [keep].into_iter().chain(heat.then_some(other_day)).collect())
         }
         Err(lacking) => {
-            let words = lacking_words(context.plan, &lacking);
+            let words = lacking_words(context.locale, context.plan, &lacking);
             let place = match &lacking {
                 Lacking::Things(kind) => Place::Thing { kind: *kind, name: None },
                 Lacking::Number { kind, name, .. } => Place::Thing { kind: *kind, name: Some(name.clone()) },
@@ -280,8 +284,8 @@ fn past(context: &Context<'_>, check: &Check) -> Vec<Block> {
     };
     let mut blocks = vec![heading("Before", Some(super::counted(results.len() - 1, "time", "times")))];
     for result in results.iter().rev().skip(1).take(PAST_IN_SIGHT) {
-        let title = result_words(context.ledger, &result.of);
-        let mut detail = super::day_and_time(&result.at.wall, context.now);
+        let title = result_words(context.locale, context.ledger, &result.of);
+        let mut detail = super::day_and_time(context.locale, &result.at.wall, context.now);
         if let Some(witness) = &result.witness {
             detail.push_str(&format!(", seen by {witness}"));
         }
@@ -294,7 +298,8 @@ fn past(context: &Context<'_>, check: &Check) -> Vec<Block> {
 }
 
 fn rests_words(context: &Context<'_>, check: &Check) -> String {
-    let subjects: Vec<String> = check.rests_on.iter().map(|subject| context.plan.subject_words(subject)).collect();
+    let subjects: Vec<String> =
+        check.rests_on.iter().map(|subject| context.plan.subject_words(context.locale, subject)).collect();
     let rests = match subjects.is_empty() {
         true => String::new(),
         false => format!("Rests on: {}. ", subjects.join(", ")),
@@ -316,7 +321,8 @@ fn holds_words(context: &Context<'_>, holds: &Holds) -> String {
     if let Some(days) = holds.days {
         limits.push(format!("{days} days"));
     }
-    let event = |id: &String| context.plan.event(id).map_or_else(|| id.clone(), |e| super::lower_first(&e.title));
+    let event =
+        |id: &String| context.plan.event(id).map_or_else(|| id.clone(), |e| context.locale.lower_first(&e.title));
     let events: Vec<String> = holds.events.iter().map(event).collect();
     let until = match events.is_empty() {
         true => String::new(),

@@ -7,7 +7,7 @@ pub(super) fn code(context: &Context<'_>) -> Screen {
     let mut blocks = Vec::new();
     if let Some(opened) = &lock.opened {
         let detail = "If that was not you, set another code and look through the journal.".to_owned();
-        let title = format!("Opened without the code, {}", day_and_time(&opened.wall, context.now));
+        let title = format!("Opened without the code, {}", day_and_time(context.locale, &opened.wall, context.now));
         blocks.push(still_row(Edge::Caution, "Look", &title, Some(detail)));
     }
     blocks.push(Block::CodePad {
@@ -45,6 +45,6 @@ pub(super) fn code_row(context: &Context<'_>) -> Block {
 /// What the pilot has to know before anything else: that the phone was opened without the code.
 pub(super) fn opened_row(context: &Context<'_>) -> Option<Block> {
     let opened = context.ledger.lock.opened.as_ref()?;
-    let title = format!("Opened without your code, {}", day_and_time(&opened.wall, context.now));
+    let title = format!("Opened without your code, {}", day_and_time(context.locale, &opened.wall, context.now));
     Some(row(Edge::Caution, "Look", &title, Some("Set another code to clear this".to_owned()), Place::Code))
 }

@@ -1,6 +1,7 @@
 use super::{Block, Command, Control, Edge, Icon, Place, Screen, Weight};
 use crate::computed::Facts;
 use crate::desk::Form;
+use crate::locale::Locale;
 use crate::plan::{Check, Plan, Stage};
 use crate::readiness::{Ledger, Report, Standing};
 use crate::record::{Entry, Moment, Outcome, show};
@@ -26,6 +27,8 @@ pub struct Context<'a> {
     pub log: Option<&'a crate::telemetry::Recording>,
     /// Now.
     pub now: &'a Moment,
+    /// How the person reads and types.
+    pub locale: Locale,
 }
 
 impl Context<'_> {
@@ -47,7 +50,7 @@ impl Context<'_> {
 
     /// What a computation may look at.
     pub fn facts(&self) -> Facts<'_> {
-        Facts { plan: self.plan, ledger: self.ledger }
+        Facts { plan: self.plan, ledger: self.ledger, locale: self.locale }
     }
 
     /// A screen with a way back.
@@ -164,28 +167,35 @@ pub(super) fn outcome_edge(outcome: Outcome) -> Edge {
 }
 
 /// A row that leads somewhere.
-pub(super) fn row(edge: Edge, state: &str, title: &str, detail: Option<String>, place: Place) -> Block {
+pub(super) fn row(
+    edge: Edge,
+    state: impl Into<String>,
+    title: impl Into<String>,
+    detail: Option<String>,
+    place: Place,
+) -> Block {
+    let (state, title) = (state.into(), title.into());
     let mut spoken = if state.is_empty() { format!("{title}.") } else { format!("{title}. {state}.") };
     if let Some(detail) = &detail {
         spoken.push_str(&format!(" {detail}"));
     }
-    Block::Row {
-        edge,
-        state: state.to_owned(),
-        title: title.to_owned(),
-        detail,
-        control: Some(Control::new(place.into(), title).icon(Icon::Next).spoken(spoken)),
-    }
+    let control = Control::new(place.into(), title.clone()).icon(Icon::Next).spoken(spoken);
+    Block::Row { edge, state, title, detail, control: Some(control) }
 }
 
 /// A row that leads nowhere.
-pub(super) fn still_row(edge: Edge, state: &str, title: &str, detail: Option<String>) -> Block {
-    Block::Row { edge, state: state.to_owned(), title: title.to_owned(), detail, control: None }
+pub(super) fn still_row(
+    edge: Edge,
+    state: impl Into<String>,
+    title: impl Into<String>,
+    detail: Option<String>,
+) -> Block {
+    Block::Row { edge, state: state.into(), title: title.into(), detail, control: None }
 }
 
 /// A heading.
-pub(super) fn heading(text: &str, note: Option<String>) -> Block {
-    Block::Heading { text: text.to_owned(), note }
+pub(super) fn heading(text: impl Into<String>, note: Option<String>) -> Block {
+    Block::Heading { text: text.into(), note }
 }
 
 /// Running text.

@@ -23,7 +23,7 @@ pub(super) fn events(context: &Context<'_>) -> Screen {
     blocks.extend(past.iter().rev().take(PAST_IN_SIGHT).map(|happened| {
         let title = context.plan.event(&happened.event).map_or(happened.event.as_str(), |event| &event.title);
         let since = counted((context.ledger.runs - happened.runs) as usize, "motor run since", "motor runs since");
-        let mut detail = format!("{}, {since}", super::day_and_time(&happened.at.wall, context.now));
+        let mut detail = format!("{}, {since}", super::day_and_time(context.locale, &happened.at.wall, context.now));
         if let Some(note) = &happened.note {
             detail.push_str(&format!(". {note}"));
         }

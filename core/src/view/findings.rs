@@ -43,12 +43,18 @@ pub(super) fn finding_edge(finding: &Finding) -> Edge {
 fn finding_row(context: &Context<'_>, finding: &Finding) -> Block {
     let detail = format!(
         "{}, {}, {}",
-        finding.grade.word(),
+        finding.grade.word(context.locale),
         stage_title(context.plan, &finding.stage),
-        super::day(&finding.at.wall, context.now)
+        super::day(context.locale, &finding.at.wall, context.now)
     );
     let title = format!("{}. {}", finding.number, finding.title);
-    row(finding_edge(finding), finding_word(&finding.state), &title, Some(detail), Place::Finding(finding.id))
+    row(
+        finding_edge(finding),
+        finding_word(context.locale, &finding.state),
+        &title,
+        Some(detail),
+        Place::Finding(finding.id),
+    )
 }
 
 /// One finding: what showed it, what was done, what will prove it.
@@ -70,12 +76,12 @@ pub(super) fn finding(context: &Context<'_>, id: EntryId) -> Screen {
     };
     let detail = format!(
         "{} grade, gate of {}",
-        finding.grade.word(),
+        finding.grade.word(context.locale),
         stage_title(context.plan, &finding.stage).to_lowercase()
     );
     let mut blocks = vec![Block::Verdict { text, detail: Some(detail), edge: finding_edge(finding) }];
     if let FindingState::Carried { by, until, .. } = &finding.state {
-        let words = super::carried_words(context.ledger, finding, until);
+        let words = super::carried_words(context.locale, context.ledger, finding, until);
         blocks.push(paragraph(format!("Carried {words} by {by}."), Tone::Plain));
     }
     blocks.push(heading("What showed it", None));
@@ -102,8 +108,8 @@ fn shown_by(context: &Context<'_>, finding: &Finding) -> Block {
     let entry = finding.shown_by.and_then(|id| context.entries.iter().find(|entry| entry.id == id));
     match entry {
         Some(entry) => {
-            let title = entry_words(context.plan, context.entries, entry);
-            let when = super::day_and_time(&entry.at.wall, context.now);
+            let title = entry_words(context.locale, context.plan, context.entries, entry);
+            let when = super::day_and_time(context.locale, &entry.at.wall, context.now);
             row(Edge::None, "", &title, Some(when), Place::Entry(entry.id))
         }
         None => still_row(Edge::None, "", "Nothing recorded", None),
@@ -115,9 +121,9 @@ fn tried_row(context: &Context<'_>, finding: &Finding, tried: &Tried) -> Block {
     let entry = context.entries.iter().find(|entry| entry.id == tried.evidence);
     let title = entry.map_or_else(
         || check_title(context.plan, &finding.proof),
-        |entry| entry_words(context.plan, context.entries, entry),
+        |entry| entry_words(context.locale, context.plan, context.entries, entry),
     );
-    let when = entry.map(|entry| super::day_and_time(&entry.at.wall, context.now));
+    let when = entry.map(|entry| super::day_and_time(context.locale, &entry.at.wall, context.now));
     let (edge, word) = match (tried.proved, tried.outcome) {
         (true, _) => (Edge::Fresh, "Proved it"),
         (false, Outcome::Stop) => (Edge::Stop, "Did not hold"),
@@ -131,11 +137,17 @@ fn proof(context: &Context<'_>, finding: &Finding) -> Block {
     let place = Place::Check(finding.proof.clone());
     if let FindingState::Proven { by } = &finding.state {
         let entry = context.entries.iter().find(|entry| entry.id == *by);
-        let when = entry.map(|entry| super::day_and_time(&entry.at.wall, context.now));
+        let when = entry.map(|entry| super::day_and_time(context.locale, &entry.at.wall, context.now));
         return row(Edge::Fresh, "Proved it", &title, when, place);
     }
     let standing = context.report.standing(&finding.proof);
-    row(edge(&standing), standing_word(&standing), &title, standing_detail(&standing), place)
+    row(
+        edge(&standing),
+        standing_word(context.locale, &standing),
+        &title,
+        standing_detail(context.locale, &standing),
+        place,
+    )
 }
 
 fn forms(context: &Context<'_>, finding: &Finding, over: bool) -> Vec<Block> {
@@ -213,14 +225,13 @@ pub(super) fn new_finding(context: &Context<'_>, shown_by: Option<EntryId>, proo
     let mut blocks = Vec::new();
     if let Some(entry) = shown_by.and_then(|id| context.entries.iter().find(|entry| entry.id == id)) {
         blocks.push(heading("What showed it", None));
-        blocks.push(paragraph(entry_words(context.plan, context.entries, entry), Tone::Plain));
+        blocks.push(paragraph(entry_words(context.locale, context.plan, context.entries, entry), Tone::Plain));
     }
     blocks.push(context.entry("title", "What is wrong", Keyboard::Words, None));
     let now = context.form.text("grade").unwrap_or("caution");
     let grades = FindingGrade::ALL.iter().map(|grade| {
-        let word = grade.word();
-        let command = Command::Set("grade".to_owned(), word.to_lowercase());
-        Control::new(command.into(), word).chosen(now == word.to_lowercase())
+        let command = Command::Set("grade".to_owned(), grade.id().to_owned());
+        Control::new(command.into(), grade.word(context.locale)).chosen(now == grade.id())
     });
     blocks.push(Block::Choice { label: "How bad".to_owned(), options: grades.collect() });
     let text = match now {

@@ -40,7 +40,9 @@ pub(super) fn hotter_day(context: &Context<'_>) -> Screen {
             answer.extend(computed.picture.clone().map(|picture| Block::Drawing { picture }));
             (answer, computed_blocks(&computed), Some(brief))
         }
-        Err(lacking) => (vec![paragraph(lacking_words(context.plan, &lacking), Tone::Strong)], Vec::new(), None),
+        Err(lacking) => {
+            (vec![paragraph(lacking_words(context.locale, context.plan, &lacking), Tone::Strong)], Vec::new(), None)
+        }
     };
     let mut blocks = answer;
     blocks.extend(days(hottest_c, lately_c, asked.air_c));

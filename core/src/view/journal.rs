@@ -17,7 +17,7 @@ pub(super) fn journal(context: &Context<'_>) -> Screen {
     )];
     let mut day = String::new();
     for entry in context.entries.iter().rev().take(IN_SIGHT) {
-        let of = super::day(&entry.at.wall, context.now);
+        let of = super::day(context.locale, &entry.at.wall, context.now);
         if of != day {
             blocks.push(heading(&of, None));
             day = of;
@@ -33,8 +33,8 @@ pub(super) fn journal(context: &Context<'_>) -> Screen {
 }
 
 fn entry_row(context: &Context<'_>, entry: &Entry, gone: bool) -> Block {
-    let title = entry_words(context.plan, context.entries, entry);
-    let detail = format!("{}, {}", entry.at.wall.format("%H:%M"), author_words(&entry.author));
+    let title = entry_words(context.locale, context.plan, context.entries, entry);
+    let detail = format!("{}, {}", entry.at.wall.format("%H:%M"), author_words(context.locale, &entry.author));
     let (edge, word) = if gone { (Edge::Stale, "Withdrawn") } else { (Edge::None, "") };
     row(edge, word, &title, Some(detail), Place::Entry(entry.id))
 }
@@ -46,15 +46,15 @@ pub(super) fn entry(context: &Context<'_>, id: EntryId) -> Screen {
     let when = entry.at.wall.format("%-d %B %Y, %H:%M:%S %:z").to_string();
     let mut blocks = vec![
         Block::Verdict {
-            text: entry_words(context.plan, context.entries, entry),
+            text: entry_words(context.locale, context.plan, context.entries, entry),
             detail: Some(when),
             edge: Edge::None,
         },
         still_row(
             Edge::None,
             "",
-            &format!("Entry {} of {}", entry.seq, context.entries.len()),
-            Some(author_words(&entry.author)),
+            format!("Entry {} of {}", entry.seq, context.entries.len()),
+            Some(author_words(context.locale, &entry.author)),
         ),
     ];
     if let Some(note) = note_of(&entry.body) {
@@ -131,7 +131,7 @@ pub(super) fn undo(context: &Context<'_>) -> Option<Control> {
     if !can_be_withdrawn(entry) {
         return None;
     }
-    let words = entry_words(context.plan, context.entries, entry);
+    let words = entry_words(context.locale, context.plan, context.entries, entry);
     let spoken = format!("{label}: {words}");
     let control = Control::new(command.into(), label).detail(shortened(&words)).icon(Icon::Undo);
     Some(control.weight(Weight::Quiet).spoken(spoken))

@@ -60,7 +60,7 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
         blocks.extend(rest.iter().map(|place| temperature(context, flight, place, false)));
     }
     blocks.extend(super::events::event_choice(context, "Was it more than a landing?"));
-    blocks.extend(marks(flight));
+    blocks.extend(marks(context, flight));
     blocks.push(super::log::log_row(context, card));
     let save = Control::primary(Command::SaveLanding(card).into(), "Record the landing").icon(Icon::Tick);
     let place = Place::NewFinding { shown_by: shown_by(flight), proof: flight.check.clone() };
@@ -101,7 +101,7 @@ fn offered(context: &Context<'_>, flight: &Flight, wanted: &[&str]) -> Vec<Block
         Some(number) if today.is_none() => format!("{} of {}, one touch each", number + 1, wanted.len()),
         _ => "once more, as it cools".to_owned(),
     };
-    vec![heading(&format!("{} reads", place.title), Some(note)), Block::Choice { label: String::new(), options }]
+    vec![heading(format!("{} reads", place.title), Some(note)), Block::Choice { label: String::new(), options }]
 }
 
 fn shift_field(place: &PlanPlace) -> String {
@@ -271,13 +271,13 @@ fn used(context: &Context<'_>, flight: &Flight) -> Block {
     }
 }
 
-fn marks(flight: &Flight) -> Vec<Block> {
+fn marks(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
     if flight.marks.is_empty() {
         return vec![paragraph("Nothing was noted in flight.", Tone::Quiet)];
     }
     let mut blocks = vec![heading("Noted in flight", None)];
     for mark in &flight.marks {
-        let title = format!("{} at {}", mark.kind.word(), clock(mark.elapsed_ms / 1_000));
+        let title = format!("{} at {}", mark.kind.word(context.locale), clock(mark.elapsed_ms / 1_000));
         blocks.push(still_row(Edge::Caution, "Noted", &title, flight.spotter.clone()));
     }
     blocks

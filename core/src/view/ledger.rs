@@ -11,7 +11,7 @@ pub(super) fn ledger(context: &Context<'_>) -> Screen {
     if !waiting.is_empty() {
         blocks.push(heading("Not flown yet", None));
         blocks.extend(
-            waiting.iter().map(|tested| still_row(Edge::Missing, "To fly", &words(context.plan, tested), None)),
+            waiting.iter().map(|tested| still_row(Edge::Missing, "To fly", words(context.plan, tested), None)),
         );
         blocks.extend(two_at_once(context.plan, &waiting, "The next flight tests"));
     }
@@ -31,7 +31,8 @@ fn last_rpm(context: &Context<'_>) -> f64 {
 }
 
 fn line(context: &Context<'_>, change: &Adjusted) -> Block {
-    let title = format!("{}: {}", context.plan.subject_words(&change.subject), from_to(context.plan, change));
+    let title =
+        format!("{}: {}", context.plan.subject_words(context.locale, &change.subject), from_to(context.plan, change));
     let mut detail = match change.reason.is_empty() {
         true => "first value. ".to_owned(),
         false => format!("{}. ", change.reason.trim_end_matches('.')),
@@ -44,7 +45,7 @@ fn line(context: &Context<'_>, change: &Adjusted) -> Block {
         edge,
         word,
         &title,
-        Some(format!("{}, {detail}", super::day(&change.at.wall, context.now))),
+        Some(format!("{}, {detail}", super::day(context.locale, &change.at.wall, context.now))),
         Place::Entry(change.entry),
     )
 }
@@ -94,7 +95,7 @@ pub(super) fn words(plan: &Plan, tested: &Tested) -> String {
     match tested {
         Tested::Setting { subject, before, after } => {
             let unit = unit(plan, subject);
-            let title = plan.subject_words(subject);
+            let title = plan.subject_words(crate::locale::Locale::default(), subject);
             let before = before.as_ref().map_or_else(String::new, |before| format!("{before} to "));
             format!("{title} {before}{after} {unit}").trim().to_owned()
         }
@@ -118,7 +119,7 @@ pub(super) fn two_at_once(plan: &Plan, tests: &[Tested], who: &str) -> Option<Bl
 pub(super) fn tested(plan: &Plan, flight: &Flight) -> Vec<Block> {
     let mut blocks: Vec<Block> = two_at_once(plan, &flight.tests, "This flight tested").into_iter().collect();
     if let [one] = flight.tests.as_slice() {
-        blocks.push(still_row(Edge::None, "Tested", &words(plan, one), None));
+        blocks.push(still_row(Edge::None, "Tested", words(plan, one), None));
     }
     blocks
 }

@@ -144,7 +144,7 @@ fn column_blocks(
 ) {
     let mapped = map.columns.iter().find(|mapped| mapped.column == column);
     let unit = if header.unit_text.is_empty() { String::new() } else { format!(" [{}]", header.unit_text) };
-    blocks.push(heading(&format!("{}{unit}", header.name), header.samples.first().map(|s| format!("begins {s}"))));
+    blocks.push(heading(format!("{}{unit}", header.name), header.samples.first().map(|s| format!("begins {s}"))));
     let choose = |field: String, id: String, label: &str, chosen: bool| {
         Control::new(Command::Set(field, id).into(), label).chosen(chosen)
     };

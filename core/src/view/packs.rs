@@ -55,13 +55,13 @@ pub(super) fn charge_word(charge: &Charge) -> (Edge, &'static str) {
 /// When a pack was charged and flown.
 pub(super) fn pack_words(context: &Context<'_>, pack: &PackStand) -> String {
     let charged = match &pack.charge {
-        Charge::Charged { at } => format!("charged {}, ", day_and_time(&at.wall, context.now)),
+        Charge::Charged { at } => format!("charged {}, ", day_and_time(context.locale, &at.wall, context.now)),
         _ => String::new(),
     };
     match &pack.flown {
         Some(at) => {
             let runs = counted(pack.runs as usize, "motor run", "motor runs");
-            format!("{charged}flown {}, {runs}", day_and_time(&at.wall, context.now))
+            format!("{charged}flown {}, {runs}", day_and_time(context.locale, &at.wall, context.now))
         }
         None => format!("{charged}not flown yet"),
     }

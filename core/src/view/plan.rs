@@ -40,8 +40,8 @@ pub(super) fn plan(context: &Context<'_>) -> Screen {
     blocks.push(heading("In force so far", None));
     let gone = crate::readiness::withdrawn(context.entries);
     blocks.extend(adopted.map(|entry| {
-        let title = super::entry_words(plan, context.entries, entry);
-        let when = Some(super::day_and_time(&entry.at.wall, context.now));
+        let title = super::entry_words(context.locale, plan, context.entries, entry);
+        let when = Some(super::day_and_time(context.locale, &entry.at.wall, context.now));
         let (edge, word) = if gone.contains_key(&entry.id) { (Edge::Stale, "Withdrawn") } else { (Edge::None, "") };
         row(edge, word, &title, when, Place::Entry(entry.id))
     }));
@@ -83,7 +83,7 @@ pub(super) fn offer(context: &Context<'_>) -> Screen {
             };
         }
     };
-    let differences = context.plan.difference(&offered);
+    let differences = context.plan.difference(&offered, context.locale);
     let fallen = would_fall(context, &offered, text);
     let why_not = keeps_out(context.plan, context.ledger, &offered)
         .or_else(|| differences.is_empty().then(|| "It is the plan in force".to_owned()));
@@ -154,7 +154,7 @@ impl Fallen {
             blocks.extend(self.gates.iter().map(|id| {
                 let here = offered.stage(id).is_some();
                 let word = if here { "Lapses" } else { "No longer there" };
-                still_row(Edge::Stale, word, &super::stage_title(context.plan, id), None)
+                still_row(Edge::Stale, word, super::stage_title(context.plan, id), None)
             }));
         }
         if !self.checks.is_empty() {
@@ -167,7 +167,12 @@ impl Fallen {
                     }
                     Some(_) => {
                         let standing = self.report.standing(id);
-                        still_row(edge(&standing), standing_word(&standing), &title, standing_detail(&standing))
+                        still_row(
+                            edge(&standing),
+                            standing_word(context.locale, &standing),
+                            &title,
+                            standing_detail(context.locale, &standing),
+                        )
                     }
                 }
             }));
@@ -208,7 +213,7 @@ fn difference_blocks(differences: &[Difference]) -> Vec<Block> {
         blocks.push(heading(title, Some(some.len().to_string())));
         blocks.extend(some.into_iter().map(|difference| {
             let detail = (!difference.points.is_empty()).then(|| difference.points.join(". "));
-            still_row(edge, difference.kind, &difference.title, detail)
+            still_row(edge, &difference.kind, &difference.title, detail)
         }));
     }
     blocks

@@ -40,10 +40,10 @@ fn gate(context: &Context<'_>, stage: &Stage, release: &Release) -> Vec<Block> {
         .lapsed
         .iter()
         .flat_map(|(blockers, _)| blockers)
-        .map(|blocker| blocker_words(context.plan, context.ledger, blocker))
+        .map(|blocker| blocker_words(context.locale, context.plan, context.ledger, blocker))
         .collect();
-    let when = release.lapsed.as_ref().map(|(_, at)| super::day_and_time(&at.wall, context.now));
-    blocks.push(still_row(Edge::Stale, "Lapsed over", &over.join(", "), when));
+    let when = release.lapsed.as_ref().map(|(_, at)| super::day_and_time(context.locale, &at.wall, context.now));
+    blocks.push(still_row(Edge::Stale, "Lapsed over", over.join(", "), when));
     let renewed = renewed(context, stage, release);
     if renewed.is_empty() {
         blocks.push(still_row(Edge::Fresh, "Its own checks", "All hold as they were", None));
@@ -61,8 +61,11 @@ fn renewed(context: &Context<'_>, stage: &Stage, release: &Release) -> Vec<Block
             return None;
         }
         let standing = context.report.standing(&check.id);
-        let detail =
-            format!("{}, {}", result_words(context.ledger, &evidence.of), super::day(&evidence.at.wall, context.now));
+        let detail = format!(
+            "{}, {}",
+            result_words(context.locale, context.ledger, &evidence.of),
+            super::day(context.locale, &evidence.at.wall, context.now)
+        );
         Some(still_row(super::context::edge(&standing), "Done anew", &check.title, Some(detail)))
     });
     rows.collect()

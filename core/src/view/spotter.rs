@@ -3,12 +3,13 @@ use super::{
     time_left,
 };
 use crate::field::Flight;
+use crate::locale::{Locale, say};
 use crate::plan::Plan;
 use crate::readiness::{FindingState, Ledger};
-use crate::record::{EntryId, MarkKind, Moment, show};
+use crate::record::{EntryId, MarkKind, Moment, Unit};
 
 /// The spotter's screen for the card that was handed over.
-pub(crate) fn spotter(plan: &Plan, ledger: &Ledger, card: EntryId, now: &Moment) -> SpotterScreen {
+pub(crate) fn spotter(locale: Locale, plan: &Plan, ledger: &Ledger, card: EntryId, now: &Moment) -> SpotterScreen {
     let unknown = Flight::drawn(card, "");
     let flight = ledger.flight(card).unwrap_or(&unknown);
     let check = plan.check(&flight.check).map(|(_, check)| check);
@@ -17,26 +18,27 @@ pub(crate) fn spotter(plan: &Plan, ledger: &Ledger, card: EntryId, now: &Moment)
         (Some(started), None) => (true, now.elapsed_ms_since(started)),
         (None, None) => (false, 0),
     };
-    let lock = lock(ledger, running, now);
-    let (main, second) = controls(flight, lock.is_some());
+    let title = check.map_or_else(|| say!(locale, "spotter-flight"), |check| check.title.clone());
+    let lock = lock(locale, ledger, running, now);
+    let (main, second) = controls(locale, flight, lock.is_some());
     SpotterScreen {
         aircraft: ledger.aircraft.name.clone(),
-        title: format!("{}, {:.0} rpm", check.map_or("Flight", |check| check.title.as_str()), flight.head_speed_rpm),
-        phase: phase(flight).to_owned(),
+        title: say!(locale, "spotter-title", title = title, rpm = locale.number(flight.head_speed_rpm, 0)),
+        phase: phase(locale, flight),
         clock: SpotterClock {
             running,
             elapsed_ms,
             planned_s: flight.planned_s,
-            label: format!("planned {}", clock(flight.planned_s)),
+            label: say!(locale, "spotter-planned", time = clock(flight.planned_s)),
         },
-        calls: calls(flight.planned_s),
+        calls: calls(locale, flight.planned_s),
         main,
         second,
-        marks: marks(flight, running),
-        log: log(flight),
-        limits: limits(plan, ledger, flight),
+        marks: marks(locale, flight, running),
+        log: log(locale, flight),
+        limits: limits(locale, plan, ledger, flight),
         knock_off: check.and_then(|check| check.fly()).map(|fly| fly.knock_off.clone()).unwrap_or_default(),
-        undo: undo(flight),
+        undo: undo(locale, flight),
         lock,
     }
 }
@@ -52,98 +54,98 @@ fn hold_ms(act: SpotterAct) -> u32 {
 }
 
 /// Takes back what was noted last.
-fn undo(flight: &Flight) -> Option<SpotterControl> {
+fn undo(locale: Locale, flight: &Flight) -> Option<SpotterControl> {
     let last = flight.marks.last()?;
-    let label = format!("Take back {}", last.kind.word());
+    let label = say!(locale, "spotter-take-back", mark = last.kind.word(locale));
     Some(SpotterControl { act: SpotterAct::Unmark, label, icon: Icon::Undo, hold_ms: 0 })
 }
 
 /// The way back to the pilot's side, where it is shut and the motor is off.
-fn lock(ledger: &Ledger, running: bool, now: &Moment) -> Option<SpotterLock> {
+fn lock(locale: Locale, ledger: &Ledger, running: bool, now: &Moment) -> Option<SpotterLock> {
     let lock = &ledger.lock;
     lock.hash.as_ref().filter(|_| !running)?;
     let wait_ms = lock.next_try_in_ms(now);
     let opens_in_ms = lock.opens_in_ms(now);
     let hint = match (wait_ms, lock.wrong) {
         (0, 0) => None,
-        (0, wrong) => Some(super::counted(wrong as usize, "wrong code was tried", "wrong codes were tried")),
-        (wait_ms, _) => Some(format!("After wrong codes: the next one in {}", time_left(wait_ms))),
+        (0, wrong) => Some(say!(locale, "spotter-wrong-codes", count = wrong as usize)),
+        (wait_ms, _) => Some(say!(locale, "spotter-next-try", time = time_left(locale, wait_ms))),
     };
     let (act, label, note) = match opens_in_ms {
-        None => (
+        None => (SpotterAct::WaitWithoutCode, say!(locale, "spotter-no-code"), say!(locale, "spotter-no-code-note")),
+        Some(0) => (SpotterAct::HandBack, say!(locale, "spotter-open-without"), say!(locale, "spotter-wait-over")),
+        Some(left_ms) => (
             SpotterAct::WaitWithoutCode,
-            "No code at hand",
-            "Opens half an hour later, and the pilot will see it".to_owned(),
+            say!(locale, "spotter-waiting"),
+            say!(locale, "spotter-wait-left", time = time_left(locale, left_ms)),
         ),
-        Some(0) => (SpotterAct::HandBack, "Open without the code", "The wait is over".to_owned()),
-        Some(left_ms) => {
-            (SpotterAct::WaitWithoutCode, "Waiting to open without the code", format!("{} left", time_left(left_ms)))
-        }
     };
     let pad = Block::CodePad {
-        label: "The pilot's code".to_owned(),
+        label: say!(locale, "spotter-code"),
         hint,
-        done: "Open".to_owned(),
+        done: say!(locale, "spotter-open"),
         hidden: true,
         enabled: wait_ms == 0,
     };
     Some(SpotterLock {
         pad,
-        without: SpotterControl { act, label: label.to_owned(), icon: Icon::Lock, hold_ms: 0 },
+        without: SpotterControl { act, label, icon: Icon::Lock, hold_ms: 0 },
         without_note: Some(note),
         counting: wait_ms > 0 || opens_in_ms.is_some_and(|left_ms| left_ms > 0),
     })
 }
 
-fn phase(flight: &Flight) -> &'static str {
+fn phase(locale: Locale, flight: &Flight) -> String {
     match (&flight.started, &flight.down) {
-        (None, _) => "Ready. Everyone clear of the rotor?",
-        (Some(_), None) => "Motor on",
-        (Some(_), Some(_)) => "Down, motor off",
+        (None, _) => say!(locale, "spotter-ready"),
+        (Some(_), None) => say!(locale, "spotter-motor-on"),
+        (Some(_), Some(_)) => say!(locale, "spotter-down"),
     }
 }
 
-fn controls(flight: &Flight, locked: bool) -> (SpotterControl, Option<SpotterControl>) {
-    let control =
-        |act, label: &str, icon| SpotterControl { act, label: label.to_owned(), icon, hold_ms: hold_ms(act) };
+fn controls(locale: Locale, flight: &Flight, locked: bool) -> (SpotterControl, Option<SpotterControl>) {
+    let control = |act, label: String, icon| SpotterControl { act, label, icon, hold_ms: hold_ms(act) };
     let back = if locked { SpotterAct::EnterCode } else { SpotterAct::HandBack };
-    let hand_back = control(back, "Back to the pilot", Icon::Hand);
+    let hand_back = control(back, say!(locale, "spotter-hand-back"), Icon::Hand);
     match (&flight.started, &flight.down) {
-        (None, _) => (control(SpotterAct::Start, "Motor on", Icon::Play), Some(hand_back)),
-        (Some(_), None) => (control(SpotterAct::Land, "Touchdown", Icon::Stop), None),
-        (Some(_), Some(_)) => (hand_back, Some(control(SpotterAct::Resume, "Still flying", Icon::Undo))),
+        (None, _) => (control(SpotterAct::Start, say!(locale, "spotter-motor-on"), Icon::Play), Some(hand_back)),
+        (Some(_), None) => (control(SpotterAct::Land, say!(locale, "spotter-touchdown"), Icon::Stop), None),
+        (Some(_), Some(_)) => {
+            (hand_back, Some(control(SpotterAct::Resume, say!(locale, "spotter-still-flying"), Icon::Undo)))
+        }
     }
 }
 
-fn over_words(over_s: i64) -> String {
+fn over_words(locale: Locale, over_s: i64) -> String {
     match over_s {
-        30 => "Half a minute over. Land now".to_owned(),
-        60 => "One minute over. Land now".to_owned(),
-        over_s => format!("{} minutes over. Land now", over_s / 60),
+        30 => say!(locale, "spotter-call-half-minute-over"),
+        60 => say!(locale, "spotter-call-minute-over"),
+        over_s => say!(locale, "spotter-call-minutes-over", minutes = over_s / 60),
     }
 }
 
 /// Half time, one minute left where that is later, the planned end, and three reminders after it.
-fn calls(planned_s: i64) -> Vec<TimeCall> {
+fn calls(locale: Locale, planned_s: i64) -> Vec<TimeCall> {
     let mut calls = Vec::new();
     if planned_s >= 60 {
-        calls.push(TimeCall { at_s: planned_s / 2, words: "Half time".to_owned() });
+        calls.push(TimeCall { at_s: planned_s / 2, words: say!(locale, "spotter-call-half-time") });
     }
     if planned_s > 120 {
-        calls.push(TimeCall { at_s: planned_s - 60, words: "One minute left".to_owned() });
+        calls.push(TimeCall { at_s: planned_s - 60, words: say!(locale, "spotter-call-minute-left") });
     }
-    calls.push(TimeCall { at_s: planned_s, words: "Time. Land now".to_owned() });
+    calls.push(TimeCall { at_s: planned_s, words: say!(locale, "spotter-call-time") });
     // Nobody looks at the clock any more by then.
-    calls.extend([30, 60, 120].map(|over_s| TimeCall { at_s: planned_s + over_s, words: over_words(over_s) }));
+    calls
+        .extend([30, 60, 120].map(|over_s| TimeCall { at_s: planned_s + over_s, words: over_words(locale, over_s) }));
     calls.sort_by_key(|call| call.at_s);
     calls
 }
 
-fn marks(flight: &Flight, running: bool) -> Vec<MarkButton> {
+fn marks(locale: Locale, flight: &Flight, running: bool) -> Vec<MarkButton> {
     let count = |kind: MarkKind| flight.marks.iter().filter(|mark| mark.kind == kind).count();
     let button = |kind: MarkKind| MarkButton {
         kind,
-        label: kind.word().to_owned(),
+        label: kind.word(locale),
         icon: icon(kind),
         count: u32::try_from(count(kind)).unwrap_or(u32::MAX),
         enabled: running,
@@ -164,19 +166,26 @@ fn icon(kind: MarkKind) -> Icon {
     }
 }
 
-fn log(flight: &Flight) -> Vec<String> {
+fn log(locale: Locale, flight: &Flight) -> Vec<String> {
     let marks = flight.marks.iter().rev();
-    marks.map(|mark| format!("{}  {}", clock(mark.elapsed_ms / 1_000), mark.kind.word())).collect()
+    marks.map(|mark| format!("{}  {}", clock(mark.elapsed_ms / 1_000), mark.kind.word(locale))).collect()
 }
 
-fn limits(plan: &Plan, ledger: &Ledger, flight: &Flight) -> Vec<String> {
+fn limits(locale: Locale, plan: &Plan, ledger: &Ledger, flight: &Flight) -> Vec<String> {
     let restrictions = ledger.findings.iter().filter_map(|finding| match &finding.state {
         FindingState::Carried { restriction, .. } => Some(restriction.clone()),
         _ => None,
     });
     let fly = plan.check(&flight.check).and_then(|(_, check)| check.fly());
     let places = fly.into_iter().flat_map(|fly| &fly.temperatures).filter_map(|id| plan.place(id));
-    let temperatures = places.map(|place| format!("{}: stop above {} °C", place.title, show(place.stop_above_c)));
-    let pack = (!flight.pack.is_empty()).then(|| format!("Flown on {}", flight.pack));
+    let temperatures = places.map(|place| {
+        say!(
+            locale,
+            "spotter-stop-above",
+            place = place.title,
+            limit = locale.quantity(place.stop_above_c, Unit::Celsius)
+        )
+    });
+    let pack = (!flight.pack.is_empty()).then(|| say!(locale, "spotter-flown-on", pack = flight.pack));
     restrictions.chain(pack).chain(temperatures).collect()
 }

@@ -33,12 +33,18 @@ fn checks(context: &Context<'_>, stage: &Stage) -> Vec<Block> {
 fn check_row(context: &Context<'_>, check: &Check) -> Block {
     let standing = context.report.standing(&check.id);
     let recorded = context.ledger.evidence.get(&check.id);
-    let said = recorded.map(|evidence| super::result_words(context.ledger, &evidence.of));
+    let said = recorded.map(|evidence| super::result_words(context.locale, context.ledger, &evidence.of));
     let left = context.ledger.left(check, context.now).filter(|_| standing.holds());
-    let left = left.as_ref().and_then(super::left_words);
+    let left = left.as_ref().and_then(|it| super::left_words(context.locale, it));
     let said = said.map(|said| [Some(said), left].into_iter().flatten().collect::<Vec<_>>().join(". "));
-    let detail = standing_detail(&standing).or(said).or_else(|| kind_hint(context, check));
-    row(edge(&standing), standing_word(&standing), &check.title, detail, Place::Check(check.id.clone()))
+    let detail = standing_detail(context.locale, &standing).or(said).or_else(|| kind_hint(context, check));
+    row(
+        edge(&standing),
+        standing_word(context.locale, &standing),
+        &check.title,
+        detail,
+        Place::Check(check.id.clone()),
+    )
 }
 
 fn kind_hint(context: &Context<'_>, check: &Check) -> Option<String> {
@@ -49,18 +55,22 @@ fn kind_hint(context: &Context<'_>, check: &Check) -> Option<String> {
 
 fn gate_blocks(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Block> {
     let Some(meaning) = &stage.gate else { return Vec::new() };
-    let mut blocks = vec![heading("Gate", Some(gate_word(gate).to_owned()))];
+    let mut blocks = vec![heading("Gate", Some(gate_word(context.locale, gate).to_owned()))];
     let (text, detail) = match gate {
         Gate::Released(release) => (
             meaning.clone(),
-            Some(format!("Released by {}, {}", release.by, super::day(&release.at.wall, context.now))),
+            Some(format!(
+                "Released by {}, {}",
+                release.by,
+                super::day(context.locale, &release.at.wall, context.now)
+            )),
         ),
         Gate::Lapsed { release, .. } => {
             let why: Vec<String> = release
                 .lapsed
                 .iter()
                 .flat_map(|(blockers, _)| blockers)
-                .map(|blocker| super::blocker_words(context.plan, context.ledger, blocker))
+                .map(|blocker| super::blocker_words(context.locale, context.plan, context.ledger, blocker))
                 .collect();
             (meaning.clone(), Some(format!("Lapsed over: {}", why.join(", "))))
         }
@@ -89,7 +99,13 @@ fn way_back(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Block> {
     blocks.extend(way.iter().map(|id| {
         let standing = context.report.standing(id);
         let title = super::check_title(context.plan, id);
-        row(edge(&standing), standing_word(&standing), &title, standing_detail(&standing), Place::Check(id.clone()))
+        row(
+            edge(&standing),
+            standing_word(context.locale, &standing),
+            &title,
+            standing_detail(context.locale, &standing),
+            Place::Check(id.clone()),
+        )
     }));
     blocks
 }

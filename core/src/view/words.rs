@@ -3,9 +3,10 @@
 use chrono::{DateTime, FixedOffset};
 
 use crate::computed::Lacking;
+use crate::locale::{Locale, say};
 use crate::plan::Plan;
-use crate::readiness::{Blocker, Finding, FindingState, Ledger, Left, Reason, Source, Standing};
-use crate::record::{Author, Body, CheckResult, Entry, Moment, Until};
+use crate::readiness::{Blocker, Deed, Fault, Finding, FindingState, Lack, Ledger, Left, Reason, Source, Standing};
+use crate::record::{Author, Body, CheckResult, Entry, Moment, Unit, Until};
 
 /// `3 checks`, `1 check`.
 pub(crate) fn counted(count: usize, one: &str, many: &str) -> String {
@@ -23,131 +24,184 @@ pub(crate) fn stage_title(plan: &Plan, id: &str) -> String {
 }
 
 /// The word for how a check stands.
-pub(crate) fn standing_word(standing: &Standing) -> &'static str {
+pub(crate) fn standing_word(locale: Locale, standing: &Standing) -> String {
     match standing {
-        Standing::Missing { lacking } if lacking.is_empty() => "To do",
-        Standing::Missing { .. } => "Incomplete",
-        Standing::Fresh { outcome: crate::record::Outcome::Caution } => "Holds, with caution",
-        Standing::Fresh { .. } => "Holds",
-        Standing::Stale { .. } => "Stale",
-        Standing::Failed { .. } => "Not right",
-        Standing::Unexplained { .. } => "Not as predicted",
+        Standing::Missing { lacking } if lacking.is_empty() => say!(locale, "standing-to-do"),
+        Standing::Missing { .. } => say!(locale, "standing-incomplete"),
+        Standing::Fresh { outcome: crate::record::Outcome::Caution } => say!(locale, "standing-holds-caution"),
+        Standing::Fresh { .. } => say!(locale, "standing-holds"),
+        Standing::Stale { .. } => say!(locale, "standing-stale"),
+        Standing::Failed { .. } => say!(locale, "standing-not-right"),
+        Standing::Unexplained { .. } => say!(locale, "standing-not-predicted"),
     }
 }
 
 /// More about how a check stands.
-pub(crate) fn standing_detail(standing: &Standing) -> Option<String> {
+pub(crate) fn standing_detail(locale: Locale, standing: &Standing) -> Option<String> {
     match standing {
         Standing::Missing { lacking } if lacking.is_empty() => None,
-        Standing::Missing { lacking } => Some(format!("Still wanted: {}", lacking.join(", "))),
+        Standing::Missing { lacking } => {
+            let what: Vec<String> = lacking.iter().map(|lack| lack_words(locale, lack)).collect();
+            Some(say!(locale, "standing-wanted", what = what.join(", ")))
+        }
         Standing::Fresh { .. } => None,
-        Standing::Stale { reasons } => Some(reasons.iter().map(reason_words).collect::<Vec<_>>().join(". ")),
-        Standing::Failed { why } => Some(sentence(why)),
-        Standing::Unexplained { .. } => Some("Say why the charge used lies outside its prediction".to_owned()),
+        Standing::Stale { reasons } => {
+            Some(reasons.iter().map(|reason| reason_words(locale, reason)).collect::<Vec<_>>().join(". "))
+        }
+        Standing::Failed { why } => Some(sentence(&fault_words(locale, why))),
+        Standing::Unexplained { .. } => Some(say!(locale, "standing-explain")),
     }
 }
 
 /// Why evidence is stale.
-pub(crate) fn reason_words(reason: &Reason) -> String {
+pub(crate) fn reason_words(locale: Locale, reason: &Reason) -> String {
     match reason {
-        Reason::Changed { subject, what, .. } => format!("{subject} changed: {what}"),
-        Reason::Happened { event, .. } => format!("It ended with: {}", event.to_lowercase_first()),
-        Reason::DayOver => "It holds for the day it was done on".to_owned(),
-        Reason::RunsFlown(runs) => {
-            format!("It holds for {}", counted(*runs as usize, "motor run", "motor runs"))
+        Reason::Changed { of, subject, what, .. } => {
+            let subject = of.words(locale).unwrap_or_else(|| subject.clone());
+            say!(locale, "reason-changed", subject = subject, what = deed_words(locale, what))
         }
-        Reason::HoursFlown(hours) => format!("It holds for {hours} hours with the motor on"),
-        Reason::DaysOver(days) => format!("It holds for {days} days"),
-        Reason::RestsOn { check } => format!("It rests on '{check}'"),
-        Reason::PlanChanged { plan } => format!("It was done before '{plan}', which asks for something else"),
-        Reason::ToProve { finding } => format!("It is to prove the fix of '{finding}'"),
+        Reason::Happened { event, .. } => say!(locale, "reason-happened", event = locale.lower_first(event)),
+        Reason::DayOver => say!(locale, "reason-day-over"),
+        Reason::RunsFlown(runs) => {
+            say!(locale, "reason-runs", count = *runs as usize)
+        }
+        Reason::HoursFlown(hours) => say!(locale, "reason-hours", hours = locale.plain(*hours)),
+        Reason::DaysOver(days) => say!(locale, "reason-days", days = days),
+        Reason::RestsOn { check } => say!(locale, "reason-rests-on", check = check),
+        Reason::PlanChanged { plan, edition } => {
+            say!(locale, "reason-plan-changed", plan = plan, edition = edition)
+        }
+        Reason::ToProve { finding } => say!(locale, "reason-to-prove", finding = finding),
+    }
+}
+
+/// What was recorded and does not suffice wants this.
+fn lack_words(locale: Locale, lack: &Lack) -> String {
+    match lack {
+        Lack::Witness => say!(locale, "lack-witness"),
+        Lack::WitnessOrWhy => say!(locale, "lack-witness-or-why"),
+        Lack::Titled(title) => title.clone(),
+        Lack::ChargeUsed => say!(locale, "lack-charge-used"),
+        Lack::LongerFlight { flown_s, planned_s } => {
+            say!(locale, "lack-longer-flight", flown = flown_s, planned = planned_s)
+        }
+    }
+}
+
+/// What was not right.
+fn fault_words(locale: Locale, fault: &Fault) -> String {
+    match fault {
+        Fault::FoundNotRight => say!(locale, "fault-found"),
+        Fault::Computed(summary) => summary.clone(),
+        Fault::PastLimit { value, unit } => {
+            say!(locale, "fault-past-limit", value = locale.quantity(*value, *unit))
+        }
+        Fault::PastStop { place, celsius } => {
+            let temperature = locale.rounded(*celsius, 0, Unit::Celsius);
+            say!(locale, "fault-past-stop", place = place, temperature = temperature)
+        }
+    }
+}
+
+/// What was done to something.
+fn deed_words(locale: Locale, deed: &Deed) -> String {
+    match deed {
+        Deed::EnteredAs(value) => say!(locale, "deed-entered", value = locale.plain(*value)),
+        Deed::SetTo(value) => say!(locale, "deed-set", value = value),
+        Deed::Added(name) => say!(locale, "deed-added", name = name),
+        Deed::Changed(name) => say!(locale, "deed-changed", name = name),
+        Deed::Removed(name) => say!(locale, "deed-removed", name = name),
+        Deed::Work(words) => words.clone(),
     }
 }
 
 /// What stands in the way, on one line.
-pub(crate) fn blocker_words(plan: &Plan, ledger: &Ledger, blocker: &Blocker) -> String {
+pub(crate) fn blocker_words(locale: Locale, plan: &Plan, ledger: &Ledger, blocker: &Blocker) -> String {
     match blocker {
         Blocker::Question(id) => plan.question(id).map_or_else(|| id.clone(), |question| question.text.clone()),
         Blocker::Figure(id) => plan.figure(id).map_or_else(|| id.clone(), |figure| figure.title.clone()),
         Blocker::Order { figure, above } => {
             let title = |id: &String| plan.figure(id).map_or_else(|| id.clone(), |figure| figure.title.clone());
-            format!("{} must lie above: {}", title(figure), title(above).to_lowercase_first())
+            say!(locale, "blocker-order", figure = title(figure), above = locale.lower_first(&title(above)))
         }
         Blocker::Check { check, .. } => check_title(plan, check),
         Blocker::Finding(id) => {
-            ledger.finding(*id).map_or_else(|| "A finding".to_owned(), |finding| finding.title.clone())
+            ledger.finding(*id).map_or_else(|| say!(locale, "blocker-finding"), |finding| finding.title.clone())
         }
-        Blocker::Gate(stage) => format!("Gate of {}", stage_title(plan, stage).to_lowercase()),
+        Blocker::Gate(stage) => say!(locale, "blocker-gate", stage = locale.inside(&stage_title(plan, stage))),
     }
 }
 
 /// Why nothing could be computed, and what to do.
-pub(crate) fn lacking_words(plan: &Plan, lacking: &Lacking) -> String {
+pub(crate) fn lacking_words(locale: Locale, plan: &Plan, lacking: &Lacking) -> String {
     match lacking {
-        Lacking::Things(kind) => format!("No {} described yet: add it under Aircraft", kind.word().to_lowercase()),
-        Lacking::Number { name, label, .. } => format!("{name}: '{label}' is missing; enter it under Aircraft"),
+        Lacking::Things(kind) => say!(locale, "lacking-thing", kind = locale.inside(&kind.word(locale))),
+        Lacking::Number { kind, name, field } => {
+            let label = kind.field(field).map_or_else(|| (*field).to_owned(), |field| field.label(locale));
+            say!(locale, "lacking-number", name = name, label = label)
+        }
         Lacking::Figure(id) => {
             let title = plan.figure(id).map_or(id.as_str(), |figure| figure.title.as_str());
-            format!("'{title}' is missing; enter it under Aircraft")
+            say!(locale, "lacking-figure", title = title)
         }
-        Lacking::Flight(check) => format!("Fly '{}' and jot its landing down first", check_title(plan, check)),
-        Lacking::Refused(error) => error.to_string(),
+        Lacking::Flight(check) => say!(locale, "lacking-flight", check = check_title(plan, check)),
+        Lacking::Refused(error) => error.words(locale),
     }
 }
 
 /// Where a finding stands.
-pub(crate) fn finding_word(state: &FindingState) -> &'static str {
+pub(crate) fn finding_word(locale: Locale, state: &FindingState) -> String {
     match state {
-        FindingState::Open => "Open",
-        FindingState::Fixed { .. } => "Fixed, awaiting proof",
-        FindingState::Proven { .. } => "Proven",
-        FindingState::Carried { .. } => "Carried",
+        FindingState::Open => say!(locale, "finding-open"),
+        FindingState::Fixed { .. } => say!(locale, "finding-fixed"),
+        FindingState::Proven { .. } => say!(locale, "finding-proven"),
+        FindingState::Carried { .. } => say!(locale, "finding-carried"),
     }
 }
 
 /// Until when a finding is carried.
-pub(crate) fn until_words(until: &Until) -> String {
+pub(crate) fn until_words(locale: Locale, until: &Until) -> String {
     match until {
-        Until::Flights(flights) => format!("for {}", counted(*flights as usize, "motor run", "motor runs")),
-        Until::Date(date) => format!("until {}", date.format("%-d %B %Y")),
+        Until::Flights(flights) => say!(locale, "until-runs", count = *flights as usize),
+        Until::Date(date) => say!(locale, "until-date", day = locale.date(*date)),
     }
 }
 
 /// What is left of a carried finding's time.
-pub(crate) fn carried_words(ledger: &Ledger, finding: &Finding, until: &Until) -> String {
+pub(crate) fn carried_words(locale: Locale, ledger: &Ledger, finding: &Finding, until: &Until) -> String {
     match (until, finding.runs_left(ledger)) {
         (Until::Flights(flights), Some(left)) if left < *flights => {
-            format!("{}, {left} left", until_words(until))
+            say!(locale, "until-left", until = until_words(locale, until), left = left)
         }
-        _ => until_words(until),
+        _ => until_words(locale, until),
     }
 }
 
 /// What is left of a validity, nothing where it has no limit.
-pub(crate) fn left_words(left: &Left) -> Option<String> {
-    let flights = left.flights.map(|flights| counted(flights as usize, "flight", "flights"));
-    let hours = left.hours.map(|hours| format!("{hours:.1} h with the motor on"));
-    let days = left.days.map(|days| counted(days as usize, "day", "days"));
+pub(crate) fn left_words(locale: Locale, left: &Left) -> Option<String> {
+    let flights = left.flights.map(|flights| say!(locale, "left-flights", count = flights as usize));
+    let hours = left.hours.map(|hours| say!(locale, "left-hours", hours = locale.number(hours, 1)));
+    let days = left.days.map(|days| say!(locale, "left-days", count = days as usize));
     let parts: Vec<String> = [flights, hours, days].into_iter().flatten().collect();
-    (!parts.is_empty()).then(|| format!("{} left", parts.join(" or ")))
+    (!parts.is_empty()).then(|| say!(locale, "left-of", parts = parts.join(&say!(locale, "left-or"))))
 }
 
 /// What a result says.
-pub(crate) fn result_words(ledger: &Ledger, source: &Source) -> String {
+pub(crate) fn result_words(locale: Locale, ledger: &Ledger, source: &Source) -> String {
     match source {
-        Source::Result(CheckResult::Confirmed { passed: true }) => "Right".to_owned(),
-        Source::Result(CheckResult::Confirmed { passed: false }) => "Not right".to_owned(),
-        Source::Result(CheckResult::Measured { value, unit }) => unit.show(*value),
+        Source::Result(CheckResult::Confirmed { passed: true }) => say!(locale, "result-right"),
+        Source::Result(CheckResult::Confirmed { passed: false }) => say!(locale, "standing-not-right"),
+        Source::Result(CheckResult::Measured { value, unit }) => locale.quantity(*value, *unit),
         Source::Result(CheckResult::Computed { summary, .. }) => summary.clone(),
-        Source::Flight(card) => ledger.flight(*card).map_or_else(String::new, flight_words),
+        Source::Flight(card) => ledger.flight(*card).map_or_else(String::new, |flight| flight_words(locale, flight)),
     }
 }
 
-fn flight_words(flight: &crate::field::Flight) -> String {
+fn flight_words(locale: Locale, flight: &crate::field::Flight) -> String {
     let minutes = flight.down.as_ref().map_or_else(String::new, |(_, ms)| format!(", {}", clock(*ms / 1_000)));
     let used = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
-    let used = used.map_or_else(String::new, |mah| format!(", {mah:.0} mAh"));
-    format!("{:.0} rpm{minutes}{used}", flight.head_speed_rpm)
+    let used = used.map_or_else(String::new, |mah| say!(locale, "flight-used", mah = locale.number(mah, 0)));
+    say!(locale, "flight-words", rpm = locale.number(flight.head_speed_rpm, 0), minutes = minutes, used = used)
 }
 
 /// Minutes and seconds.
@@ -156,21 +210,24 @@ pub(crate) fn clock(seconds: i64) -> String {
 }
 
 /// What is left of a wait, rounded up: `25 s`, `12 min`.
-pub(crate) fn time_left(left_ms: i64) -> String {
+pub(crate) fn time_left(locale: Locale, left_ms: i64) -> String {
     let seconds = (left_ms + 999) / 1_000;
-    if seconds < 120 { format!("{seconds} s") } else { format!("{} min", (seconds + 59) / 60) }
+    if seconds < 120 {
+        say!(locale, "time-seconds", seconds = seconds)
+    } else {
+        say!(locale, "time-minutes", minutes = (seconds + 59) / 60)
+    }
 }
 
 /// A day, with the year where it is another one than now.
-pub(crate) fn day(at: &DateTime<FixedOffset>, now: &Moment) -> String {
+pub(crate) fn day(locale: Locale, at: &DateTime<FixedOffset>, now: &Moment) -> String {
     use chrono::Datelike;
-    let format = if at.year() == now.wall.year() { "%-d %b" } else { "%-d %b %Y" };
-    at.format(format).to_string()
+    locale.short_day(at, at.year() != now.wall.year())
 }
 
 /// A day and a time.
-pub(crate) fn day_and_time(at: &DateTime<FixedOffset>, now: &Moment) -> String {
-    format!("{}, {}", day(at, now), at.format("%H:%M"))
+pub(crate) fn day_and_time(locale: Locale, at: &DateTime<FixedOffset>, now: &Moment) -> String {
+    format!("{}, {}", day(locale, at, now), at.format("%H:%M"))
 }
 
 /// With a capital letter in front.
@@ -180,23 +237,23 @@ pub(crate) fn sentence(text: &str) -> String {
 }
 
 /// Who made an entry.
-pub(crate) fn author_words(author: &Author) -> String {
+pub(crate) fn author_words(locale: Locale, author: &Author) -> String {
     match author {
-        Author::Pilot => "Pilot".to_owned(),
-        Author::Spotter { name } => format!("Spotter {name}"),
+        Author::Pilot => say!(locale, "author-pilot"),
+        Author::Spotter { name } => say!(locale, "author-spotter", name = name),
     }
 }
 
 /// What an entry says, on one line.
-pub(crate) fn entry_words(plan: &Plan, entries: &[Entry], entry: &Entry) -> String {
+pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry: &Entry) -> String {
     let named = |id: &crate::record::EntryId| entries.iter().find(|other| other.id == *id);
     let finding = |id: &crate::record::EntryId| match named(id).map(|entry| &entry.body) {
         Some(Body::FindingRaised { title, .. }) => title.clone(),
-        _ => "a finding".to_owned(),
+        _ => say!(locale, "entry-a-finding"),
     };
     match &entry.body {
-        Body::AircraftNamed { name, builder } => format!("{name}, built by {builder}"),
-        Body::PlanAdopted { plan, edition, .. } => format!("Plan in force: {plan}, edition {edition}"),
+        Body::AircraftNamed { name, builder } => say!(locale, "entry-named", name = name, builder = builder),
+        Body::PlanAdopted { plan, edition, .. } => say!(locale, "entry-plan", plan = plan, edition = edition),
         Body::TraitChosen { question, choice } => {
             let found = plan.question(question);
             let label = found.and_then(|q| q.choices.iter().find(|(id, _)| id == choice)).map(|(_, label)| label);
@@ -206,81 +263,87 @@ pub(crate) fn entry_words(plan: &Plan, entries: &[Entry], entry: &Entry) -> Stri
         Body::FigureSet { figure, value, basis, .. } => {
             let found = plan.figure(figure);
             let title = found.map_or(figure.as_str(), |figure| figure.title.as_str());
-            let value = found.map_or_else(|| crate::record::show(*value), |figure| figure.unit.show(*value));
-            format!("{title}: {value}, {}", basis.word())
+            let value = found.map_or_else(|| locale.plain(*value), |figure| locale.quantity(*value, figure.unit));
+            format!("{title}: {value}, {}", basis.word(locale))
         }
-        Body::ThingSet { thing } => format!("{} {} described", thing.kind.word(), thing.name),
-        Body::ThingRemoved { thing } => format!("{} {} removed", thing.kind.word(), thing.name),
-        Body::Changed { what, .. } => format!("Changed: {what}"),
+        Body::ThingSet { thing } => {
+            say!(locale, "entry-thing-described", kind = thing.kind.word(locale), name = thing.name)
+        }
+        Body::ThingRemoved { thing } => {
+            say!(locale, "entry-thing-removed", kind = thing.kind.word(locale), name = thing.name)
+        }
+        Body::Changed { what, .. } => say!(locale, "entry-changed", what = what),
         Body::Happened { event, .. } => {
             let title = plan.event(event).map_or(event.as_str(), |event| event.title.as_str());
-            format!("Happened: {}", title.to_owned().to_lowercase_first())
+            say!(locale, "entry-happened", event = locale.lower_first(title))
         }
         Body::SettingChanged { setting, before, after, .. } => {
             let title = plan.setting(setting).map_or(setting.as_str(), |setting| setting.title.as_str());
             match before {
-                Some(before) => format!("{title}: from {before} to {after}"),
+                Some(before) => say!(locale, "entry-setting-from", title = title, before = before, after = after),
                 None => format!("{title}: {after}"),
             }
         }
         Body::CheckRecorded { check, result, .. } => {
             let of = Source::Result(result.clone());
-            format!("{}: {}", check_title(plan, check), result_words(&Ledger::default(), &of).to_lowercase_first())
+            format!(
+                "{}: {}",
+                check_title(plan, check),
+                locale.lower_first(&result_words(locale, &Ledger::default(), &of))
+            )
         }
-        Body::CardDrawn { check, pack, .. } => format!("Card: {}, {pack}", check_title(plan, check)),
-        Body::HandedOver { spotter, .. } => format!("Phone to {spotter}"),
-        Body::Started { .. } => "Motor on".to_owned(),
-        Body::Marked { mark, elapsed_ms, .. } => format!("{} at {}", mark.word(), clock(elapsed_ms / 1_000)),
-        Body::TouchedDown { elapsed_ms, .. } => format!("Touchdown at {}", clock(elapsed_ms / 1_000)),
-        Body::Resumed { .. } => "Touchdown taken back: still flying".to_owned(),
-        Body::HandedBack { .. } => "Phone back with the pilot".to_owned(),
+        Body::CardDrawn { check, pack, .. } => {
+            say!(locale, "entry-card", check = check_title(plan, check), pack = pack)
+        }
+        Body::HandedOver { spotter, .. } => say!(locale, "entry-handed-over", spotter = spotter),
+        Body::Started { .. } => say!(locale, "entry-motor-on"),
+        Body::Marked { mark, elapsed_ms, .. } => {
+            say!(locale, "entry-mark", mark = mark.word(locale), time = clock(elapsed_ms / 1_000))
+        }
+        Body::TouchedDown { elapsed_ms, .. } => say!(locale, "entry-touchdown", time = clock(elapsed_ms / 1_000)),
+        Body::Resumed { .. } => say!(locale, "entry-resumed"),
+        Body::HandedBack { .. } => say!(locale, "entry-handed-back"),
         Body::Unmarked { mark: id, .. } => match named(id) {
-            Some(mark) => format!("Taken back: {}", entry_words(plan, entries, mark)),
-            None => "A mark taken back".to_owned(),
+            Some(mark) => say!(locale, "entry-unmarked", mark = entry_words(locale, plan, entries, mark)),
+            None => say!(locale, "entry-unmarked-unknown"),
         },
         Body::PackCharged { pack, put_back_mah } => match put_back_mah {
-            Some(mah) => format!("{pack} charged, {mah:.0} mAh put back"),
-            None => format!("{pack} charged"),
+            Some(mah) => say!(locale, "entry-charged-with", pack = pack, mah = locale.number(*mah, 0)),
+            None => say!(locale, "entry-charged", pack = pack),
         },
-        Body::CodeRefused { .. } => "A wrong code was tried".to_owned(),
-        Body::WaitBegun { .. } => "No code at hand: the wait for the phone to open without it began".to_owned(),
-        Body::OpenedWithoutCode { .. } => "Opened without the pilot's code, after the wait".to_owned(),
-        Body::CodeSet { .. } => "Pilot's code set".to_owned(),
-        Body::CodeRemoved {} => "Pilot's code removed".to_owned(),
+        Body::CodeRefused { .. } => say!(locale, "entry-code-refused"),
+        Body::WaitBegun { .. } => say!(locale, "entry-wait-begun"),
+        Body::OpenedWithoutCode { .. } => say!(locale, "entry-opened-without"),
+        Body::CodeSet { .. } => say!(locale, "entry-code-set"),
+        Body::CodeRemoved {} => say!(locale, "entry-code-removed"),
         Body::LandingRecorded { pack_used_mah, temperatures, .. } => {
-            let used = pack_used_mah.map_or_else(String::new, |used| format!(", {used:.0} mAh used"));
+            let used = pack_used_mah
+                .map_or_else(String::new, |used| say!(locale, "entry-landing-used", used = locale.number(used, 0)));
             let hottest = temperatures.iter().map(|reading| reading.celsius).max_by(f64::total_cmp);
-            let hottest = hottest.map_or_else(String::new, |hottest| format!(", hottest {hottest:.0} °C"));
-            format!("Landing{used}{hottest}")
+            let hottest = hottest.map_or_else(String::new, |hottest| {
+                say!(locale, "entry-landing-hottest", hottest = locale.rounded(hottest, 0, Unit::Celsius))
+            });
+            say!(locale, "entry-landing", used = used, hottest = hottest)
         }
-        Body::LogAttached { log, .. } => format!("Log attached: {}, {} rows", log.name, log.rows.imported),
-        Body::DisagreementExplained { why, .. } => format!("Explained: {why}"),
+        Body::LogAttached { log, .. } => say!(locale, "entry-log", name = log.name, rows = log.rows.imported),
+        Body::DisagreementExplained { why, .. } => say!(locale, "entry-explained", why = why),
         Body::FindingRaised { title, grade, .. } => {
-            format!("Finding, {}: {title}", grade.word().to_lowercase())
+            say!(locale, "entry-finding", grade = locale.inside(&grade.word(locale)), title = title)
         }
-        Body::FindingFixed { finding: id, what, .. } => format!("Fixed '{}': {what}", finding(id)),
-        Body::FindingCarried { finding: id, restriction, .. } => format!("Carried '{}': {restriction}", finding(id)),
-        Body::GateReleased { stage, by, .. } => format!("{} released by {by}", stage_title(plan, stage)),
+        Body::FindingFixed { finding: id, what, .. } => {
+            say!(locale, "entry-fixed", finding = finding(id), what = what)
+        }
+        Body::FindingCarried { finding: id, restriction, .. } => {
+            say!(locale, "entry-carried", finding = finding(id), restriction = restriction)
+        }
+        Body::GateReleased { stage, by, .. } => {
+            say!(locale, "entry-gate-released", stage = stage_title(plan, stage), by = by)
+        }
         Body::Withdrawn { entry: id, reason } => match named(id) {
-            Some(other) => format!("Withdrawn: {}. {reason}", entry_words(plan, entries, other)),
-            None => format!("Withdrawn. {reason}"),
+            Some(other) => {
+                say!(locale, "entry-withdrawn", entry = entry_words(locale, plan, entries, other), reason = reason)
+            }
+            None => say!(locale, "entry-withdrawn-unknown", reason = reason),
         },
-    }
-}
-
-/// A text with a small letter in front, for use within a sentence.
-pub(crate) fn lower_first(text: &str) -> String {
-    text.to_owned().to_lowercase_first()
-}
-
-/// Lower-cases the first letter only, for use within a sentence.
-trait LowerFirst {
-    fn to_lowercase_first(&self) -> String;
-}
-
-impl LowerFirst for String {
-    fn to_lowercase_first(&self) -> String {
-        let mut letters = self.chars();
-        letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
     }
 }

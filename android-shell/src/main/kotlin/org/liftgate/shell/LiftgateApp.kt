@@ -2,6 +2,7 @@ package org.liftgate.shell
 
 import android.app.Application
 import android.content.Context
+import java.util.Locale
 import org.liftgate.R
 import uniffi.liftgate.Liftgate
 
@@ -19,7 +20,7 @@ class LiftgateApp : Application() {
         use(
             Core(PhoneClock(this)) { now ->
                 journal.parentFile?.mkdirs()
-                Liftgate.open(journal.path, now)
+                Liftgate.open(journal.path, now, Locale.getDefault().toLanguageTag())
             },
         )
     }

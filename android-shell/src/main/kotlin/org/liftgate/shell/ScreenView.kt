@@ -14,7 +14,6 @@ import org.liftgate.shell.blocks.BlockView
 import org.liftgate.shell.blocks.Taps
 import org.liftgate.shell.blocks.heading
 import org.liftgate.shell.blocks.viewOf
-import org.liftgate.shell.look.FittedText
 import org.liftgate.shell.look.Page
 import org.liftgate.shell.look.column
 import org.liftgate.shell.look.put
@@ -33,7 +32,7 @@ import uniffi.liftgate.Screen
  */
 class ScreenView(context: Context, private val taps: Taps) : LinearLayout(context) {
     private val above = context.text(R.style.Text_Label)
-    private val title = FittedText(context, R.style.Text_Title, R.dimen.type_title).apply { heading() }
+    private val title = context.text(R.style.Text_Title).apply { heading() }
     private val corner = LinearLayout(context)
     private val head = LinearLayout(context).apply {
         orientation = HORIZONTAL

@@ -82,17 +82,6 @@ class Inspector(private val phone: Phone) {
         !view.getGlobalVisibleRect(seen) || !seen.contains(at.centerX(), at.centerY())
     }.map { "${name(it)} cannot be brought into sight" }
 
-    /**
-     * Known and not yet mended: on its side at 200 % type a narrow phone breaks a long word in two. Everything is still in sight.
-     * The reason was not found; the day it is, this goes.
-     */
-    fun knownBreaks(): Set<String> {
-        val now = phone.activity.resources.configuration
-        val onItsSide = now.orientation == android.content.res.Configuration.ORIENTATION_LANDSCAPE
-        if (!onItsSide || now.fontScale < 2f) return emptySet()
-        return cutTexts().filter { "is broken inside a word" in it }.toSet()
-    }
-
     /** Controls that say nothing to a screen reader, and fields that do not say what they are for. */
     fun unspoken(): List<String> = phone.targets().mapNotNull { view ->
         when {

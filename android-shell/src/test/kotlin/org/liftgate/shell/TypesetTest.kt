@@ -32,6 +32,8 @@ class TypesetTest {
         becomes("The aircraft’s name", "The aircraft's name")
         becomes("(‘Pack 1’) “loose”", "('Pack 1') \"loose\"")
         becomes("skids’ ends", "skids' ends")
+        becomes("‘Flight in service’ at 1060_rpm, 4 checks are due", "'Flight in service' at 1060 rpm, 4 checks are due")
+        becomes("‘Flight in service’", "'Flight in service'")
     }
 
     @Test

@@ -2,7 +2,6 @@ package org.liftgate.shell.blocks
 
 import android.content.Context
 import android.graphics.drawable.Drawable
-import android.util.TypedValue
 import android.view.Gravity
 import android.view.View
 import android.view.accessibility.AccessibilityNodeInfo
@@ -12,10 +11,8 @@ import android.widget.TextView
 import org.liftgate.R
 import org.liftgate.shell.look.column
 import org.liftgate.shell.look.drawable
-import org.liftgate.shell.look.fitWords
 import org.liftgate.shell.look.icon
 import org.liftgate.shell.look.ink
-import org.liftgate.shell.look.longestWord
 import org.liftgate.shell.look.pressed
 import org.liftgate.shell.look.put
 import org.liftgate.shell.look.rest
@@ -141,44 +138,31 @@ class ControlView(
 
     /**
      * No word is broken for want of room: at large type in a narrow place the icon, which is decoration, gives way
-     * first, and then the size of the letters.
+     * first; then the texts make their letters smaller.
      */
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
         val asked = MeasureSpec.getMode(widthSpec) == MeasureSpec.UNSPECIFIED
         val wide = MeasureSpec.getSize(widthSpec) - paddingLeft - paddingRight
-        label.setTextSize(TypedValue.COMPLEX_UNIT_PX, fullSize())
         if (shape == Shape.WORDS) if (asked) showIcon(control?.icon?.drawable ?: 0) else makeRoom(wide)
-        if (shape == Shape.TILE && !asked) label.fitWords(fullSize(), wide)
         super.onMeasure(widthSpec, heightSpec)
         // A tile asks for its longest word and no more: its lines may break between words.
         if (shape == Shape.TILE && asked) setMeasuredDimension(narrowest(), measuredHeight)
     }
 
-    private fun fullSize(): Float = context.size(
-        when {
-            shape == Shape.TILE -> R.dimen.type_body
-            control?.weight == Weight.FIELD -> R.dimen.type_action_field
-            else -> R.dimen.type_action
-        },
-    ).toFloat()
+    private fun longestWord() = listOf(label, detail, reason).filter { it.visibility == View.VISIBLE }.maxOf { it.longestWord() }
 
-    private fun narrowest(): Int {
-        val widest = listOf(label, detail, reason).filter { it.visibility == View.VISIBLE }.maxOf { it.longestWord() }
-        return maxOf(minimumWidth, widest.toInt() + 1 + paddingLeft + paddingRight)
-    }
+    private fun narrowest(): Int = maxOf(minimumWidth, longestWord().toInt() + 1 + paddingLeft + paddingRight)
 
     private fun makeRoom(wide: Int) {
         val shown = control ?: return
-        val longest = label.longestWord()
         val pictured = shown.chosen || shown.icon.drawable != 0
         val beside = mark.layoutParams.let { it.width + (it as LayoutParams).marginEnd }
         // The tick of what is chosen must not make another line of the words: nothing moves under the finger that chose.
-        val whole = label.paint.measureText(label.text.toString())
+        val whole = label.wholeLine()
         val ticked = shown.chosen && shown.icon.drawable == 0
         val moves = ticked && whole <= wide && whole > wide - beside
-        val fits = pictured && longest <= wide - beside && !moves
+        val fits = pictured && longestWord() <= wide - beside && !moves
         mark.visibility = if (fits) View.VISIBLE else View.GONE
-        if (!fits) label.fitWords(fullSize(), wide)
     }
 
     /** What is asked for is room for the words and the icon that the core named, chosen or not. */

@@ -7,7 +7,6 @@ import android.view.ViewGroup
 import android.widget.LinearLayout
 import org.liftgate.R
 import org.liftgate.shell.look.EdgeBar
-import org.liftgate.shell.look.FittedText
 import org.liftgate.shell.look.column
 import org.liftgate.shell.look.icon
 import org.liftgate.shell.look.put
@@ -43,7 +42,7 @@ internal fun View.heading() {
 /** The sentence that a screen comes down to, in large type. */
 class VerdictView(private val context: Context) : BlockView {
     private val bar = EdgeBar(context)
-    private val sentence = FittedText(context, R.style.Text_Sentence, R.dimen.type_sentence)
+    private val sentence = context.text(R.style.Text_Sentence)
     private val detail = context.text(R.style.Text)
     private val words = LinearLayout(context).apply {
         orientation = LinearLayout.VERTICAL
@@ -163,7 +162,7 @@ class CautionView(context: Context) : BlockView {
 class FigureView(private val context: Context) : BlockView {
     private val bar = EdgeBar(context)
     private val label = context.text(R.style.Text_Label)
-    private val value = FittedText(context, R.style.Text_Value, R.dimen.type_value)
+    private val value = context.text(R.style.Text_Value)
     private val note = context.text(R.style.Text_Quiet)
     private val words = LinearLayout(context).apply {
         orientation = LinearLayout.VERTICAL

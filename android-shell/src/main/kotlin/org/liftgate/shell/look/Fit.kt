@@ -1,35 +1,50 @@
 package org.liftgate.shell.look
 
+import android.annotation.SuppressLint
 import android.content.Context
 import android.text.Layout
+import android.text.TextPaint
 import android.util.TypedValue
 import android.widget.TextView
 
-/** Width of the longest word that this text shows, in pixels, at its present size. */
-fun TextView.longestWord(): Float {
-    var from = 0
-    var longest = 0f
-    while (from <= text.length) {
-        val to = text.indexOf(' ', from).let { if (it < 0) text.length else it }
-        // With its spans: a unit is smaller than its value.
-        longest = maxOf(longest, Layout.getDesiredWidth(text, from, to, paint))
-        from = to + 1
+/**
+ * A text whose letters give way, from the size of its style downwards, where its longest word would not fit into the width there
+ * is: at large type in a narrow place no word is broken in two.
+ */
+@SuppressLint("ViewConstructor")
+open class FittedText(context: Context, style: Int) : TextView(context, null, 0, style) {
+    private var fullPx = textSize
+
+    override fun setTextAppearance(style: Int) {
+        super.setTextAppearance(style)
+        fullPx = textSize
     }
-    return longest
-}
 
-/** Sets [fullPx] as the size of the letters, or less where the longest word would not fit into [wide] pixels. */
-fun TextView.fitWords(fullPx: Float, wide: Int) {
-    setTextSize(TypedValue.COMPLEX_UNIT_PX, fullPx)
-    val longest = longestWord()
-    if (longest > wide) setTextSize(TypedValue.COMPLEX_UNIT_PX, fullPx * (wide - 1) / longest)
-}
+    /** Width of the longest word that it shows, in pixels, with its letters at their full size. */
+    fun longestWord(): Float {
+        val letters = fullLetters()
+        var from = 0
+        var longest = 0f
+        while (from <= text.length) {
+            val to = text.indexOf(' ', from).let { if (it < 0) text.length else it }
+            // With its spans: a unit is smaller than its value.
+            longest = maxOf(longest, Layout.getDesiredWidth(text, from, to, letters))
+            from = to + 1
+        }
+        return longest
+    }
 
-/** A text whose letters give way, from [full] downwards, where its longest word would not fit into the width there is. */
-class FittedText(context: Context, style: Int, private val full: Int) : TextView(context, null, 0, style) {
+    /** Width of all its words on one line, in pixels, with its letters at their full size. */
+    fun wholeLine(): Float = Layout.getDesiredWidth(text, fullLetters())
+
+    private fun fullLetters() = if (textSize == fullPx) paint else TextPaint(paint).apply { textSize = fullPx }
+
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
+        val asked = MeasureSpec.getMode(widthSpec) == MeasureSpec.UNSPECIFIED
         val wide = MeasureSpec.getSize(widthSpec) - totalPaddingLeft - totalPaddingRight
-        if (MeasureSpec.getMode(widthSpec) != MeasureSpec.UNSPECIFIED) fitWords(context.size(full).toFloat(), wide)
+        val longest = if (asked) 0f else longestWord()
+        val size = if (longest > wide && wide > 1) fullPx * (wide - 1) / longest else fullPx
+        if (size != textSize) setTextSize(TypedValue.COMPLEX_UNIT_PX, size)
         super.onMeasure(widthSpec, heightSpec)
     }
 }

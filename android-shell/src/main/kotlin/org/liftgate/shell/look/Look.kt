@@ -26,7 +26,7 @@ fun Context.role(attr: Int): Int {
 fun Context.size(dimen: Int): Int = resources.getDimensionPixelSize(dimen)
 
 /** A text in one of the styles of the type scale. */
-fun Context.text(style: Int): TextView = TextView(this, null, 0, style)
+fun Context.text(style: Int): FittedText = FittedText(this, style)
 
 /** An icon of [dimen] size; it is decoration, the words beside it say the same. */
 fun Context.icon(dimen: Int): ImageView = ImageView(this).apply {
@@ -34,11 +34,16 @@ fun Context.icon(dimen: Int): ImageView = ImageView(this).apply {
     importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_NO
 }
 
-/** Shows [words] as they are set, or takes no room where there are none. */
+/**
+ * Shows [words] as they are set, or takes no room where there are none. A text that is as wide as its place and comes out as high
+ * as before asks for no layout of its own accord; whoever fits letters to words or words to a line has to look again all the same.
+ */
 fun TextView.put(words: CharSequence?) {
     visibility = if (words.isNullOrEmpty()) View.GONE else View.VISIBLE
     val next = if (words is String) typeset(words) else words ?: ""
-    if (text.toString() != next.toString() || next !is String) text = next
+    if (text.toString() == next.toString() && next is String) return
+    text = next
+    requestLayout()
 }
 
 fun TextView.ink(colour: Int) {

@@ -5,7 +5,6 @@ import android.content.Context
 import android.graphics.Canvas
 import android.graphics.Paint
 import android.os.SystemClock
-import android.util.TypedValue
 import android.view.Gravity
 import android.view.MotionEvent
 import android.view.View
@@ -15,10 +14,8 @@ import android.widget.Button
 import android.widget.LinearLayout
 import org.liftgate.R
 import org.liftgate.shell.look.column
-import org.liftgate.shell.look.fitWords
 import org.liftgate.shell.look.icon
 import org.liftgate.shell.look.ink
-import org.liftgate.shell.look.longestWord
 import org.liftgate.shell.look.put
 import org.liftgate.shell.look.rest
 import org.liftgate.shell.look.role
@@ -123,14 +120,11 @@ class HoldControl(context: Context, private val onHeld: () -> Unit) : LinearLayo
     }
 
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
-        val full = resources.getDimension(R.dimen.type_action_field)
         val wide = MeasureSpec.getSize(widthSpec) - paddingLeft - paddingRight
         val beside = wide - context.size(R.dimen.icon_field) - context.size(R.dimen.space)
-        label.setTextSize(TypedValue.COMPLEX_UNIT_PX, full)
         // The icon is decoration and gives way to the words at large type.
-        val fits = label.longestWord() <= beside
+        val fits = maxOf(label.longestWord(), how.longestWord()) <= beside
         mark.visibility = if (fits) View.VISIBLE else View.GONE
-        label.fitWords(full, if (fits) beside else wide)
         super.onMeasure(widthSpec, heightSpec)
     }
 

@@ -1,7 +1,6 @@
 package org.liftgate.shell.spotter
 
 import android.content.Context
-import android.util.TypedValue
 import android.view.Gravity
 import android.view.View
 import android.view.accessibility.AccessibilityNodeInfo
@@ -11,10 +10,8 @@ import org.liftgate.R
 import org.liftgate.shell.look.Flow
 import org.liftgate.shell.look.column
 import org.liftgate.shell.look.drawable
-import org.liftgate.shell.look.fitWords
 import org.liftgate.shell.look.icon
 import org.liftgate.shell.look.ink
-import org.liftgate.shell.look.longestWord
 import org.liftgate.shell.look.pressed
 import org.liftgate.shell.look.put
 import org.liftgate.shell.look.role
@@ -80,9 +77,6 @@ class MarkPad(private val context: Context, private val onMark: (MarkKind) -> Un
         /** Asks for its longest word and no more, and gives that the room: four in a row are seen and hit at a glance. */
         override fun onMeasure(widthSpec: Int, heightSpec: Int) {
             val asked = MeasureSpec.getMode(widthSpec) == MeasureSpec.UNSPECIFIED
-            val full = resources.getDimension(R.dimen.type_body)
-            label.setTextSize(TypedValue.COMPLEX_UNIT_PX, full)
-            if (!asked) label.fitWords(full, MeasureSpec.getSize(widthSpec) - paddingLeft - paddingRight)
             super.onMeasure(widthSpec, heightSpec)
             val least = maxOf(minimumWidth, label.longestWord().toInt() + 1 + paddingLeft + paddingRight)
             if (asked) setMeasuredDimension(least, measuredHeight)

@@ -1,0 +1,1 @@
+# Das Modell: Angaben, Teile, Einstellungen, Änderungen.

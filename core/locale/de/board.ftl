@@ -1,0 +1,61 @@
+# Was vor dem nächsten Flug steht.
+board-stages = Abschnitte
+board-no-flight = Der Plan enthält keinen Flug für { $name }.
+board-nothing-stands = Nichts steht zwischen { $name } und { $flight }.
+board-pilot-decides = Der Pilot entscheidet, jedes Mal.
+board-things-stand =
+    { $count ->
+        [one] { $count } Punkt steht
+       *[other] { $count } Punkte stehen
+    } zwischen { $name } und { $flight }.
+board-flight-at = ‚{ $title }‘ bei { $rpm } U/min
+board-flight = ‚{ $title }‘
+board-landing-of = Landung von { $check }
+board-to-jot-down = Einzutragen
+board-in-the-way = Was im Weg steht, der Reihe nach
+board-more = und { $rest } weitere danach
+board-to-answer = Zu beantworten
+board-to-enter = Einzugeben
+board-out-of-order = Reihenfolge falsch
+board-carried-too-long = Zu lange mitgeführt
+finding-word = Befund
+board-prove = Beweis durch: { $check }
+gate-shut = Gesperrt
+gate-ready = Bereit
+gate-released = Erteilt
+gate-lapsed = Erloschen
+gate-recurring = Wiederkehrend
+board-checks-hold = { $holds } von { $wanted } Prüfungen gelten
+board-again-detail = Die Nachweise gelten wieder. Jeden ansehen, dann einmal entscheiden
+board-again =
+    { $count ->
+        [one] { $count } Freigabe
+       *[other] { $count } Freigaben
+    } neu zu erteilen
+events-title = Etwas ist geschehen
+board-due-soon = Bald fällig
+board-soon = Bald
+board-carried-finding = { $title }, { $carried }
+board-flown-with = Geflogen wird mit
+board-last-recorded = Zuletzt eingetragen
+board-nothing-changed = Sonst hat sich dadurch nichts geändert
+board-last-recorded-spoken = Zuletzt eingetragen: { $what }
+board-jot-landing = Landung eintragen
+findings-title = Befunde
+aircraft-title = Modell
+journal-title = Journal
+board-none-open = keiner offen
+board-open = { $open } offen
+board-flight-due =
+    { $flight }, { $count ->
+        [one] { $count } Prüfung
+       *[other] { $count } Prüfungen
+    } fällig
+board-draw-card = Karte ausstellen
+board-answer = Beantworten
+board-enter = Eingeben
+board-correct = Berichtigen
+board-do = Ausführen
+board-prove-fix = Behebung beweisen
+board-see-to = Ansehen
+board-decide = Entscheiden

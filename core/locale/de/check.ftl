@@ -1,0 +1,1 @@
+# Prüfungen, Abschnitte und Freigaben.

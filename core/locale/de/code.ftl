@@ -1,0 +1,1 @@
+# Der Code des Piloten.

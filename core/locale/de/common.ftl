@@ -1,0 +1,1 @@
+# Was jede Seite hat.

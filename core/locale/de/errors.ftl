@@ -1,0 +1,1 @@
+# Fehler von Journal, Rechnung und Aufzeichnungen.

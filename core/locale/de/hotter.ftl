@@ -1,0 +1,1 @@
+# Der heißere Tag.

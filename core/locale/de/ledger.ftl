@@ -1,0 +1,1 @@
+# Das Einstellungsbuch.

@@ -1,0 +1,1 @@
+# Aufzeichnungen und ihre Bilder.

@@ -1,0 +1,1 @@
+# Sprache und Einheiten.

@@ -1,0 +1,117 @@
+# Zustände und Einträge, wie jede Seite sie nennt.
+standing-to-do = Offen
+standing-incomplete = Unvollständig
+standing-holds-caution = Gilt, mit Vorsicht
+standing-holds = Gilt
+standing-stale = Verfallen
+standing-not-right = Nicht in Ordnung
+standing-not-predicted = Nicht wie vorhergesagt
+standing-wanted = Es fehlt noch: { $what }
+standing-explain = Erklären, warum die entnommene Ladung außerhalb der Vorhersage liegt
+reason-changed = { $subject } geändert: { $what }
+reason-happened = Es endete mit: { $event }
+reason-day-over = Es gilt nur für den Tag der Prüfung
+reason-runs =
+    Es gilt für { $count ->
+        [one] { $count } Motorlauf
+       *[other] { $count } Motorläufe
+    }
+reason-hours = Es gilt für { $hours } Stunden mit laufendem Motor
+reason-days = Es gilt für { $days } Tage
+reason-rests-on = Es beruht auf ‚{ $check }‘
+reason-plan-changed = Die Prüfung ist älter als ‚{ $plan }, Ausgabe { $edition }‘, und dieser Plan verlangt anderes
+reason-to-prove = Sie soll die Behebung von ‚{ $finding }‘ beweisen
+blocker-order = { $figure } muss größer sein als: { $above }
+blocker-finding = Ein Befund
+blocker-gate = Freigabe von { $stage }
+lacking-thing = Noch nichts beschrieben unter { $kind }: unter Modell hinzufügen
+lacking-number = { $name }: ‚{ $label }‘ fehlt; unter Modell eingeben
+lacking-figure = ‚{ $title }‘ fehlt; unter Modell eingeben
+lacking-flight = Zuerst ‚{ $check }‘ fliegen und die Landung eintragen
+finding-open = Offen
+finding-fixed = Behoben, Beweis fehlt
+finding-proven = Bewiesen
+finding-carried = Mitgeführt
+until-runs =
+    für { $count ->
+        [one] { $count } Motorlauf
+       *[other] { $count } Motorläufe
+    }
+until-date = bis { $day }
+until-left = { $until }, noch { $left }
+left-flights =
+    { $count ->
+        [one] { $count } Flug
+       *[other] { $count } Flüge
+    }
+left-hours = { $hours } h mit laufendem Motor
+left-days =
+    { $count ->
+        [one] { $count } Tag
+       *[other] { $count } Tage
+    }
+left-of = noch { $parts }
+left-or = {" "}oder{" "}
+result-right = In Ordnung
+flight-used = , { $mah } mAh
+flight-words = { $rpm } U/min{ $minutes }{ $used }
+time-seconds = { $seconds } s
+time-minutes = { $minutes } min
+author-pilot = Pilot
+author-spotter = Helfer { $name }
+entry-a-finding = ein Befund
+entry-named = { $name }, gebaut von { $builder }
+entry-plan = Geltender Plan: { $plan }, Ausgabe { $edition }
+entry-thing-described = { $kind } { $name } beschrieben
+entry-thing-removed = { $kind } { $name } entfernt
+entry-changed = Geändert: { $what }
+entry-happened = Geschehen: { $event }
+entry-setting-from = { $title }: von { $before } auf { $after }
+entry-card = Karte: { $check }, { $pack }
+entry-handed-over = Telefon bei { $spotter }
+entry-motor-on = Motor an
+entry-mark = { $mark } bei { $time }
+entry-touchdown = Aufgesetzt bei { $time }
+entry-resumed = Aufsetzen zurückgenommen: noch im Flug
+entry-handed-back = Telefon zurück beim Piloten
+entry-unmarked = Zurückgenommen: { $mark }
+entry-unmarked-unknown = Ein Merker zurückgenommen
+entry-charged-with = { $pack } geladen, { $mah } mAh eingeladen
+entry-charged = { $pack } geladen
+entry-code-refused = Ein falscher Code wurde versucht
+entry-wait-begun = Kein Code zur Hand: Die Wartezeit bis zum Öffnen ohne Code begann
+entry-opened-without = Ohne den Code des Piloten geöffnet, nach der Wartezeit
+entry-code-set = Code des Piloten gesetzt
+entry-code-removed = Code des Piloten entfernt
+entry-landing-used = , { $used } mAh entnommen
+entry-landing-hottest = , höchstens { $hottest }
+entry-landing = Landung{ $used }{ $hottest }
+entry-log = Aufzeichnung angehängt: { $name }, { $rows } Zeilen
+entry-explained = Erklärt: { $why }
+entry-finding = Befund, { $grade }: { $title }
+entry-fixed = ‚{ $finding }‘ behoben: { $what }
+entry-carried = ‚{ $finding }‘ mitgeführt: { $restriction }
+entry-gate-released = { $stage } freigegeben von { $by }
+entry-withdrawn = Zurückgezogen: { $entry }. { $reason }
+entry-withdrawn-unknown = Zurückgezogen. { $reason }
+lack-witness = der Name der zweiten Person
+lack-witness-or-why = der Name der zweiten Person, oder warum niemand kam
+lack-charge-used = Entnommene Ladung
+lack-longer-flight = ein Flug von mindestens der halben geplanten Zeit, geflogen wurden { $flown } s von { $planned } s
+fault-found = Nicht in Ordnung gefunden
+fault-past-limit = { $value } liegt jenseits des Grenzwerts
+fault-past-stop = { $place } liegt mit { $temperature } über dem Halt
+deed-entered = eingegeben als { $value }
+deed-set = gestellt auf { $value }
+deed-added = { $name } hinzugefügt
+deed-changed = { $name } geändert
+deed-removed = { $name } entfernt
+subject-mass = Masse und wo sie sitzt
+subject-wiring = Verkabelung
+subject-supplies = Versorgungen und Verbraucher
+subject-packs = Flugakkus
+subject-frequencies = Eigenfrequenzen
+subject-heat = Temperaturreihen
+subject-pack-readings = Akkumessungen
+subject-load-readings = Messungen unter Last
+subject-trial-runs = Läufe mit Probegewicht

@@ -1,0 +1,1 @@
+# The aircraft: figures, things, settings, changes.

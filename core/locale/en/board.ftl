@@ -1,0 +1,61 @@
+# What stands before the next flight.
+board-stages = Stages
+board-no-flight = The plan holds no flight for { $name }.
+board-nothing-stands = Nothing stands between { $name } and { $flight }.
+board-pilot-decides = The pilot decides, every time.
+board-things-stand =
+    { $count ->
+        [one] { $count } thing stands
+       *[other] { $count } things stand
+    } between { $name } and { $flight }.
+board-flight-at = '{ $title }' at { $rpm } rpm
+board-flight = '{ $title }'
+board-landing-of = Landing of { $check }
+board-to-jot-down = To jot down
+board-in-the-way = In the way, in this order
+board-more = and { $rest } more after these
+board-to-answer = To answer
+board-to-enter = To enter
+board-out-of-order = Out of order
+board-carried-too-long = Carried too long
+finding-word = Finding
+board-prove = Prove it: { $check }
+gate-shut = Shut
+gate-ready = Ready
+gate-released = Released
+gate-lapsed = Lapsed
+gate-recurring = Recurring
+board-checks-hold = { $holds } of { $wanted } checks hold
+board-again-detail = Their evidence holds again. See each, then decide once
+board-again =
+    { $count ->
+        [one] { $count } gate
+       *[other] { $count } gates
+    } to release again
+events-title = Something happened
+board-due-soon = Due soon
+board-soon = Soon
+board-carried-finding = { $title }, { $carried }
+board-flown-with = Flown with
+board-last-recorded = Last recorded
+board-nothing-changed = Nothing else changed by it
+board-last-recorded-spoken = Last recorded: { $what }
+board-jot-landing = Jot down the landing
+findings-title = Findings
+aircraft-title = Aircraft
+journal-title = Journal
+board-none-open = none open
+board-open = { $open } open
+board-flight-due =
+    { $flight }, { $count ->
+        [one] { $count } check is
+       *[other] { $count } checks are
+    } due
+board-draw-card = Draw up the card
+board-answer = Answer
+board-enter = Enter
+board-correct = Correct
+board-do = Do
+board-prove-fix = Prove the fix
+board-see-to = See to
+board-decide = Decide

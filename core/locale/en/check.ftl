@@ -1,0 +1,1 @@
+# Checks, stages and gates.

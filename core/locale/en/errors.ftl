@@ -1,0 +1,1 @@
+# Typed errors of the journal, the arithmetic and the logs.

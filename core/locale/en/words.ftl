@@ -1,0 +1,117 @@
+# States and entries, as every screen says them.
+standing-to-do = To do
+standing-incomplete = Incomplete
+standing-holds-caution = Holds, with caution
+standing-holds = Holds
+standing-stale = Stale
+standing-not-right = Not right
+standing-not-predicted = Not as predicted
+standing-wanted = Still wanted: { $what }
+standing-explain = Say why the charge used lies outside its prediction
+reason-changed = { $subject } changed: { $what }
+reason-happened = It ended with: { $event }
+reason-day-over = It holds for the day it was done on
+reason-runs =
+    It holds for { $count ->
+        [one] { $count } motor run
+       *[other] { $count } motor runs
+    }
+reason-hours = It holds for { $hours } hours with the motor on
+reason-days = It holds for { $days } days
+reason-rests-on = It rests on '{ $check }'
+reason-plan-changed = It was done before '{ $plan }, edition { $edition }', which asks for something else
+reason-to-prove = It is to prove the fix of '{ $finding }'
+blocker-order = { $figure } must lie above: { $above }
+blocker-finding = A finding
+blocker-gate = Gate of { $stage }
+lacking-thing = No { $kind } described yet: add it under Aircraft
+lacking-number = { $name }: '{ $label }' is missing; enter it under Aircraft
+lacking-figure = '{ $title }' is missing; enter it under Aircraft
+lacking-flight = Fly '{ $check }' and jot its landing down first
+finding-open = Open
+finding-fixed = Fixed, awaiting proof
+finding-proven = Proven
+finding-carried = Carried
+until-runs =
+    for { $count ->
+        [one] { $count } motor run
+       *[other] { $count } motor runs
+    }
+until-date = until { $day }
+until-left = { $until }, { $left } left
+left-flights =
+    { $count ->
+        [one] { $count } flight
+       *[other] { $count } flights
+    }
+left-hours = { $hours } h with the motor on
+left-days =
+    { $count ->
+        [one] { $count } day
+       *[other] { $count } days
+    }
+left-of = { $parts } left
+left-or = { " " }or{ " " }
+result-right = Right
+flight-used = , { $mah } mAh
+flight-words = { $rpm } rpm{ $minutes }{ $used }
+time-seconds = { $seconds } s
+time-minutes = { $minutes } min
+author-pilot = Pilot
+author-spotter = Spotter { $name }
+entry-a-finding = a finding
+entry-named = { $name }, built by { $builder }
+entry-plan = Plan in force: { $plan }, edition { $edition }
+entry-thing-described = { $kind } { $name } described
+entry-thing-removed = { $kind } { $name } removed
+entry-changed = Changed: { $what }
+entry-happened = Happened: { $event }
+entry-setting-from = { $title }: from { $before } to { $after }
+entry-card = Card: { $check }, { $pack }
+entry-handed-over = Phone to { $spotter }
+entry-motor-on = Motor on
+entry-mark = { $mark } at { $time }
+entry-touchdown = Touchdown at { $time }
+entry-resumed = Touchdown taken back: still flying
+entry-handed-back = Phone back with the pilot
+entry-unmarked = Taken back: { $mark }
+entry-unmarked-unknown = A mark taken back
+entry-charged-with = { $pack } charged, { $mah } mAh put back
+entry-charged = { $pack } charged
+entry-code-refused = A wrong code was tried
+entry-wait-begun = No code at hand: the wait for the phone to open without it began
+entry-opened-without = Opened without the pilot's code, after the wait
+entry-code-set = Pilot's code set
+entry-code-removed = Pilot's code removed
+entry-landing-used = , { $used } mAh used
+entry-landing-hottest = , hottest { $hottest }
+entry-landing = Landing{ $used }{ $hottest }
+entry-log = Log attached: { $name }, { $rows } rows
+entry-explained = Explained: { $why }
+entry-finding = Finding, { $grade }: { $title }
+entry-fixed = Fixed '{ $finding }': { $what }
+entry-carried = Carried '{ $finding }': { $restriction }
+entry-gate-released = { $stage } released by { $by }
+entry-withdrawn = Withdrawn: { $entry }. { $reason }
+entry-withdrawn-unknown = Withdrawn. { $reason }
+lack-witness = the second person's name
+lack-witness-or-why = the second person's name, or why nobody came
+lack-charge-used = Charge used
+lack-longer-flight = a flight of at least half the planned time, { $flown } s of { $planned } s were flown
+fault-found = Found not right
+fault-past-limit = { $value } is past its limit
+fault-past-stop = { $place } at { $temperature } is past its stop
+deed-entered = entered as { $value }
+deed-set = set to { $value }
+deed-added = { $name } added
+deed-changed = { $name } changed
+deed-removed = { $name } removed
+subject-mass = Mass and where it sits
+subject-wiring = Wiring
+subject-supplies = Supplies and consumers
+subject-packs = Flight packs
+subject-frequencies = Natural frequencies
+subject-heat = Heat readings
+subject-pack-readings = Pack readings
+subject-load-readings = Readings under load
+subject-trial-runs = Trial weight runs
