@@ -73,9 +73,12 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         Command::PickPlan | Command::SavePlan | Command::PickLog(_) | Command::AttachLog(_) => {
             Err(DeskError::refused("This control goes with a document"))
         }
-        Command::Go(_) | Command::Back | Command::Set(..) | Command::Step { .. } | Command::Read { .. } => {
-            Err(DeskError::refused("This control records nothing"))
-        }
+        Command::Go(_)
+        | Command::Prefer(_)
+        | Command::Back
+        | Command::Set(..)
+        | Command::Step { .. }
+        | Command::Read { .. } => Err(DeskError::refused("This control records nothing")),
     }
 }
 

@@ -1,18 +1,20 @@
 use std::collections::BTreeMap;
 
 use super::DeskError;
-use crate::record::{Unit, show};
+use crate::locale::{Locale, say};
+use crate::record::Unit;
 
 /// The half-filled fields of one place.
 #[derive(Debug, Clone, Copy)]
 pub struct Form<'a> {
     drafts: &'a BTreeMap<String, String>,
+    locale: Locale,
 }
 
 impl<'a> Form<'a> {
-    /// A form over a place's drafts.
-    pub fn new(drafts: &'a BTreeMap<String, String>) -> Self {
-        Form { drafts }
+    /// A form over a place's drafts, typed as `locale` has it.
+    pub fn new(drafts: &'a BTreeMap<String, String>, locale: Locale) -> Self {
+        Form { drafts, locale }
     }
 
     /// A field's text without the blanks around it, `None` where nothing is left.
@@ -30,10 +32,11 @@ impl<'a> Form<'a> {
     /// # Errors
     /// Refused if it is empty.
     pub fn required(&self, field: &str, label: &str) -> Result<&'a str, DeskError> {
-        self.text(field).ok_or_else(|| DeskError::field(field, format!("{label} is empty: enter it first")))
+        self.text(field).ok_or_else(|| DeskError::field(field, say!(self.locale, "desk-empty", label = label)))
     }
 
-    /// A field's number, `None` where nothing was entered. A comma counts as the decimal point.
+    /// A field's number, `None` where nothing was entered. A comma counts as the decimal point. It was typed in the
+    /// unit that the person reads and comes back in `unit`, as it is recorded.
     ///
     /// # Errors
     /// Refused if it is no number, outside the plausible range, inclusive, or a count that is not whole.
@@ -45,22 +48,31 @@ impl<'a> Form<'a> {
         (low, high): (f64, f64),
     ) -> Result<Option<f64>, DeskError> {
         let Some(text) = self.text(field) else { return Ok(None) };
-        let value = parse_number(text).ok_or_else(|| {
+        let locale = self.locale;
+        let value = locale.read(text, unit).ok_or_else(|| {
             DeskError::field(
                 field,
-                format!("{label}: '{text}' is no number; enter digits, like {}", show(low.max(1.0))),
+                say!(
+                    self.locale,
+                    "desk-no-number",
+                    label = label,
+                    text = text,
+                    example = locale.quantity_bare(low.max(1.0), unit)
+                ),
             )
         })?;
         if unit == Unit::Count && value.fract() != 0.0 {
-            let reason = format!("{label}: {} is no whole number; things are counted one by one", show(value));
+            let reason = say!(self.locale, "desk-not-whole", label = label, value = locale.plain(value));
             return Err(DeskError::field(field, reason));
         }
         if !(low..=high).contains(&value) {
-            let reason = format!(
-                "{label}: {} cannot be right; it lies between {} and {}. Read it again and enter it anew",
-                unit.show(value),
-                show(low),
-                unit.show(high)
+            let reason = say!(
+                self.locale,
+                "desk-out-of-range",
+                label = label,
+                value = locale.quantity(value, unit),
+                low = locale.quantity_bare(low, unit),
+                high = locale.quantity(high, unit)
             );
             return Err(DeskError::field(field, reason));
         }
@@ -73,7 +85,7 @@ impl<'a> Form<'a> {
     /// As [`Form::number`], and refused if it is empty.
     pub fn required_number(&self, field: &str, label: &str, unit: Unit, range: (f64, f64)) -> Result<f64, DeskError> {
         self.number(field, label, unit, range)?
-            .ok_or_else(|| DeskError::field(field, format!("{label} is empty: enter it first")))
+            .ok_or_else(|| DeskError::field(field, say!(self.locale, "desk-empty", label = label)))
     }
 
     /// Fields with this prefix that are set, without the prefix.

@@ -312,8 +312,13 @@ impl Shared {
     }
 
     pub fn choose(&mut self, chosen: Chosen) -> Result<(), DeskError> {
+        let before = self.chosen;
         chosen.keep(&mut self.journal)?;
         self.chosen = chosen;
+        if (before.temperature, before.measures) != (chosen.temperature, chosen.measures) {
+            // A half-typed number was meant in the unit that was shown: in another one it would be a wrong value.
+            self.journal.drop_number_drafts()?;
+        }
         Ok(())
     }
 

@@ -33,7 +33,7 @@ pub(super) fn adopt(shared: &Shared, form: Form<'_>) -> Result {
         return Err(DeskError::refused("There is no plan to bring into force: pick a plan file first"));
     };
     let plan = Plan::parse(name, text)?;
-    if let Some(reason) = view::keeps_out(&shared.plan, &shared.ledger, &plan) {
+    if let Some(reason) = view::keeps_out(shared.locale(), &shared.plan, &shared.ledger, &plan) {
         return Err(DeskError::refused(reason));
     }
     let said = format!("Plan in force: {}, edition {}", plan.title, plan.edition);

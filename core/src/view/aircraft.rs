@@ -279,7 +279,8 @@ pub(super) fn setting(context: &Context<'_>, id: &str) -> Screen {
     let others = waiting.iter().filter(|t| {
         !matches!(t, crate::field::Tested::Setting { subject, .. } if *subject == Subject::Setting(id.to_owned()))
     });
-    let others: Vec<String> = others.map(|tested| super::ledger::words(context.plan, tested)).collect();
+    let others: Vec<String> =
+        others.map(|tested| super::ledger::words(context.locale, context.plan, tested)).collect();
     if !others.is_empty() {
         let text = format!("{}. Fly that first: one change a flight.", others.join("; "));
         blocks.push(Block::Caution { title: "Something else waits to be flown".to_owned(), text });
