@@ -130,6 +130,30 @@ fn arguments(code: &str) -> Vec<&str> {
     panic!("a call without an end: {}", &code[..code.len().min(80)]);
 }
 
+/// Keys that no `say!` names: those of a thing's fields stand in the table of its fields, and a quantity's is made of its English
+/// name, which the engineering functions give to what they check.
+fn tabled() -> BTreeSet<String> {
+    let things = std::fs::read_to_string(core().join("src/record/thing.rs")).unwrap();
+    let fields = things.split('"').filter(|text| text.starts_with("field-")).map(str::to_owned);
+    let mut files = Vec::new();
+    sources(&core().join("src/engineering"), &mut files);
+    let mut quantities = BTreeSet::new();
+    for file in files {
+        let source = std::fs::read_to_string(file).unwrap();
+        for call in ["within(", "count("] {
+            for (at, _) in source.match_indices(call) {
+                let Some(name) = source[at + call.len()..].trim_start().strip_prefix('"') else { continue };
+                let name = name.split('"').next().unwrap();
+                let words: Vec<&str> =
+                    name.split(|c: char| !c.is_ascii_alphanumeric()).filter(|w| !w.is_empty()).collect();
+                quantities.insert(format!("quantity-{}", words.join("-").to_ascii_lowercase()));
+            }
+        }
+    }
+    assert!(quantities.len() > 100, "the search found {} quantities only", quantities.len());
+    fields.chain(quantities).collect()
+}
+
 #[test]
 fn both_languages_have_the_same_texts_with_the_same_variables() {
     let (english, german) = (texts("en"), texts("de"));
@@ -151,7 +175,11 @@ fn the_source_asks_for_every_text_and_for_no_other_and_gives_it_what_it_names() 
         let variables = variables.unwrap_or_else(|| panic!("{}: no text for '{}'", said.place, said.key));
         assert_eq!(&said.names, variables, "{}: what '{}' is given", said.place, said.key);
     }
-    let asked: BTreeSet<&String> = said.iter().map(|said| &said.key).collect();
+    let tabled = tabled();
+    for key in &tabled {
+        assert!(english.get(key).is_some_and(BTreeSet::is_empty), "no text for '{key}'");
+    }
+    let asked: BTreeSet<&String> = said.iter().map(|said| &said.key).chain(&tabled).collect();
     let unused: Vec<&String> = english.keys().filter(|key| !asked.contains(key)).collect();
     assert!(unused.is_empty(), "nobody asks for {unused:?}");
 }

@@ -7,7 +7,8 @@ use crate::engineering::balance::{
 use crate::engineering::ballast::{
     BallastAnswer, BallastPlace, BallastPlan, BallastQuestion, BallastReport, least_ballast,
 };
-use crate::record::{Outcome, ThingKind, Unit, show};
+use crate::locale::{Locale, say};
+use crate::record::{Outcome, ThingKind, Unit};
 use crate::view::chart::Sheet;
 use crate::view::{Anchor, Ink, LabelSize, Picture};
 
@@ -46,11 +47,11 @@ pub(super) fn centre(facts: Facts<'_>) -> Result<Computed> {
     let ballast = ballast(facts, &report, band)?;
     Ok(Computed {
         outcome: outcome(report.grade),
-        summary: summary(&report, ballast.as_ref()),
-        figures: figures(&report, ballast.as_ref()).into_iter().chain(height(facts, &report)).collect(),
-        rows: second_best(ballast.as_ref()).into_iter().chain(moves(facts, &report, band)?).collect(),
-        picture: Some(picture(&report, ballast.as_ref())),
-        remarks: remarks(&report, accuracy),
+        summary: summary(facts.locale, &report, ballast.as_ref()),
+        figures: figures(facts.locale, &report, ballast.as_ref()).into_iter().chain(height(facts, &report)).collect(),
+        rows: second_best(facts.locale, ballast.as_ref()).into_iter().chain(moves(facts, &report, band)?).collect(),
+        picture: Some(picture(facts.locale, &report, ballast.as_ref())),
+        remarks: remarks(facts.locale, &report, accuracy),
     })
 }
 
@@ -70,11 +71,13 @@ fn height(facts: Facts<'_>, report: &BalanceReport) -> Option<Figure> {
     let to_come = facts.things(ThingKind::ToCome);
     let all_known = to_come.iter().all(|thing| thing.number("z_mm").is_some());
     let (label, value) = match report.complete.z_mm.filter(|_| all_known) {
-        Some(complete_mm) => ("Above the feet of the scales", complete_mm),
-        None => ("Above the feet of the scales, as weighed", weighed_mm),
+        Some(complete_mm) => (say!(facts.locale, "computed-balance-height"), complete_mm),
+        None => (say!(facts.locale, "computed-balance-height-weighed"), weighed_mm),
     };
-    let known = report.half_width.z_mm.map_or_else(String::new, |mm| format!("known to ± {mm:.0} mm; "));
-    let note = format!("{known}a low one hangs steady, a high one tips on its gear");
+    let known = report.half_width.z_mm.map_or_else(String::new, |mm| {
+        say!(facts.locale, "computed-balance-height-known", mm = facts.locale.rounded(mm, 0, Unit::Millimetre))
+    });
+    let note = say!(facts.locale, "computed-balance-height-note", known = known);
     Some(Figure::told(label, value, 0, Unit::Millimetre).noted(note))
 }
 
@@ -137,47 +140,73 @@ fn ballast(facts: Facts<'_>, report: &BalanceReport, band: Band) -> Result<Optio
 }
 
 /// "6 mm ahead" or "14 mm behind", as a person says it.
-fn fore_aft_words(x_mm: f64) -> String {
-    let side = if x_mm < 0.0 { "behind" } else { "ahead of" };
-    format!("{:.1} mm {side} the main shaft", x_mm.abs())
+fn fore_aft_words(locale: Locale, x_mm: f64) -> String {
+    let mm = locale.rounded(x_mm.abs(), 1, Unit::Millimetre);
+    if x_mm < 0.0 {
+        say!(locale, "computed-balance-behind", mm = mm)
+    } else {
+        say!(locale, "computed-balance-ahead", mm = mm)
+    }
 }
 
-fn summary(report: &BalanceReport, ballast: Option<&BallastReport>) -> String {
+fn summary(locale: Locale, report: &BalanceReport, ballast: Option<&BallastReport>) -> String {
     let complete = &report.complete;
-    let side = if complete.y_mm < 0.0 { "left" } else { "right" };
-    let where_it_is =
-        format!("Balance point {}, {:.1} mm {side}", fore_aft_words(complete.x_mm), complete.y_mm.abs());
+    let mm = locale.rounded(complete.y_mm.abs(), 1, Unit::Millimetre);
+    let side = if complete.y_mm < 0.0 {
+        say!(locale, "computed-balance-left", mm = mm)
+    } else {
+        say!(locale, "computed-balance-right", mm = mm)
+    };
+    let ahead = fore_aft_words(locale, complete.x_mm);
+    let where_it_is = say!(locale, "computed-balance-where", ahead = ahead, side = side);
     match ballast.map(|ballast| (ballast, &ballast.answer)) {
         Some((ballast, BallastAnswer::Found { best, .. })) => {
-            format!("{where_it_is}: least ballast {}", ballast_words(ballast, best))
+            say!(locale, "computed-balance-least", where = where_it_is, ballast = ballast_words(locale, ballast, best))
         }
         Some((_, BallastAnswer::Impossible { shortfall })) => {
             let missing = shortfall.x_missing_mm.max(shortfall.y_missing_mm);
-            format!("{where_it_is}: the ballast places cannot reach the band, {missing:.1} mm are missing")
+            say!(locale, "computed-balance-short", where = where_it_is, missing = locale.rounded(missing, 1, Unit::Millimetre))
         }
         _ => where_it_is,
     }
 }
 
 /// A margin as a person says it.
-fn room(margin_mm: f64) -> String {
-    if margin_mm < 0.0 { format!("{:.1} mm outside", -margin_mm) } else { format!("room {margin_mm:.1} mm") }
+fn room(locale: Locale, margin_mm: f64) -> String {
+    if margin_mm < 0.0 {
+        say!(locale, "computed-balance-outside", mm = locale.rounded(-margin_mm, 1, Unit::Millimetre))
+    } else {
+        say!(locale, "computed-balance-room", mm = locale.rounded(margin_mm, 1, Unit::Millimetre))
+    }
 }
 
 /// Which grams go where.
-fn ballast_words(ballast: &BallastReport, plan: &BallastPlan) -> String {
+fn ballast_words(locale: Locale, ballast: &BallastReport, plan: &BallastPlan) -> String {
     let grams = plan.whole.as_ref().map(|whole| whole.grams.clone()).unwrap_or_default();
     let used = ballast.inputs.places.iter().zip(grams).filter(|(_, grams)| *grams > 0);
-    used.map(|(place, grams)| format!("{grams} g at {}", place.name)).collect::<Vec<_>>().join(" and ")
+    used.map(|(place, grams)| {
+        say!(
+            locale,
+            "computed-balance-grams-at",
+            grams = locale.quantity(f64::from(grams), Unit::Gram),
+            place = place.name
+        )
+    })
+    .collect::<Vec<_>>()
+    .join(&say!(locale, "computed-and"))
 }
 
-fn second_best(ballast: Option<&BallastReport>) -> Option<Row> {
+fn second_best(locale: Locale, ballast: Option<&BallastReport>) -> Option<Row> {
     let ballast = ballast?;
     let BallastAnswer::Found { second: Some(second), .. } = &ballast.answer else { return None };
     Some(Row {
-        title: format!("{:.0} g at other places", second.exact_total_g.ceil()),
-        word: "Second best".to_owned(),
-        detail: ballast_words(ballast, second),
+        title: say!(
+            locale,
+            "computed-balance-other-places",
+            grams = locale.rounded(second.exact_total_g.ceil(), 0, Unit::Gram)
+        ),
+        word: say!(locale, "computed-balance-second"),
+        detail: ballast_words(locale, ballast, second),
         outcome: Outcome::Pass,
     })
 }
@@ -190,7 +219,8 @@ fn moves(facts: Facts<'_>, report: &BalanceReport, band: Band) -> Result<Vec<Row
     let goal = band.inside(&report.half_width).unwrap_or(band);
     let required_mm = report.complete.x_mm.clamp(goal.x_low_mm, goal.x_high_mm);
     let packs = facts.things(ThingKind::Pack);
-    let packs: Vec<Row> = packs.into_iter().filter_map(|pack| pack_move(pack, report, required_mm)).collect();
+    let packs: Vec<Row> =
+        packs.into_iter().filter_map(|pack| pack_move(facts.locale, pack, report, required_mm)).collect();
     let off_mm = (required_mm - report.complete.x_mm).abs();
     if off_mm < 0.05 {
         return Ok(packs);
@@ -200,8 +230,13 @@ fn moves(facts: Facts<'_>, report: &BalanceReport, band: Band) -> Result<Vec<Row
     let alone = places.iter().filter_map(|place| {
         let (arm_mm, limit_g) = (place.number("x_mm")?, place.number("limit_g")?);
         let grams = ballast_at(mass_g, report.complete.x_mm, required_mm, arm_mm).ok().filter(|g| *g <= limit_g)?;
-        let detail = format!("fore and aft only; it may carry {} g", show(limit_g));
-        Some(told(format!("{} alone", place.name), format!("{:.0} g", grams.ceil()), detail))
+        let detail =
+            say!(facts.locale, "computed-balance-fore-aft-only", grams = facts.locale.quantity(limit_g, Unit::Gram));
+        Some(told(
+            say!(facts.locale, "computed-balance-alone", place = place.name),
+            facts.locale.rounded(grams.ceil(), 0, Unit::Gram),
+            detail,
+        ))
     });
     let fitted = places.iter().filter(|place| place.number("fitted_g").is_some_and(|grams| grams > 0.0));
     let moved = fitted.flat_map(|from| {
@@ -210,86 +245,112 @@ fn moves(facts: Facts<'_>, report: &BalanceReport, band: Band) -> Result<Vec<Row
             let grams = mass_to_shift(mass_g, report.complete.x_mm, required_mm, from_mm, to_mm).ok()?;
             let room_g = to.number("limit_g")? - to.number("fitted_g").unwrap_or(0.0);
             let can = from.name != to.name && grams <= from.number("fitted_g")?.min(room_g);
-            let title = format!("Lead from {} to {}", from.name, to.name);
-            can.then(|| told(title, format!("{:.0} g", grams.ceil()), "adds no mass".to_owned()))
+            let title = say!(facts.locale, "computed-balance-lead", from = from.name, to = to.name);
+            can.then(|| {
+                told(
+                    title,
+                    facts.locale.rounded(grams.ceil(), 0, Unit::Gram),
+                    say!(facts.locale, "computed-balance-adds-nothing"),
+                )
+            })
         })
     });
     Ok(packs.into_iter().chain(moved).chain(alone).collect())
 }
 
 /// A pack moved by a little, and by as much as is wanted.
-fn pack_move(pack: &crate::record::Thing, report: &BalanceReport, required_mm: f64) -> Option<Row> {
+fn pack_move(locale: Locale, pack: &crate::record::Thing, report: &BalanceReport, required_mm: f64) -> Option<Row> {
     let part_mass_g = pack.number("mass_g")?;
     let tried =
         move_part(&PartMove { centre: report.complete, part_mass_g, dx_mm: TRIED_MM, dy_mm: 0.0, dz_mm: 0.0 })
             .ok()?;
-    let effect = format!("each {TRIED_MM:.0} mm forward moves the balance point {:.1} mm", tried.shift_x_mm);
+    let effect = say!(
+        locale,
+        "computed-balance-each",
+        tried = locale.rounded(TRIED_MM, 0, Unit::Millimetre),
+        shift = locale.rounded(tried.shift_x_mm, 1, Unit::Millimetre)
+    );
     let by_mm = move_for(report.complete.mass_g, report.complete.x_mm, required_mm, part_mass_g).ok()?;
     let word = match by_mm {
-        by_mm if by_mm.abs() < 0.5 => "May stay".to_owned(),
-        by_mm if by_mm > 0.0 => format!("{:.0} mm forward", by_mm.ceil()),
-        by_mm => format!("{:.0} mm back", (-by_mm).ceil()),
+        by_mm if by_mm.abs() < 0.5 => say!(locale, "computed-balance-may-stay"),
+        by_mm if by_mm > 0.0 => {
+            say!(locale, "computed-balance-forward", mm = locale.rounded(by_mm.ceil(), 0, Unit::Millimetre))
+        }
+        by_mm => say!(locale, "computed-balance-back", mm = locale.rounded((-by_mm).ceil(), 0, Unit::Millimetre)),
     };
-    let place = pack
-        .number("x_mm")
-        .filter(|_| by_mm.abs() >= 0.5)
-        .map_or_else(String::new, |x_mm| format!("; its middle then {:.0} mm ahead of the main shaft", x_mm + by_mm));
-    Some(told(format!("{} moved", pack.name), word, format!("{effect}{place}")))
+    let place = pack.number("x_mm").filter(|_| by_mm.abs() >= 0.5).map_or_else(String::new, |x_mm| {
+        say!(locale, "computed-balance-middle-then", mm = locale.rounded(x_mm + by_mm, 0, Unit::Millimetre))
+    });
+    Some(told(say!(locale, "computed-balance-moved", pack = pack.name), word, format!("{effect}{place}")))
 }
 
 fn told(title: String, word: String, detail: String) -> Row {
     Row { title, word, detail, outcome: Outcome::Pass }
 }
 
-fn figures(report: &BalanceReport, ballast: Option<&BallastReport>) -> Vec<Figure> {
-    let axis = |label: &str, margin: &BandMargin| {
-        let note = format!(
-            "allowed {} to {} mm, {}, known to ± {:.1} mm",
-            show(margin.low_mm),
-            show(margin.high_mm),
-            room(margin.margin_mm),
-            margin.half_width_mm
+fn figures(locale: Locale, report: &BalanceReport, ballast: Option<&BallastReport>) -> Vec<Figure> {
+    let axis = |label: String, margin: &BandMargin| {
+        let note = say!(
+            locale,
+            "computed-balance-axis-note",
+            low = locale.quantity_bare(margin.low_mm, Unit::Millimetre),
+            high = locale.quantity(margin.high_mm, Unit::Millimetre),
+            room = room(locale, margin.margin_mm),
+            known = locale.rounded(margin.half_width_mm, 1, Unit::Millimetre)
         );
         Figure::judged(label, margin.value_mm, 1, Unit::Millimetre, note, margin.grade)
     };
-    let fore_aft = report.fore_aft.as_ref().map(|margin| axis("Ahead of the main shaft", margin));
-    let lateral = report.lateral.as_ref().map(|margin| axis("Right of the main shaft", margin));
-    let mass = Figure::told("Mass, parts to come counted", report.complete.mass_g, 0, Unit::Gram)
-        .noted(format!("known to ± {:.0} g", report.half_width.mass_g));
+    let fore_aft = report.fore_aft.as_ref().map(|margin| axis(say!(locale, "computed-balance-ahead-label"), margin));
+    let lateral = report.lateral.as_ref().map(|margin| axis(say!(locale, "computed-balance-right-label"), margin));
+    let mass = Figure::told(say!(locale, "computed-balance-mass"), report.complete.mass_g, 0, Unit::Gram).noted(
+        say!(locale, "computed-balance-mass-known", grams = locale.rounded(report.half_width.mass_g, 0, Unit::Gram)),
+    );
     let ballast = ballast.and_then(|ballast| match &ballast.answer {
         BallastAnswer::Found { best, .. } => best.whole.as_ref(),
         _ => None,
     });
     let ballast = ballast.map(|whole| {
         let centre = &whole.centre;
-        let note = format!("brings it {:.1} mm ahead, {:.1} mm right", centre.x_mm, centre.y_mm);
-        Figure::told("Least ballast", f64::from(whole.total_g), 0, Unit::Gram).noted(note)
+        let note = say!(
+            locale,
+            "computed-balance-brings",
+            ahead = locale.rounded(centre.x_mm, 1, Unit::Millimetre),
+            right = locale.rounded(centre.y_mm, 1, Unit::Millimetre)
+        );
+        Figure::told(say!(locale, "computed-balance-least-label"), f64::from(whole.total_g), 0, Unit::Gram)
+            .noted(note)
     });
     fore_aft.into_iter().chain(lateral).chain([mass]).chain(ballast).collect()
 }
 
-fn remarks(report: &BalanceReport, accuracy: Accuracy) -> Vec<String> {
+fn remarks(locale: Locale, report: &BalanceReport, accuracy: Accuracy) -> Vec<String> {
     let fitted = report.fitted.as_ref().map(|fitted| {
-        format!(
-            "As weighed {:.1} mm ahead; with the parts to come {:.1} mm, each counted at its own place.",
-            fitted.x_mm, report.complete.x_mm
+        say!(
+            locale,
+            "computed-balance-weighed",
+            fitted = locale.rounded(fitted.x_mm, 1, Unit::Millimetre),
+            complete = locale.rounded(report.complete.x_mm, 1, Unit::Millimetre)
         )
     });
-    let flight = format!(
-        "An electric aircraft burns nothing: the balance shifts {:.0} mm over a flight.",
-        report.flight_shift_mm
-    );
-    let basis = if accuracy == ACCURACY { "common practice, no source" } else { "as you entered" };
-    let accuracy = format!(
-        "Scale taken as right within {} g, ruler within {} mm ({basis}).",
-        show(accuracy.scale_half_width_g),
-        show(accuracy.ruler_half_width_mm)
+    let flight =
+        say!(locale, "computed-balance-electric", mm = locale.rounded(report.flight_shift_mm, 0, Unit::Millimetre));
+    let basis = if accuracy == ACCURACY {
+        say!(locale, "computed-balance-usual")
+    } else {
+        say!(locale, "computed-balance-entered")
+    };
+    let accuracy = say!(
+        locale,
+        "computed-balance-accuracy",
+        scale = locale.quantity(accuracy.scale_half_width_g, Unit::Gram),
+        ruler = locale.quantity(accuracy.ruler_half_width_mm, Unit::Millimetre),
+        basis = basis
     );
     fitted.into_iter().chain([flight, accuracy]).collect()
 }
 
 /// The aircraft from above, nose to the left: the allowed band, the balance point, and where ballast would go.
-fn picture(report: &BalanceReport, ballast: Option<&BallastReport>) -> Picture {
+fn picture(locale: Locale, report: &BalanceReport, ballast: Option<&BallastReport>) -> Picture {
     let mut sheet = Sheet::new();
     let (middle_x, middle_y) = (Sheet::WIDTH / 2.0, 104.0);
     let complete = &report.complete;
@@ -304,15 +365,39 @@ fn picture(report: &BalanceReport, ballast: Option<&BallastReport>) -> Picture {
     let at = |x_mm: f64, y_mm: f64| (middle_x - x_mm as f32 * scale, middle_y - y_mm as f32 * scale);
     sheet.line(Ink::Quiet, 1.0, &[(10.0, middle_y), (Sheet::WIDTH - 10.0, middle_y)]).dashed = true;
     sheet.line(Ink::Quiet, 1.0, &[(middle_x, 44.0), (middle_x, 166.0)]).dashed = true;
-    sheet.label(10.0, middle_y - 6.0, "nose", Ink::Quiet, LabelSize::Small, Anchor::Start);
-    sheet.label(Sheet::WIDTH - 10.0, middle_y - 6.0, "tail", Ink::Quiet, LabelSize::Small, Anchor::End);
-    sheet.label(middle_x + 4.0, 172.0, "main shaft", Ink::Quiet, LabelSize::Small, Anchor::Start);
+    sheet.label(
+        10.0,
+        middle_y - 6.0,
+        say!(locale, "computed-balance-nose"),
+        Ink::Quiet,
+        LabelSize::Small,
+        Anchor::Start,
+    );
+    sheet.label(
+        Sheet::WIDTH - 10.0,
+        middle_y - 6.0,
+        say!(locale, "computed-balance-tail"),
+        Ink::Quiet,
+        LabelSize::Small,
+        Anchor::End,
+    );
+    sheet.label(
+        middle_x + 4.0,
+        172.0,
+        say!(locale, "computed-balance-shaft"),
+        Ink::Quiet,
+        LabelSize::Small,
+        Anchor::Start,
+    );
     if let Some((fore, side)) = band {
         let (left, top) = at(fore.high_mm, side.high_mm);
         let (right, bottom) = at(fore.low_mm, side.low_mm);
         sheet.bar(Ink::Limit, left, top, right, bottom, false);
-        for (line, way, margin) in [(14.0, "Lengthwise", fore), (34.0, "Sideways", side)] {
-            let text = format!("{way} {}", room(margin.margin_mm));
+        for (line, way, margin) in [
+            (14.0, say!(locale, "computed-balance-lengthwise"), fore),
+            (34.0, say!(locale, "computed-balance-sideways"), side),
+        ] {
+            let text = format!("{way} {}", room(locale, margin.margin_mm));
             sheet.label(10.0, line, text, Ink::Strong, LabelSize::Small, Anchor::Start);
         }
     }
@@ -324,12 +409,14 @@ fn picture(report: &BalanceReport, ballast: Option<&BallastReport>) -> Picture {
     sheet.ring(Ink::Strong, x, y, 6.0, true);
     sheet.line(Ink::Strong, 2.0, &[(x - 12.0, y), (x + 12.0, y)]);
     sheet.line(Ink::Strong, 2.0, &[(x, y - 12.0), (x, y + 12.0)]);
-    let mut spoken = format!(
-        "Balance point {:.1} millimetres ahead of the main shaft, {:.1} to the right",
-        complete.x_mm, complete.y_mm
+    let mut spoken = say!(
+        locale,
+        "computed-balance-spoken",
+        ahead = locale.number(complete.x_mm, 1),
+        right = locale.number(complete.y_mm, 1)
     );
     if let Some((ballast, BallastAnswer::Found { best, .. })) = ballast.map(|ballast| (ballast, &ballast.answer)) {
-        let text = format!("add {}", ballast_words(ballast, best));
+        let text = say!(locale, "computed-balance-add", ballast = ballast_words(locale, ballast, best));
         sheet.label(middle_x, 192.0, text.clone(), Ink::Action, LabelSize::Small, Anchor::Middle);
         spoken.push_str(&format!(", {text}"));
     }

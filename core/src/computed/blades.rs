@@ -2,6 +2,7 @@ use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome};
 use crate::engineering::Grade;
 use crate::engineering::unbalance::{Blade, BladeSetReport, RotatingPart, blade_set, permissible};
+use crate::locale::{Locale, say};
 use crate::record::{Outcome, ThingKind, Unit};
 use crate::view::chart::{Bar, bars};
 
@@ -29,51 +30,60 @@ pub(super) fn balance(facts: Facts<'_>) -> Result<Computed> {
     // Orientation, not a standard's word on a rotor: past it is a caution, never a stop.
     let grade = allowed.grade.min(Grade::Caution);
     let name = |index: usize| things.get(index).map_or_else(String::new, |thing| thing.name.clone());
-    let summary = format!(
-        "The set pulls with {:.1} N at {head_rpm:.0} rpm; {} lacks {:.2} g at its balance point",
-        set.force_n,
-        name(set.lightest.0),
-        set.lightest.1
+    let summary = say!(
+        facts.locale,
+        "computed-blades-summary",
+        force = facts.locale.number(set.force_n, 1),
+        rpm = facts.locale.rounded(head_rpm, 0, Unit::RevolutionsPerMinute),
+        blade = name(set.lightest.0),
+        grams = facts.locale.rounded(set.lightest.1, 2, Unit::Gram)
     );
     Ok(Computed {
         outcome: outcome(grade),
         summary,
         figures: vec![
             Figure::judged(
-                "Unbalance of the set",
+                say!(facts.locale, "computed-blades-unbalance"),
                 set.unbalance_gmm,
                 0,
                 Unit::GramMillimetre,
-                format!(
-                    "a fan of this mass would be allowed {:.0} g mm ({GRADE_MM_S} mm/s)",
-                    allowed.permissible_gmm
+                say!(
+                    facts.locale,
+                    "computed-blades-fan",
+                    allowed = facts.locale.rounded(allowed.permissible_gmm, 0, Unit::GramMillimetre),
+                    grade = facts.locale.quantity(GRADE_MM_S, Unit::MillimetrePerSecond)
                 ),
                 grade,
             ),
-            Figure::told("Pull at service speed", set.force_n, 1, Unit::Newton),
-            Figure::told("Allowed at the balance point", allowed.permissible_g, 2, Unit::Gram),
+            Figure::told(say!(facts.locale, "computed-blades-pull"), set.force_n, 1, Unit::Newton),
+            Figure::told(say!(facts.locale, "computed-blades-allowed"), allowed.permissible_g, 2, Unit::Gram),
         ],
-        rows: rows(&set, &name),
+        rows: rows(facts.locale, &set, &name),
         picture: Some(bars(&[Bar {
-            title: "Unbalance of what a fan may have".to_owned(),
+            title: say!(facts.locale, "computed-blades-bar"),
             value: set.unbalance_gmm,
             limit: allowed.permissible_gmm,
-            text: format!("{:.0} of {:.0} g mm", set.unbalance_gmm, allowed.permissible_gmm),
+            text: say!(
+                facts.locale,
+                "computed-of",
+                part = facts.locale.bare(set.unbalance_gmm, 0, Unit::GramMillimetre),
+                whole = facts.locale.rounded(allowed.permissible_gmm, 0, Unit::GramMillimetre)
+            ),
         }])),
-        remarks: vec![
-            "ISO 21940-11 gives 1000 G m / omega for rigid rotors; a set of blades is outside its table, so this is \
-             orientation. Tracking and the run decide."
-                .to_owned(),
-        ],
+        remarks: vec![say!(facts.locale, "computed-blades-basis")],
     })
 }
 
-fn rows(set: &BladeSetReport, name: &dyn Fn(usize) -> String) -> Vec<Row> {
+fn rows(locale: Locale, set: &BladeSetReport, name: &dyn Fn(usize) -> String) -> Vec<Row> {
     let heaviest = set.moments_gmm.iter().copied().fold(0.0, f64::max);
     let row = |(index, moment): (usize, &f64)| Row {
         title: name(index),
-        word: format!("{:.0} g mm", moment),
-        detail: format!("{:.0} g mm less than the heaviest", heaviest - moment),
+        word: locale.rounded(*moment, 0, Unit::GramMillimetre),
+        detail: say!(
+            locale,
+            "computed-blades-less",
+            moment = locale.rounded(heaviest - moment, 0, Unit::GramMillimetre)
+        ),
         outcome: Outcome::Pass,
     };
     set.moments_gmm.iter().enumerate().map(row).collect()

@@ -2,6 +2,7 @@ use super::hover::LOADED_CELL_V;
 use super::ladder::predicted_charge;
 use super::{Facts, Result};
 use crate::engineering::pack::flight_time;
+use crate::locale::say;
 use crate::plan::{Check, Fly};
 use crate::record::ThingKind;
 
@@ -61,15 +62,15 @@ fn current(facts: Facts<'_>, check: &Check, air_c: f64) -> Option<(f64, String)>
     let rpm = facts.ledger.aircraft.limit(&fly.head_speed_rpm)?;
     // In an hour it takes in milliampere hours what it draws in milliamperes.
     if let Some(hour) = predicted_charge(facts, fly.motion, rpm, 3_600, air_c) {
-        return Some((hour.high_mah / 1_000.0, "upper end of the prediction".to_owned()));
+        return Some((hour.high_mah / 1_000.0, say!(facts.locale, "computed-endurance-predicted")));
     }
     let flown = |id: &str| {
         let flights = facts.ledger.flights.iter().rev().filter(|flight| flight.check == id);
         flights.filter(|flight| flight.called_off().is_none()).find_map(|flight| flight.mean_current_ma())
     };
     if let Some(ma) = flown(&check.id) {
-        return Some((ma / 1_000.0, "as in the last flight of this kind".to_owned()));
+        return Some((ma / 1_000.0, say!(facts.locale, "computed-endurance-same")));
     }
     let hover = facts.hovers().next_back()?.mean_current_ma()?;
-    Some((hover / 1_000.0, "as in the last hover".to_owned()))
+    Some((hover / 1_000.0, say!(facts.locale, "computed-endurance-hover")))
 }

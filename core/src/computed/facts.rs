@@ -77,6 +77,5 @@ impl<'a> Facts<'a> {
 
 /// A thing's number, or that it is lacking.
 pub(super) fn number(thing: &Thing, field: &'static str) -> Result<f64> {
-    let label = thing.kind.fields().iter().find(|f| f.id == field).map_or(field, |f| f.label);
-    thing.number(field).ok_or_else(|| Lacking::Number { kind: thing.kind, name: thing.name.clone(), label })
+    thing.number(field).ok_or_else(|| Lacking::Number { kind: thing.kind, name: thing.name.clone(), field })
 }

@@ -1,8 +1,9 @@
 use super::hover::LOADED_CELL_V;
 use super::{Computed, Facts, Figure, Result, outcome};
-use crate::engineering::EngineeringError;
 use crate::engineering::drive::{DriveTrain, GearStage, GovernorQuestion, drive_speeds, governor};
-use crate::record::{Unit, show};
+use crate::engineering::{Conflict, EngineeringError};
+use crate::locale::{Locale, say};
+use crate::record::Unit;
 use crate::view::chart::{Bar, bars};
 
 /// Rest voltage of a cell near the planned end of a flight (common practice, no source).
@@ -18,14 +19,7 @@ pub(super) fn train(facts: Facts<'_>) -> Result<DriveTrain> {
     let ratio = facts.figure("gear-ratio")?;
     let by_teeth = f64::from(gear) / f64::from(pinion.max(1));
     if (by_teeth / ratio - 1.0).abs() > RATIO_SLACK {
-        return Err(EngineeringError::Contradiction {
-            what: format!(
-                "{gear} teeth on {pinion} make {by_teeth:.2} turns of the motor for one of the rotor, {} were entered: count \
-                 the teeth and read the papers once more",
-                show(ratio)
-            ),
-        }
-        .into());
+        return Err(EngineeringError::from(Conflict::Teeth { gear, pinion, by_teeth, entered: ratio }).into());
     }
     Ok(DriveTrain {
         stages: vec![GearStage { driver_teeth: pinion, driven_teeth: gear }],
@@ -50,57 +44,80 @@ pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
         head_rpm,
     })?;
     let speeds = drive_speeds(&report.inputs.train, head_rpm)?;
-    let summary = format!(
-        "At the end of the pack and {:.0} A the drive reaches {:.0} rpm: {:.0} % above the {head_rpm:.0} rpm it must hold",
-        report.inputs.current_a, report.reachable_rpm, report.margin_percent
+    let summary = say!(
+        facts.locale,
+        "computed-governor-summary",
+        current = facts.locale.number(report.inputs.current_a, 0),
+        reachable = facts.locale.rounded(report.reachable_rpm, 0, Unit::RevolutionsPerMinute),
+        percent = facts.locale.number(report.margin_percent, 0),
+        rpm = facts.locale.rounded(head_rpm, 0, Unit::RevolutionsPerMinute)
     );
-    let told = |label: &str, value: f64, unit: Unit| Figure::told(label, value, 0, unit);
+    let told = |label: String, value: f64, unit: Unit| Figure::told(label, value, 0, unit);
     Ok(Computed {
         outcome: outcome(report.grade),
         summary,
         figures: vec![
             Figure::judged(
-                "Room above service speed",
+                say!(facts.locale, "computed-governor-room"),
                 report.margin_percent,
                 1,
                 Unit::Percent,
-                format!("full throttle needed {:.0} %, caution under 10 % of room", report.throttle_percent),
+                say!(
+                    facts.locale,
+                    "computed-governor-room-note",
+                    percent = facts.locale.number(report.throttle_percent, 0)
+                ),
                 report.grade,
             ),
-            Figure::told("Pack under that load", report.loaded_v, 1, Unit::Volt).noted(format!(
-                "{:.1} V sag; a cell at {:.2} V",
-                report.sag_v,
-                report.loaded_v / cells
+            Figure::told(say!(facts.locale, "computed-governor-pack"), report.loaded_v, 1, Unit::Volt).noted(say!(
+                facts.locale,
+                "computed-governor-sag",
+                sag = facts.locale.number(report.sag_v, 1),
+                cell = facts.locale.number(report.loaded_v / cells, 2)
             )),
-            told("Motor", speeds.motor_rpm, Unit::RevolutionsPerMinute),
-            told("Tail rotor", speeds.tail_rpm, Unit::RevolutionsPerMinute).noted(format!(
-                "{:.1} turns a second, blades pass {:.0} times",
-                speeds.tail_hz, speeds.tail_blade_hz
+            told(say!(facts.locale, "computed-governor-motor"), speeds.motor_rpm, Unit::RevolutionsPerMinute),
+            told(say!(facts.locale, "computed-governor-tail"), speeds.tail_rpm, Unit::RevolutionsPerMinute).noted(
+                say!(
+                    facts.locale,
+                    "computed-governor-tail-note",
+                    turns = facts.locale.number(speeds.tail_hz, 1),
+                    blades = facts.locale.number(speeds.tail_blade_hz, 0)
+                ),
+            ),
+            told(say!(facts.locale, "computed-governor-blades"), speeds.main_blade_hz, Unit::Hertz).noted(say!(
+                facts.locale,
+                "computed-governor-head",
+                turns = facts.locale.number(speeds.head_hz, 1)
             )),
-            told("Main blades pass", speeds.main_blade_hz, Unit::Hertz)
-                .noted(format!("the head turns {:.1} times a second", speeds.head_hz)),
-            told("Motor, electrical", speeds.electrical_hz, Unit::Hertz).noted(format!(
-                "commutates {:.0} times a second; gear mesh {}",
-                speeds.commutation_hz,
-                mesh(&speeds.mesh_hz)
+            told(say!(facts.locale, "computed-governor-electrical"), speeds.electrical_hz, Unit::Hertz).noted(say!(
+                facts.locale,
+                "computed-governor-commutates",
+                times = facts.locale.number(speeds.commutation_hz, 0),
+                mesh = mesh(facts.locale, &speeds.mesh_hz)
             )),
         ],
         rows: Vec::new(),
         picture: Some(bars(&[Bar {
-            title: "Service speed of what can be reached".to_owned(),
+            title: say!(facts.locale, "computed-governor-bar"),
             value: head_rpm,
             limit: report.reachable_rpm,
-            text: format!("{head_rpm:.0} of {:.0} rpm", report.reachable_rpm),
+            text: say!(
+                facts.locale,
+                "computed-of",
+                part = facts.locale.bare(head_rpm, 0, Unit::RevolutionsPerMinute),
+                whole = facts.locale.rounded(report.reachable_rpm, 0, Unit::RevolutionsPerMinute)
+            ),
         }])),
-        remarks: vec![format!(
-            "Rest voltage {END_CELL_V} V a cell at the end, {LOADED_CELL_V} V in mid flight, two thirds of the controller's \
-             rating as the hardest load (common practice, no source). Near full throttle only: a lower throttle draws more \
-             motor current than this counts."
+        remarks: vec![say!(
+            facts.locale,
+            "computed-governor-basis",
+            end = facts.locale.plain(END_CELL_V),
+            loaded = facts.locale.plain(LOADED_CELL_V)
         )],
     })
 }
 
-fn mesh(mesh_hz: &[f64]) -> String {
-    let words: Vec<String> = mesh_hz.iter().map(|hz| format!("{hz:.0} Hz")).collect();
+fn mesh(locale: Locale, mesh_hz: &[f64]) -> String {
+    let words: Vec<String> = mesh_hz.iter().map(|hz| locale.rounded(*hz, 0, Unit::Hertz)).collect();
     words.join(", ")
 }

@@ -7,6 +7,7 @@ use crate::engineering::heat::{
     steady_elsewhere, time_to_limit,
 };
 use crate::field::Flight;
+use crate::locale::{Locale, say};
 use crate::record::{ThingKind, Unit};
 use crate::view::chart::{Curve, curve};
 
@@ -33,33 +34,38 @@ pub(super) fn hot_day(facts: Facts<'_>) -> Result<Computed> {
         None => None,
     };
     let time = match time_s {
-        Some(seconds) => format!("reaches it after {}", crate::view::clock(seconds.round() as i64)),
-        None if hottest.report.steady_c > limit_c => "would pass it".to_owned(),
-        None => "stays under it".to_owned(),
+        Some(seconds) => {
+            say!(facts.locale, "computed-heat-reaches", time = crate::view::clock(seconds.round() as i64))
+        }
+        None if hottest.report.steady_c > limit_c => say!(facts.locale, "computed-heat-would-pass"),
+        None => say!(facts.locale, "computed-heat-stays"),
     };
     let figure = |part: &Carried| {
-        let note = format!(
-            "stop {:.0} °C, room {:.0} K; {:.0} °C measured at {:.0} °C",
-            part.report.inputs.limit_c, part.report.margin_k, part.report.inputs.measured_c, flight.air_c
+        let note = say!(
+            facts.locale,
+            "computed-heat-note",
+            limit = facts.locale.rounded(part.report.inputs.limit_c, 0, Unit::Celsius),
+            room = facts.locale.rounded(part.report.margin_k, 0, Unit::Kelvin),
+            measured = facts.locale.rounded(part.report.inputs.measured_c, 0, Unit::Celsius),
+            air = facts.locale.rounded(flight.air_c, 0, Unit::Celsius)
         );
         Figure::judged(part.title.clone(), part.report.steady_c, 0, Unit::Celsius, note, part.report.grade)
     };
     Ok(Computed {
         outcome: outcome(worst(carried.iter().map(|part| part.report.grade))),
-        summary: format!(
-            "At {hot_c:.0} °C {} gets to {:.0} °C in this hover; its stop is {limit_c:.0} °C, and it {time}",
-            hottest.title.to_lowercase(),
-            hottest.report.steady_c
+        summary: say!(
+            facts.locale,
+            "computed-heat-summary",
+            day = facts.locale.rounded(hot_c, 0, Unit::Celsius),
+            part = facts.locale.inside(&hottest.title),
+            temperature = facts.locale.rounded(hottest.report.steady_c, 0, Unit::Celsius),
+            limit = facts.locale.rounded(limit_c, 0, Unit::Celsius),
+            time = time
         ),
         figures: carried.iter().map(figure).collect(),
         rows: Vec::new(),
-        picture: Some(picture(hot_c, &hottest.report, tau_s)),
-        remarks: vec![
-            "The rise goes with current squared over (density times airflow) to the power of 0.6; the day adds degree for degree. \
-             The reading after landing is taken as the steady one: a short hover reads low."
-                .to_owned(),
-            "Less power, more air over the part or a shorter flight brings it down.".to_owned(),
-        ],
+        picture: Some(picture(facts.locale, hot_c, &hottest.report, tau_s)),
+        remarks: vec![say!(facts.locale, "computed-heat-basis"), say!(facts.locale, "computed-heat-cure")],
     })
 }
 
@@ -114,7 +120,7 @@ pub(super) fn time_constant(facts: Facts<'_>) -> Result<Option<TimeConstant>> {
     Ok(Some(TimeConstant { tau_s: fit.tau_s, half_width_s: 2.0 * fit.tau_u_s }))
 }
 
-fn picture(hot_c: f64, report: &SteadyReport, tau_s: Option<f64>) -> crate::view::Picture {
+fn picture(locale: Locale, hot_c: f64, report: &SteadyReport, tau_s: Option<f64>) -> crate::view::Picture {
     // Without a measured time constant the shape is drawn over three of whatever it may be.
     let points: Vec<(f64, f64)> = (0..=30)
         .map(|index| {
@@ -122,15 +128,22 @@ fn picture(hot_c: f64, report: &SteadyReport, tau_s: Option<f64>) -> crate::view
             (turns, hot_c + (report.steady_c - hot_c) * (1.0 - (-turns).exp()))
         })
         .collect();
-    let end = tau_s.map_or_else(|| "warm through".to_owned(), |tau| crate::view::clock((3.0 * tau).round() as i64));
+    let end = tau_s
+        .map_or_else(|| say!(locale, "computed-warm-through"), |tau| crate::view::clock((3.0 * tau).round() as i64));
     curve(&Curve {
         points: &points,
-        marks: &[(3.0, points.last().map_or(hot_c, |p| p.1), format!("{:.0} °C", report.steady_c))],
-        limit: Some((report.inputs.limit_c, format!("stop {:.0} °C", report.inputs.limit_c))),
-        ends: ("start".to_owned(), end),
-        spoken: format!(
-            "Rise from {hot_c:.0} to {:.0} degrees, stop at {:.0}",
-            report.steady_c, report.inputs.limit_c
+        marks: &[(3.0, points.last().map_or(hot_c, |p| p.1), locale.rounded(report.steady_c, 0, Unit::Celsius))],
+        limit: Some((
+            report.inputs.limit_c,
+            say!(locale, "computed-stop", temperature = locale.rounded(report.inputs.limit_c, 0, Unit::Celsius)),
+        )),
+        ends: (say!(locale, "computed-start"), end),
+        spoken: say!(
+            locale,
+            "computed-heat-spoken",
+            day = locale.bare(hot_c, 0, Unit::Celsius),
+            temperature = locale.bare(report.steady_c, 0, Unit::Celsius),
+            limit = locale.bare(report.inputs.limit_c, 0, Unit::Celsius)
         ),
     })
 }

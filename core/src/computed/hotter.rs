@@ -5,6 +5,7 @@ use crate::engineering::heat::{
     FORCED_EXPONENT, HeatCondition, HotterDay, HotterDayReport, SteadyQuestion, hotter_day,
 };
 use crate::field::Flight;
+use crate::locale::{Locale, say};
 use crate::plan::Place;
 use crate::record::{Outcome, Unit};
 use crate::view::chart::{Curve, curve};
@@ -42,6 +43,7 @@ pub struct Hotter {
 
 /// One place of the last hover on that day.
 struct There<'a> {
+    locale: Locale,
     place: &'a Place,
     report: HotterDayReport,
 }
@@ -71,15 +73,18 @@ pub fn hotter(facts: Facts<'_>, asked: AskedDay) -> Result<Hotter> {
         rows: tightest.what_would_hold_it(asked),
         picture: Some(tightest.picture(asked)),
         remarks: vec![
-            format!(
-                "From {:.0} °C of air and {:.1} A in the last hover. The rise goes with current squared over (density times \
-                 airflow) to the power of 0.6, known to ± 0.1; the meter to ± 2 K (common practice, no source).",
-                flight.air_c,
-                flight.mean_current_ma().unwrap_or(0.0) / 1_000.0
+            say!(
+                facts.locale,
+                "computed-hotter-basis",
+                air = facts.locale.rounded(flight.air_c, 0, Unit::Celsius),
+                current = facts.locale.number(flight.mean_current_ma().unwrap_or(0.0) / 1_000.0, 1),
+                meter = facts.locale.quantity(METER_K, Unit::Kelvin)
             ),
-            "No airflow is taken as a part's own warm draught of 0.4 m/s, a tenth of a hover's. It is a guess that only a \
-             measured run replaces."
-                .to_owned(),
+            say!(
+                facts.locale,
+                "computed-hotter-draught",
+                draught = facts.locale.quantity(OWN_DRAUGHT_M_S, Unit::MetrePerSecond)
+            ),
         ],
     };
     Ok(Hotter { computed, brief: tightest.brief() })
@@ -117,7 +122,7 @@ fn there<'a>(facts: Facts<'a>, flight: &Flight, asked: AskedDay) -> Result<Vec<T
                 tau,
                 flight_s: asked.minutes * 60.0,
             })?;
-            Ok(There { place, report })
+            Ok(There { locale: facts.locale, place, report })
         })
         .collect()
 }
@@ -130,23 +135,46 @@ impl There<'_> {
     /// "At 33 °C and no airflow the controller reaches its stop of 90 °C after 4:10 (3:30 to 5:05)".
     fn sentence(&self, asked: AskedDay) -> String {
         let report = &self.report;
-        let day =
-            format!("At {:.0} °C and {} the {}", asked.air_c, airflow_words(asked), self.place.title.to_lowercase());
+        let day = say!(
+            self.locale,
+            "computed-hotter-day",
+            air = self.locale.rounded(asked.air_c, 0, Unit::Celsius),
+            airflow = airflow_words(self.locale, asked),
+            part = self.locale.inside(&self.place.title)
+        );
+        let shown = self.locale.shown(Unit::Celsius);
+        let half = format!("{} {}", self.locale.number(shown.difference_out(report.half_width_k), 0), shown.sign);
         let (steady_c, limit_c) = (report.steady.steady_c, self.place.stop_above_c);
         let around = match (report.limit_after_low_s, report.limit_after_high_s) {
-            (Some(low_s), Some(high_s)) => format!(" ({} to {})", seconds(low_s), seconds(high_s)),
-            (Some(low_s), None) => format!(" ({} at the earliest)", seconds(low_s)),
+            (Some(low_s), Some(high_s)) => {
+                say!(self.locale, "computed-hotter-between", low = seconds(low_s), high = seconds(high_s))
+            }
+            (Some(low_s), None) => say!(self.locale, "computed-hotter-earliest", low = seconds(low_s)),
             _ => String::new(),
         };
         match report.limit_after_s {
-            Some(after_s) => format!("{day} reaches its stop of {limit_c:.0} °C after {}{around}", seconds(after_s)),
-            None if steady_c > limit_c => format!(
-                "{day} would come to {steady_c:.0} °C, over its stop of {limit_c:.0} °C. How soon is not known: add heat \
-                 readings of a bench run"
+            Some(after_s) => say!(
+                self.locale,
+                "computed-hotter-reaches",
+                day = day,
+                limit = self.locale.rounded(limit_c, 0, Unit::Celsius),
+                after = seconds(after_s),
+                around = around
             ),
-            None => format!(
-                "{day} comes to {steady_c:.0} ± {:.0} °C, {:.0} K under its stop",
-                report.half_width_k, report.steady.margin_k
+            None if steady_c > limit_c => say!(
+                self.locale,
+                "computed-hotter-would",
+                day = day,
+                temperature = self.locale.rounded(steady_c, 0, Unit::Celsius),
+                limit = self.locale.rounded(limit_c, 0, Unit::Celsius)
+            ),
+            None => say!(
+                self.locale,
+                "computed-hotter-under",
+                day = day,
+                temperature = self.locale.bare(steady_c, 0, Unit::Celsius),
+                half = half,
+                room = self.locale.rounded(report.steady.margin_k, 0, Unit::Kelvin)
             ),
         }
     }
@@ -154,17 +182,31 @@ impl There<'_> {
     fn brief(&self) -> String {
         match self.report.limit_after_s {
             Some(after_s) => {
-                format!("{}: {:.0} °C after {}", self.place.title, self.place.stop_above_c, seconds(after_s))
+                say!(
+                    self.locale,
+                    "computed-hotter-brief-after",
+                    part = self.place.title,
+                    limit = self.locale.rounded(self.place.stop_above_c, 0, Unit::Celsius),
+                    after = seconds(after_s)
+                )
             }
-            None => format!("{}: {:.0} °C", self.place.title, self.report.steady.steady_c),
+            None => say!(
+                self.locale,
+                "computed-hotter-brief",
+                part = self.place.title,
+                temperature = self.locale.rounded(self.report.steady.steady_c, 0, Unit::Celsius)
+            ),
         }
     }
 
     fn figure(&self) -> Figure {
         let report = &self.report;
-        let note = format!(
-            "± {:.0} K, stop {:.0} °C; {:.0} °C at the end of the flight",
-            report.half_width_k, self.place.stop_above_c, report.at_end_c
+        let note = say!(
+            self.locale,
+            "computed-hotter-note",
+            half = self.locale.rounded(report.half_width_k, 0, Unit::Kelvin),
+            limit = self.locale.rounded(self.place.stop_above_c, 0, Unit::Celsius),
+            end = self.locale.rounded(report.at_end_c, 0, Unit::Celsius)
         );
         Figure::judged(self.place.title.clone(), report.steady.steady_c, 0, Unit::Celsius, note, report.grade)
             .against(self.place.stop_above_c)
@@ -176,24 +218,29 @@ impl There<'_> {
         if report.steady.steady_c + report.half_width_k <= self.place.stop_above_c {
             return Vec::new();
         }
-        let row = |word: String, title: &str, detail: &str| Row {
-            title: title.to_owned(),
-            word,
-            detail: detail.to_owned(),
-            outcome: Outcome::Pass,
+        let row = |word: String, title: String, detail: String| Row { title, word, detail, outcome: Outcome::Pass };
+        let percent = |share: f64| {
+            say!(self.locale, "computed-percent", percent = self.locale.number((share * 100.0).floor(), 0))
         };
-        let percent = |share: f64| format!("{:.0} %", (share * 100.0).floor());
         let power = percent(asked.power_share * report.current_ratio);
         let airflow = asked.airflow_share.max(OWN_DRAUGHT_M_S / HOVER_AIRFLOW_M_S) * report.airflow_ratio;
         let mut rows = vec![
-            row(format!("At most {power}"), "Less power", "of the last hover's, for as long as you like"),
-            row(format!("At least {:.1} times", airflow), "More air over it", "the last hover's airflow"),
+            row(
+                say!(self.locale, "computed-hotter-at-most", what = power),
+                say!(self.locale, "computed-hotter-less-power"),
+                say!(self.locale, "computed-hotter-of-last"),
+            ),
+            row(
+                say!(self.locale, "computed-hotter-at-least", times = self.locale.number(airflow, 1)),
+                say!(self.locale, "computed-hotter-more-air"),
+                say!(self.locale, "computed-hotter-last-airflow"),
+            ),
         ];
         rows.extend(report.limit_after_low_s.or(report.limit_after_s).map(|after_s| {
             row(
-                format!("At most {}", seconds(after_s)),
-                "A shorter flight",
-                "the early end of the interval; start cold",
+                say!(self.locale, "computed-hotter-at-most", what = seconds(after_s)),
+                say!(self.locale, "computed-hotter-shorter"),
+                say!(self.locale, "computed-hotter-early-end"),
             )
         }));
         rows
@@ -210,21 +257,41 @@ impl There<'_> {
         let at = |time_s: f64| air_c - rise_k * (-time_s / shape_s).exp_m1();
         let points: Vec<(f64, f64)> =
             (0..=40).map(|step| f64::from(step) / 40.0 * end_s).map(|time_s| (time_s, at(time_s))).collect();
-        let landing = tau_s.map(|_| (flight_s, report.at_end_c, format!("{:.0} °C at landing", report.at_end_c)));
+        let landing = tau_s.map(|_| {
+            (
+                flight_s,
+                report.at_end_c,
+                say!(
+                    self.locale,
+                    "computed-hotter-at-landing",
+                    temperature = self.locale.rounded(report.at_end_c, 0, Unit::Celsius)
+                ),
+            )
+        });
         curve(&Curve {
             points: &points,
             marks: landing.as_slice(),
-            limit: Some((self.place.stop_above_c, format!("stop {:.0} °C", self.place.stop_above_c))),
-            ends: ("start".to_owned(), tau_s.map_or_else(|| "warm through".to_owned(), |_| seconds(end_s))),
+            limit: Some((
+                self.place.stop_above_c,
+                say!(
+                    self.locale,
+                    "computed-stop",
+                    temperature = self.locale.rounded(self.place.stop_above_c, 0, Unit::Celsius)
+                ),
+            )),
+            ends: (
+                say!(self.locale, "computed-start"),
+                tau_s.map_or_else(|| say!(self.locale, "computed-warm-through"), |_| seconds(end_s)),
+            ),
             spoken: self.sentence(asked),
         })
     }
 }
 
-fn airflow_words(asked: AskedDay) -> String {
+fn airflow_words(locale: Locale, asked: AskedDay) -> String {
     match asked.airflow_share * 100.0 {
-        share if share < 0.5 => "no airflow".to_owned(),
-        share if (share - 100.0).abs() < 0.5 => "the airflow of a hover".to_owned(),
-        share => format!("{share:.0} % of a hover's airflow"),
+        share if share < 0.5 => say!(locale, "computed-hotter-no-airflow"),
+        share if (share - 100.0).abs() < 0.5 => say!(locale, "computed-hotter-hover-airflow"),
+        share => say!(locale, "computed-hotter-share", percent = locale.number(share, 0)),
     }
 }

@@ -4,6 +4,7 @@ use crate::engineering::rotor::{
     HeadRoomQuestion, HoverQuestion, HoverReport, ModelBasis, Rotor, SectionPolar, TailKind, TailQuestion,
     TailReport, climb_power, density_power_ratio, ground_effect, head_room, hover, model_accuracy, tail,
 };
+use crate::locale::{Locale, say};
 use crate::record::Unit;
 use crate::view::Picture;
 use crate::view::chart::{Curve, curve};
@@ -52,78 +53,133 @@ pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
     let near = ground_effect(1.0)?;
     // What the ideal rotor would take goes with thin air one way, the drag of its blades the other.
     let by_air = density_power_ratio((there.ideal_w / there.loads.power_w).clamp(0.0, 1.0), hot.density_kg_m3)?;
-    let summary = format!(
-        "Hovering at {:.0} rpm in {:.0} °C takes {:.0} W at the rotor, {:.0} W with the tail: {:.0} % in hand",
-        question.speed_rpm,
-        hot.temperature_c,
-        there.loads.power_w,
-        there.loads.power_w + tail.power_w,
-        room.margin_percent
+    let summary = say!(
+        facts.locale,
+        "computed-hover-summary",
+        rpm = facts.locale.rounded(question.speed_rpm, 0, Unit::RevolutionsPerMinute),
+        day = facts.locale.rounded(hot.temperature_c, 0, Unit::Celsius),
+        main = facts.locale.number(there.loads.power_w, 0),
+        whole = facts.locale.number(there.loads.power_w + tail.power_w, 0),
+        percent = facts.locale.number(room.margin_percent, 0)
     );
     Ok(Computed {
         outcome: outcome(room.grade.max(there.grade)),
         summary,
         figures: vec![
             Figure::judged(
-                "Power in hand on the hottest day",
+                say!(facts.locale, "computed-hover-power"),
                 room.margin_w,
                 0,
                 Unit::Watt,
-                format!("of {for_main_w:.0} W for the main rotor, {:.0} %", room.margin_percent),
+                say!(
+                    facts.locale,
+                    "computed-hover-power-note",
+                    watts = facts.locale.number(for_main_w, 0),
+                    percent = facts.locale.number(room.margin_percent, 0)
+                ),
                 room.grade,
             ),
             Figure::judged(
-                "Blade loading, room to stall",
+                say!(facts.locale, "computed-hover-loading"),
                 there.blade_loading_margin_percent,
                 0,
                 Unit::Percent,
-                format!("figure of merit {:.2}, disc loading {:.0} N/m²", there.loads.figure_of_merit, there.disc_loading_n_m2),
+                say!(
+                    facts.locale,
+                    "computed-hover-loading-note",
+                    merit = facts.locale.number(there.loads.figure_of_merit, 2),
+                    loading = facts.locale.number(there.disc_loading_n_m2, 0)
+                ),
                 there.grade,
             ),
-            Figure::told("Density altitude", hot.density_altitude_m, 0, Unit::Metre)
-                .noted(format!("{:.3} kg/m³; pressure altitude {:.0} m", hot.density_kg_m3, hot.pressure_altitude_m)),
-            Figure::told("Power against standard air", (by_air - 1.0) * 100.0, 1, Unit::Percent)
-                .noted("by the density alone, at the same mass and head speed; at sea level, 15 °C"),
-            Figure::told("Tip speed", there.loads.tip_speed_m_s, 0, Unit::MetrePerSecond)
-                .noted(format!("tip Mach {:.2}, Reynolds number {:.0} 000", there.loads.tip_mach, there.loads.tip_reynolds / 1e3)),
-            Figure::told("Collective at three quarters", there.collective_deg, 1, Unit::Degree),
-            Figure::told("Tail thrust", tail.thrust_n, 1, Unit::Newton)
-                .noted(format!("against {:.1} N m, {:.0} W, {:.0} % of the main rotor's", tail.main_torque_nm, tail.power_w, tail.share_percent)),
-            Figure::told(format!("More for a climb of {CLIMB_M_S:.0} m/s"), climb_w, 0, Unit::Watt),
+            Figure::told(
+                say!(facts.locale, "computed-hover-density-altitude"),
+                hot.density_altitude_m,
+                0,
+                Unit::Metre,
+            )
+            .noted(say!(
+                facts.locale,
+                "computed-hover-density-note",
+                density = facts.locale.number(hot.density_kg_m3, 3),
+                altitude = facts.locale.rounded(hot.pressure_altitude_m, 0, Unit::Metre)
+            )),
+            Figure::told(say!(facts.locale, "computed-hover-by-air"), (by_air - 1.0) * 100.0, 1, Unit::Percent)
+                .noted(say!(
+                    facts.locale,
+                    "computed-hover-by-air-note",
+                    temperature = facts.locale.quantity(15.0, Unit::Celsius)
+                )),
+            Figure::told(
+                say!(facts.locale, "computed-hover-tip"),
+                there.loads.tip_speed_m_s,
+                0,
+                Unit::MetrePerSecond,
+            )
+            .noted(say!(
+                facts.locale,
+                "computed-hover-tip-note",
+                mach = facts.locale.number(there.loads.tip_mach, 2),
+                reynolds = facts.locale.number(there.loads.tip_reynolds / 1e3, 0)
+            )),
+            Figure::told(say!(facts.locale, "computed-hover-collective"), there.collective_deg, 1, Unit::Degree),
+            Figure::told(say!(facts.locale, "computed-hover-tail"), tail.thrust_n, 1, Unit::Newton).noted(say!(
+                facts.locale,
+                "computed-hover-tail-note",
+                torque = facts.locale.number(tail.main_torque_nm, 1),
+                watts = facts.locale.number(tail.power_w, 0),
+                percent = facts.locale.number(tail.share_percent, 0)
+            )),
+            Figure::told(
+                say!(
+                    facts.locale,
+                    "computed-hover-climb",
+                    speed = facts.locale.rounded(CLIMB_M_S, 0, Unit::MetrePerSecond)
+                ),
+                climb_w,
+                0,
+                Unit::Watt,
+            ),
         ],
         rows: Vec::new(),
-        picture: Some(bucket(&question, for_main_w)?),
+        picture: Some(bucket(facts.locale, &question, for_main_w)?),
         remarks: vec![
-            accuracy_words(&there),
-            format!(
-                "One rotor radius above the ground the induced power falls to {:.0} % (Hayden 1976): orientation only.",
-                near.induced_power_ratio * 100.0
+            accuracy_words(facts.locale, &there),
+            say!(
+                facts.locale,
+                "computed-hover-ground",
+                percent = facts.locale.number(near.induced_power_ratio * 100.0, 0)
             ),
-            "Power that the drive can hold: two thirds of the controller's continuous rating at 3.75 V a cell, 85 % to the \
-             rotor shaft (common practice, no source)."
-                .to_owned(),
+            say!(facts.locale, "computed-hover-drive"),
         ],
     })
 }
 
 /// How far the model was off against rotors that were measured.
-fn accuracy_words(hover: &HoverReport) -> String {
+fn accuracy_words(locale: Locale, hover: &HoverReport) -> String {
     let accuracy = model_accuracy(&hover.loads);
     let like = match accuracy.basis {
-        ModelBasis::Measured => "Rotors like this one were measured (NACA TN-626, TN-2474)",
-        ModelBasis::OtherReynolds => "Rotors of another Reynolds number were measured (NACA TN-626, TN-2474)",
+        ModelBasis::Measured => say!(locale, "computed-hover-measured"),
+        ModelBasis::OtherReynolds => say!(locale, "computed-hover-reynolds"),
         ModelBasis::LowCollective => {
-            "Below 6 degrees of pitch the measured rotors lifted less (NACA TN-626, TN-2474)"
+            say!(locale, "computed-hover-low-pitch")
         }
         ModelBasis::ShortBlades => {
-            "Blades this short shed strong vortices that the model does not know (NASA TM-81232)"
+            say!(locale, "computed-hover-short-blades")
         }
     };
-    let off = |percent: Option<f64>| percent.map_or_else(|| "unknown".to_owned(), |p| format!("{p:.0} %"));
-    format!(
-        "Blade-element momentum theory. {like}: at worst thrust was off by {}, power by {}.",
-        off(accuracy.thrust_percent),
-        off(accuracy.power_percent)
+    let off = |percent: Option<f64>| {
+        percent.map_or_else(
+            || say!(locale, "computed-hover-unknown"),
+            |p| say!(locale, "computed-percent", percent = locale.number(p, 0)),
+        )
+    };
+    say!(
+        locale,
+        "computed-hover-accuracy",
+        like = like,
+        thrust = off(accuracy.thrust_percent),
+        power = off(accuracy.power_percent)
     )
 }
 
@@ -181,7 +237,7 @@ fn tail_of(facts: Facts<'_>, hover: &HoverReport) -> Result<TailReport> {
 }
 
 /// Power over head speed, with the service speed marked and what the drive can hold drawn in.
-fn bucket(question: &HoverQuestion, available_w: f64) -> Result<Picture> {
+fn bucket(locale: Locale, question: &HoverQuestion, available_w: f64) -> Result<Picture> {
     let speeds = (0..=24).map(|step| question.speed_rpm * (0.7 + 0.025 * f64::from(step)));
     // Too slow a rotor cannot lift it at all: the curve begins where it can.
     let points: Vec<(f64, f64)> = speeds
@@ -189,16 +245,21 @@ fn bucket(question: &HoverQuestion, available_w: f64) -> Result<Picture> {
         .map(|report| (report.inputs.speed_rpm, report.loads.power_w))
         .collect();
     let here = hover(question)?;
-    let words = format!("{:.0} W at {:.0} rpm", here.loads.power_w, question.speed_rpm);
+    let words = say!(
+        locale,
+        "computed-hover-here",
+        watts = locale.number(here.loads.power_w, 0),
+        rpm = locale.rounded(question.speed_rpm, 0, Unit::RevolutionsPerMinute)
+    );
     let ends = (
-        points.first().map_or_else(String::new, |p| format!("{:.0} rpm", p.0)),
-        points.last().map_or_else(String::new, |p| format!("{:.0} rpm", p.0)),
+        points.first().map_or_else(String::new, |p| locale.rounded(p.0, 0, Unit::RevolutionsPerMinute)),
+        points.last().map_or_else(String::new, |p| locale.rounded(p.0, 0, Unit::RevolutionsPerMinute)),
     );
     Ok(curve(&Curve {
         points: &points,
         marks: &[(question.speed_rpm, here.loads.power_w, words.clone())],
-        limit: Some((available_w, format!("{available_w:.0} W can be held"))),
+        limit: Some((available_w, say!(locale, "computed-hover-held", watts = locale.number(available_w, 0)))),
         ends,
-        spoken: format!("Main rotor power over head speed: {words}; the drive can hold {available_w:.0} watts"),
+        spoken: say!(locale, "computed-hover-spoken", words = words, watts = locale.number(available_w, 0)),
     }))
 }

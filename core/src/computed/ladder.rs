@@ -5,6 +5,7 @@ use crate::engineering::prediction::{
     FlownStep, Interval95, LadderAircraft, LadderPrediction, LadderQuestion, NextStep, PowerPrior, predict,
 };
 use crate::field::Flight;
+use crate::locale::say;
 use crate::plan::Motion;
 use crate::record::{Outcome, Prediction, Unit};
 use crate::view::chart::{Curve, curve};
@@ -35,9 +36,9 @@ pub fn predicted_charge(
     let prediction = step(facts, steps, head_rpm, air_c).ok()?;
     let charge = |ampere: f64| ampere * 1_000.0 * planned_s as f64 / 3_600.0;
     let from = match flown {
-        0 => "the figures of rotor, mass and pack".to_owned(),
-        1 => "the hover flown and the figures of the rotor".to_owned(),
-        flown => format!("the {flown} hovers flown and the figures of the rotor"),
+        0 => say!(facts.locale, "computed-ladder-from-figures"),
+        1 => say!(facts.locale, "computed-ladder-from-one"),
+        flown => say!(facts.locale, "computed-ladder-from-several", flown = flown),
     };
     Some(Prediction {
         used_mah: charge(prediction.current_a.middle),
@@ -83,9 +84,23 @@ pub(super) fn agreement(facts: Facts<'_>) -> Result<Computed> {
             let (low, high) = (prediction.current_a.low, prediction.current_a.high);
             let agrees = (low * (1.0 - CHARGE_SLACK)..=high * (1.0 + CHARGE_SLACK)).contains(&ampere);
             let row = Row {
-                title: format!("{:.0} rpm: {ampere:.1} A", flight.head_speed_rpm),
-                word: if agrees { "As predicted" } else { "Not as predicted" }.to_owned(),
-                detail: format!("{low:.1} to {high:.1} A from what was flown before"),
+                title: say!(
+                    facts.locale,
+                    "computed-ladder-row",
+                    rpm = facts.locale.rounded(flight.head_speed_rpm, 0, Unit::RevolutionsPerMinute),
+                    current = facts.locale.number(ampere, 1)
+                ),
+                word: if agrees {
+                    say!(facts.locale, "computed-ladder-agrees")
+                } else {
+                    say!(facts.locale, "computed-ladder-differs")
+                },
+                detail: say!(
+                    facts.locale,
+                    "computed-ladder-row-note",
+                    low = facts.locale.number(low, 1),
+                    high = facts.locale.number(high, 1)
+                ),
                 outcome: if agrees || flight.explained.is_some() { Outcome::Pass } else { Outcome::Caution },
             };
             Some((row, agrees))
@@ -93,30 +108,34 @@ pub(super) fn agreement(facts: Facts<'_>) -> Result<Computed> {
         .collect();
     let agree = judged.iter().filter(|(_, agrees)| *agrees).count();
     let worst = judged.iter().map(|(row, _)| row.outcome).max().unwrap_or(Outcome::Pass);
-    let interval = |label: &str, of: &crate::engineering::prediction::Interval95, digits: usize, unit: Unit| {
-        Figure::told(label, of.middle, digits, unit)
-            .noted(format!("{:.*} to {:.*}, 95 %", digits, of.low, digits, of.high))
+    let interval = |label: String, of: &crate::engineering::prediction::Interval95, digits: usize, unit: Unit| {
+        Figure::told(label, of.middle, digits, unit).noted(say!(
+            facts.locale,
+            "computed-ladder-interval",
+            low = facts.locale.number(of.low, digits),
+            high = facts.locale.number(of.high, digits)
+        ))
     };
     Ok(Computed {
         outcome: worst,
-        summary: format!("{agree} of {} hovers drew what was predicted before them", judged.len()),
+        summary: say!(facts.locale, "computed-ladder-summary", agree = agree, count = judged.len()),
         figures: [
-            interval("From pack to rotor, tail included", &fitted.fitted.efficiency, 2, Unit::Ratio),
-            interval("Induced power over ideal", &fitted.fitted.induced_factor, 2, Unit::Ratio),
-            interval("Profile drag without lift", &fitted.fitted.profile_drag, 4, Unit::Ratio),
-            Figure::told("Scatter of a reading", fitted.fitted.scatter_percent, 1, Unit::Percent),
+            interval(say!(facts.locale, "computed-ladder-efficiency"), &fitted.fitted.efficiency, 2, Unit::Ratio),
+            interval(say!(facts.locale, "computed-ladder-induced"), &fitted.fitted.induced_factor, 2, Unit::Ratio),
+            interval(say!(facts.locale, "computed-ladder-drag"), &fitted.fitted.profile_drag, 4, Unit::Ratio),
+            Figure::told(
+                say!(facts.locale, "computed-ladder-scatter"),
+                fitted.fitted.scatter_percent,
+                1,
+                Unit::Percent,
+            ),
         ]
         .into_iter()
         .chain(heat(facts, last)?)
         .collect(),
         rows: judged.into_iter().map(|(row, _)| row).collect(),
         picture: Some(picture(facts, &flown)?),
-        remarks: vec![
-            "A physical prior for this class (drag by NACA TN-626), fitted to the hovers flown. On simulated aircraft its 95 % \
-             interval held the truth in 93 to 97 % of 10,000 seasons. A slipping belt, a dragging bearing and resonance are \
-             not in it: that is what a disagreement is for."
-                .to_owned(),
-        ],
+        remarks: vec![say!(facts.locale, "computed-ladder-basis")],
     })
 }
 
@@ -126,11 +145,24 @@ fn heat(facts: Facts<'_>, last: &Flight) -> Result<Vec<Figure>> {
     let read = facts.plan.places.iter().filter(|place| last.hottest_reading(&place.id).is_some());
     let figure = |place: &crate::plan::Place| {
         let expected = predicted_temperature(facts, &place.id, service_rpm, last.air_c)?;
-        let note = format!(
-            "{:.0} to {:.0} °C, 95 %, after a hover at {service_rpm:.0} rpm in {:.0} °C; stop {:.0} °C",
-            expected.low, expected.high, last.air_c, place.stop_above_c
+        let note = say!(
+            facts.locale,
+            "computed-ladder-heat-note",
+            low = facts.locale.bare(expected.low, 0, Unit::Celsius),
+            high = facts.locale.rounded(expected.high, 0, Unit::Celsius),
+            rpm = facts.locale.rounded(service_rpm, 0, Unit::RevolutionsPerMinute),
+            air = facts.locale.rounded(last.air_c, 0, Unit::Celsius),
+            limit = facts.locale.rounded(place.stop_above_c, 0, Unit::Celsius)
         );
-        Some(Figure::told(format!("{} expected", place.title), expected.middle, 0, Unit::Celsius).noted(note))
+        Some(
+            Figure::told(
+                say!(facts.locale, "computed-ladder-expected", place = place.title),
+                expected.middle,
+                0,
+                Unit::Celsius,
+            )
+            .noted(note),
+        )
     };
     Ok(read.filter_map(figure).collect())
 }
@@ -198,14 +230,21 @@ fn picture(facts: Facts<'_>, flown: &[&Flight]) -> Result<crate::view::Picture> 
         .iter()
         .filter_map(|flight| {
             let ampere = flight.mean_current_ma()? / 1_000.0;
-            Some((flight.head_speed_rpm, ampere, format!("{ampere:.1} A")))
+            Some((
+                flight.head_speed_rpm,
+                ampere,
+                say!(facts.locale, "computed-amperes", current = facts.locale.number(ampere, 1)),
+            ))
         })
         .collect();
     Ok(curve(&Curve {
         points: &points,
         marks: &marks,
         limit: None,
-        ends: (format!("{low:.0} rpm"), format!("{high:.0} rpm")),
-        spoken: format!("Fitted hover current over head speed, with {} hovers flown", marks.len()),
+        ends: (
+            facts.locale.rounded(low, 0, Unit::RevolutionsPerMinute),
+            facts.locale.rounded(high, 0, Unit::RevolutionsPerMinute),
+        ),
+        spoken: say!(facts.locale, "computed-ladder-spoken", count = marks.len()),
     }))
 }

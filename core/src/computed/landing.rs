@@ -3,6 +3,7 @@ use super::packs::{last_reading, pack_readings};
 use super::{Computed, Facts, Figure, Lacking, Result, outcome};
 use crate::engineering::Grade;
 use crate::engineering::pack::{PackLanding, REST_LOW_V, SPREAD_LIMIT_V, landing};
+use crate::locale::say;
 use crate::record::{ThingKind, Unit};
 use crate::view::chart::{Bar, bars};
 
@@ -37,56 +38,69 @@ pub(super) fn charge(facts: Facts<'_>) -> Result<Computed> {
     let timer = report.time_to_reserve_min;
     let whole_minutes = crate::view::clock((timer * 60.0).floor() as i64);
     let usable_mah = capacity_mah * (1.0 - reserve_percent / 100.0);
-    let capacity_from = if measured_mah.is_some() { "as measured" } else { "by its label" };
+    let capacity_from = if measured_mah.is_some() {
+        say!(facts.locale, "computed-landing-measured")
+    } else {
+        say!(facts.locale, "computed-landing-label")
+    };
     let figures = [
         Figure::judged(
-            "Charge left",
+            say!(facts.locale, "computed-landing-left"),
             report.left_percent,
             0,
             Unit::Percent,
-            format!(
-                "reserve {reserve_percent:.0} %, room {:.0} %; {} mAh {capacity_from}",
-                report.reserve_margin_percent,
-                crate::record::show(capacity_mah)
+            say!(
+                facts.locale,
+                "computed-landing-left-note",
+                reserve = facts.locale.number(reserve_percent, 0),
+                room = facts.locale.number(report.reserve_margin_percent, 0),
+                capacity = facts.locale.plain(capacity_mah),
+                from = capacity_from
             ),
             charge_grade(report.left_percent, reserve_percent),
         )
         .against(reserve_percent),
-        Figure::told("Flight that keeps the reserve", timer, 1, Unit::Minute)
-            .noted("at the mean current of this hover; a timer is set to less"),
-        Figure::told("Mean current", report.average_a, 1, Unit::Ampere),
+        Figure::told(say!(facts.locale, "computed-landing-flight"), timer, 1, Unit::Minute)
+            .noted(say!(facts.locale, "computed-landing-flight-note")),
+        Figure::told(say!(facts.locale, "computed-landing-current"), report.average_a, 1, Unit::Ampere),
     ];
     let lowest = report.lowest.map(|(_, cell_v)| {
         let grade = if cell_v < REST_LOW_V { Grade::Caution } else { Grade::Ok };
-        let note = format!("at rest; {REST_LOW_V} V or more is wanted");
-        Figure::judged("Lowest cell", cell_v, 2, Unit::Volt, note, grade).against(REST_LOW_V)
+        let note = say!(facts.locale, "computed-landing-rest", limit = facts.locale.plain(REST_LOW_V));
+        Figure::judged(say!(facts.locale, "computed-landing-lowest"), cell_v, 2, Unit::Volt, note, grade)
+            .against(REST_LOW_V)
     });
     let spread = report.spread_v.filter(|_| report.inputs.cells_v.len() > 1).map(|spread_v| {
         let grade = if spread_v > SPREAD_LIMIT_V + 1e-9 { Grade::Caution } else { Grade::Ok };
-        let note = format!("{SPREAD_LIMIT_V} V at most");
-        Figure::judged("Cells apart at rest", spread_v, 2, Unit::Volt, note, grade).against(SPREAD_LIMIT_V)
+        let note = say!(facts.locale, "computed-landing-at-most", limit = facts.locale.plain(SPREAD_LIMIT_V));
+        Figure::judged(say!(facts.locale, "computed-landing-apart"), spread_v, 2, Unit::Volt, note, grade)
+            .against(SPREAD_LIMIT_V)
     });
     Ok(Computed {
         outcome: outcome(grade),
-        summary: format!(
-            "{} kept {:.0} % after {}; {whole_minutes} at this current would leave {reserve_percent:.0} %",
-            pack.name,
-            report.left_percent,
-            crate::view::clock(elapsed_ms / 1_000),
+        summary: say!(
+            facts.locale,
+            "computed-landing-summary",
+            pack = pack.name,
+            left = facts.locale.number(report.left_percent, 0),
+            flown = crate::view::clock(elapsed_ms / 1_000),
+            timer = whole_minutes,
+            reserve = facts.locale.number(reserve_percent, 0)
         ),
         figures: figures.into_iter().chain(lowest).chain(spread).collect(),
         rows: Vec::new(),
         picture: Some(bars(&[Bar {
-            title: format!("Used of what may be used of {}", pack.name),
+            title: say!(facts.locale, "computed-landing-bar", pack = pack.name),
             value: used_mah,
             limit: usable_mah,
-            text: format!("{used_mah:.0} of {usable_mah:.0} mAh"),
+            text: say!(
+                facts.locale,
+                "computed-of",
+                part = facts.locale.bare(used_mah, 0, Unit::MilliampereHour),
+                whole = facts.locale.rounded(usable_mah, 0, Unit::MilliampereHour)
+            ),
         }])),
-        remarks: vec![
-            "Charge left, rest voltage of 3.7 V a cell and 0.05 V between cells are common practice, no source. A cold \
-             pack, an old one and a harder flight take more: set the timer shorter than this."
-                .to_owned(),
-        ],
+        remarks: vec![say!(facts.locale, "computed-landing-basis")],
     })
 }
 

@@ -30,6 +30,7 @@ pub use hotter::{AskedDay, Hotter, hotter, hottest_lately};
 pub use ladder::{predicted_charge, predicted_temperature};
 
 use crate::engineering::{EngineeringError, Grade};
+use crate::locale::{Locale, say};
 use crate::plan::Computation;
 use crate::record::{NamedValue, Outcome, ThingKind, Unit};
 use crate::view::Picture;
@@ -94,8 +95,8 @@ pub enum Lacking {
         kind: ThingKind,
         /// Its name.
         name: String,
-        /// What it lacks.
-        label: &'static str,
+        /// The field of it that is empty: its id.
+        field: &'static str,
     },
     /// A figure of the aircraft is missing: its id in the plan.
     Figure(String),
@@ -141,10 +142,12 @@ impl Computed {
     }
 
     /// The numbers that are kept with the evidence.
-    pub fn values(&self) -> Vec<NamedValue> {
+    pub fn values(&self, locale: Locale) -> Vec<NamedValue> {
         let value = |name: String, value: f64, unit: Unit| NamedValue { name, value, unit };
         let both = self.figures.iter().flat_map(|figure| {
-            let limit = figure.limit.map(|limit| value(format!("{}, limit", figure.label), limit, figure.unit));
+            let limit = figure
+                .limit
+                .map(|limit| value(say!(locale, "computed-limit-of", label = figure.label), limit, figure.unit));
             [value(figure.label.clone(), figure.value, figure.unit)].into_iter().chain(limit)
         });
         both.collect()

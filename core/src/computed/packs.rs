@@ -2,6 +2,7 @@ use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome, worst};
 use crate::engineering::Grade;
 use crate::engineering::pack::{PackHealth, RetireReason, TwoLoads, cold, flight_time, internal_resistance, retire};
+use crate::locale::{Locale, say};
 use crate::record::{Thing, ThingKind, Unit};
 use crate::view::chart::{Bar, bars};
 
@@ -16,36 +17,54 @@ pub(super) fn life(facts: Facts<'_>) -> Result<Computed> {
     let judged: Vec<Judged<'_>> = packs.into_iter().map(|pack| judge(facts, pack)).collect::<Result<_>>()?;
     let tired = judged.iter().find(|pack| pack.grade != Grade::Ok);
     let allowed = allowed_minutes(facts)?;
-    let time = allowed.map_or_else(String::new, |minutes| format!("; {minutes:.1} min a flight keep the reserve"));
+    let time = allowed.map_or_else(String::new, |minutes| {
+        say!(facts.locale, "computed-packs-time", minutes = facts.locale.number(minutes, 1))
+    });
     let summary = match tired {
-        Some(pack) => format!("{}: {}{time}", pack.name, pack.reasons.join(", ")),
-        None => format!("No pack gives a reason to retire it{time}"),
+        Some(pack) => say!(
+            facts.locale,
+            "computed-packs-tired",
+            pack = pack.name,
+            reasons = pack.reasons.join(", "),
+            time = time
+        ),
+        None => say!(facts.locale, "computed-packs-none", time = time),
     };
     let rows = judged.iter().map(|pack| Row {
         title: pack.name.to_owned(),
         word: match pack.grade {
-            Grade::Ok => "Serves on",
-            Grade::Caution => "Watch it",
-            Grade::Stop => "Retire it",
-        }
-        .to_owned(),
-        detail: if pack.reasons.is_empty() { "nothing known against it".to_owned() } else { pack.reasons.join(", ") },
+            Grade::Ok => say!(facts.locale, "computed-packs-serves"),
+            Grade::Caution => say!(facts.locale, "computed-packs-watch"),
+            Grade::Stop => say!(facts.locale, "computed-packs-retire"),
+        },
+        detail: if pack.reasons.is_empty() {
+            say!(facts.locale, "computed-packs-nothing")
+        } else {
+            pack.reasons.join(", ")
+        },
         outcome: outcome(pack.grade),
     });
     let figures = judged.iter().filter_map(|pack| {
-        let note = "of its value when new; retired at 200 %".to_owned();
+        let note = say!(facts.locale, "computed-packs-of-new");
         let percent = pack.ratio? * 100.0;
-        Some(Figure::judged(format!("{}: resistance", pack.name), percent, 0, Unit::Percent, note, pack.grade))
+        Some(Figure::judged(
+            say!(facts.locale, "computed-packs-resistance", pack = pack.name),
+            percent,
+            0,
+            Unit::Percent,
+            note,
+            pack.grade,
+        ))
     });
     let bar_of = judged.iter().filter_map(|pack| {
         let ratio = pack.ratio?;
-        let text = format!("{:.0} % of new, retired at 200 %", ratio * 100.0);
+        let text = say!(facts.locale, "computed-packs-bar", percent = facts.locale.number(ratio * 100.0, 0));
         Some(Bar { title: pack.name.to_owned(), value: ratio, limit: 2.0, text })
     });
     let all: Vec<Bar> = bar_of.collect();
     let time_figure = allowed.map(|minutes| {
-        Figure::told("Flight that keeps the reserve", minutes, 1, Unit::Minute)
-            .noted("at the power of the last hover; common practice, no source")
+        Figure::told(say!(facts.locale, "computed-landing-flight"), minutes, 1, Unit::Minute)
+            .noted(say!(facts.locale, "computed-packs-flight-note"))
     });
     let cold_words = cold(10.0)?;
     Ok(Computed {
@@ -55,12 +74,12 @@ pub(super) fn life(facts: Facts<'_>) -> Result<Computed> {
         rows: rows.collect(),
         picture: if all.is_empty() { None } else { Some(bars(&all)) },
         remarks: vec![
-            "Retired at double the new resistance, under 80 % of the capacity, when cells drift apart or one runs hot, and \
-             always when swollen or dented (common practice, no source). No reason found is no promise."
-                .to_owned(),
-            format!(
-                "A pack at 10 °C is planned with {:.0} % of its capacity; colder ones stay on the ground.",
-                cold_words.capacity_factor * 100.0
+            say!(facts.locale, "computed-packs-basis"),
+            say!(
+                facts.locale,
+                "computed-packs-cold",
+                temperature = facts.locale.quantity(10.0, Unit::Celsius),
+                percent = facts.locale.number(cold_words.capacity_factor * 100.0, 0)
             ),
         ],
     })
@@ -117,17 +136,25 @@ fn judge<'a>(facts: Facts<'_>, pack: &'a Thing) -> Result<Judged<'a>> {
         hot_cell_k: last_reading(&readings, "hot_cell_k"),
         damaged: false,
     })?;
-    let reasons = report.reasons.iter().map(words).collect();
+    let reasons = report.reasons.iter().map(|reason| words(facts.locale, reason)).collect();
     Ok(Judged { name: &pack.name, ratio, grade: report.grade, reasons })
 }
 
-fn words(reason: &RetireReason) -> String {
+fn words(locale: Locale, reason: &RetireReason) -> String {
     match reason {
-        RetireReason::Damaged => "swollen, dented or punctured".to_owned(),
-        RetireReason::Resistance { ratio, .. } => format!("resistance {:.0} % of new", ratio * 100.0),
-        RetireReason::Capacity { ratio, .. } => format!("capacity {:.0} % of its label", ratio * 100.0),
-        RetireReason::Spread { spread_v, .. } => format!("cells {spread_v:.2} V apart when charged"),
-        RetireReason::HotCell { above_k, .. } => format!("one cell {above_k:.0} K hotter than the rest"),
+        RetireReason::Damaged => say!(locale, "computed-packs-damaged"),
+        RetireReason::Resistance { ratio, .. } => {
+            say!(locale, "computed-packs-by-resistance", percent = locale.number(*ratio * 100.0, 0))
+        }
+        RetireReason::Capacity { ratio, .. } => {
+            say!(locale, "computed-packs-by-capacity", percent = locale.number(*ratio * 100.0, 0))
+        }
+        RetireReason::Spread { spread_v, .. } => {
+            say!(locale, "computed-packs-by-spread", volts = locale.number(*spread_v, 2))
+        }
+        RetireReason::HotCell { above_k, .. } => {
+            say!(locale, "computed-packs-by-heat", kelvin = locale.rounded(*above_k, 0, Unit::Kelvin))
+        }
     }
 }
 

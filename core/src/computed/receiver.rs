@@ -1,6 +1,7 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Lacking, Result, outcome, supply};
 use crate::engineering::supply::{ReceiverPack, USABLE_FRACTION, receiver_endurance};
+use crate::locale::say;
 use crate::record::{ThingKind, Unit};
 use crate::view::chart::{Bar, bars};
 
@@ -19,34 +20,45 @@ pub(super) fn endurance(facts: Facts<'_>) -> Result<Computed> {
     let name = &rail.inputs.rail.name;
     Ok(Computed {
         outcome: outcome(report.grade),
-        summary: format!(
-            "{name} lasts {:.0} min with its reserve, {:.0} min are planned",
-            report.endurance_min, report.inputs.planned_min
+        summary: say!(
+            facts.locale,
+            "computed-receiver-summary",
+            name = name,
+            minutes = facts.locale.number(report.endurance_min, 0),
+            planned = facts.locale.number(report.inputs.planned_min, 0)
         ),
         figures: vec![
             Figure::judged(
-                "Used by the plan",
+                say!(facts.locale, "computed-receiver-used"),
                 report.used_percent,
                 0,
                 Unit::Percent,
-                format!("{:.0} of {:.0} mAh that may be used", report.used_mah, report.usable_mah),
+                say!(
+                    facts.locale,
+                    "computed-receiver-used-note",
+                    used = facts.locale.number(report.used_mah, 0),
+                    usable = facts.locale.number(report.usable_mah, 0)
+                ),
                 report.grade,
             ),
-            Figure::told("Room", report.margin_min, 0, Unit::Minute).noted(format!("{:.0} %", report.margin_percent)),
-            Figure::told("Average current", report.inputs.average_a, 2, Unit::Ampere)
-                .noted("steady draw and one stirring peak"),
+            Figure::told(say!(facts.locale, "computed-receiver-room"), report.margin_min, 0, Unit::Minute).noted(
+                say!(facts.locale, "computed-percent", percent = facts.locale.number(report.margin_percent, 0)),
+            ),
+            Figure::told(say!(facts.locale, "computed-receiver-current"), report.inputs.average_a, 2, Unit::Ampere)
+                .noted(say!(facts.locale, "computed-receiver-current-note")),
         ],
         rows: Vec::new(),
         picture: Some(bars(&[Bar {
-            title: "Planned of what the reserve allows".to_owned(),
+            title: say!(facts.locale, "computed-receiver-bar"),
             value: report.inputs.planned_min,
             limit: report.endurance_min,
-            text: format!("{:.0} of {:.0} min", report.inputs.planned_min, report.endurance_min),
+            text: say!(
+                facts.locale,
+                "computed-of",
+                part = facts.locale.bare(report.inputs.planned_min, 0, Unit::Minute),
+                whole = facts.locale.rounded(report.endurance_min, 0, Unit::Minute)
+            ),
         }])),
-        remarks: vec![
-            "Six tenths of the capacity may be used between charges (common practice, no source). A cold or old pack holds \
-             less than its label says; a measured average goes before this one."
-                .to_owned(),
-        ],
+        remarks: vec![say!(facts.locale, "computed-receiver-basis")],
     })
 }

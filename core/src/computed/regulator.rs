@@ -1,6 +1,7 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, outcome, worst};
 use crate::engineering::supply::{Regulator, RegulatorKind, RegulatorReport, regulator_report};
+use crate::locale::say;
 use crate::record::{Thing, ThingKind, Unit};
 use crate::view::chart::{Bar, bars};
 
@@ -17,15 +18,23 @@ pub(super) fn heat(facts: Facts<'_>) -> Result<Computed> {
         .collect::<Result<_>>()?;
     let hottest = reports.iter().min_by(|a, b| a.1.margin_k.total_cmp(&b.1.margin_k));
     let summary = hottest.map_or_else(String::new, |(name, report)| {
-        format!(
-            "{name} gets to {:.0} °C on a day of {ambient_c:.0} °C, its limit is {:.0} °C",
-            report.temperature_c, report.inputs.limit_c
+        say!(
+            facts.locale,
+            "computed-regulator-summary",
+            name = name,
+            temperature = facts.locale.rounded(report.temperature_c, 0, Unit::Celsius),
+            day = facts.locale.rounded(ambient_c, 0, Unit::Celsius),
+            limit = facts.locale.rounded(report.inputs.limit_c, 0, Unit::Celsius)
         )
     });
     let figure = |(name, report): &(&str, RegulatorReport)| {
-        let note = format!(
-            "{:.1} W of heat, limit {:.0} °C, room {:.0} K ({:.0} %)",
-            report.heat_w, report.inputs.limit_c, report.margin_k, report.margin_percent
+        let note = say!(
+            facts.locale,
+            "computed-regulator-note",
+            heat = facts.locale.number(report.heat_w, 1),
+            limit = facts.locale.rounded(report.inputs.limit_c, 0, Unit::Celsius),
+            room = facts.locale.rounded(report.margin_k, 0, Unit::Kelvin),
+            percent = facts.locale.number(report.margin_percent, 0)
         );
         Figure::judged(*name, report.temperature_c, 0, Unit::Celsius, note, report.grade)
     };
@@ -33,7 +42,12 @@ pub(super) fn heat(facts: Facts<'_>) -> Result<Computed> {
         title: (*name).to_owned(),
         value: report.temperature_c.max(0.0),
         limit: report.inputs.limit_c,
-        text: format!("{:.0} of {:.0} °C", report.temperature_c, report.inputs.limit_c),
+        text: say!(
+            facts.locale,
+            "computed-of",
+            part = facts.locale.bare(report.temperature_c, 0, Unit::Celsius),
+            whole = facts.locale.rounded(report.inputs.limit_c, 0, Unit::Celsius)
+        ),
     };
     Ok(Computed {
         outcome: outcome(worst(reports.iter().map(|(_, report)| report.grade))),
@@ -41,11 +55,7 @@ pub(super) fn heat(facts: Facts<'_>) -> Result<Computed> {
         figures: reports.iter().map(figure).collect(),
         rows: Vec::new(),
         picture: Some(bars(&reports.iter().map(bar).collect::<Vec<_>>())),
-        remarks: vec![
-            "Steady state in still air, by the maker's rise for each watt. Inside a closed body the air is warmer than the \
-             day."
-                .to_owned(),
-        ],
+        remarks: vec![say!(facts.locale, "computed-regulator-basis")],
     })
 }
 

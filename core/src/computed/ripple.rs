@@ -2,6 +2,7 @@ use super::facts::number;
 use super::{Computed, Facts, Figure, Result, outcome, worst};
 use crate::engineering::Grade;
 use crate::engineering::pack::{RippleShape, TwoLoads, internal_resistance, ripple, ripple_rms};
+use crate::locale::{Locale, say};
 use crate::record::{Thing, ThingKind, Unit};
 use crate::view::chart::{Bar, bars};
 
@@ -32,37 +33,39 @@ pub(super) fn on_pack_leads(facts: Facts<'_>) -> Result<Computed> {
     let Some(tightest) = readings.iter().max_by(|a, b| a.ripple_v.total_cmp(&b.ripple_v)) else {
         return Err(super::Lacking::Things(ThingKind::LoadReading));
     };
-    let margin_v = tightest.limit_v - tightest.ripple_v;
     let judged = readings.iter().map(|reading| {
-        let note = format!("at {:.0} A, limit {:.2} V", reading.current_a, reading.limit_v);
+        let note = say!(
+            facts.locale,
+            "computed-ripple-note",
+            current = facts.locale.number(reading.current_a, 0),
+            limit = facts.locale.number(reading.limit_v, 2)
+        );
         Figure::judged(reading.thing.name.clone(), reading.ripple_v, 2, Unit::Volt, note, reading.grade)
             .against(reading.limit_v)
     });
     let bar = |reading: &Judged<'_>| Bar {
-        title: format!("{}, {:.0} A", reading.thing.name, reading.current_a),
+        title: say!(
+            facts.locale,
+            "computed-ripple-at",
+            name = reading.thing.name,
+            current = facts.locale.number(reading.current_a, 0)
+        ),
         value: reading.ripple_v,
         limit: reading.limit_v,
-        text: format!("{:.2} of {:.2} V", reading.ripple_v, reading.limit_v),
+        text: say!(
+            facts.locale,
+            "computed-of",
+            part = facts.locale.bare(reading.ripple_v, 2, Unit::Volt),
+            whole = facts.locale.rounded(reading.limit_v, 2, Unit::Volt)
+        ),
     };
     Ok(Computed {
         outcome: outcome(worst(readings.iter().map(|reading| reading.grade))),
-        summary: format!(
-            "{:.2} V of ripple at {:.0} A, {:.2} V {} the limit of {:.2} V",
-            tightest.ripple_v,
-            tightest.current_a,
-            margin_v.abs(),
-            if margin_v < 0.0 { "over" } else { "under" },
-            tightest.limit_v
-        ),
+        summary: summary(facts.locale, tightest),
         figures: judged.chain(told(facts, tightest, &readings, cells)?).collect(),
         rows: Vec::new(),
         picture: Some(bars(&readings.iter().map(bar).collect::<Vec<_>>())),
-        remarks: vec![
-            "The lower of the maker's limit and about 0.2 V a cell, peak to peak (common practice, no source). A log that \
-             samples slower than the controller switches reads too little; a scope does not."
-                .to_owned(),
-            "More capacitors at the controller, shorter leads or a fresher pack bring it down.".to_owned(),
-        ],
+        remarks: vec![say!(facts.locale, "computed-ripple-basis"), say!(facts.locale, "computed-ripple-cure")],
     })
 }
 
@@ -80,18 +83,31 @@ fn judge(thing: &Thing, cells: u32, maker_v: f64) -> Result<Judged<'_>> {
     })
 }
 
+fn summary(locale: Locale, tightest: &Judged<'_>) -> String {
+    let margin_v = tightest.limit_v - tightest.ripple_v;
+    let ripple = locale.rounded(tightest.ripple_v, 2, Unit::Volt);
+    let current = locale.rounded(tightest.current_a, 0, Unit::Ampere);
+    let margin = locale.rounded(margin_v.abs(), 2, Unit::Volt);
+    let limit = locale.rounded(tightest.limit_v, 2, Unit::Volt);
+    if margin_v < 0.0 {
+        say!(locale, "computed-ripple-over", ripple = ripple, current = current, margin = margin, limit = limit)
+    } else {
+        say!(locale, "computed-ripple-under", ripple = ripple, current = current, margin = margin, limit = limit)
+    }
+}
+
 /// The ripple current and its heat, and the resistance that two readings under different loads give.
 fn told(facts: Facts<'_>, tightest: &Judged<'_>, readings: &[Judged<'_>], cells: u32) -> Result<Vec<Figure>> {
     let entered_ohm = facts.figure("main-pack-resistance")?;
     let current_a = ripple_rms(tightest.ripple_v / entered_ohm, RippleShape::Triangle)?;
     let heat_w = current_a * current_a * entered_ohm;
-    let current = Figure::told("Ripple current in the pack, rms", current_a, 1, Unit::Ampere)
-        .noted(format!("if the pack alone smooths it: {heat_w:.0} W more heat than its mean current makes"));
-    Ok([current].into_iter().chain(resistance(readings, cells, entered_ohm)).collect())
+    let current = Figure::told(say!(facts.locale, "computed-ripple-current"), current_a, 1, Unit::Ampere)
+        .noted(say!(facts.locale, "computed-ripple-heat", heat = facts.locale.number(heat_w, 0)));
+    Ok([current].into_iter().chain(resistance(facts.locale, readings, cells, entered_ohm)).collect())
 }
 
 /// Two loads of one string give its resistance (IEC 61960), where they go together.
-fn resistance(readings: &[Judged<'_>], cells: u32, entered_ohm: f64) -> Option<Figure> {
+fn resistance(locale: Locale, readings: &[Judged<'_>], cells: u32, entered_ohm: f64) -> Option<Figure> {
     let light = readings.iter().min_by(|a, b| a.current_a.total_cmp(&b.current_a))?;
     let heavy = readings.iter().max_by(|a, b| a.current_a.total_cmp(&b.current_a))?;
     let report = internal_resistance(&TwoLoads {
@@ -103,10 +119,14 @@ fn resistance(readings: &[Judged<'_>], cells: u32, entered_ohm: f64) -> Option<F
         voltmeter_half_width_v: LOG_V,
     })
     .ok()?;
-    let note = format!(
-        "± {:.1} mΩ by the voltmeter alone; {:.1} mΩ were entered for the main pack",
-        report.half_width_ohm * 1_000.0,
-        entered_ohm * 1_000.0
+    let note = say!(
+        locale,
+        "computed-ripple-resistance-note",
+        half = locale.number(report.half_width_ohm * 1_000.0, 1),
+        entered = locale.number(entered_ohm * 1_000.0, 1)
     );
-    Some(Figure::told("Resistance from the two loads", report.pack_ohm * 1_000.0, 1, Unit::Milliohm).noted(note))
+    Some(
+        Figure::told(say!(locale, "computed-ripple-resistance"), report.pack_ohm * 1_000.0, 1, Unit::Milliohm)
+            .noted(note),
+    )
 }

@@ -3,7 +3,8 @@ use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome, worst};
 use crate::engineering::supply::{
     Consumer, ConsumerWindow, CurrentMargin, Rail, RailLoad, RailReason, RailReport, rail_report,
 };
-use crate::record::{Outcome, Thing, ThingKind, Unit, show};
+use crate::locale::{Locale, say};
+use crate::record::{Outcome, Thing, ThingKind, Unit};
 use crate::view::chart::{Bar, Sheet, bars};
 use crate::view::{Anchor, Ink, LabelSize, Picture};
 
@@ -14,54 +15,77 @@ pub(super) fn load(facts: Facts<'_>) -> Result<Computed> {
     let figures = rails.iter().flat_map(|rail| {
         let name = &rail.inputs.rail.name;
         [
-            margin_figure(format!("{name}: design peak"), &rail.burst, "burst rating"),
-            margin_figure(format!("{name}: hard flight"), &rail.continuous, "continuous rating"),
-            Figure::told(format!("{name}: stirring peak"), rail.inputs.stirring_peak_a, 1, Unit::Ampere)
-                .noted("measured, all servos stirred unloaded"),
+            margin_figure(
+                facts.locale,
+                say!(facts.locale, "computed-supply-peak", name = name),
+                &rail.burst,
+                say!(facts.locale, "computed-supply-burst"),
+            ),
+            margin_figure(
+                facts.locale,
+                say!(facts.locale, "computed-supply-hard", name = name),
+                &rail.continuous,
+                say!(facts.locale, "computed-supply-continuous"),
+            ),
+            Figure::told(
+                say!(facts.locale, "computed-supply-stirring", name = name),
+                rail.inputs.stirring_peak_a,
+                1,
+                Unit::Ampere,
+            )
+            .noted(say!(facts.locale, "computed-supply-stirring-note")),
         ]
     });
     Ok(Computed {
         outcome: outcome(grade),
-        summary: load_summary(&rails),
+        summary: load_summary(facts.locale, &rails),
         figures: figures.collect(),
         rows: Vec::new(),
-        picture: Some(load_picture(&rails)),
-        remarks: vec![
-            "Design peak: four times the peak of unloaded stirring, and what draws steadily. Hard flight: twice. Common \
-             practice, no source; a log of the current in flight goes before it."
-                .to_owned(),
-        ],
+        picture: Some(load_picture(facts.locale, &rails)),
+        remarks: vec![say!(facts.locale, "computed-supply-basis")],
     })
 }
 
-fn margin_figure(label: String, margin: &CurrentMargin, rating: &str) -> Figure {
-    let note = format!(
-        "{rating} {} A, room {:.1} A ({:.0} %)",
-        show(margin.rated_a),
-        margin.margin_a,
-        margin.margin_percent
+fn margin_figure(locale: Locale, label: String, margin: &CurrentMargin, rating: String) -> Figure {
+    let note = say!(
+        locale,
+        "computed-supply-note",
+        rating = rating,
+        rated = locale.plain(margin.rated_a),
+        room = locale.number(margin.margin_a, 1),
+        percent = locale.number(margin.margin_percent, 0)
     );
     Figure::judged(label, margin.load_a, 1, Unit::Ampere, note, margin.grade).against(margin.rated_a)
 }
 
-fn load_picture(rails: &[RailReport]) -> crate::view::Picture {
-    let of = |rail: &RailReport, what: &str, margin: &CurrentMargin| Bar {
+fn load_picture(locale: Locale, rails: &[RailReport]) -> crate::view::Picture {
+    let of = |rail: &RailReport, what: String, margin: &CurrentMargin| Bar {
         title: format!("{}, {what}", rail.inputs.rail.name),
         value: margin.load_a,
         limit: margin.rated_a,
-        text: format!("{:.1} A of {} A", margin.load_a, show(margin.rated_a)),
+        text: say!(
+            locale,
+            "computed-of",
+            part = locale.rounded(margin.load_a, 1, Unit::Ampere),
+            whole = locale.quantity(margin.rated_a, Unit::Ampere)
+        ),
     };
     let all: Vec<Bar> = rails
         .iter()
-        .flat_map(|rail| [of(rail, "hard flight", &rail.continuous), of(rail, "design peak", &rail.burst)])
+        .flat_map(|rail| {
+            [
+                of(rail, say!(locale, "computed-supply-hard-flight"), &rail.continuous),
+                of(rail, say!(locale, "computed-supply-design-peak"), &rail.burst),
+            ]
+        })
         .collect();
     bars(&all)
 }
 
-fn load_summary(rails: &[RailReport]) -> String {
+fn load_summary(locale: Locale, rails: &[RailReport]) -> String {
     let reasons = rails.iter().flat_map(|rail| {
         let of_load = rail.reasons.iter().filter(|reason| !is_window(reason));
-        of_load.map(move |reason| format!("{}: {reason}", rail.inputs.rail.name))
+        of_load.map(move |reason| format!("{}: {}", rail.inputs.rail.name, reason.words(locale)))
     });
     let reasons: Vec<String> = reasons.collect();
     if !reasons.is_empty() {
@@ -69,9 +93,11 @@ fn load_summary(rails: &[RailReport]) -> String {
     }
     let tightest = rails.iter().min_by(|a, b| a.burst.margin_percent.total_cmp(&b.burst.margin_percent));
     tightest.map_or_else(String::new, |rail| {
-        format!(
-            "Every supply has room: {} the least, {:.0} % of its burst rating",
-            rail.inputs.rail.name, rail.burst.margin_percent
+        say!(
+            locale,
+            "computed-supply-summary",
+            name = rail.inputs.rail.name,
+            percent = locale.number(rail.burst.margin_percent, 0)
         )
     })
 }
@@ -81,16 +107,21 @@ pub(super) fn window(facts: Facts<'_>) -> Result<Computed> {
     let rails = reports(facts, |supply| Ok(supply.number("stirring_peak_a").unwrap_or(0.0)))?;
     let grade = worst(rails.iter().filter_map(|rail| rail.worst_window.as_ref()).map(|(_, point)| point.grade));
     let outside: Vec<String> =
-        rails.iter().flat_map(|rail| &rail.reasons).filter(|r| is_window(r)).map(ToString::to_string).collect();
+        rails.iter().flat_map(|rail| &rail.reasons).filter(|r| is_window(r)).map(|r| r.words(facts.locale)).collect();
     let summary = match outside.is_empty() {
-        true => "Every consumer stands its supply, full and empty".to_owned(),
+        true => say!(facts.locale, "computed-supply-all-stand"),
         false => outside.join("; "),
     };
     let windows = || rails.iter().flat_map(|rail| rail.windows.iter().map(move |window| (rail, window)));
     let figure = |window: &ConsumerWindow| {
         let point = &window.worst;
-        let note = format!("rated limit {:.2} V", point.limit_v);
-        let label = format!("{}: room, {}", window.consumer, point.state);
+        let note = say!(facts.locale, "computed-supply-limit", volts = facts.locale.number(point.limit_v, 2));
+        let label = say!(
+            facts.locale,
+            "computed-supply-window-room",
+            consumer = window.consumer,
+            state = point.state.words(facts.locale)
+        );
         Figure::judged(label, point.margin_v, 2, Unit::Volt, note, point.grade)
     };
     let rows = windows().map(|(rail, window)| {
@@ -99,14 +130,18 @@ pub(super) fn window(facts: Facts<'_>) -> Result<Computed> {
         Row {
             title: window.consumer.clone(),
             word: match outcome {
-                Outcome::Pass => "Stands it",
-                Outcome::Caution => "At its limit",
-                Outcome::Stop => "Outside its rating",
-            }
-            .to_owned(),
-            detail: format!(
-                "{} {}: {:.2} V, rated limit {:.2} V, room {:.2} V",
-                rail.inputs.rail.name, point.state, point.rail_v, point.limit_v, point.margin_v
+                Outcome::Pass => say!(facts.locale, "computed-supply-stands"),
+                Outcome::Caution => say!(facts.locale, "computed-supply-at-limit"),
+                Outcome::Stop => say!(facts.locale, "computed-supply-outside"),
+            },
+            detail: say!(
+                facts.locale,
+                "computed-supply-window-note",
+                rail = rail.inputs.rail.name,
+                state = point.state.words(facts.locale),
+                volts = facts.locale.number(point.rail_v, 2),
+                limit = facts.locale.number(point.limit_v, 2),
+                room = facts.locale.number(point.margin_v, 2)
             ),
             outcome,
         }
@@ -116,13 +151,13 @@ pub(super) fn window(facts: Facts<'_>) -> Result<Computed> {
         summary,
         figures: windows().map(|(_, window)| figure(window)).collect(),
         rows: rows.collect(),
-        picture: Some(window_picture(&rails)),
-        remarks: vec!["Each consumer's rated window against its supply, full, nominal and empty.".to_owned()],
+        picture: Some(window_picture(facts.locale, &rails)),
+        remarks: vec![say!(facts.locale, "computed-supply-window-basis")],
     })
 }
 
 /// One line a consumer: its rated window as a box, and the voltages of its source as strokes within it or not.
-fn window_picture(rails: &[RailReport]) -> Picture {
+fn window_picture(locale: Locale, rails: &[RailReport]) -> Picture {
     let mut sheet = Sheet::new();
     let (left, right, row) = (8.0, Sheet::WIDTH - 8.0, 50.0);
     let rated = |rail: &RailReport, name: &str| {
@@ -142,17 +177,29 @@ fn window_picture(rails: &[RailReport]) -> Picture {
     for (index, (rail, window, (rated_low, rated_high))) in lines.iter().enumerate() {
         let top = index as f32 * row;
         let source = &rail.inputs.rail;
-        let words = format!("{} rated {rated_low:.1} to {rated_high:.1} V", window.consumer);
+        let words = say!(
+            locale,
+            "computed-supply-rated",
+            consumer = window.consumer,
+            low = locale.number(*rated_low, 1),
+            high = locale.number(*rated_high, 1)
+        );
         let ink = if window.worst.margin_v < 0.0 { Ink::Limit } else { Ink::Strong };
         sheet.label(left, top + 14.0, words.clone(), ink, LabelSize::Small, Anchor::Start);
         sheet.bar(Ink::Quiet, x(*rated_low), top + 24.0, x(*rated_high), top + 38.0, false);
         for volt in [source.full_v, source.nominal_v, source.empty_v] {
             sheet.line(ink, 3.0, &[(x(volt), top + 20.0), (x(volt), top + 42.0)]);
         }
-        spoken.push(format!("{words}, source {:.1} to {:.1} V", source.empty_v, source.full_v));
+        spoken.push(say!(
+            locale,
+            "computed-supply-source",
+            words = words,
+            empty = locale.number(source.empty_v, 1),
+            full = locale.number(source.full_v, 1)
+        ));
     }
     let bottom = lines.len() as f32 * row;
-    let key = "Box: what it is rated for. Strokes: its source empty, nominal, full";
+    let key = say!(locale, "computed-supply-key");
     sheet.label(left, bottom + 12.0, key, Ink::Quiet, LabelSize::Small, Anchor::Start);
     sheet.finish(bottom + 20.0, spoken.join(". "))
 }

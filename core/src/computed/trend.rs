@@ -2,6 +2,7 @@ use super::packs::{pack_readings, resistance_mohm};
 use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome, worst};
 use crate::engineering::Grade;
 use crate::engineering::pack::{RETIRE_RESISTANCE_RATIO, ResistanceReading, ResistanceTrend, resistance_trend};
+use crate::locale::{Locale, say};
 use crate::record::{Outcome, Thing, ThingKind, Unit};
 use crate::view::Picture;
 use crate::view::chart::{Curve, curve};
@@ -13,6 +14,7 @@ const WATCH_RATIO: f64 = 1.5;
 
 /// A pack with the resistances that were read on it.
 struct Life<'a> {
+    locale: Locale,
     pack: &'a Thing,
     readings: Vec<ResistanceReading>,
     new_ohm: f64,
@@ -30,15 +32,19 @@ pub(super) fn resistance(facts: Facts<'_>) -> Result<Computed> {
     };
     let unread = facts.things(ThingKind::Pack).len() - lives.len();
     let rows = lives.iter().map(Life::row).chain((unread > 0).then(|| Row {
-        title: crate::view::counted(unread, "pack was never read", "packs were never read"),
-        word: "Not known".to_owned(),
-        detail: "add a pack reading with its resistance".to_owned(),
+        title: say!(facts.locale, "computed-trend-unread", count = unread),
+        word: say!(facts.locale, "computed-trend-unknown"),
+        detail: say!(facts.locale, "computed-trend-unknown-note"),
         outcome: Outcome::Caution,
     }));
     let rows: Vec<Row> = rows.collect();
     let figures = lives.iter().map(|life| {
-        let note =
-            format!("{:.1} mΩ now, {:.1} mΩ when new; retired at 200 %", life.last_ohm() * 1e3, life.new_ohm * 1e3);
+        let note = say!(
+            facts.locale,
+            "computed-trend-note",
+            now = facts.locale.number(life.last_ohm() * 1e3, 1),
+            new = facts.locale.number(life.new_ohm * 1e3, 1)
+        );
         Figure::judged(life.pack.name.clone(), life.ratio() * 100.0, 0, Unit::Percent, note, life.grade())
             .against(RETIRE_RESISTANCE_RATIO * 100.0)
     });
@@ -49,12 +55,7 @@ pub(super) fn resistance(facts: Facts<'_>) -> Result<Computed> {
         figures: figures.collect(),
         picture: Some(worst_of.picture()),
         rows,
-        remarks: vec![
-            "Straight line through the readings of one pack, all at about the same charge and temperature. Cold reads high, \
-             and wear is no straight line near the end. Retired at double the resistance of the new pack (common practice, \
-             no source)."
-                .to_owned(),
-        ],
+        remarks: vec![say!(facts.locale, "computed-trend-basis")],
     })
 }
 
@@ -68,6 +69,7 @@ fn life<'a>(facts: Facts<'a>, pack: &'a Thing) -> Option<Life<'a>> {
     let first = readings.first()?;
     let newest = things.iter().filter(|thing| of(thing).is_some()).max_by_key(|thing| facts.described_at(thing))?;
     Some(Life {
+        locale: facts.locale,
         pack,
         // Without its papers a pack was as good as new at its first reading, and no better.
         new_ohm: pack.number("new_mohm").map_or(first.pack_ohm, |mohm| mohm / 1_000.0),
@@ -102,30 +104,34 @@ impl Life<'_> {
 
     fn sentence(&self) -> String {
         let percent = self.ratio() * 100.0;
-        let now = format!("{}: {percent:.0} % of its resistance when new", self.pack.name);
+        let now =
+            say!(self.locale, "computed-trend-now", pack = self.pack.name, percent = self.locale.number(percent, 0));
         match (self.doubled_at(), self.readings.len()) {
-            (Some(flights), _) => format!("{now}; at this rate doubled after {flights:.0} flights"),
-            (None, count) if count < 3 => {
-                format!("{now}; {} more for a trend", crate::view::counted(3 - count, "reading", "readings"))
+            (Some(flights), _) => {
+                say!(self.locale, "computed-trend-doubled", now = now, flights = self.locale.number(flights, 0))
             }
-            _ => format!("{now}, with no growth that stands out of its readings"),
+            (None, count) if count < 3 => {
+                say!(self.locale, "computed-trend-more", now = now, count = 3 - count)
+            }
+            _ => say!(self.locale, "computed-trend-flat", now = now),
         }
     }
 
     fn row(&self) -> Row {
         let old = self.age_runs >= READING_AGES_RUNS;
         let detail = match &self.trend {
-            Some(trend) => format!(
-                "{:+.2} ± {:.2} mΩ for ten flights, from {}",
-                trend.ohm_per_cycle * 1e4,
-                trend.half_width_ohm_per_cycle * 1e4,
-                crate::view::counted(self.readings.len(), "reading", "readings")
+            Some(trend) => say!(
+                self.locale,
+                "computed-trend-slope",
+                slope = signed(self.locale, trend.ohm_per_cycle * 1e4),
+                half = self.locale.number(trend.half_width_ohm_per_cycle * 1e4, 2),
+                readings = say!(self.locale, "computed-trend-readings", count = self.readings.len())
             ),
-            None => crate::view::counted(self.readings.len(), "reading", "readings"),
+            None => say!(self.locale, "computed-trend-readings", count = self.readings.len()),
         };
         let (word, outcome_of_age) = match old {
-            true => (format!("Read {} motor runs ago: read it again", self.age_runs), Outcome::Caution),
-            false => ("Read lately".to_owned(), Outcome::Pass),
+            true => (say!(self.locale, "computed-trend-old", runs = self.age_runs), Outcome::Caution),
+            false => (say!(self.locale, "computed-trend-lately"), Outcome::Pass),
         };
         Row { title: self.pack.name.clone(), word, detail, outcome: outcome_of_age.max(outcome(self.grade())) }
     }
@@ -142,15 +148,37 @@ impl Life<'_> {
         let marks: Vec<(f64, f64, String)> = self
             .readings
             .iter()
-            .map(|reading| (reading.cycles, reading.pack_ohm * 1e3, format!("{:.1} mΩ", reading.pack_ohm * 1e3)))
+            .map(|reading| {
+                (
+                    reading.cycles,
+                    reading.pack_ohm * 1e3,
+                    say!(
+                        self.locale,
+                        "computed-milliohms",
+                        resistance = self.locale.number(reading.pack_ohm * 1e3, 1)
+                    ),
+                )
+            })
             .collect();
         let limit_mohm = self.new_ohm * RETIRE_RESISTANCE_RATIO * 1e3;
         curve(&Curve {
             points: &[(0.0, line(0.0) * 1e3), (end, line(end) * 1e3)],
             marks: &marks,
-            limit: Some((limit_mohm, format!("retired at {limit_mohm:.1} mΩ"))),
-            ends: ("new".to_owned(), format!("{end:.0} flights")),
+            limit: Some((
+                limit_mohm,
+                say!(self.locale, "computed-trend-retired", limit = self.locale.number(limit_mohm, 1)),
+            )),
+            ends: (
+                say!(self.locale, "computed-trend-new"),
+                say!(self.locale, "computed-trend-flights", flights = self.locale.number(end, 0)),
+            ),
             spoken: self.sentence(),
         })
     }
+}
+
+/// A number that says which way it goes.
+fn signed(locale: Locale, value: f64) -> String {
+    let number = locale.number(value, 2);
+    if value.is_sign_negative() { number } else { format!("+{number}") }
 }

@@ -2,6 +2,7 @@ use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome};
 use crate::engineering::Grade;
 use crate::engineering::unbalance::{Polar, SinglePlaneReport, SinglePlaneRun, single_plane};
+use crate::locale::{Locale, say};
 use crate::record::{Outcome, Thing, ThingKind, Unit};
 use crate::view::chart::Sheet;
 use crate::view::{Anchor, Ink, LabelSize, Picture};
@@ -24,9 +25,19 @@ pub(super) fn correction(facts: Facts<'_>) -> Result<Computed> {
     let grade = if quiet { Grade::Ok } else { Grade::Caution };
     let (grams, angle) = (report.correction_g.size, report.correction_g.angle_deg);
     let summary = if quiet {
-        format!("{}: {before_mm_s:.1} mm/s needs no weight", newest.name)
+        say!(
+            facts.locale,
+            "computed-trial-quiet",
+            run = newest.name,
+            speed = facts.locale.rounded(before_mm_s, 1, Unit::MillimetrePerSecond)
+        )
     } else {
-        format!("Take the trial weight off and fit {grams:.2} g at {angle:.0}°, same radius; then run again")
+        say!(
+            facts.locale,
+            "computed-trial-summary",
+            grams = facts.locale.rounded(grams, 2, Unit::Gram),
+            angle = facts.locale.number(angle, 0)
+        )
     };
     let poor = report.grade != Grade::Ok;
     Ok(Computed {
@@ -34,36 +45,41 @@ pub(super) fn correction(facts: Facts<'_>) -> Result<Computed> {
         summary,
         figures: vec![
             Figure::judged(
-                "Vibration without a weight",
+                say!(facts.locale, "computed-trial-without"),
                 before_mm_s,
                 1,
                 Unit::MillimetrePerSecond,
-                format!("{QUIET_MM_S} mm/s or less needs none"),
+                say!(
+                    facts.locale,
+                    "computed-trial-without-note",
+                    limit = facts.locale.quantity(QUIET_MM_S, Unit::MillimetrePerSecond)
+                ),
                 grade,
             )
             .against(QUIET_MM_S),
-            Figure::told("Weight to fit", grams, 2, Unit::Gram)
-                .noted(format!("at {angle:.0}°, counted as the trial weight's angle is")),
-            Figure::told("What a gram does there", report.influence_per_g, 2, Unit::MillimetrePerSecond),
+            Figure::told(say!(facts.locale, "computed-trial-weight"), grams, 2, Unit::Gram).noted(say!(
+                facts.locale,
+                "computed-trial-weight-note",
+                angle = facts.locale.number(angle, 0)
+            )),
+            Figure::told(
+                say!(facts.locale, "computed-trial-gram"),
+                report.influence_per_g,
+                2,
+                Unit::MillimetrePerSecond,
+            ),
             Figure::judged(
-                "Change by the trial weight",
+                say!(facts.locale, "computed-trial-change"),
                 report.change_percent,
                 0,
                 Unit::Percent,
-                "of the first vibration; under 20 % the answer is poor: take a heavier one".to_owned(),
+                say!(facts.locale, "computed-trial-change-note"),
                 if poor { Grade::Caution } else { Grade::Ok },
             ),
         ],
-        rows: reports.iter().skip(1).map(|(thing, report)| earlier(thing, report)).collect(),
-        picture: Some(picture(report)),
-        remarks: vec![
-            "Influence of one weight in one plane at one speed. Blades on hinges move by themselves: stop when a run no longer \
-             improves, and look at track, links and dampers instead."
-                .to_owned(),
-            "A weight that comes off is a bullet. Fix it with the maker's screw at the maker's place, and keep out of the \
-             rotor plane while you run."
-                .to_owned(),
-        ],
+        rows: reports.iter().skip(1).map(|(thing, report)| earlier(facts.locale, thing, report)).collect(),
+        picture: Some(picture(facts.locale, report)),
+        remarks: vec![say!(facts.locale, "computed-trial-basis"), say!(facts.locale, "computed-trial-bullet")],
     })
 }
 
@@ -77,20 +93,23 @@ fn run(thing: &Thing) -> Result<SinglePlaneRun> {
     })
 }
 
-fn earlier(thing: &Thing, report: &SinglePlaneReport) -> Row {
+fn earlier(locale: Locale, thing: &Thing, report: &SinglePlaneReport) -> Row {
     Row {
         title: thing.name.clone(),
-        word: "Earlier run".to_owned(),
-        detail: format!(
-            "{:.1} mm/s, asked for {:.2} g at {:.0}°",
-            report.inputs.first.size, report.correction_g.size, report.correction_g.angle_deg
+        word: say!(locale, "computed-trial-earlier"),
+        detail: say!(
+            locale,
+            "computed-trial-earlier-note",
+            speed = locale.rounded(report.inputs.first.size, 1, Unit::MillimetrePerSecond),
+            grams = locale.rounded(report.correction_g.size, 2, Unit::Gram),
+            angle = locale.number(report.correction_g.angle_deg, 0)
         ),
         outcome: Outcome::Pass,
     }
 }
 
 /// Both vibrations as arrows from one point, the change between them, and the place of the weight on the rim.
-fn picture(report: &SinglePlaneReport) -> Picture {
+fn picture(locale: Locale, report: &SinglePlaneReport) -> Picture {
     let mut sheet = Sheet::new();
     let (middle_x, middle_y, rim) = (Sheet::WIDTH / 2.0, 120.0, 84.0_f32);
     let (first, with) = (report.inputs.first, report.inputs.with_trial);
@@ -109,16 +128,43 @@ fn picture(report: &SinglePlaneReport) -> Picture {
     sheet.ring(Ink::Quiet, trial.0, trial.1, 5.0, false);
     sheet.ring(Ink::Action, weight.0, weight.1, 8.0, true);
     let lines = [
-        (14.0, format!("without {:.1} mm/s", first.size), Ink::Strong),
-        (30.0, format!("with trial {:.1} mm/s", with.size), Ink::Quiet),
+        (
+            14.0,
+            say!(
+                locale,
+                "computed-trial-picture-without",
+                speed = locale.rounded(first.size, 1, Unit::MillimetrePerSecond)
+            ),
+            Ink::Strong,
+        ),
+        (
+            30.0,
+            say!(
+                locale,
+                "computed-trial-picture-with",
+                speed = locale.rounded(with.size, 1, Unit::MillimetrePerSecond)
+            ),
+            Ink::Quiet,
+        ),
     ];
     for (y, words, ink) in lines {
         sheet.label(8.0, y, words, ink, LabelSize::Small, Anchor::Start);
     }
-    let words = format!("{:.2} g at {:.0}°", report.correction_g.size, report.correction_g.angle_deg);
+    let words = say!(
+        locale,
+        "computed-trial-picture-fit",
+        grams = locale.rounded(report.correction_g.size, 2, Unit::Gram),
+        angle = locale.number(report.correction_g.angle_deg, 0)
+    );
     sheet.label(Sheet::WIDTH - 8.0, 14.0, words.clone(), Ink::Action, LabelSize::Small, Anchor::End);
     sheet.finish(
         212.0,
-        format!("Vibration {:.1} without and {:.1} with the trial weight; fit {words}", first.size, with.size),
+        say!(
+            locale,
+            "computed-trial-spoken",
+            first = locale.bare(first.size, 1, Unit::MillimetrePerSecond),
+            with = locale.bare(with.size, 1, Unit::MillimetrePerSecond),
+            words = words
+        ),
     )
 }

@@ -1,6 +1,7 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome, worst};
 use crate::engineering::wire::{STRANDED_FACTOR, WireReport, WireRun, choose_wire, wire_run};
+use crate::locale::{Locale, say};
 use crate::record::{Outcome, Thing, ThingKind, Unit};
 use crate::view::chart::{Bar, bars};
 
@@ -14,33 +15,53 @@ pub(super) fn runs(facts: Facts<'_>) -> Result<Computed> {
         .collect::<Result<_>>()?;
     let tightest = runs.iter().min_by(|a, b| a.1.margin_percent.total_cmp(&b.1.margin_percent));
     let summary = tightest.map_or_else(String::new, |(name, report)| {
-        format!("{name}: {:.2} V lost of {:.2} V allowed, the most of all runs", report.drop_v, report.allowed_drop_v)
+        say!(
+            facts.locale,
+            "computed-wires-summary",
+            name = name,
+            drop = facts.locale.number(report.drop_v, 2),
+            allowed = facts.locale.number(report.allowed_drop_v, 2)
+        )
     });
     let figure = |(name, report): &(&str, WireReport)| {
-        let rated = report.rated_a.map_or_else(String::new, |a| format!(", a single wire carries {a:.0} A"));
-        let note = format!(
-            "allowed {:.2} V, room {:.0} %, {:.1} W of heat{rated}",
-            report.allowed_drop_v, report.margin_percent, report.heat_w
+        let rated = report.rated_a.map_or_else(String::new, |a| {
+            say!(facts.locale, "computed-wires-single", current = facts.locale.number(a, 0))
+        });
+        let note = say!(
+            facts.locale,
+            "computed-wires-note",
+            allowed = facts.locale.number(report.allowed_drop_v, 2),
+            room = facts.locale.number(report.margin_percent, 0),
+            heat = facts.locale.number(report.heat_w, 1),
+            rated = rated
         );
-        Figure::judged(format!("{name}: drop"), report.drop_v, 2, Unit::Volt, note, report.grade)
+        Figure::judged(
+            say!(facts.locale, "computed-wires-drop", name = name),
+            report.drop_v,
+            2,
+            Unit::Volt,
+            note,
+            report.grade,
+        )
     };
     let bar = |(name, report): &(&str, WireReport)| Bar {
         title: (*name).to_owned(),
         value: report.drop_v,
         limit: report.allowed_drop_v,
-        text: format!("{:.2} of {:.2} V", report.drop_v, report.allowed_drop_v),
+        text: say!(
+            facts.locale,
+            "computed-of",
+            part = facts.locale.bare(report.drop_v, 2, Unit::Volt),
+            whole = facts.locale.rounded(report.allowed_drop_v, 2, Unit::Volt)
+        ),
     };
     Ok(Computed {
         outcome: outcome(worst(runs.iter().map(|(_, report)| report.grade))),
         summary,
         figures: runs.iter().map(figure).collect(),
-        rows: runs.iter().filter_map(choice).collect(),
+        rows: runs.iter().filter_map(|run| choice(facts.locale, run)).collect(),
         picture: Some(bars(&runs.iter().map(bar).collect::<Vec<_>>())),
-        remarks: vec![
-            "Gauge by ASTM B258, copper by IEC 60028, stranded wire taken 28 % above solid (FAA AC 43.13-1B, table 11-9). \
-             Wires in a bundle carry about half of what a single one does."
-                .to_owned(),
-        ],
+        remarks: vec![say!(facts.locale, "computed-wires-basis")],
     })
 }
 
@@ -57,12 +78,18 @@ fn run(thing: &Thing, conductor_c: f64) -> Result<WireRun> {
 }
 
 /// The thinnest wire that would do, where there is one; a load past every gauge says so in its own grade.
-fn choice((name, report): &(&str, WireReport)) -> Option<Row> {
+fn choice(locale: Locale, (name, report): &(&str, WireReport)) -> Option<Row> {
     let choice = choose_wire(&report.inputs).ok()?;
     Some(Row {
-        title: format!("{name}: gauge {} with a fuse of {} A", choice.wire.inputs.gauge, choice.fuse_a),
-        word: "Thinnest that would do".to_owned(),
-        detail: "A fuse protects the wire, not the load; motor leads are not fused in flight.".to_owned(),
+        title: say!(
+            locale,
+            "computed-wires-choice",
+            name = name,
+            gauge = choice.wire.inputs.gauge,
+            fuse = locale.plain(choice.fuse_a)
+        ),
+        word: say!(locale, "computed-wires-thinnest"),
+        detail: say!(locale, "computed-wires-fuse"),
         outcome: Outcome::Pass,
     })
 }

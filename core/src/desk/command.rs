@@ -167,7 +167,7 @@ fn result(
             let computed = Computed::of(*computation, shared.facts()).map_err(|lacking| {
                 DeskError::refused(view::lacking_words(shared.locale(), &shared.plan, &lacking))
             })?;
-            let values = computed.values();
+            let values = computed.values(shared.locale());
             let result =
                 CheckResult::Computed { summary: computed.summary.clone(), values, outcome: computed.outcome };
             Ok((result, computed.summary))
@@ -449,7 +449,7 @@ fn figure_set(shared: &Shared, id: &str, form: Form<'_>) -> Result {
         Some("estimated") => Basis::Estimated,
         _ => Basis::Measured,
     };
-    let said = format!("{}: {}, {}", figure.title, figure.unit.show(value), basis.word());
+    let said = format!("{}: {}, {}", figure.title, figure.unit.show(value), basis.word(shared.locale()));
     // The next figure that is missing follows at once: they are entered in a row.
     let missing = shared.plan.figures.iter().skip_while(|f| f.id != id).skip(1);
     let aircraft = &shared.ledger.aircraft;
@@ -474,29 +474,39 @@ fn thing_set(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
     let old = name.as_ref().and_then(|name| shared.ledger.aircraft.thing(*kind, name));
     let name = match name {
         Some(name) => name.clone(),
-        None => form.required("name", &format!("The name of the {}", kind.word().to_lowercase()))?.to_owned(),
+        None => form
+            .required("name", &format!("The name of the {}", kind.word(shared.locale()).to_lowercase()))?
+            .to_owned(),
     };
     if old.is_none() && shared.ledger.aircraft.thing(*kind, &name).is_some() {
-        return Err(DeskError::field("name", format!("There is a {} '{name}' already", kind.word().to_lowercase())));
+        return Err(DeskError::field(
+            "name",
+            format!("There is a {} '{name}' already", kind.word(shared.locale()).to_lowercase()),
+        ));
     }
-    let of = match kind.hangs_on() {
+    let of = match kind.hangs_on(shared.locale()) {
         Some((on, question)) => {
             let kept = old.and_then(|old| old.of.as_deref());
             let chosen = form.text("of").or(kept).or_else(|| view::only_one(&shared.ledger.aircraft, on));
-            let unsaid = || DeskError::field("of", format!("{question}: choose the {}", on.word().to_lowercase()));
+            let unsaid = || {
+                DeskError::field("of", format!("{question}: choose the {}", on.word(shared.locale()).to_lowercase()))
+            };
             Some(chosen.ok_or_else(unsaid)?.to_owned())
         }
         None => None,
     };
     let mut numbers = old.map(|old| old.numbers.clone()).unwrap_or_default();
     for field in kind.fields() {
-        if let Some(value) = form.number(field.id, field.label, field.unit, field.range)? {
+        if let Some(value) = form.number(field.id, &field.label(shared.locale()), field.unit, field.range)? {
             numbers.insert(field.id.to_owned(), value);
         } else if field.required && !numbers.contains_key(field.id) {
-            return Err(DeskError::field(field.id, format!("{} is empty: enter it first", field.label)));
+            return Err(DeskError::field(
+                field.id,
+                format!("{} is empty: enter it first", field.label(shared.locale())),
+            ));
         }
     }
-    let said = format!("{} {name} recorded", kind.word());
+    let said = format!("{} {name} recorded", kind.word(shared.locale()));
     one(Body::ThingSet { thing: Thing { kind: *kind, name, of, numbers } }, said, After::Back)
 }
 

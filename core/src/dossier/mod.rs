@@ -150,7 +150,7 @@ fn findings(plan: &Plan, ledger: &Ledger) -> Vec<FindingPart> {
     let part = |finding: &crate::readiness::Finding| FindingPart {
         number: finding.number,
         title: finding.title.clone(),
-        grade: finding.grade.word().to_owned(),
+        grade: finding.grade.word(Locale::default()),
         state: match &finding.state {
             FindingState::Carried { restriction, .. } => format!("Carried: {restriction}"),
             state => view::finding_word(Locale::default(), state).to_owned(),
@@ -182,7 +182,7 @@ fn flight(plan: &Plan, flight: &crate::field::Flight) -> FlightPart {
             .collect::<Vec<_>>()
             .join(", "),
         marks: marks
-            .map(|m| format!("{} {}", m.kind.word(), view::clock(m.elapsed_ms / 1_000)))
+            .map(|m| format!("{} {}", m.kind.word(Locale::default()), view::clock(m.elapsed_ms / 1_000)))
             .collect::<Vec<_>>()
             .join(", "),
     }

@@ -12,6 +12,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::conflict::Conflict;
 use super::error::{EngineeringError, Result};
 use super::grade::Grade;
 use super::require::{count, ordered, within};
@@ -121,10 +122,10 @@ impl Band {
             y_high_mm: self.y_high_mm - half_width.y_mm,
         };
         if inside.x_low_mm > inside.x_high_mm || inside.y_low_mm > inside.y_high_mm {
-            return Err(EngineeringError::contradiction(format!(
-                "the centre is known to {:.1} mm fore and aft and {:.1} mm laterally, which is wider than the band: weigh and measure more closely",
-                half_width.x_mm, half_width.y_mm
-            )));
+            return Err(EngineeringError::from(Conflict::BandTooNarrow {
+                x_mm: half_width.x_mm,
+                y_mm: half_width.y_mm,
+            }));
         }
         Ok(inside)
     }
@@ -245,11 +246,7 @@ pub fn balance_report(input: &BalanceInput) -> Result<BalanceReport> {
     for part in input.parts.iter().filter(|p| p.to_come) {
         sum.add_part(part);
     }
-    let complete = sum.centre().ok_or_else(|| {
-        EngineeringError::contradiction(
-            "the readings and parts sum to no mass: enter a weighing or at least one part",
-        )
-    })?;
+    let complete = sum.centre().ok_or_else(|| EngineeringError::from(Conflict::NoMass))?;
     let half_width = sum.half_width(&complete, input.accuracy);
     let (fore_aft, lateral) = match &input.band {
         None => (None, None),
@@ -296,11 +293,13 @@ pub(super) fn check_place(x_mm: f64, y_mm: f64, z_mm: f64) -> Result<()> {
 pub(super) fn check_band(band: &Band) -> Result<()> {
     check_place(band.x_low_mm, band.y_low_mm, 0.0)?;
     check_place(band.x_high_mm, band.y_high_mm, 0.0)?;
-    ordered(band.x_low_mm, band.x_high_mm, || {
-        format!("fore and aft band runs from {} to {} mm; swap its ends", band.x_low_mm, band.x_high_mm)
+    ordered(band.x_low_mm, band.x_high_mm, || Conflict::ForeAftBand {
+        low_mm: band.x_low_mm,
+        high_mm: band.x_high_mm,
     })?;
-    ordered(band.y_low_mm, band.y_high_mm, || {
-        format!("lateral band runs from {} to {} mm; swap its ends", band.y_low_mm, band.y_high_mm)
+    ordered(band.y_low_mm, band.y_high_mm, || Conflict::LateralBand {
+        low_mm: band.y_low_mm,
+        high_mm: band.y_high_mm,
     })
 }
 
@@ -331,9 +330,7 @@ fn check_weighing(weighing: &Weighing, accuracy: &Accuracy) -> Result<()> {
     // The mass cannot change by tilting: a larger difference than the scales explain is a slip of reading.
     let tolerance_g = (0.02 * level_g).max(4.0 * accuracy.scale_half_width_g * n as f64);
     if (tilted_g - level_g).abs() > tolerance_g || tilted_g <= 0.0 {
-        return Err(EngineeringError::contradiction(format!(
-            "the tilted readings sum to {tilted_g:.0} g, the level ones to {level_g:.0} g: weigh again"
-        )));
+        return Err(EngineeringError::from(Conflict::TiltedSum { tilted_g, level_g }));
     }
     Ok(())
 }
@@ -544,8 +541,9 @@ pub fn move_part(question: &PartMove) -> Result<PartMoveReport> {
 
 fn check_part_mass(part_mass_g: f64, aircraft_mass_g: f64) -> Result<()> {
     within("part mass", part_mass_g, "g", 1e-3, MASS_LIMIT_G)?;
-    ordered(part_mass_g, aircraft_mass_g, || {
-        format!("the part's {part_mass_g} g are more than the aircraft's {aircraft_mass_g} g; check both")
+    ordered(part_mass_g, aircraft_mass_g, || Conflict::PartTooHeavy {
+        part_g: part_mass_g,
+        aircraft_g: aircraft_mass_g,
     })
 }
 
@@ -587,9 +585,7 @@ pub fn mass_to_shift(aircraft_mass_g: f64, now_mm: f64, required_mm: f64, from_m
     }
     let mass_g = moment_gmm / (to_mm - from_mm);
     if !mass_g.is_finite() || mass_g < 0.0 || mass_g > aircraft_mass_g {
-        return Err(EngineeringError::contradiction(format!(
-            "moving mass from {from_mm} mm to {to_mm} mm cannot bring the centre from {now_mm} mm to {required_mm} mm: choose places on the other side or further apart"
-        )));
+        return Err(EngineeringError::from(Conflict::MoveCannotReach { from_mm, to_mm, now_mm, required_mm }));
     }
     Ok(mass_g)
 }
@@ -616,9 +612,7 @@ pub fn ballast_at(aircraft_mass_g: f64, now_mm: f64, required_mm: f64, arm_mm: f
     }
     let mass_g = aircraft_mass_g * (required_mm - now_mm) / (arm_mm - required_mm);
     if !mass_g.is_finite() || mass_g < 0.0 {
-        return Err(EngineeringError::contradiction(format!(
-            "ballast at {arm_mm} mm cannot bring the centre from {now_mm} mm to {required_mm} mm: choose a place beyond the required centre"
-        )));
+        return Err(EngineeringError::from(Conflict::BallastCannotReach { arm_mm, now_mm, required_mm }));
     }
     Ok(mass_g)
 }

@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 
 use super::balance::{Band, Centre, check_band, check_centre, check_place};
 use super::bounded_lp::{LEAST_COEFFICIENT, Optimum, Program, ROWS};
+use super::conflict::Conflict;
 use super::error::{EngineeringError, Result};
 use super::require::{count, within};
 
@@ -225,11 +226,7 @@ impl Frame {
             high: high_g.iter().map(|g| g / self.mass_g).collect(),
             cost: self.cost.clone(),
         };
-        let mut optimum = program.solve().ok_or_else(|| {
-            EngineeringError::contradiction(
-                "the ballast places lie too nearly on top of each other to tell apart: merge them",
-            )
-        })?;
+        let mut optimum = program.solve().ok_or_else(|| EngineeringError::from(Conflict::BallastPlacesTogether))?;
         for value in &mut optimum.values {
             *value *= self.mass_g;
         }

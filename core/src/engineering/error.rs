@@ -1,6 +1,11 @@
 //! The one error of the engineering functions.
 
+use std::fmt;
+
 use thiserror::Error;
+
+use super::conflict::Conflict;
+use crate::locale::Locale;
 
 /// Why a figure could not be computed, in words that a person at the bench can act on.
 ///
@@ -9,11 +14,6 @@ use thiserror::Error;
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum EngineeringError {
     /// A number lies outside the range in which the function means anything (infinities included).
-    #[error(
-        "{quantity} is {}, but must be from {low} to {}: check the figure and its unit, then enter it again",
-        with_unit(*value, unit),
-        with_unit(*high, unit)
-    )]
     OutOfRange {
         /// The quantity's name as a person would say it.
         quantity: &'static str,
@@ -27,13 +27,11 @@ pub enum EngineeringError {
         high: f64,
     },
     /// A value is NaN: a field left empty or a reading that failed.
-    #[error("{quantity} is not a number: enter or measure it again")]
     NotANumber {
         /// The quantity's name as a person would say it.
         quantity: &'static str,
     },
     /// A list is too short or too long for the computation.
-    #[error("{quantity}: {count} given, but {low} to {high} are needed: add or remove some")]
     Count {
         /// What was counted.
         quantity: &'static str,
@@ -45,22 +43,22 @@ pub enum EngineeringError {
         high: usize,
     },
     /// Two inputs cannot both be true, or the inputs cannot determine the answer.
-    #[error("{what}")]
     Contradiction {
         /// What does not agree, and what to check.
-        what: String,
+        what: Conflict,
     },
 }
 
-/// A number and its unit, without a stray space where there is no unit.
-fn with_unit(value: f64, unit: &str) -> String {
-    format!("{value} {unit}").trim_end().to_owned()
+impl From<Conflict> for EngineeringError {
+    fn from(what: Conflict) -> EngineeringError {
+        EngineeringError::Contradiction { what }
+    }
 }
 
-impl EngineeringError {
-    /// A [`EngineeringError::Contradiction`] with this text.
-    pub(crate) fn contradiction(what: impl Into<String>) -> Self {
-        Self::Contradiction { what: what.into() }
+/// For logs and developers, in English; a person reads [`EngineeringError::words`].
+impl fmt::Display for EngineeringError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.words(Locale::default()))
     }
 }
 

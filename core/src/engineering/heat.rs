@@ -9,6 +9,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::conflict::Conflict;
 use super::error::{EngineeringError, Result};
 use super::grade::Grade;
 use super::pack::student_95;
@@ -109,9 +110,7 @@ pub fn fit_rise(readings: &[HeatReading]) -> Result<RiseFit> {
 }
 
 fn no_bend() -> EngineeringError {
-    EngineeringError::contradiction(
-        "the readings do not bend towards a steady state: take them over a longer time or check them",
-    )
+    EngineeringError::from(Conflict::NoSteadyState)
 }
 
 /// Span of all readings and the mean spacing between them.
@@ -126,7 +125,7 @@ fn check_readings(readings: &[HeatReading], low: usize) -> Result<(f64, f64)> {
     }
     let span_s = last_s - first_s;
     if span_s < 1.0 {
-        return Err(EngineeringError::contradiction("the readings span less than a second: note the time of each"));
+        return Err(EngineeringError::from(Conflict::ReadingsTooClose));
     }
     Ok((span_s, span_s / (readings.len() - 1) as f64))
 }
@@ -317,9 +316,7 @@ pub fn touchdown(readings: &[HeatReading], air_c: f64) -> Result<TouchdownFit> {
 }
 
 fn not_cooling() -> EngineeringError {
-    EngineeringError::contradiction(
-        "the readings do not cool towards the air's temperature: check their times and the air's temperature",
-    )
+    EngineeringError::from(Conflict::NoCooling)
 }
 
 /// Variance of the amplitude over that of one reading.
@@ -405,8 +402,9 @@ pub fn steady_elsewhere(question: &SteadyQuestion) -> Result<SteadyReport> {
     within("limit temperature", q.limit_c, "deg C", 20.0, 250.0)?;
     check_condition(&q.measured_at)?;
     check_condition(&q.asked_for)?;
-    ordered(q.measured_at.air_c, q.measured_c, || {
-        format!("a part at {} deg C in air of {} deg C was not heated: check both", q.measured_c, q.measured_at.air_c)
+    ordered(q.measured_at.air_c, q.measured_c, || Conflict::NotHeated {
+        part_c: q.measured_c,
+        air_c: q.measured_at.air_c,
     })?;
     let heat_ratio = (q.asked_for.current_a / q.measured_at.current_a).powi(2);
     let density_ratio = q.asked_for.density_kg_m3 / q.measured_at.density_kg_m3;
@@ -418,9 +416,7 @@ pub fn steady_elsewhere(question: &SteadyQuestion) -> Result<SteadyReport> {
             heat_ratio / (density_ratio * flow_ratio).powf(q.exponent)
         }
         _ => {
-            return Err(EngineeringError::contradiction(
-                "one condition has airflow and the other none: still air cannot be worked out from moving air; measure a hover",
-            ));
+            return Err(EngineeringError::from(Conflict::AirflowMixed));
         }
     };
     let rise_k = (q.measured_c - q.measured_at.air_c) * factor;
@@ -602,10 +598,10 @@ fn check_day(day: &HotterDay) -> Result<()> {
     }
     within("limit temperature", day.steady.limit_c, "deg C", 20.0, 250.0)?;
     if day.steady.asked_for.air_c >= day.steady.limit_c {
-        return Err(EngineeringError::contradiction(format!(
-            "air of {} deg C is at the limit of {} deg C already: check both",
-            day.steady.asked_for.air_c, day.steady.limit_c
-        )));
+        return Err(EngineeringError::from(Conflict::AirAtLimit {
+            air_c: day.steady.asked_for.air_c,
+            limit_c: day.steady.limit_c,
+        }));
     }
     Ok(())
 }

@@ -8,6 +8,7 @@ pub mod air;
 pub mod balance;
 pub mod ballast;
 mod bounded_lp;
+pub mod conflict;
 pub mod drive;
 pub mod error;
 pub mod grade;
@@ -21,6 +22,8 @@ pub mod rotor;
 pub mod supply;
 pub mod unbalance;
 pub mod wire;
+mod words;
 
+pub use conflict::Conflict;
 pub use error::EngineeringError;
 pub use grade::Grade;

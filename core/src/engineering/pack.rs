@@ -6,6 +6,7 @@
 use serde::{Deserialize, Serialize};
 use statrs::distribution::{ContinuousCDF, StudentsT};
 
+use super::conflict::Conflict;
 use super::error::{EngineeringError, Result};
 use super::grade::Grade;
 use super::require::{count, within};
@@ -84,10 +85,10 @@ pub fn landing(pack: &PackLanding) -> Result<PackLandingReport> {
         within("cell voltage", *cell_v, "V", 0.0, 5.0)?;
     }
     if pack.used_mah > 1.5 * pack.capacity_mah {
-        return Err(EngineeringError::contradiction(format!(
-            "{} mAh used of a pack of {} mAh: check both figures",
-            pack.used_mah, pack.capacity_mah
-        )));
+        return Err(EngineeringError::from(Conflict::MoreUsedThanHeld {
+            used_mah: pack.used_mah,
+            capacity_mah: pack.capacity_mah,
+        }));
     }
     let left_percent = 100.0 * (1.0 - pack.used_mah / pack.capacity_mah);
     let lowest = extreme(&pack.cells_v, |a, b| a < b);
@@ -206,10 +207,12 @@ pub fn internal_resistance(loads: &TwoLoads) -> Result<ResistanceReport> {
     within("voltmeter accuracy", loads.voltmeter_half_width_v, "V", 0.0, 1.0)?;
     let step_a = loads.high_a - loads.low_a;
     if step_a < 0.01 || loads.high_load_v > loads.low_load_v {
-        return Err(EngineeringError::contradiction(format!(
-            "{} V at {} A and {} V at {} A: the voltage must fall as the current rises by 0.01 A or more; swap or measure again",
-            loads.low_load_v, loads.low_a, loads.high_load_v, loads.high_a
-        )));
+        return Err(EngineeringError::from(Conflict::VoltageDoesNotFall {
+            low_load_v: loads.low_load_v,
+            low_a: loads.low_a,
+            high_load_v: loads.high_load_v,
+            high_a: loads.high_a,
+        }));
     }
     let pack_ohm = (loads.low_load_v - loads.high_load_v) / step_a;
     Ok(ResistanceReport {
@@ -276,9 +279,7 @@ pub fn resistance_trend(readings: &[ResistanceReading]) -> Result<ResistanceTren
     let mean_ohm = readings.iter().map(|r| r.pack_ohm).sum::<f64>() / n;
     let sxx: f64 = readings.iter().map(|r| (r.cycles - mean_cycles).powi(2)).sum();
     if sxx < 1e-6 {
-        return Err(EngineeringError::contradiction(
-            "all resistance readings were taken at the same cycle count: a trend needs readings over time",
-        ));
+        return Err(EngineeringError::from(Conflict::OneCycleCount));
     }
     let sxy: f64 = readings.iter().map(|r| (r.cycles - mean_cycles) * (r.pack_ohm - mean_ohm)).sum();
     let slope = sxy / sxx;

@@ -6,6 +6,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::conflict::Conflict;
 use super::drive::{DriveSpeeds, DriveTrain, drive_speeds};
 use super::error::Result;
 use super::grade::Grade;
@@ -177,8 +178,9 @@ fn check_question(question: &PlacementQuestion) -> Result<()> {
     }
     within("lowest head speed", question.low_rpm, "rpm", 10.0, 10_000.0)?;
     within("highest head speed", question.high_rpm, "rpm", 10.0, 10_000.0)?;
-    ordered(question.low_rpm, question.high_rpm, || {
-        format!("head speeds run from {} to {} rpm; swap them", question.low_rpm, question.high_rpm)
+    ordered(question.low_rpm, question.high_rpm, || Conflict::HeadSpeeds {
+        low_rpm: question.low_rpm,
+        high_rpm: question.high_rpm,
     })?;
     within("margin", question.margin_percent, "%", 0.0, 50.0)?;
     Ok(())

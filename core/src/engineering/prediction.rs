@@ -22,6 +22,7 @@ use nalgebra::{SVector, Vector2, Vector4};
 use serde::{Deserialize, Serialize};
 
 use super::air::G0_M_S2;
+use super::conflict::Conflict;
 use super::error::{EngineeringError, Result};
 use super::regression::{Mixture, Posterior, Prior, Sums};
 use super::require::{count, within};
@@ -311,10 +312,11 @@ fn check_step(step: &FlownStep) -> Result<()> {
     if let Some(temperature_c) = step.temperature_c {
         within("temperature of the part", temperature_c, "deg C", -40.0, 250.0)?;
         if temperature_c < step.air_c + 0.5 {
-            return Err(EngineeringError::contradiction(format!(
-                "at {} rpm the part is at {temperature_c} deg C in air of {} deg C: it should be warmer; check both or leave the temperature out",
-                step.head_rpm, step.air_c
-            )));
+            return Err(EngineeringError::from(Conflict::NotHeatedInFlight {
+                rpm: step.head_rpm,
+                part_c: temperature_c,
+                air_c: step.air_c,
+            }));
         }
     }
     Ok(())
@@ -391,9 +393,7 @@ fn weighted_sums(rows: &[(PowerRow, f64)], factors: &Vector4<f64>) -> Sums<4> {
 }
 
 fn no_fit() -> EngineeringError {
-    EngineeringError::contradiction(
-        "the steps' readings are too far from anything this aircraft could do to fit: check their units",
-    )
+    EngineeringError::from(Conflict::StepsDoNotFit)
 }
 
 /// Distribution of a new reading, as its relative distance from the prior's middle.

@@ -1,5 +1,6 @@
 //! Checks of one input each, used before anything is computed.
 
+use super::conflict::Conflict;
 use super::error::{EngineeringError, Result};
 
 /// Accepts `value` from `low` to `high` inclusive; NaN and infinities get their typed error.
@@ -22,9 +23,9 @@ pub(super) fn count(quantity: &'static str, count: usize, low: usize, high: usiz
 }
 
 /// Accepts `lower <= upper`; `what` says which two figures disagree.
-pub(super) fn ordered(lower: f64, upper: f64, what: impl FnOnce() -> String) -> Result<()> {
+pub(super) fn ordered(lower: f64, upper: f64, what: impl FnOnce() -> Conflict) -> Result<()> {
     if lower > upper {
-        return Err(EngineeringError::contradiction(what()));
+        return Err(what().into());
     }
     Ok(())
 }

@@ -16,6 +16,7 @@ use std::f64::consts::PI;
 use serde::{Deserialize, Serialize};
 
 use super::air::{Air, G0_M_S2, RHO0_KG_M3, check_air, standard_air};
+use super::conflict::Conflict;
 use super::error::{EngineeringError, Result};
 use super::grade::Grade;
 use super::require::within;
@@ -112,12 +113,11 @@ impl Rotor {
         within("blade twist", self.twist_deg, "deg", -30.0, 10.0)?;
         self.polar.check()?;
         if self.solidity() > 0.5 || self.chord_m > self.radius_m {
-            return Err(EngineeringError::contradiction(format!(
-                "blades of {} m chord fill {:.0} % of a disc of {} m radius: check chord, radius and blade count",
-                self.chord_m,
-                100.0 * self.solidity(),
-                self.radius_m
-            )));
+            return Err(EngineeringError::from(Conflict::DiscTooFull {
+                chord_m: self.chord_m,
+                percent: 100.0 * self.solidity(),
+                radius_m: self.radius_m,
+            }));
         }
         Ok(())
     }
@@ -521,12 +521,11 @@ pub fn hover(question: &HoverQuestion) -> Result<HoverReport> {
     let (mut low_deg, mut high_deg) = (0.0, 20.0);
     let most_n = rotor_loads(&point(high_deg))?.thrust_n;
     if most_n < thrust_n {
-        return Err(EngineeringError::contradiction(format!(
-            "at {} rpm this rotor lifts at most {:.1} kg, less than {} kg with its download: raise the head speed or check rotor and mass",
-            question.speed_rpm,
-            most_n / G0_M_S2,
-            question.mass_kg
-        )));
+        return Err(EngineeringError::from(Conflict::LiftsTooLittle {
+            rpm: question.speed_rpm,
+            most_kg: most_n / G0_M_S2,
+            mass_kg: question.mass_kg,
+        }));
     }
     // Thrust grows with the collective all the way: secant steps, halved where they leave the bracket.
     let mut guess_deg = 6.0;
@@ -549,10 +548,10 @@ pub fn hover(question: &HoverQuestion) -> Result<HoverReport> {
         loads = rotor_loads(&point(guess_deg))?;
     }
     if (loads.thrust_n / thrust_n - 1.0).abs() > 1e-5 {
-        return Err(EngineeringError::contradiction(format!(
-            "at {} rpm this rotor lifts more than {} kg even without collective: check mass, head speed and twist",
-            question.speed_rpm, question.mass_kg
-        )));
+        return Err(EngineeringError::from(Conflict::LiftsTooMuch {
+            rpm: question.speed_rpm,
+            mass_kg: question.mass_kg,
+        }));
     }
     hover_report(question, loads)
 }

@@ -8,9 +8,11 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
+use super::conflict::Conflict;
 use super::error::{EngineeringError, Result};
 use super::grade::Grade;
 use super::require::{count, ordered, within};
+use crate::locale::Locale;
 
 /// Design peak over unloaded stirring peak (common practice, no source).
 pub const DESIGN_PEAK_FACTOR: f64 = 4.0;
@@ -121,13 +123,7 @@ pub enum RailState {
 
 impl fmt::Display for RailState {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::RippleCrest => "full, at the ripple's crest",
-            Self::Full => "full",
-            Self::Nominal => "nominal",
-            Self::Empty => "empty",
-            Self::RippleTrough => "empty, at the ripple's trough",
-        })
+        f.write_str(&self.words(Locale::default()))
     }
 }
 
@@ -230,33 +226,7 @@ impl RailReason {
 
 impl fmt::Display for RailReason {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Continuous { margin } => {
-                write!(f, "hard flight draws {:.1} A of {:.1} A continuous", margin.load_a, margin.rated_a)
-            }
-            Self::Burst { margin } => {
-                write!(f, "design peak draws {:.1} A of {:.1} A burst", margin.load_a, margin.rated_a)
-            }
-            Self::Fault { consumer, margin } => write!(
-                f,
-                "{consumer} stalled draws the rail to {:.1} A of {:.1} A burst",
-                margin.load_a, margin.rated_a
-            ),
-            Self::Window { consumer, point } => {
-                let side = match point.edge {
-                    WindowEdge::Low => "needs at least",
-                    WindowEdge::High => "stands at most",
-                };
-                write!(
-                    f,
-                    "{consumer} {side} {:.2} V, the rail is {:.2} V {}",
-                    point.limit_v, point.rail_v, point.state
-                )
-            }
-            Self::Sag { margin } => {
-                write!(f, "the receiver sags to {:.2} V under stirring, limit {:.2} V", margin.low_v, margin.limit_v)
-            }
-        }
+        f.write_str(&self.words(Locale::default()))
     }
 }
 
@@ -353,25 +323,22 @@ fn check_load(load: &RailLoad) -> Result<()> {
     within("full voltage", rail.full_v, "V", 0.5, 100.0)?;
     within("nominal voltage", rail.nominal_v, "V", 0.5, 100.0)?;
     within("empty voltage", rail.empty_v, "V", 0.0, 100.0)?;
-    ordered(rail.nominal_v, rail.full_v, || {
-        format!(
-            "rail {}: nominal {} V is above full {} V; swap or correct them",
-            rail.name, rail.nominal_v, rail.full_v
-        )
+    ordered(rail.nominal_v, rail.full_v, || Conflict::NominalAboveFull {
+        rail: rail.name.clone(),
+        nominal_v: rail.nominal_v,
+        full_v: rail.full_v,
     })?;
-    ordered(rail.empty_v, rail.nominal_v, || {
-        format!(
-            "rail {}: empty {} V is above nominal {} V; swap or correct them",
-            rail.name, rail.empty_v, rail.nominal_v
-        )
+    ordered(rail.empty_v, rail.nominal_v, || Conflict::EmptyAboveNominal {
+        rail: rail.name.clone(),
+        empty_v: rail.empty_v,
+        nominal_v: rail.nominal_v,
     })?;
     within("continuous rating", rail.continuous_a, "A", 0.01, 1000.0)?;
     within("burst rating", rail.burst_a, "A", 0.01, 5000.0)?;
-    ordered(rail.continuous_a, rail.burst_a, || {
-        format!(
-            "rail {}: burst rating {} A is below the continuous rating {} A; check the maker's figures",
-            rail.name, rail.burst_a, rail.continuous_a
-        )
+    ordered(rail.continuous_a, rail.burst_a, || Conflict::BurstBelowContinuous {
+        rail: rail.name.clone(),
+        burst_a: rail.burst_a,
+        continuous_a: rail.continuous_a,
     })?;
     within("ripple", rail.ripple_v, "V", 0.0, rail.full_v)?;
     within("stirring peak", load.stirring_peak_a, "A", 0.0, 1000.0)?;
@@ -385,21 +352,19 @@ fn check_load(load: &RailLoad) -> Result<()> {
 fn check_consumer(consumer: &Consumer) -> Result<()> {
     within("lowest rated voltage", consumer.low_v, "V", 0.0, 100.0)?;
     within("highest rated voltage", consumer.high_v, "V", 0.1, 100.0)?;
-    ordered(consumer.low_v, consumer.high_v, || {
-        format!(
-            "{}: lowest voltage {} V is above highest {} V; swap or correct them",
-            consumer.name, consumer.low_v, consumer.high_v
-        )
+    ordered(consumer.low_v, consumer.high_v, || Conflict::WindowUpsideDown {
+        consumer: consumer.name.clone(),
+        low_v: consumer.low_v,
+        high_v: consumer.high_v,
     })?;
     within("steady current", consumer.steady_a, "A", 0.0, 1000.0)?;
     within("quantity", f64::from(consumer.quantity), "pieces", 1.0, 1000.0)?;
     if let Some(fault_a) = consumer.fault_a {
         within("fault current", fault_a, "A", 0.0, 5000.0)?;
-        ordered(consumer.steady_a, fault_a, || {
-            format!(
-                "{}: fault current {fault_a} A is below its steady {} A; check the maker's figures",
-                consumer.name, consumer.steady_a
-            )
+        ordered(consumer.steady_a, fault_a, || Conflict::FaultBelowSteady {
+            consumer: consumer.name.clone(),
+            fault_a,
+            steady_a: consumer.steady_a,
         })?;
     }
     Ok(())
@@ -566,10 +531,7 @@ pub fn regulator_report(regulator: &Regulator) -> Result<RegulatorReport> {
     within("thermal resistance", r.thermal_resistance_k_per_w, "K/W", 0.1, 1000.0)?;
     within("limit temperature", r.limit_c, "deg C", 40.0, 200.0)?;
     if r.limit_c <= r.ambient_c {
-        return Err(EngineeringError::contradiction(format!(
-            "the limit of {} deg C is not above the air at {} deg C: nothing may be lost as heat; check both",
-            r.limit_c, r.ambient_c
-        )));
+        return Err(EngineeringError::from(Conflict::NoHeatAllowed { limit_c: r.limit_c, ambient_c: r.ambient_c }));
     }
     let (heat_w, dropout_margin_v) = regulator_heat(r)?;
     let rise_k = heat_w * r.thermal_resistance_k_per_w;
@@ -597,11 +559,9 @@ fn regulator_heat(r: &Regulator) -> Result<(f64, Option<f64>)> {
     match r.kind {
         RegulatorKind::Linear { dropout_v } => {
             within("dropout voltage", dropout_v, "V", 0.0, 10.0)?;
-            ordered(r.output_v, r.input_v, || {
-                format!(
-                    "a linear regulator cannot raise {} V to {} V; check both, or choose a switching one",
-                    r.input_v, r.output_v
-                )
+            ordered(r.output_v, r.input_v, || Conflict::LinearCannotRaise {
+                input_v: r.input_v,
+                output_v: r.output_v,
             })?;
             let drop_v = r.input_v - r.output_v;
             Ok((drop_v * r.load_a, Some(drop_v - dropout_v)))

@@ -9,6 +9,7 @@ use std::f64::consts::PI;
 use nalgebra::Complex;
 use serde::{Deserialize, Serialize};
 
+use super::conflict::Conflict;
 use super::error::{EngineeringError, Result};
 use super::grade::Grade;
 use super::require::{count, within};
@@ -223,9 +224,7 @@ pub fn single_plane(run: &SinglePlaneRun) -> Result<SinglePlaneReport> {
     let change = run.with_trial.complex() - run.first.complex();
     let change_percent = 100.0 * change.norm() / run.first.size;
     if change_percent < 0.1 {
-        return Err(EngineeringError::contradiction(
-            "the trial weight changed nothing that was measured: take a heavier one or check the sensor",
-        ));
+        return Err(EngineeringError::from(Conflict::TrialWeightTooLight));
     }
     let influence = change / run.trial_g.complex();
     let correction = -run.first.complex() / influence;

@@ -7,6 +7,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::conflict::Conflict;
 use super::error::{EngineeringError, Result};
 use super::grade::Grade;
 use super::require::within;
@@ -189,8 +190,9 @@ pub fn choose_wire(run: &WireRun) -> Result<WireChoice> {
             return Ok(WireChoice { wire, fuse_a });
         }
     }
-    Err(EngineeringError::contradiction(format!(
-        "no single wire from gauge 26 to 6 carries {} A over {} m at {} V: shorten the run, split the load or raise the voltage",
-        run.current_a, run.length_m, run.source_v
-    )))
+    Err(EngineeringError::from(Conflict::NoWire {
+        current_a: run.current_a,
+        length_m: run.length_m,
+        source_v: run.source_v,
+    }))
 }

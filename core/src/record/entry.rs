@@ -6,6 +6,7 @@ use thiserror::Error;
 use uuid::Uuid;
 
 use super::{Moment, Thing, ThingRef, Unit};
+use crate::locale::{Locale, say};
 use crate::telemetry::summary::LogFigure;
 use crate::telemetry::{ColumnMap, RowCounts};
 
@@ -65,11 +66,11 @@ impl Basis {
     pub const ALL: [Basis; 3] = [Basis::Measured, Basis::Rated, Basis::Estimated];
 
     /// The word for a person.
-    pub fn word(self) -> &'static str {
+    pub fn word(self, locale: Locale) -> String {
         match self {
-            Basis::Measured => "measured",
-            Basis::Rated => "maker's rating",
-            Basis::Estimated => "estimate",
+            Basis::Measured => say!(locale, "basis-measured"),
+            Basis::Rated => say!(locale, "basis-rated"),
+            Basis::Estimated => say!(locale, "basis-estimated"),
         }
     }
 }
@@ -160,16 +161,16 @@ impl MarkKind {
     ];
 
     /// The word for a person.
-    pub fn word(self) -> &'static str {
+    pub fn word(self, locale: Locale) -> String {
         match self {
-            MarkKind::Shake => "Shake",
-            MarkKind::Sound => "Sound",
-            MarkKind::Tail => "Tail",
-            MarkKind::Drift => "Drift",
-            MarkKind::Power => "Power",
-            MarkKind::Smell => "Smell",
-            MarkKind::Alarm => "Radio alarm",
-            MarkKind::Other => "Other",
+            MarkKind::Shake => say!(locale, "mark-shake"),
+            MarkKind::Sound => say!(locale, "mark-sound"),
+            MarkKind::Tail => say!(locale, "mark-tail"),
+            MarkKind::Drift => say!(locale, "mark-drift"),
+            MarkKind::Power => say!(locale, "mark-power"),
+            MarkKind::Smell => say!(locale, "mark-smell"),
+            MarkKind::Alarm => say!(locale, "mark-alarm"),
+            MarkKind::Other => say!(locale, "mark-other"),
         }
     }
 }
@@ -214,12 +215,21 @@ impl FindingGrade {
     /// All, from light to heavy.
     pub const ALL: [FindingGrade; 3] = [FindingGrade::Note, FindingGrade::Caution, FindingGrade::Stop];
 
-    /// The word for a person.
-    pub fn word(self) -> &'static str {
+    /// As it stands in a form, whatever the language.
+    pub fn id(self) -> &'static str {
         match self {
-            FindingGrade::Note => "Note",
-            FindingGrade::Caution => "Caution",
-            FindingGrade::Stop => "Stop",
+            FindingGrade::Note => "note",
+            FindingGrade::Caution => "caution",
+            FindingGrade::Stop => "stop",
+        }
+    }
+
+    /// The word for a person.
+    pub fn word(self, locale: Locale) -> String {
+        match self {
+            FindingGrade::Note => say!(locale, "grade-note"),
+            FindingGrade::Caution => say!(locale, "grade-caution"),
+            FindingGrade::Stop => say!(locale, "grade-stop"),
         }
     }
 }

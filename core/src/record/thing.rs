@@ -1,6 +1,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::Unit;
+use crate::locale::{Locale, say};
 
 /// The kinds of things that belong to an aircraft besides its figures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
@@ -79,8 +80,8 @@ impl Thing {
 pub struct ThingField {
     /// Its id in [`Thing::numbers`].
     pub id: &'static str,
-    /// What it is, for a person.
-    pub label: &'static str,
+    /// The key of what it is, for a person.
+    key: &'static str,
     /// Its unit.
     pub unit: Unit,
     /// The plausible range, inclusive.
@@ -89,103 +90,112 @@ pub struct ThingField {
     pub required: bool,
 }
 
-const fn field(id: &'static str, label: &'static str, unit: Unit, low: f64, high: f64, required: bool) -> ThingField {
-    ThingField { id, label, unit, range: (low, high), required }
+const fn field(id: &'static str, key: &'static str, unit: Unit, low: f64, high: f64, required: bool) -> ThingField {
+    ThingField { id, key, unit, range: (low, high), required }
+}
+
+impl ThingField {
+    /// What it is, for a person.
+    pub fn label(&self, locale: Locale) -> String {
+        locale.text(self.key, &[])
+    }
 }
 
 const SUPPLY: &[ThingField] = &[
-    field("full_v", "Voltage when full", Unit::Volt, 3.0, 60.0, true),
-    field("nominal_v", "Voltage, nominal", Unit::Volt, 3.0, 60.0, true),
-    field("empty_v", "Voltage when empty", Unit::Volt, 2.0, 60.0, true),
-    field("continuous_a", "Continuous rating", Unit::Ampere, 0.1, 300.0, true),
-    field("burst_a", "Burst rating", Unit::Ampere, 0.1, 500.0, true),
-    field("stirring_peak_a", "Peak, all servos stirred unloaded", Unit::Ampere, 0.0, 300.0, false),
-    field("ripple_v", "Ripple, peak to peak", Unit::Volt, 0.0, 5.0, false),
+    field("full_v", "field-voltage-when-full", Unit::Volt, 3.0, 60.0, true),
+    field("nominal_v", "field-voltage-nominal", Unit::Volt, 3.0, 60.0, true),
+    field("empty_v", "field-voltage-when-empty", Unit::Volt, 2.0, 60.0, true),
+    field("continuous_a", "field-continuous-rating", Unit::Ampere, 0.1, 300.0, true),
+    field("burst_a", "field-burst-rating", Unit::Ampere, 0.1, 500.0, true),
+    field("stirring_peak_a", "field-peak-all-servos-stirred-unloaded", Unit::Ampere, 0.0, 300.0, false),
+    field("ripple_v", "field-ripple-peak-to-peak", Unit::Volt, 0.0, 5.0, false),
 ];
 const CONSUMER: &[ThingField] = &[
-    field("low_v", "Lowest voltage rated", Unit::Volt, 0.5, 60.0, true),
-    field("high_v", "Highest voltage rated", Unit::Volt, 0.5, 60.0, true),
-    field("steady_a", "Steady current, each", Unit::Ampere, 0.0, 100.0, true),
-    field("quantity", "How many", Unit::Count, 1.0, 20.0, true),
-    field("fault_a", "Current when stalled, each", Unit::Ampere, 0.0, 200.0, false),
+    field("low_v", "field-lowest-voltage-rated", Unit::Volt, 0.5, 60.0, true),
+    field("high_v", "field-highest-voltage-rated", Unit::Volt, 0.5, 60.0, true),
+    field("steady_a", "field-steady-current-each", Unit::Ampere, 0.0, 100.0, true),
+    field("quantity", "field-how-many", Unit::Count, 1.0, 20.0, true),
+    field("fault_a", "field-current-when-stalled-each", Unit::Ampere, 0.0, 200.0, false),
 ];
 const PACK: &[ThingField] = &[
-    field("cells", "Cells in series", Unit::Count, 1.0, 16.0, true),
-    field("capacity_mah", "Capacity", Unit::MilliampereHour, 100.0, 30_000.0, true),
-    field("mass_g", "Mass", Unit::Gram, 10.0, 5_000.0, false),
-    field("x_mm", "Its middle, ahead of the main shaft", Unit::Millimetre, -2_500.0, 2_500.0, false),
-    field("new_mohm", "Resistance when new", Unit::Milliohm, 0.5, 500.0, false),
+    field("cells", "field-cells-in-series", Unit::Count, 1.0, 16.0, true),
+    field("capacity_mah", "field-capacity", Unit::MilliampereHour, 100.0, 30_000.0, true),
+    field("mass_g", "field-mass", Unit::Gram, 10.0, 5_000.0, false),
+    field("x_mm", "field-its-middle-ahead-of-the-main-shaft", Unit::Millimetre, -2_500.0, 2_500.0, false),
+    field("new_mohm", "field-resistance-when-new", Unit::Milliohm, 0.5, 500.0, false),
 ];
 const PACK_READING: &[ThingField] = &[
-    field("flights", "Flights on it so far", Unit::Count, 0.0, 5_000.0, true),
-    field("measured_mah", "Capacity, measured", Unit::MilliampereHour, 50.0, 30_000.0, false),
-    field("now_mohm", "Resistance", Unit::Milliohm, 0.5, 2_000.0, false),
-    field("light_a", "Or from two loads: lighter current", Unit::Ampere, 0.0, 200.0, false),
-    field("light_v", "Voltage at it", Unit::Volt, 2.0, 75.0, false),
-    field("heavy_a", "Heavier current", Unit::Ampere, 0.1, 300.0, false),
-    field("heavy_v", "Voltage at that", Unit::Volt, 2.0, 75.0, false),
-    field("spread_v", "Cells apart when charged", Unit::Volt, 0.0, 1.0, false),
-    field("hot_cell_k", "Hottest cell above the rest", Unit::Kelvin, 0.0, 60.0, false),
-    field("rest_low_v", "Lowest cell at rest after the flight", Unit::Volt, 2.0, 4.5, false),
-    field("rest_high_v", "Highest cell at rest after the flight", Unit::Volt, 2.0, 4.5, false),
+    field("flights", "field-flights-on-it-so-far", Unit::Count, 0.0, 5_000.0, true),
+    field("measured_mah", "field-capacity-measured", Unit::MilliampereHour, 50.0, 30_000.0, false),
+    field("now_mohm", "field-resistance", Unit::Milliohm, 0.5, 2_000.0, false),
+    field("light_a", "field-or-from-two-loads-lighter-current", Unit::Ampere, 0.0, 200.0, false),
+    field("light_v", "field-voltage-at-it", Unit::Volt, 2.0, 75.0, false),
+    field("heavy_a", "field-heavier-current", Unit::Ampere, 0.1, 300.0, false),
+    field("heavy_v", "field-voltage-at-that", Unit::Volt, 2.0, 75.0, false),
+    field("spread_v", "field-cells-apart-when-charged", Unit::Volt, 0.0, 1.0, false),
+    field("hot_cell_k", "field-hottest-cell-above-the-rest", Unit::Kelvin, 0.0, 60.0, false),
+    field("rest_low_v", "field-lowest-cell-at-rest-after-the-flight", Unit::Volt, 2.0, 4.5, false),
+    field("rest_high_v", "field-highest-cell-at-rest-after-the-flight", Unit::Volt, 2.0, 4.5, false),
 ];
 const LOAD_READING: &[ThingField] = &[
-    field("current_a", "Current", Unit::Ampere, 0.1, 500.0, true),
-    field("voltage_v", "Voltage of the whole string", Unit::Volt, 3.0, 120.0, true),
-    field("ripple_v", "Ripple, peak to peak", Unit::Volt, 0.0, 20.0, true),
+    field("current_a", "field-current", Unit::Ampere, 0.1, 500.0, true),
+    field("voltage_v", "field-voltage-of-the-whole-string", Unit::Volt, 3.0, 120.0, true),
+    field("ripple_v", "field-ripple-peak-to-peak", Unit::Volt, 0.0, 20.0, true),
 ];
 const TRIAL_RUN: &[ThingField] = &[
-    field("first_mm_s", "Vibration without the weight, rms", Unit::MillimetrePerSecond, 0.01, 200.0, true),
-    field("first_deg", "Its phase", Unit::Degree, -360.0, 360.0, true),
-    field("trial_g", "Trial weight", Unit::Gram, 0.05, 200.0, true),
-    field("trial_deg", "Angle where it sits", Unit::Degree, -360.0, 360.0, true),
-    field("with_mm_s", "Vibration with the weight, rms", Unit::MillimetrePerSecond, 0.0, 200.0, true),
-    field("with_deg", "Its phase then", Unit::Degree, -360.0, 360.0, true),
+    field("first_mm_s", "field-vibration-without-the-weight-rms", Unit::MillimetrePerSecond, 0.01, 200.0, true),
+    field("first_deg", "field-its-phase", Unit::Degree, -360.0, 360.0, true),
+    field("trial_g", "field-trial-weight", Unit::Gram, 0.05, 200.0, true),
+    field("trial_deg", "field-angle-where-it-sits", Unit::Degree, -360.0, 360.0, true),
+    field("with_mm_s", "field-vibration-with-the-weight-rms", Unit::MillimetrePerSecond, 0.0, 200.0, true),
+    field("with_deg", "field-its-phase-then", Unit::Degree, -360.0, 360.0, true),
 ];
-const PLACE_X: ThingField = field("x_mm", "Ahead of the main shaft", Unit::Millimetre, -2_500.0, 2_500.0, true);
-const PLACE_Y: ThingField = field("y_mm", "Right of the main shaft", Unit::Millimetre, -1_000.0, 1_000.0, true);
-const PLACE_Z: ThingField = field("z_mm", "Above the feet of the scales", Unit::Millimetre, -500.0, 1_500.0, false);
+const PLACE_X: ThingField = field("x_mm", "field-ahead-of-the-main-shaft", Unit::Millimetre, -2_500.0, 2_500.0, true);
+const PLACE_Y: ThingField = field("y_mm", "field-right-of-the-main-shaft", Unit::Millimetre, -1_000.0, 1_000.0, true);
+const PLACE_Z: ThingField =
+    field("z_mm", "field-above-the-feet-of-the-scales", Unit::Millimetre, -500.0, 1_500.0, false);
 const WEIGHING: &[ThingField] = &[
-    field("mass_g", "Scale reading", Unit::Gram, 1.0, 20_000.0, true),
+    field("mass_g", "field-scale-reading", Unit::Gram, 1.0, 20_000.0, true),
     PLACE_X,
     PLACE_Y,
-    field("tilted_g", "The same with the nose raised", Unit::Gram, 0.0, 20_000.0, false),
+    field("tilted_g", "field-the-same-with-the-nose-raised", Unit::Gram, 0.0, 20_000.0, false),
 ];
-const TO_COME: &[ThingField] = &[field("mass_g", "Mass", Unit::Gram, 1.0, 5_000.0, true), PLACE_X, PLACE_Y, PLACE_Z];
+const TO_COME: &[ThingField] =
+    &[field("mass_g", "field-mass", Unit::Gram, 1.0, 5_000.0, true), PLACE_X, PLACE_Y, PLACE_Z];
 const BALLAST_PLACE: &[ThingField] = &[
     PLACE_X,
     PLACE_Y,
-    field("limit_g", "Most it may carry", Unit::Gram, 1.0, 3_000.0, true),
-    field("fitted_g", "Fitted there since the weighing", Unit::Gram, 0.0, 3_000.0, false),
+    field("limit_g", "field-most-it-may-carry", Unit::Gram, 1.0, 3_000.0, true),
+    field("fitted_g", "field-fitted-there-since-the-weighing", Unit::Gram, 0.0, 3_000.0, false),
 ];
 
 const REGULATOR: &[ThingField] = &[
-    field("input_v", "Voltage in", Unit::Volt, 1.0, 75.0, true),
-    field("output_v", "Voltage out", Unit::Volt, 1.0, 60.0, true),
-    field("load_a", "Current out", Unit::Ampere, 0.0, 100.0, true),
-    field("efficiency", "Efficiency, if it switches", Unit::Percent, 30.0, 100.0, false),
-    field("dropout_v", "Least difference, if it is linear", Unit::Volt, 0.0, 10.0, false),
-    field("rise_k_per_w", "Rise for each watt, from the maker", Unit::KelvinPerWatt, 0.1, 500.0, true),
-    field("limit_c", "Its limit temperature", Unit::Celsius, 40.0, 180.0, true),
+    field("input_v", "field-voltage-in", Unit::Volt, 1.0, 75.0, true),
+    field("output_v", "field-voltage-out", Unit::Volt, 1.0, 60.0, true),
+    field("load_a", "field-current-out", Unit::Ampere, 0.0, 100.0, true),
+    field("efficiency", "field-efficiency-if-it-switches", Unit::Percent, 30.0, 100.0, false),
+    field("dropout_v", "field-least-difference-if-it-is-linear", Unit::Volt, 0.0, 10.0, false),
+    field("rise_k_per_w", "field-rise-for-each-watt-from-the-maker", Unit::KelvinPerWatt, 0.1, 500.0, true),
+    field("limit_c", "field-its-limit-temperature", Unit::Celsius, 40.0, 180.0, true),
 ];
 const WIRE: &[ThingField] = &[
-    field("gauge", "Gauge, AWG", Unit::Count, 0.0, 40.0, true),
-    field("length_m", "Length one way", Unit::Metre, 0.01, 10.0, true),
-    field("current_a", "Continuous current", Unit::Ampere, 0.0, 300.0, true),
-    field("source_v", "Voltage of its source", Unit::Volt, 1.0, 75.0, true),
+    field("gauge", "field-gauge-awg", Unit::Count, 0.0, 40.0, true),
+    field("length_m", "field-length-one-way", Unit::Metre, 0.01, 10.0, true),
+    field("current_a", "field-continuous-current", Unit::Ampere, 0.0, 300.0, true),
+    field("source_v", "field-voltage-of-its-source", Unit::Volt, 1.0, 75.0, true),
 ];
 const BLADE: &[ThingField] = &[
-    field("mass_g", "Mass", Unit::Gram, 1.0, 5_000.0, true),
-    field("balance_point_mm", "Balance point from the bolt hole", Unit::Millimetre, 1.0, 2_000.0, true),
+    field("mass_g", "field-mass", Unit::Gram, 1.0, 5_000.0, true),
+    field("balance_point_mm", "field-balance-point-from-the-bolt-hole", Unit::Millimetre, 1.0, 2_000.0, true),
 ];
 const NATURAL: &[ThingField] = &[
-    field("frequency_hz", "Frequency", Unit::Hertz, 0.2, 2_000.0, true),
-    field("half_width_hz", "Known to plus or minus", Unit::Hertz, 0.0, 100.0, false),
-    field("amplification", "Swing at resonance over the still push", Unit::Ratio, 1.0, 500.0, false),
+    field("frequency_hz", "field-frequency", Unit::Hertz, 0.2, 2_000.0, true),
+    field("half_width_hz", "field-known-to-plus-or-minus", Unit::Hertz, 0.0, 100.0, false),
+    field("amplification", "field-swing-at-resonance-over-the-still-push", Unit::Ratio, 1.0, 500.0, false),
 ];
 const HEAT_READING: &[ThingField] = &[
-    field("time_s", "Time since the start", Unit::Second, 0.0, 7_200.0, true),
-    field("temperature_c", "Temperature", Unit::Celsius, -40.0, 200.0, true),
+    field("time_s", "field-time-since-the-start", Unit::Second, 0.0, 7_200.0, true),
+    field("temperature_c", "field-temperature", Unit::Celsius, -40.0, 200.0, true),
 ];
 
 impl ThingKind {
@@ -227,43 +237,48 @@ impl ThingKind {
         }
     }
 
+    /// The number that has this id.
+    pub fn field(self, id: &str) -> Option<&'static ThingField> {
+        self.fields().iter().find(|field| field.id == id)
+    }
+
     /// The words for one of them.
-    pub fn word(self) -> &'static str {
+    pub fn word(self, locale: Locale) -> String {
         match self {
-            ThingKind::Supply => "Supply",
-            ThingKind::Consumer => "Consumer",
-            ThingKind::Pack => "Pack",
-            ThingKind::Weighing => "Scale reading",
-            ThingKind::ToCome => "Part to come",
-            ThingKind::BallastPlace => "Ballast place",
-            ThingKind::Regulator => "Regulator",
-            ThingKind::Wire => "Wire run",
-            ThingKind::Blade => "Main blade",
-            ThingKind::Natural => "Natural frequency",
-            ThingKind::HeatReading => "Heat reading",
-            ThingKind::PackReading => "Pack reading",
-            ThingKind::LoadReading => "Reading under load",
-            ThingKind::TrialRun => "Trial weight run",
+            ThingKind::Supply => say!(locale, "thing-supply"),
+            ThingKind::Consumer => say!(locale, "thing-consumer"),
+            ThingKind::Pack => say!(locale, "thing-pack"),
+            ThingKind::Weighing => say!(locale, "thing-weighing"),
+            ThingKind::ToCome => say!(locale, "thing-to-come"),
+            ThingKind::BallastPlace => say!(locale, "thing-ballast-place"),
+            ThingKind::Regulator => say!(locale, "thing-regulator"),
+            ThingKind::Wire => say!(locale, "thing-wire"),
+            ThingKind::Blade => say!(locale, "thing-blade"),
+            ThingKind::Natural => say!(locale, "thing-natural"),
+            ThingKind::HeatReading => say!(locale, "thing-heat-reading"),
+            ThingKind::PackReading => say!(locale, "thing-pack-reading"),
+            ThingKind::LoadReading => say!(locale, "thing-load-reading"),
+            ThingKind::TrialRun => say!(locale, "thing-trial-run"),
         }
     }
 
     /// The words for several of them.
-    pub fn words(self) -> &'static str {
+    pub fn words(self, locale: Locale) -> String {
         match self {
-            ThingKind::Supply => "Supplies",
-            ThingKind::Consumer => "Consumers",
-            ThingKind::Pack => "Packs",
-            ThingKind::Weighing => "Scale readings",
-            ThingKind::ToCome => "Parts to come",
-            ThingKind::BallastPlace => "Ballast places",
-            ThingKind::Regulator => "Regulators",
-            ThingKind::Wire => "Wire runs",
-            ThingKind::Blade => "Main blades",
-            ThingKind::Natural => "Natural frequencies",
-            ThingKind::HeatReading => "Heat readings of a bench run",
-            ThingKind::PackReading => "Pack readings",
-            ThingKind::LoadReading => "Readings under load",
-            ThingKind::TrialRun => "Trial weight runs",
+            ThingKind::Supply => say!(locale, "things-supply"),
+            ThingKind::Consumer => say!(locale, "things-consumer"),
+            ThingKind::Pack => say!(locale, "things-pack"),
+            ThingKind::Weighing => say!(locale, "things-weighing"),
+            ThingKind::ToCome => say!(locale, "things-to-come"),
+            ThingKind::BallastPlace => say!(locale, "things-ballast-place"),
+            ThingKind::Regulator => say!(locale, "things-regulator"),
+            ThingKind::Wire => say!(locale, "things-wire"),
+            ThingKind::Blade => say!(locale, "things-blade"),
+            ThingKind::Natural => say!(locale, "things-natural"),
+            ThingKind::HeatReading => say!(locale, "things-heat-reading"),
+            ThingKind::PackReading => say!(locale, "things-pack-reading"),
+            ThingKind::LoadReading => say!(locale, "things-load-reading"),
+            ThingKind::TrialRun => say!(locale, "things-trial-run"),
         }
     }
 
@@ -283,10 +298,10 @@ impl ThingKind {
         }
     }
     /// What a thing of this kind hangs on, and how that is asked: a consumer is fed by a supply.
-    pub fn hangs_on(self) -> Option<(ThingKind, &'static str)> {
+    pub fn hangs_on(self, locale: Locale) -> Option<(ThingKind, String)> {
         match self {
-            ThingKind::Consumer => Some((ThingKind::Supply, "Fed by")),
-            ThingKind::PackReading => Some((ThingKind::Pack, "Of the pack")),
+            ThingKind::Consumer => Some((ThingKind::Supply, say!(locale, "thing-fed-by"))),
+            ThingKind::PackReading => Some((ThingKind::Pack, say!(locale, "thing-of-pack"))),
             _ => None,
         }
     }

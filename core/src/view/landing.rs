@@ -346,7 +346,7 @@ fn marks(locale: Locale, flight: &Flight) -> Vec<Block> {
     }
     let mut blocks = vec![heading(say!(locale, "landing-noted-heading"), None)];
     for mark in &flight.marks {
-        let title = say!(locale, "entry-mark", mark = mark.kind.word(), time = clock(mark.elapsed_ms / 1_000));
+        let title = say!(locale, "entry-mark", mark = mark.kind.word(locale), time = clock(mark.elapsed_ms / 1_000));
         blocks.push(still_row(Edge::Caution, say!(locale, "landing-noted"), &title, flight.spotter.clone()));
     }
     blocks

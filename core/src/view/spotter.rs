@@ -34,8 +34,8 @@ pub(crate) fn spotter(locale: Locale, plan: &Plan, ledger: &Ledger, card: EntryI
         calls: calls(locale, flight.planned_s),
         main,
         second,
-        marks: marks(flight, running),
-        log: log(flight),
+        marks: marks(locale, flight, running),
+        log: log(locale, flight),
         limits: limits(locale, plan, ledger, flight),
         knock_off: check.and_then(|check| check.fly()).map(|fly| fly.knock_off.clone()).unwrap_or_default(),
         undo: undo(locale, flight),
@@ -56,7 +56,7 @@ fn hold_ms(act: SpotterAct) -> u32 {
 /// Takes back what was noted last.
 fn undo(locale: Locale, flight: &Flight) -> Option<SpotterControl> {
     let last = flight.marks.last()?;
-    let label = say!(locale, "spotter-take-back", mark = last.kind.word());
+    let label = say!(locale, "spotter-take-back", mark = last.kind.word(locale));
     Some(SpotterControl { act: SpotterAct::Unmark, label, icon: Icon::Undo, hold_ms: 0 })
 }
 
@@ -141,11 +141,11 @@ fn calls(locale: Locale, planned_s: i64) -> Vec<TimeCall> {
     calls
 }
 
-fn marks(flight: &Flight, running: bool) -> Vec<MarkButton> {
+fn marks(locale: Locale, flight: &Flight, running: bool) -> Vec<MarkButton> {
     let count = |kind: MarkKind| flight.marks.iter().filter(|mark| mark.kind == kind).count();
     let button = |kind: MarkKind| MarkButton {
         kind,
-        label: kind.word().to_owned(),
+        label: kind.word(locale),
         icon: icon(kind),
         count: u32::try_from(count(kind)).unwrap_or(u32::MAX),
         enabled: running,
@@ -166,9 +166,9 @@ fn icon(kind: MarkKind) -> Icon {
     }
 }
 
-fn log(flight: &Flight) -> Vec<String> {
+fn log(locale: Locale, flight: &Flight) -> Vec<String> {
     let marks = flight.marks.iter().rev();
-    marks.map(|mark| format!("{}  {}", clock(mark.elapsed_ms / 1_000), mark.kind.word())).collect()
+    marks.map(|mark| format!("{}  {}", clock(mark.elapsed_ms / 1_000), mark.kind.word(locale))).collect()
 }
 
 fn limits(locale: Locale, plan: &Plan, ledger: &Ledger, flight: &Flight) -> Vec<String> {

@@ -87,14 +87,17 @@ pub(crate) fn blocker_words(locale: Locale, plan: &Plan, ledger: &Ledger, blocke
 /// Why nothing could be computed, and what to do.
 pub(crate) fn lacking_words(locale: Locale, plan: &Plan, lacking: &Lacking) -> String {
     match lacking {
-        Lacking::Things(kind) => say!(locale, "lacking-thing", kind = locale.inside(kind.word())),
-        Lacking::Number { name, label, .. } => say!(locale, "lacking-number", name = name, label = label),
+        Lacking::Things(kind) => say!(locale, "lacking-thing", kind = locale.inside(&kind.word(locale))),
+        Lacking::Number { kind, name, field } => {
+            let label = kind.field(field).map_or_else(|| (*field).to_owned(), |field| field.label(locale));
+            say!(locale, "lacking-number", name = name, label = label)
+        }
         Lacking::Figure(id) => {
             let title = plan.figure(id).map_or(id.as_str(), |figure| figure.title.as_str());
             say!(locale, "lacking-figure", title = title)
         }
         Lacking::Flight(check) => say!(locale, "lacking-flight", check = check_title(plan, check)),
-        Lacking::Refused(error) => error.to_string(),
+        Lacking::Refused(error) => error.words(locale),
     }
 }
 
@@ -213,13 +216,13 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
             let found = plan.figure(figure);
             let title = found.map_or(figure.as_str(), |figure| figure.title.as_str());
             let value = found.map_or_else(|| locale.plain(*value), |figure| locale.quantity(*value, figure.unit));
-            format!("{title}: {value}, {}", basis.word())
+            format!("{title}: {value}, {}", basis.word(locale))
         }
         Body::ThingSet { thing } => {
-            say!(locale, "entry-thing-described", kind = thing.kind.word(), name = thing.name)
+            say!(locale, "entry-thing-described", kind = thing.kind.word(locale), name = thing.name)
         }
         Body::ThingRemoved { thing } => {
-            say!(locale, "entry-thing-removed", kind = thing.kind.word(), name = thing.name)
+            say!(locale, "entry-thing-removed", kind = thing.kind.word(locale), name = thing.name)
         }
         Body::Changed { what, .. } => say!(locale, "entry-changed", what = what),
         Body::Happened { event, .. } => {
@@ -247,7 +250,7 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
         Body::HandedOver { spotter, .. } => say!(locale, "entry-handed-over", spotter = spotter),
         Body::Started { .. } => say!(locale, "entry-motor-on"),
         Body::Marked { mark, elapsed_ms, .. } => {
-            say!(locale, "entry-mark", mark = mark.word(), time = clock(elapsed_ms / 1_000))
+            say!(locale, "entry-mark", mark = mark.word(locale), time = clock(elapsed_ms / 1_000))
         }
         Body::TouchedDown { elapsed_ms, .. } => say!(locale, "entry-touchdown", time = clock(elapsed_ms / 1_000)),
         Body::Resumed { .. } => say!(locale, "entry-resumed"),
@@ -277,7 +280,7 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
         Body::LogAttached { log, .. } => say!(locale, "entry-log", name = log.name, rows = log.rows.imported),
         Body::DisagreementExplained { why, .. } => say!(locale, "entry-explained", why = why),
         Body::FindingRaised { title, grade, .. } => {
-            say!(locale, "entry-finding", grade = locale.inside(grade.word()), title = title)
+            say!(locale, "entry-finding", grade = locale.inside(&grade.word(locale)), title = title)
         }
         Body::FindingFixed { finding: id, what, .. } => {
             say!(locale, "entry-fixed", finding = finding(id), what = what)

@@ -8,6 +8,7 @@ import android.widget.Button
 import android.widget.LinearLayout
 import android.widget.TextView
 import org.liftgate.R
+import org.liftgate.shell.look.FittedText
 import org.liftgate.shell.look.column
 import org.liftgate.shell.look.ink
 import org.liftgate.shell.look.pressed
@@ -61,7 +62,7 @@ class CodePadView(private val context: Context, private val onDone: (String) -> 
 
     private fun digit(digit: Char) = key(digit.toString()) { if (digits.length < MOST) change(digits + digit) }
 
-    private fun key(words: String, does: () -> Unit) = object : TextView(context, null, 0, R.style.Text_Action_Field) {
+    private fun key(words: String, does: () -> Unit) = object : FittedText(context, R.style.Text_Action_Field) {
         override fun onInitializeAccessibilityNodeInfo(info: AccessibilityNodeInfo) {
             super.onInitializeAccessibilityNodeInfo(info)
             info.className = Button::class.java.name
@@ -111,8 +112,7 @@ class CodePadView(private val context: Context, private val onDone: (String) -> 
         hidden = block.hidden
         label.put(block.label)
         hint.put(block.hint)
-        done.text = block.done
-        done.contentDescription = block.done
+        done.put(block.done)
         done.contentDescription = block.done
         all.forEach { dress(it, block.enabled) }
         change(digits)

@@ -12,7 +12,7 @@ import android.widget.TextView
  * is: at large type in a narrow place no word is broken in two.
  */
 @SuppressLint("ViewConstructor")
-class FittedText(context: Context, style: Int) : TextView(context, null, 0, style) {
+open class FittedText(context: Context, style: Int) : TextView(context, null, 0, style) {
     private var fullPx = textSize
 
     override fun setTextAppearance(style: Int) {

@@ -84,6 +84,7 @@ class SpotterView(
 
     /** Marks stay in reach where the screen has room for them, and scroll with the rest where it has not. */
     private fun arrange(beside: Boolean, roomy: Boolean) {
+        val now = resources.configuration
         val gap = context.size(R.dimen.target_gap)
         val side = context.size(R.dimen.space_page)
         val moving = LinearLayout(context).apply { orientation = VERTICAL }
@@ -109,10 +110,12 @@ class SpotterView(
             moving.addView(top, column(gap))
             moving.addView(marks.view, column(gap))
         }
-        moving.addView(middle, column())
-        foot.addView(undo, column(gap))
-        foot.addView(second, column(gap))
+        // On its side at large type the foot is high enough for the main thing alone; the rest follows the clock.
+        val lesser = if (beside && now.fontScale > ROOMY_TYPE) moving else foot
+        lesser.addView(undo, column(gap))
+        lesser.addView(second, column(gap))
         foot.addView(main, column(gap))
+        moving.addView(middle, column())
         orientation = if (beside) HORIZONTAL else VERTICAL
         if (roomy) addView(top, column())
         if (beside) {
