@@ -98,6 +98,7 @@ impl Shared {
         let report = self.report(now);
         let context = view::Context {
             plan: &self.plan,
+            written: &self.written,
             entries: &self.entries,
             ledger: &self.ledger,
             report: &report,

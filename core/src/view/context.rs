@@ -9,8 +9,10 @@ use crate::record::{Entry, Moment, Outcome};
 /// All that a screen is made from.
 #[derive(Clone, Copy)]
 pub struct Context<'a> {
-    /// The plan in force.
+    /// The plan in force, as the person reads it.
     pub plan: &'a Plan,
+    /// The same as it was adopted, to hold another plan against.
+    pub written: &'a Plan,
     /// The journal.
     pub entries: &'a [Entry],
     /// What it says.

@@ -44,5 +44,5 @@ fn event_control(context: &Context<'_>, event: &Event) -> Block {
 pub(super) fn event_choice(context: &Context<'_>, label: String) -> Option<Block> {
     let record = |event: &Event| Control::new(Command::RecordEvent(event.id.clone()).into(), &event.title);
     let options: Vec<Control> = context.plan.events.iter().map(record).collect();
-    (!options.is_empty()).then(|| Block::Choice { label, options })
+    (!options.is_empty()).then_some(Block::Choice { label, options })
 }

@@ -94,7 +94,7 @@ pub(super) fn offer(context: &Context<'_>) -> Screen {
             };
         }
     };
-    let differences = context.plan.difference(&offered);
+    let differences = context.written.difference(&offered);
     let fallen = would_fall(context, &offered, text);
     let why_not = keeps_out(context.locale, context.plan, context.ledger, &offered)
         .or_else(|| differences.is_empty().then(|| say!(context.locale, "plan-is-in-force")));
@@ -145,7 +145,7 @@ fn would_fall(context: &Context<'_>, offered: &Plan, text: &str) -> Fallen {
     let id = EntryId(uuid::Uuid::nil());
     let entry = Entry { seq, id, at: context.now.clone(), author: Author::Pilot, body };
     let mut ledger = context.ledger.clone();
-    ledger.take(context.plan, std::slice::from_ref(&entry));
+    ledger.take(context.written, std::slice::from_ref(&entry));
     let report = ledger.at(offered, context.now);
     let released = |report: &Report, stage: &str| matches!(report.gate(stage), Gate::Released(_));
     let gates = context.plan.stages.iter().map(|stage| stage.id.clone());
