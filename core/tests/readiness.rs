@@ -7,7 +7,7 @@ mod common;
 use common::oracle::{GateIs, Is, Truth};
 use common::story::{Flown, OTHER_UNIT, Story, celsius};
 use common::{at_ms, id};
-use liftgate_core::readiness::{Blocker, FindingState, Gate, Ledger, Reason, Seat, Standing};
+use liftgate_core::readiness::{Blocker, Deed, FindingState, Gate, Lack, Ledger, Reason, Seat, Standing};
 use liftgate_core::record::{Author, Body, CheckResult, EntryId, FindingGrade, MarkKind, Outcome, Unit, Until};
 use proptest::prelude::*;
 
@@ -90,7 +90,7 @@ fn a_change_makes_stale_what_rests_on_it_and_nothing_else() {
     story.change("part:motor");
     for check in ["look", "run-up"] {
         let why = reasons(story.standing(check));
-        let named = |r: &Reason| matches!(r, Reason::Changed { subject, what, .. } if subject == "Motor" && what == "worked on");
+        let named = |r: &Reason| matches!(r, Reason::Changed { subject, what, .. } if subject == "Motor" && *what == Deed::Work("worked on".into()));
         assert!(why.iter().any(named), "{check} says what was touched and how: {why:?}");
     }
     // By way of another check's evidence, as far as it goes.
@@ -345,7 +345,7 @@ fn the_ladder_is_climbed_one_rung_at_a_time() {
     let card = story.up_and_down("rung-1", &Flown::default());
     assert_eq!(checks_in(&story.before("rung-2")), ["rung-1"], "flown, and nothing jotted yet");
     story.land(card, &Flown { places: vec![], ..Flown::default() });
-    assert_eq!(story.standing("rung-1"), Standing::Missing { lacking: vec!["Motor".into()] });
+    assert_eq!(story.standing("rung-1"), Standing::Missing { lacking: vec![Lack::Titled("Motor".into())] });
     story.land(card, &Flown { used_mah: None, ..Flown::default() });
     assert!(matches!(story.standing("rung-1"), Standing::Missing { .. }), "no charge, no comparison");
     story.land(card, &Flown { used_mah: Some(1_101.0), ..Flown::default() });

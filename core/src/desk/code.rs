@@ -3,6 +3,7 @@
 //! It keeps a spotter's slip or curiosity on the spotter's side for the length of a flight. It is no encryption: who takes the
 //! phone apart, copies its storage, or waits half an hour, gets in. The waits are in [`crate::field::Lock`].
 
+use crate::locale::{Locale, say};
 use argon2::password_hash::phc::PasswordHash;
 use argon2::password_hash::{PasswordHasher, PasswordVerifier};
 use argon2::{Algorithm, Argon2, Params, Version};
@@ -24,15 +25,15 @@ const MOST_PASSES: u32 = 8;
 ///
 /// # Errors
 /// Refused unless it is 4 to 8 digits.
-pub(super) fn hash(code: &str) -> Result<String, DeskError> {
+pub(super) fn hash(locale: Locale, code: &str) -> Result<String, DeskError> {
     let digits = code.chars().all(|letter| letter.is_ascii_digit());
     if !digits || !(DIGITS.0..=DIGITS.1).contains(&code.len()) {
-        let reason = format!("A code has {} to {} digits", DIGITS.0, DIGITS.1);
+        let reason = say!(locale, "desk-code-digits", least = DIGITS.0, most = DIGITS.1);
         return Err(DeskError::field("code", reason));
     }
-    let unable = |_| DeskError::refused("The phone gave no random number for the code: try once more");
+    let unable = |_| DeskError::refused(say!(locale, "desk-code-no-random"));
     let params = Params::new(MEMORY_KIB, PASSES, LANES, None)
-        .map_err(|_| DeskError::refused("The code could not be worked out on this phone"))?;
+        .map_err(|_| DeskError::refused(say!(locale, "desk-code-no-hash")))?;
     let argon2 = Argon2::new(Algorithm::Argon2id, Version::V0x13, params);
     Ok(argon2.hash_password(code.as_bytes()).map_err(unable)?.to_string())
 }
@@ -51,22 +52,23 @@ mod tests {
     #![allow(clippy::unwrap_used)]
 
     use super::{hash, is_right};
+    use crate::locale::Locale;
 
     #[test]
     fn a_code_is_known_again_and_no_other_is() {
-        let stored = hash("2468").unwrap();
+        let stored = hash(Locale::default(), "2468").unwrap();
         assert!(stored.starts_with("$argon2id$v=19$m=19456,t=2,p=1$"), "{stored}");
         assert!(is_right("2468", &stored));
         for other in ["2469", "246", "24680", "", "8642"] {
             assert!(!is_right(other, &stored), "{other}");
         }
-        assert_ne!(hash("2468").unwrap(), stored, "each has a salt of its own");
+        assert_ne!(hash(Locale::default(), "2468").unwrap(), stored, "each has a salt of its own");
     }
 
     #[test]
     fn a_code_is_four_to_eight_digits() {
         for bad in ["", "123", "123456789", "12a4", "12 4", "١٢٣٤"] {
-            assert!(hash(bad).is_err(), "{bad}");
+            assert!(hash(Locale::default(), bad).is_err(), "{bad}");
         }
     }
 

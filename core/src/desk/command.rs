@@ -5,6 +5,7 @@ use super::{DeskError, Form};
 use crate::computed::{Computed, endurance, planned_minutes, predicted_charge};
 use crate::field::{Flight, Landing, charge_range_mah};
 use crate::journal::NewEntry;
+use crate::locale::say;
 use crate::plan::{Check, CheckKind, Fly, Point, Stage};
 use crate::readiness::FindingState;
 use crate::record::{
@@ -44,41 +45,41 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         Command::SaveLanding(card) => landing(shared, card, form),
         Command::DropReading { card, index } => drop_reading(shared, card, index),
         Command::Explain(card) => {
-            let why = form.required("why", "The explanation")?.to_owned();
-            one(Body::DisagreementExplained { card, why }, "Explained", After::Back)
+            let why = form.required("why", &say!(shared.locale(), "desk-label-explanation"))?.to_owned();
+            one(Body::DisagreementExplained { card, why }, say!(shared.locale(), "desk-explained"), After::Back)
         }
         Command::RaiseFinding => raise(shared, place, form),
         Command::FixFinding(finding) => fix(shared, finding, form),
         Command::CarryFinding(finding) => carry(shared, finding, form, now),
         Command::SaveName => {
-            let name = form.required("name", "The aircraft's name")?.to_owned();
-            let builder = form.required("builder", "Your name")?.to_owned();
-            one(Body::AircraftNamed { name, builder }, "Names recorded", After::Back)
+            let name = form.required("name", &say!(shared.locale(), "desk-label-aircraft"))?.to_owned();
+            let builder = form.required("builder", &say!(shared.locale(), "desk-label-builder"))?.to_owned();
+            one(Body::AircraftNamed { name, builder }, say!(shared.locale(), "desk-named"), After::Back)
         }
         Command::Answer(question, choice) => answer(shared, question, choice),
         Command::SaveFigure(figure) => figure_set(shared, &figure, form),
         Command::SaveThing => thing_set(shared, place, form),
         Command::RemoveThing { kind, name } => {
-            let said = format!("{name} removed");
+            let said = say!(shared.locale(), "desk-removed", name = name);
             one(Body::ThingRemoved { thing: ThingRef { kind, name } }, said, After::Back)
         }
         Command::SaveSetting(setting) => setting_changed(shared, &setting, form),
-        Command::SaveChange => changed(form),
-        Command::RemoveCode => one(Body::CodeRemoved {}, "Pilot's code removed", After::Back),
+        Command::SaveChange => changed(shared, form),
+        Command::RemoveCode => one(Body::CodeRemoved {}, say!(shared.locale(), "desk-code-removed"), After::Back),
         Command::PutBack(entry) => put_back(shared, entry, now),
         Command::Withdraw(entry) => withdraw(shared, entry, form),
         Command::RecordEvent(event) => happened(shared, event, place, form),
         Command::ReleaseAgain(stages) => release_again(shared, &stages, now),
         Command::AdoptPlan => super::plan::adopt(shared, form),
         Command::PickPlan | Command::SavePlan | Command::PickLog(_) | Command::AttachLog(_) => {
-            Err(DeskError::refused("This control goes with a document"))
+            Err(DeskError::refused(say!(shared.locale(), "desk-wants-document")))
         }
         Command::Go(_)
         | Command::Prefer(_)
         | Command::Back
         | Command::Set(..)
         | Command::Step { .. }
-        | Command::Read { .. } => Err(DeskError::refused("This control records nothing")),
+        | Command::Read { .. } => Err(DeskError::refused(say!(shared.locale(), "desk-records-nothing"))),
     }
 }
 
@@ -90,14 +91,14 @@ fn wanted<'a>(shared: &'a Shared, id: &str) -> std::result::Result<(&'a str, &'a
     let found = shared.plan.check(id).filter(|(_, check)| shared.ledger.aircraft.wants(check));
     found
         .map(|(stage, check)| (stage.id.as_str(), check))
-        .ok_or_else(|| DeskError::refused("This check is not for this aircraft under the plan in force"))
+        .ok_or_else(|| DeskError::refused(say!(shared.locale(), "desk-check-not-wanted")))
 }
 
 fn record(shared: &Shared, id: &str, passed: bool, form: Form<'_>, now: &Moment) -> Result {
     let (stage, check) = wanted(shared, id)?;
     let alone = form.text("alone").filter(|_| check.point == Point::Witness).map(str::to_owned);
     let witness = match check.witness && alone.is_none() {
-        true => Some(form.required("witness", "The second person's name")?.to_owned()),
+        true => Some(form.required("witness", &say!(shared.locale(), "desk-label-witness"))?.to_owned()),
         false => form.text("witness").map(str::to_owned),
     };
     let (result, said) = result(shared, check, passed, form)?;
@@ -116,18 +117,25 @@ const LEAST_LOOK_MS: i64 = 700;
 fn tick(shared: &Shared, id: &str, value: Option<f64>, now: &Moment) -> Result {
     let (_, check) = wanted(shared, id)?;
     if check.witness {
-        return Err(DeskError::refused("This check wants a second person's name: open it"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-tick-witness")));
     }
     if shared.entries.last().is_some_and(|last| now.surely_elapsed_ms_since(&last.at) < LEAST_LOOK_MS) {
-        return Err(DeskError::refused("Too quick for a look: touch it again"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-too-quick")));
     }
     let (result, said) = match (&check.kind, value) {
-        (CheckKind::Confirm, None) => (CheckResult::Confirmed { passed: true }, format!("{}: right", check.title)),
+        (CheckKind::Confirm, None) => {
+            (CheckResult::Confirmed { passed: true }, say!(shared.locale(), "desk-check-right", check = check.title))
+        }
         (CheckKind::Measure(measure), Some(value)) if (measure.low..=measure.high).contains(&value) => {
-            let said = format!("{}: {}", check.title, measure.unit.show(value));
+            let said = say!(
+                shared.locale(),
+                "desk-check-value",
+                check = check.title,
+                value = shared.locale().quantity(value, measure.unit)
+            );
             (CheckResult::Measured { value, unit: measure.unit }, said)
         }
-        _ => return Err(DeskError::refused("This check is done on its own page")),
+        _ => return Err(DeskError::refused(say!(shared.locale(), "desk-tick-own-page"))),
     };
     one(
         Body::CheckRecorded { check: id.to_owned(), result, witness: None, note: None, alone: None },
@@ -138,12 +146,13 @@ fn tick(shared: &Shared, id: &str, value: Option<f64>, now: &Moment) -> Result {
 
 fn charged(shared: &Shared, pack: String, form: Form<'_>) -> Result {
     if shared.ledger.aircraft.thing(ThingKind::Pack, &pack).is_none() {
-        return Err(DeskError::refused("This pack is no longer described"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-pack-gone")));
     }
     let range = charge_range_mah(&shared.ledger.aircraft, &pack);
     let field = format!("{}{pack}", view::PUT_BACK);
-    let put_back_mah = form.number(&field, "Charge put back", Unit::MilliampereHour, range)?;
-    let said = format!("{pack} charged");
+    let put_back_mah =
+        form.number(&field, &say!(shared.locale(), "desk-label-put-back"), Unit::MilliampereHour, range)?;
+    let said = say!(shared.locale(), "desk-pack-charged", pack = pack);
     one(Body::PackCharged { pack, put_back_mah }, said, After::Stay)
 }
 
@@ -155,12 +164,21 @@ fn result(
 ) -> std::result::Result<(CheckResult, String), DeskError> {
     match &check.kind {
         CheckKind::Confirm => {
-            let word = if passed { "right" } else { "not right" };
-            Ok((CheckResult::Confirmed { passed }, format!("{}: {word}", check.title)))
+            let said = if passed {
+                say!(shared.locale(), "desk-check-right", check = check.title)
+            } else {
+                say!(shared.locale(), "desk-check-not-right", check = check.title)
+            };
+            Ok((CheckResult::Confirmed { passed }, said))
         }
         CheckKind::Measure(measure) => {
             let value = form.required_number("value", &check.title, measure.unit, (measure.low, measure.high))?;
-            let said = format!("{}: {}", check.title, measure.unit.show(value));
+            let said = say!(
+                shared.locale(),
+                "desk-check-value",
+                check = check.title,
+                value = shared.locale().quantity(value, measure.unit)
+            );
             Ok((CheckResult::Measured { value, unit: measure.unit }, said))
         }
         CheckKind::Compute(computation) => {
@@ -172,7 +190,7 @@ fn result(
                 CheckResult::Computed { summary: computed.summary.clone(), values, outcome: computed.outcome };
             Ok((result, computed.summary))
         }
-        CheckKind::Fly(_) => Err(DeskError::refused("This check is flown: draw up its card")),
+        CheckKind::Fly(_) => Err(DeskError::refused(say!(shared.locale(), "desk-is-flown"))),
     }
 }
 
@@ -204,9 +222,13 @@ fn release(shared: &Shared, stage: &str, now: &Moment) -> Result {
     let report = shared.report(now);
     let gate = report.gate(stage);
     let Some(stage) = shared.plan.stage(stage).filter(|_| gate.may_be_released()) else {
-        return Err(DeskError::refused("This gate is not ready: see what is still in the way"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-gate-not-ready")));
     };
-    one(released(shared, stage), format!("{} released", stage.title), After::To(Place::Board))
+    one(
+        released(shared, stage),
+        say!(shared.locale(), "desk-stage-released", stage = stage.title),
+        After::To(Place::Board),
+    )
 }
 
 /// A release with the evidence that it stands on.
@@ -223,19 +245,19 @@ fn released(shared: &Shared, stage: &Stage) -> Body {
 fn release_again(shared: &Shared, stages: &[String], now: &Moment) -> Result {
     let may = shared.ledger.releasable_again(&shared.plan, now);
     if stages.is_empty() || may != stages {
-        return Err(DeskError::refused("What may be released has changed since you looked: look again"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-release-changed")));
     }
     let found = stages.iter().filter_map(|id| shared.plan.stage(id));
     let entries: Vec<NewEntry> = found.map(|stage| NewEntry::pilot(released(shared, stage))).collect();
-    let said = view::counted(entries.len(), "gate released again", "gates released again");
+    let said = say!(shared.locale(), "desk-gates-released", count = entries.len());
     Ok(Done { entries, said, after: After::To(Place::Board) })
 }
 
 fn happened(shared: &Shared, id: String, place: &Place, form: Form<'_>) -> Result {
     let Some(event) = shared.plan.event(&id) else {
-        return Err(DeskError::refused("This event is not in the plan in force"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-event-unknown")));
     };
-    let said = format!("Recorded: {}", shared.locale().lower_first(&event.title));
+    let said = say!(shared.locale(), "desk-event-recorded", event = shared.locale().lower_first(&event.title));
     let (note, after) = match place {
         Place::Events => (form.text("note").map(str::to_owned), After::Stay),
         // Touched in the middle of jotting down a landing, say.
@@ -247,41 +269,43 @@ fn happened(shared: &Shared, id: String, place: &Place, form: Form<'_>) -> Resul
 /// Who stands under a decision.
 fn pilots_name(shared: &Shared) -> String {
     match shared.ledger.aircraft.builder.as_str() {
-        "" => "The pilot".to_owned(),
+        "" => say!(shared.locale(), "desk-the-pilot"),
         name => name.to_owned(),
     }
 }
 
 fn hand_over(shared: &Shared, id: &str, form: Form<'_>, now: &Moment) -> Result {
     let (_, check) = wanted(shared, id)?;
-    let Some(fly) = check.fly() else { return Err(DeskError::refused("This check is not flown")) };
+    let Some(fly) = check.fly() else { return Err(DeskError::refused(say!(shared.locale(), "desk-not-flown"))) };
     if let Some(blocker) = shared.ledger.before_flying(&shared.plan, id, now).first() {
         let words = view::blocker_words(shared.locale(), &shared.plan, &shared.ledger, blocker);
-        return Err(DeskError::refused(format!("Not yet: {words}")));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-not-yet", words = words)));
     }
     let pack = view::pack_chosen(&shared.ledger, form)
-        .ok_or_else(|| DeskError::field("pack", "The pack is empty: choose it first"))?;
+        .ok_or_else(|| DeskError::field("pack", say!(shared.locale(), "desk-pack-empty")))?;
     let known = shared.ledger.aircraft.thing(ThingKind::Pack, &pack);
     if known.is_none() {
-        return Err(DeskError::field("pack", format!("There is no pack '{pack}': describe it under Aircraft first")));
+        return Err(DeskError::field("pack", say!(shared.locale(), "desk-pack-unknown", pack = pack)));
     }
     let spotter = match (view::spotter_name(&shared.ledger, form, now), check.witness) {
-        (Some(name), _) => name,
-        (None, true) => return Err(DeskError::field("spotter", "The spotter's name is empty: enter it first")),
-        (None, false) => "The pilot",
+        (Some(name), _) => name.to_owned(),
+        (None, true) => return Err(DeskError::field("spotter", say!(shared.locale(), "desk-spotter-empty"))),
+        (None, false) => say!(shared.locale(), "desk-the-pilot"),
     };
-    let typed = form.number("air", "Air temperature", Unit::Celsius, (-30.0, 55.0))?;
+    let typed = form.number("air", &say!(shared.locale(), "desk-label-air"), Unit::Celsius, (-30.0, 55.0))?;
     let air_c = typed
         .or_else(|| view::air_c(&shared.ledger, form, now))
-        .ok_or_else(|| DeskError::field("air", "Air temperature is empty: enter it first"))?;
+        .ok_or_else(|| DeskError::field("air", say!(shared.locale(), "desk-air-empty")))?;
     let planned = planned_minutes(fly, endurance(shared.facts(), check, Some(&pack), air_c).as_ref());
-    let minutes = form.number("minutes", "Planned time", Unit::Minute, (0.1, 30.0))?.unwrap_or(planned);
+    let minutes = form
+        .number("minutes", &say!(shared.locale(), "desk-label-minutes"), Unit::Minute, (0.1, 30.0))?
+        .unwrap_or(planned);
     let body = card(shared, id, fly, &pack, minutes, air_c)?;
     let name = shared.journal.name(now);
-    let handed = Body::HandedOver { card: name, spotter: spotter.to_owned() };
+    let handed = Body::HandedOver { card: name, spotter: spotter.clone() };
     Ok(Done {
         entries: vec![NewEntry::pilot(body).named(name), NewEntry::pilot(handed)],
-        said: format!("Handed over to {spotter}"),
+        said: say!(shared.locale(), "desk-handed-over", spotter = spotter),
         after: After::Stay,
     })
 }
@@ -298,7 +322,7 @@ fn card(
         .ledger
         .aircraft
         .limit(&fly.head_speed_rpm)
-        .ok_or_else(|| DeskError::refused("The head speed is not known yet: enter it under Aircraft"))?;
+        .ok_or_else(|| DeskError::refused(say!(shared.locale(), "desk-head-speed-unknown")))?;
     let planned_s = (minutes * 60.0).round() as i64;
     let prediction = match fly.predict {
         true => predicted_charge(shared.facts(), fly.motion, head_speed_rpm, planned_s, air_c),
@@ -321,7 +345,7 @@ fn landing(shared: &Shared, card: EntryId, form: Form<'_>) -> Result {
     let mut temperatures = before.map(|landing| landing.temperatures.clone()).unwrap_or_default();
     for place in &shared.plan.places {
         let field = format!("{}{}", view::TEMPERATURE, place.id);
-        let label = format!("{} temperature", place.title);
+        let label = say!(shared.locale(), "desk-label-temperature", place = place.title);
         if let Some(celsius) = form.number(&field, &label, Unit::Celsius, Landing::TEMPERATURE_RANGE_C)? {
             let after = form.text(&format!("{}{field}", view::READ_AFTER));
             let after_s = after.and_then(|text| text.parse().ok()).unwrap_or(0);
@@ -330,16 +354,20 @@ fn landing(shared: &Shared, card: EntryId, form: Form<'_>) -> Result {
     }
     let range = charge_range_mah(&shared.ledger.aircraft, &flight.pack);
     let pack_used_mah = form
-        .number("used", "Charge used", Unit::MilliampereHour, range)?
+        .number("used", &say!(shared.locale(), "desk-label-used"), Unit::MilliampereHour, range)?
         .or(before.and_then(|landing| landing.pack_used_mah));
     let notes = form.text("notes").map(str::to_owned).or(before.and_then(|landing| landing.notes.clone()));
     let after = after_landing(shared, flight, &temperatures, pack_used_mah);
-    one(Body::LandingRecorded { card, pack_used_mah, temperatures, notes }, "Landing recorded", after)
+    one(
+        Body::LandingRecorded { card, pack_used_mah, temperatures, notes },
+        say!(shared.locale(), "desk-landing-recorded"),
+        after,
+    )
 }
 
 fn landed(shared: &Shared, card: EntryId) -> std::result::Result<&Flight, DeskError> {
     let flight = shared.ledger.flight(card).filter(|flight| flight.down.is_some());
-    flight.ok_or_else(|| DeskError::refused("This card has not landed yet"))
+    flight.ok_or_else(|| DeskError::refused(say!(shared.locale(), "desk-not-landed")))
 }
 
 /// In service, with nothing wrong and nothing lacking, the next card follows at once; the board otherwise.
@@ -361,7 +389,7 @@ fn after_landing(shared: &Shared, flight: &Flight, temperatures: &[Reading], use
 
 fn drop_reading(shared: &Shared, card: EntryId, index: u32) -> Result {
     let flight = landed(shared, card)?;
-    let gone = || DeskError::refused("This reading is no longer there");
+    let gone = || DeskError::refused(say!(shared.locale(), "desk-reading-gone"));
     let mut landing = flight.landing.clone().ok_or_else(gone)?;
     let index = usize::try_from(index).unwrap_or(usize::MAX);
     if index >= landing.temperatures.len() {
@@ -369,23 +397,28 @@ fn drop_reading(shared: &Shared, card: EntryId, index: u32) -> Result {
     }
     let out = landing.temperatures.remove(index);
     let title = shared.plan.place(&out.place).map_or(out.place.as_str(), |place| place.title.as_str());
-    let said = format!("{title} {} left out", Unit::Celsius.show(out.celsius));
+    let said = say!(
+        shared.locale(),
+        "desk-reading-dropped",
+        title = title,
+        value = shared.locale().quantity(out.celsius, Unit::Celsius)
+    );
     let Landing { pack_used_mah, temperatures, notes, .. } = landing;
     one(Body::LandingRecorded { card, pack_used_mah, temperatures, notes }, said, After::Stay)
 }
 
 fn raise(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
     let Place::NewFinding { shown_by, proof } = place else {
-        return Err(DeskError::refused("A finding is raised from a check or a landing"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-finding-from")));
     };
     let (stage, _) = wanted(shared, proof)?;
-    let title = form.required("title", "What is wrong")?.to_owned();
+    let title = form.required("title", &say!(shared.locale(), "desk-label-wrong"))?.to_owned();
     let grade = match form.text("grade") {
         Some("note") => FindingGrade::Note,
         Some("stop") => FindingGrade::Stop,
         _ => FindingGrade::Caution,
     };
-    let said = format!("Finding raised: {title}");
+    let said = say!(shared.locale(), "desk-finding-raised", title = title);
     let body =
         Body::FindingRaised { title, grade, stage: stage.to_owned(), proof: proof.clone(), shown_by: *shown_by };
     one(body, said, After::Instead(Place::Findings))
@@ -393,47 +426,51 @@ fn raise(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
 
 fn fix(shared: &Shared, finding: EntryId, form: Form<'_>) -> Result {
     let Some(found) = shared.ledger.finding(finding) else {
-        return Err(DeskError::refused("This finding is no longer there"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-finding-gone")));
     };
-    let what = form.required("what", "What was done")?.to_owned();
+    let what = form.required("what", &say!(shared.locale(), "desk-label-done"))?.to_owned();
     let subjects = form.set_with(view::SUBJECT).into_iter().map(str::to_owned).collect();
-    let said = format!("Fix recorded; it wants its proof: {}", view::check_title(&shared.plan, &found.proof));
+    let said = say!(shared.locale(), "desk-fix-recorded", check = view::check_title(&shared.plan, &found.proof));
     one(Body::FindingFixed { finding, what, subjects }, said, After::Stay)
 }
 
 fn carry(shared: &Shared, finding: EntryId, form: Form<'_>, now: &Moment) -> Result {
     match shared.ledger.finding(finding) {
         Some(found) if found.grade == FindingGrade::Stop => {
-            return Err(DeskError::refused("A stop is not carried: it holds until it is proven"));
+            return Err(DeskError::refused(say!(shared.locale(), "desk-stop-not-carried")));
         }
         Some(found) if matches!(found.state, FindingState::Proven { .. }) => {
-            return Err(DeskError::refused("This finding is proven: nothing is left to carry"));
+            return Err(DeskError::refused(say!(shared.locale(), "desk-finding-proven")));
         }
         Some(found) if found.grade == FindingGrade::Note => {
-            return Err(DeskError::refused("A note holds nothing shut: it needs no carrying"));
+            return Err(DeskError::refused(say!(shared.locale(), "desk-note-not-carried")));
         }
         Some(_) => {}
-        None => return Err(DeskError::refused("This finding is no longer there")),
+        None => return Err(DeskError::refused(say!(shared.locale(), "desk-finding-gone"))),
     }
-    let restriction = form.required("restriction", "The restriction")?.to_owned();
-    let reason = form.required("reason", "The reason")?.to_owned();
-    let flights = form.number("flights", "Motor runs", Unit::Count, (1.0, 50.0))?;
-    let days = form.number("days", "Days", Unit::Count, (1.0, 120.0))?;
+    let restriction = form.required("restriction", &say!(shared.locale(), "desk-label-restriction"))?.to_owned();
+    let reason = form.required("reason", &say!(shared.locale(), "desk-label-reason"))?.to_owned();
+    let flights = form.number("flights", &say!(shared.locale(), "desk-label-runs"), Unit::Count, (1.0, 50.0))?;
+    let days = form.number("days", &say!(shared.locale(), "desk-label-days"), Unit::Count, (1.0, 120.0))?;
     let by = pilots_name(shared);
     let until = match (flights, days) {
         (Some(_), Some(_)) => {
-            return Err(DeskError::field("days", "Carried by runs or by days: leave one of the two empty"));
+            return Err(DeskError::field("days", say!(shared.locale(), "desk-carry-both")));
         }
         (None, Some(days)) => Until::Date(now.wall.date_naive() + chrono::TimeDelta::days(days.round() as i64)),
         (flights, None) => Until::Flights(flights.unwrap_or(view::CARRY_FLIGHTS).round() as u32),
     };
-    one(Body::FindingCarried { finding, restriction, reason, by, until }, "Carried under a restriction", After::Stay)
+    one(
+        Body::FindingCarried { finding, restriction, reason, by, until },
+        say!(shared.locale(), "desk-carried"),
+        After::Stay,
+    )
 }
 
 fn answer(shared: &Shared, question: String, choice: String) -> Result {
     let known = shared.plan.question(&question).and_then(|q| q.choices.iter().find(|(id, _)| *id == choice));
     let Some((_, label)) = known else {
-        return Err(DeskError::refused("This answer is not in the plan in force"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-answer-unknown")));
     };
     let said = label.clone();
     one(Body::TraitChosen { question, choice }, said, After::Back)
@@ -441,7 +478,7 @@ fn answer(shared: &Shared, question: String, choice: String) -> Result {
 
 fn figure_set(shared: &Shared, id: &str, form: Form<'_>) -> Result {
     let Some(figure) = shared.plan.figure(id) else {
-        return Err(DeskError::refused("This figure is not in the plan in force"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-figure-unknown")));
     };
     let value = form.required_number("value", &figure.title, figure.unit, (figure.low, figure.high))?;
     let basis = match form.text("basis") {
@@ -449,7 +486,13 @@ fn figure_set(shared: &Shared, id: &str, form: Form<'_>) -> Result {
         Some("estimated") => Basis::Estimated,
         _ => Basis::Measured,
     };
-    let said = format!("{}: {}, {}", figure.title, figure.unit.show(value), basis.word(shared.locale()));
+    let said = say!(
+        shared.locale(),
+        "desk-figure-set",
+        figure = figure.title,
+        value = shared.locale().quantity(value, figure.unit),
+        basis = basis.word(shared.locale())
+    );
     // The next figure that is missing follows at once: they are entered in a row.
     let missing = shared.plan.figures.iter().skip_while(|f| f.id != id).skip(1);
     let aircraft = &shared.ledger.aircraft;
@@ -461,7 +504,7 @@ fn figure_set(shared: &Shared, id: &str, form: Form<'_>) -> Result {
     };
     // A figure that is changed on purpose says why, from its second value on.
     let reason = match figure.adjustable && !first_time {
-        true => Some(form.required("reason", "The reason")?.to_owned()),
+        true => Some(form.required("reason", &say!(shared.locale(), "desk-label-reason"))?.to_owned()),
         false => None,
     };
     one(Body::FigureSet { figure: id.to_owned(), value, basis, reason }, said, after)
@@ -469,19 +512,31 @@ fn figure_set(shared: &Shared, id: &str, form: Form<'_>) -> Result {
 
 fn thing_set(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
     let Place::Thing { kind, name } = place else {
-        return Err(DeskError::refused("Nothing is described here"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-nothing-described")));
     };
     let old = name.as_ref().and_then(|name| shared.ledger.aircraft.thing(*kind, name));
     let name = match name {
         Some(name) => name.clone(),
         None => form
-            .required("name", &format!("The name of the {}", kind.word(shared.locale()).to_lowercase()))?
+            .required(
+                "name",
+                &say!(
+                    shared.locale(),
+                    "desk-label-thing-name",
+                    kind = shared.locale().inside(&kind.word(shared.locale()))
+                ),
+            )?
             .to_owned(),
     };
     if old.is_none() && shared.ledger.aircraft.thing(*kind, &name).is_some() {
         return Err(DeskError::field(
             "name",
-            format!("There is a {} '{name}' already", kind.word(shared.locale()).to_lowercase()),
+            say!(
+                shared.locale(),
+                "desk-thing-exists",
+                kind = shared.locale().inside(&kind.word(shared.locale())),
+                name = name
+            ),
         ));
     }
     let of = match kind.hangs_on(shared.locale()) {
@@ -489,7 +544,15 @@ fn thing_set(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
             let kept = old.and_then(|old| old.of.as_deref());
             let chosen = form.text("of").or(kept).or_else(|| view::only_one(&shared.ledger.aircraft, on));
             let unsaid = || {
-                DeskError::field("of", format!("{question}: choose the {}", on.word(shared.locale()).to_lowercase()))
+                DeskError::field(
+                    "of",
+                    say!(
+                        shared.locale(),
+                        "desk-thing-hangs",
+                        question = question,
+                        kind = shared.locale().inside(&on.word(shared.locale()))
+                    ),
+                )
             };
             Some(chosen.ok_or_else(unsaid)?.to_owned())
         }
@@ -502,53 +565,61 @@ fn thing_set(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
         } else if field.required && !numbers.contains_key(field.id) {
             return Err(DeskError::field(
                 field.id,
-                format!("{} is empty: enter it first", field.label(shared.locale())),
+                say!(shared.locale(), "desk-field-empty", label = field.label(shared.locale())),
             ));
         }
     }
-    let said = format!("{} {name} recorded", kind.word(shared.locale()));
+    let said = say!(shared.locale(), "desk-thing-recorded", kind = kind.word(shared.locale()), name = name);
     one(Body::ThingSet { thing: Thing { kind: *kind, name, of, numbers } }, said, After::Back)
 }
 
 fn setting_changed(shared: &Shared, id: &str, form: Form<'_>) -> Result {
     let Some(setting) = shared.plan.setting(id) else {
-        return Err(DeskError::refused("This setting is not in the plan in force"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-setting-unknown")));
     };
-    let after = form.required("after", "The new value")?.to_owned();
-    let reason = form.required("reason", "The reason")?.to_owned();
+    let after = form.required("after", &say!(shared.locale(), "desk-label-new-value"))?.to_owned();
+    let reason = form.required("reason", &say!(shared.locale(), "desk-label-reason"))?.to_owned();
     let before = shared.ledger.aircraft.settings.get(id).map(|value| value.now.clone());
-    let said = format!("{} set to {after}", setting.title);
+    let said = say!(shared.locale(), "desk-setting-set", setting = setting.title, after = after);
     one(Body::SettingChanged { setting: id.to_owned(), before, after, reason }, said, After::Back)
 }
 
-fn changed(form: Form<'_>) -> Result {
-    let what = form.required("what", "What was done")?.to_owned();
+fn changed(shared: &Shared, form: Form<'_>) -> Result {
+    let what = form.required("what", &say!(shared.locale(), "desk-label-done"))?.to_owned();
     let subjects: Vec<String> = form.set_with(view::SUBJECT).into_iter().map(str::to_owned).collect();
     if subjects.is_empty() {
-        return Err(DeskError::refused("Choose what was touched, so that its evidence can be asked for again"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-change-subjects")));
     }
-    one(Body::Changed { subjects, what }, "Change recorded", After::To(Place::Board))
+    one(Body::Changed { subjects, what }, say!(shared.locale(), "desk-change-recorded"), After::To(Place::Board))
 }
 
 fn withdraw(shared: &Shared, entry: EntryId, form: Form<'_>) -> Result {
     let Some(found) = shared.entries.iter().find(|e| e.id == entry) else {
-        return Err(DeskError::refused("This entry is not in the journal"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-entry-unknown")));
     };
     if !view::can_be_withdrawn(found) {
-        return Err(DeskError::refused("What happened in flight is not withdrawn; write a remark instead"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-flight-not-withdrawn")));
     }
-    let reason = form.text("reason").unwrap_or("Taken back at once").to_owned();
-    let said = format!("Withdrawn: {}", view::entry_words(shared.locale(), &shared.plan, &shared.entries, found));
+    let reason = form.text("reason").map_or_else(|| say!(shared.locale(), "desk-taken-back"), str::to_owned);
+    let said = say!(
+        shared.locale(),
+        "desk-withdrawn",
+        entry = view::entry_words(shared.locale(), &shared.plan, &shared.entries, found)
+    );
     one(Body::Withdrawn { entry, reason }, said, After::Stay)
 }
 
 /// The taking back was the slip: the same is recorded once more. A gate is released once more only if it may be.
 fn put_back(shared: &Shared, entry: EntryId, now: &Moment) -> Result {
     let found = view::taken_back_just_now(&shared.entries, now).filter(|found| found.id == entry);
-    let found = found.ok_or_else(|| DeskError::refused("This was taken back too long ago: record it anew"))?;
+    let found = found.ok_or_else(|| DeskError::refused(say!(shared.locale(), "desk-too-long-ago")))?;
     if let Body::GateReleased { stage, .. } = &found.body {
         return release(shared, stage, now).map(|done| Done { after: After::Stay, ..done });
     }
-    let said = format!("Put back: {}", view::entry_words(shared.locale(), &shared.plan, &shared.entries, found));
+    let said = say!(
+        shared.locale(),
+        "desk-put-back",
+        entry = view::entry_words(shared.locale(), &shared.plan, &shared.entries, found)
+    );
     one(found.body.clone(), said, After::Stay)
 }

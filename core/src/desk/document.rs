@@ -2,6 +2,7 @@
 
 use super::phone::{Shared, text_in_force};
 use super::{DeskError, log, plan};
+use crate::locale::say;
 use crate::view::Command;
 
 /// Takes what was picked for a control; what was recorded by it, in a sentence.
@@ -14,7 +15,7 @@ pub(super) fn take(
     match command {
         Command::PickPlan => plan::pick(shared, name, bytes).map(|()| None),
         Command::PickLog(card) => log::pick(shared, *card, name, bytes).map(|()| None),
-        _ => Err(DeskError::refused("This control takes no document")),
+        _ => Err(DeskError::refused(say!(shared.locale(), "desk-takes-no-document"))),
     }
 }
 
@@ -22,6 +23,6 @@ pub(super) fn take(
 pub(super) fn give(shared: &Shared, command: &Command) -> Result<Vec<u8>, DeskError> {
     match command {
         Command::SavePlan => Ok(text_in_force(&shared.entries).1.as_bytes().to_vec()),
-        _ => Err(DeskError::refused("This control offers no document")),
+        _ => Err(DeskError::refused(say!(shared.locale(), "desk-offers-no-document"))),
     }
 }

@@ -12,7 +12,7 @@ pub struct Form<'a> {
 }
 
 impl<'a> Form<'a> {
-    /// A form over a place's drafts, typed as `locale` has it.
+    /// A form over a place's drafts, filled by a person who reads and types like this.
     pub fn new(drafts: &'a BTreeMap<String, String>, locale: Locale) -> Self {
         Form { drafts, locale }
     }
@@ -32,11 +32,11 @@ impl<'a> Form<'a> {
     /// # Errors
     /// Refused if it is empty.
     pub fn required(&self, field: &str, label: &str) -> Result<&'a str, DeskError> {
-        self.text(field).ok_or_else(|| DeskError::field(field, say!(self.locale, "desk-empty", label = label)))
+        self.text(field).ok_or_else(|| DeskError::field(field, say!(self.locale, "desk-field-empty", label = label)))
     }
 
-    /// A field's number, `None` where nothing was entered. A comma counts as the decimal point. It was typed in the
-    /// unit that the person reads and comes back in `unit`, as it is recorded.
+    /// A field's number in the unit that is recorded, typed in the unit that the person reads; `None` where nothing was entered. A
+    /// comma counts as the decimal point.
     ///
     /// # Errors
     /// Refused if it is no number, outside the plausible range, inclusive, or a count that is not whole.
@@ -48,8 +48,7 @@ impl<'a> Form<'a> {
         (low, high): (f64, f64),
     ) -> Result<Option<f64>, DeskError> {
         let Some(text) = self.text(field) else { return Ok(None) };
-        let locale = self.locale;
-        let value = locale.read(text, unit).ok_or_else(|| {
+        let value = self.locale.read(text, unit).ok_or_else(|| {
             DeskError::field(
                 field,
                 say!(
@@ -57,22 +56,22 @@ impl<'a> Form<'a> {
                     "desk-no-number",
                     label = label,
                     text = text,
-                    example = locale.quantity_bare(low.max(1.0), unit)
+                    like = self.locale.quantity_bare(low.max(1.0), unit)
                 ),
             )
         })?;
         if unit == Unit::Count && value.fract() != 0.0 {
-            let reason = say!(self.locale, "desk-not-whole", label = label, value = locale.plain(value));
+            let reason = say!(self.locale, "desk-not-whole", label = label, value = self.locale.plain(value));
             return Err(DeskError::field(field, reason));
         }
         if !(low..=high).contains(&value) {
             let reason = say!(
                 self.locale,
-                "desk-out-of-range",
+                "desk-not-plausible",
                 label = label,
-                value = locale.quantity(value, unit),
-                low = locale.quantity_bare(low, unit),
-                high = locale.quantity(high, unit)
+                value = self.locale.quantity(value, unit),
+                low = self.locale.quantity_bare(low, unit),
+                high = self.locale.quantity(high, unit)
             );
             return Err(DeskError::field(field, reason));
         }
@@ -85,7 +84,7 @@ impl<'a> Form<'a> {
     /// As [`Form::number`], and refused if it is empty.
     pub fn required_number(&self, field: &str, label: &str, unit: Unit, range: (f64, f64)) -> Result<f64, DeskError> {
         self.number(field, label, unit, range)?
-            .ok_or_else(|| DeskError::field(field, say!(self.locale, "desk-empty", label = label)))
+            .ok_or_else(|| DeskError::field(field, say!(self.locale, "desk-field-empty", label = label)))
     }
 
     /// Fields with this prefix that are set, without the prefix.

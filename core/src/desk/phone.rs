@@ -4,7 +4,7 @@ use std::sync::{Arc, Mutex, MutexGuard};
 use super::{DeskError, PilotDesk, SpotterDesk};
 use crate::computed::Facts;
 use crate::journal::{Journal, NewEntry, Verified};
-use crate::locale::{Chosen, Language, Locale};
+use crate::locale::{Chosen, Language, Locale, say};
 use crate::plan::{Plan, SHIPPED};
 use crate::readiness::{Ledger, Report, Seat};
 use crate::record::{Body, Entry, Moment};
@@ -151,9 +151,11 @@ impl Phone {
     /// # Errors
     /// [`DeskError::NotYourTurn`] while the pilot has the phone.
     pub fn spotter(&self) -> Result<SpotterDesk, DeskError> {
-        match &self.hold()?.get()?.ledger.seat {
+        let held = self.hold()?;
+        let shared = held.get()?;
+        match &shared.ledger.seat {
             Seat::Spotter { card, name } => Ok(SpotterDesk::new(self.clone(), *card, name.clone())),
-            Seat::Pilot => Err(DeskError::NotYourTurn { reason: "The phone was not handed over".to_owned() }),
+            Seat::Pilot => Err(DeskError::NotYourTurn { reason: say!(shared.locale(), "desk-not-handed-over") }),
         }
     }
 
@@ -354,9 +356,9 @@ impl Shared {
     pub fn pilots_turn(&self) -> Result<(), DeskError> {
         match &self.ledger.seat {
             Seat::Pilot => Ok(()),
-            Seat::Spotter { name, .. } => Err(DeskError::NotYourTurn {
-                reason: format!("{name} has the phone until the flight is handed back"),
-            }),
+            Seat::Spotter { name, .. } => {
+                Err(DeskError::NotYourTurn { reason: say!(self.locale(), "desk-spotter-has-phone", name = name) })
+            }
         }
     }
 

@@ -3,6 +3,7 @@ use super::form::parse_number;
 use super::phone::Shared;
 use super::{DeskError, Form, Phone, code, command, document, log};
 use crate::journal::NewEntry;
+use crate::locale::say;
 use crate::record::{Body, EntryId, Moment};
 use crate::view::{self, Command, Place, Preference, Screen, Tapped, Token, Turn};
 
@@ -31,7 +32,7 @@ impl PilotDesk {
     /// [`DeskError::Refused`] with the field and the reason: nothing was recorded, the draft is still there.
     /// [`DeskError::Journal`] if nothing could be written.
     pub fn tap(&self, token: &Token, now: &Moment) -> Result<Tapped, DeskError> {
-        let command = token.command().ok_or_else(|| DeskError::refused("This control is not of this screen"))?;
+        let command = self.command(token)?;
         self.with(|shared| {
             let said = shared.obey(command, now)?;
             shared.tapped(said, now)
@@ -43,7 +44,7 @@ impl PilotDesk {
     /// # Errors
     /// [`DeskError::Refused`] if this control wants no document or cannot read this one: nothing was recorded.
     pub fn picked(&self, token: &Token, name: &str, bytes: Vec<u8>, now: &Moment) -> Result<Tapped, DeskError> {
-        let command = token.command().ok_or_else(|| DeskError::refused("This control is not of this screen"))?;
+        let command = self.command(token)?;
         self.with(|shared| {
             let said = document::take(shared, &command, name, bytes)?;
             shared.tapped(said, now)
@@ -55,7 +56,7 @@ impl PilotDesk {
     /// # Errors
     /// [`DeskError::Refused`] if this control offers none.
     pub fn document(&self, token: &Token, _now: &Moment) -> Result<Vec<u8>, DeskError> {
-        let command = token.command().ok_or_else(|| DeskError::refused("This control is not of this screen"))?;
+        let command = self.command(token)?;
         self.with(|shared| document::give(shared, &command))
     }
 
@@ -70,12 +71,21 @@ impl PilotDesk {
     /// Refused unless it is 4 to 8 digits.
     pub fn set_code(&self, code: &str, now: &Moment) -> Result<Tapped, DeskError> {
         self.with(|shared| {
-            let entry = NewEntry::pilot(Body::CodeSet { hash: code::hash(code)? });
+            let entry = NewEntry::pilot(Body::CodeSet { hash: code::hash(shared.locale(), code)? });
             let mut places = shared.places.clone();
             leave(&mut places);
             shared.append_and_go(now, vec![entry], &[], places)?;
-            Ok(Tapped { screen: shared.screen(now)?, turn: Turn::Pilot, said: Some("Pilot's code set".to_owned()) })
+            Ok(Tapped {
+                screen: shared.screen(now)?,
+                turn: Turn::Pilot,
+                said: Some(say!(shared.locale(), "desk-code-set")),
+            })
         })
+    }
+
+    fn command(&self, token: &Token) -> Result<Command, DeskError> {
+        let locale = self.phone.locale()?;
+        token.command().ok_or_else(|| DeskError::refused(say!(locale, "desk-other-screen")))
     }
 
     fn with<T>(&self, act: impl FnOnce(&mut Shared) -> Result<T, DeskError>) -> Result<T, DeskError> {
@@ -171,7 +181,7 @@ impl Shared {
     /// Takes a temperature that was touched; the last one that is asked for records the landing with it.
     fn read(&mut self, card: EntryId, place: &str, degrees: i32, now: &Moment) -> Result<Option<String>, DeskError> {
         if self.place() != Place::Landing(card) {
-            return Err(DeskError::refused("This control is not of this screen"));
+            return Err(DeskError::refused(say!(self.locale(), "desk-other-screen")));
         }
         self.set_field(&format!("{}{place}", view::TEMPERATURE), &degrees.to_string(), now)?;
         self.set_field(view::READ_AGAIN, "", now)?;

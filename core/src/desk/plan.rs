@@ -3,6 +3,7 @@
 use super::command::{After, Result, one};
 use super::phone::Shared;
 use super::{DeskError, Form};
+use crate::locale::say;
 use crate::plan::Plan;
 use crate::record::Body;
 use crate::view::{self, Place};
@@ -13,11 +14,11 @@ pub(crate) const MOST_PLAN_BYTES: u64 = 1 << 20;
 /// Keeps the text of a plan file that was picked, and goes to where it is looked at. It is not in force by that.
 pub(super) fn pick(shared: &mut Shared, name: &str, bytes: Vec<u8>) -> std::result::Result<(), DeskError> {
     if bytes.len() as u64 > MOST_PLAN_BYTES {
-        return Err(DeskError::refused(format!("'{name}' is longer than a plan can be: pick a plan file")));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-plan-too-long", name = name)));
     }
     let text = String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
-        DeskError::refused(format!("'{name}' is no text: byte {at} is not UTF-8. Save the plan as UTF-8 text"))
+        DeskError::refused(say!(shared.locale(), "desk-plan-no-text", name = name, at = at))
     })?;
     let place = Place::PlanOffer;
     shared.journal.drop_drafts(&place)?;
@@ -28,15 +29,16 @@ pub(super) fn pick(shared: &mut Shared, name: &str, bytes: Vec<u8>) -> std::resu
 
 /// Brings the plan that was looked at into force.
 pub(super) fn adopt(shared: &Shared, form: Form<'_>) -> Result {
-    let name = form.text(view::OFFERED_NAME).unwrap_or("the plan");
+    let name =
+        form.text(view::OFFERED_NAME).map_or_else(|| say!(shared.locale(), "desk-plan-nameless"), str::to_owned);
     let Some(text) = form.whole(view::OFFERED_TEXT) else {
-        return Err(DeskError::refused("There is no plan to bring into force: pick a plan file first"));
+        return Err(DeskError::refused(say!(shared.locale(), "desk-plan-none")));
     };
-    let plan = Plan::parse(name, text)?;
+    let plan = Plan::parse(&name, text)?;
     if let Some(reason) = view::keeps_out(shared.locale(), &shared.plan, &shared.ledger, &plan) {
         return Err(DeskError::refused(reason));
     }
-    let said = format!("Plan in force: {}, edition {}", plan.title, plan.edition);
+    let said = say!(shared.locale(), "desk-plan-in-force", plan = plan.title, edition = plan.edition);
     let body = Body::PlanAdopted { plan: plan.id, edition: plan.edition, text: text.to_owned() };
     one(body, said, After::To(Place::Board))
 }

@@ -1,6 +1,7 @@
 use super::phone::Shared;
 use super::{DeskError, Phone, code};
 use crate::journal::NewEntry;
+use crate::locale::say;
 use crate::readiness::Seat;
 use crate::record::{Body, EntryId, MarkKind, Moment};
 use crate::view::{self, Place, SpotterScreen};
@@ -83,11 +84,11 @@ impl SpotterDesk {
             let mut bodies = Vec::new();
             if shared.ledger.lock.hash.is_some() {
                 match shared.ledger.lock.opens_in_ms(now) {
-                    None => return Err(DeskError::refused("The phone wants the pilot's code first")),
+                    None => return Err(DeskError::refused(say!(shared.locale(), "desk-code-first"))),
                     Some(0) => bodies.push(Body::OpenedWithoutCode { card: self.card }),
                     Some(left_ms) => {
                         let left = view::time_left(shared.locale(), left_ms);
-                        return Err(DeskError::refused(format!("It opens without the code in {left}")));
+                        return Err(DeskError::refused(say!(shared.locale(), "desk-opens-in", left = left)));
                     }
                 }
             }
@@ -106,7 +107,7 @@ impl SpotterDesk {
             let wait_ms = shared.ledger.lock.next_try_in_ms(now);
             if wait_ms > 0 {
                 let reason =
-                    format!("Not tried. The next code may be tried in {}", view::time_left(shared.locale(), wait_ms));
+                    say!(shared.locale(), "desk-not-tried", left = view::time_left(shared.locale(), wait_ms));
                 return Err(DeskError::field("code", reason));
             }
             if shared.ledger.lock.hash.as_deref().is_some_and(|hash| !code::is_right(code, hash)) {
@@ -115,10 +116,10 @@ impl SpotterDesk {
                 let wait = match wait_ms {
                     0 => String::new(),
                     wait_ms => {
-                        format!(". The next one may be tried in {}", view::time_left(shared.locale(), wait_ms))
+                        say!(shared.locale(), "desk-next-try", left = view::time_left(shared.locale(), wait_ms))
                     }
                 };
-                return Err(DeskError::field("code", format!("That is not the pilot's code{wait}")));
+                return Err(DeskError::field("code", say!(shared.locale(), "desk-wrong-code", wait = wait)));
             }
             self.leave(shared, Vec::new(), flown, now)
         })
@@ -138,7 +139,7 @@ impl SpotterDesk {
     /// Whether it has flown; refused while it flies.
     fn has_flown(&self, shared: &Shared, now: &Moment) -> Result<bool, DeskError> {
         match self.phase(shared, now) {
-            Phase::Running { .. } => Err(DeskError::refused("The motor is on: note the touchdown first")),
+            Phase::Running { .. } => Err(DeskError::refused(say!(shared.locale(), "desk-motor-on"))),
             Phase::Down => Ok(true),
             Phase::Waiting => Ok(false),
         }
@@ -169,7 +170,7 @@ impl SpotterDesk {
         let shared = held.get_mut()?;
         match &shared.ledger.seat {
             Seat::Spotter { card, .. } if *card == self.card => act(shared),
-            _ => Err(DeskError::NotYourTurn { reason: "The phone is back with the pilot".to_owned() }),
+            _ => Err(DeskError::NotYourTurn { reason: say!(shared.locale(), "desk-back-with-pilot") }),
         }
     }
 

@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 
 use super::model::*;
-use crate::record::{Outcome, show};
+use crate::locale::{Locale, say};
+use crate::record::{Outcome, Unit};
 
 /// What became of one item of a plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -21,8 +22,8 @@ pub enum Became {
 pub struct Difference {
     /// What became of it.
     pub became: Became,
-    /// What kind of item: `Check`, `Figure` and so on.
-    pub kind: &'static str,
+    /// What kind of item, in words: a check, a figure and so on.
+    pub kind: String,
     /// Its id.
     pub id: String,
     /// Its title; the new one where there is one.
@@ -32,10 +33,10 @@ pub struct Difference {
 }
 
 /// An item as points: what, and how it is said.
-type Points = Vec<(&'static str, String)>;
+type Points = Vec<(String, String)>;
 
 struct Item {
-    kind: &'static str,
+    kind: String,
     id: String,
     title: String,
     points: Points,
@@ -43,14 +44,14 @@ struct Item {
 
 impl Plan {
     /// What differs in `new`, item by item, in the order of the new plan; what it no longer has comes first.
-    pub fn difference(&self, new: &Plan) -> Vec<Difference> {
-        let (before, after) = (items(self), items(new));
-        let key = |item: &Item| (item.kind, item.id.clone());
+    pub fn difference(&self, new: &Plan, locale: Locale) -> Vec<Difference> {
+        let (before, after) = (items(locale, self), items(locale, new));
+        let key = |item: &Item| (item.kind.clone(), item.id.clone());
         let old: BTreeMap<_, &Item> = before.iter().map(|item| (key(item), item)).collect();
         let now: BTreeMap<_, &Item> = after.iter().map(|item| (key(item), item)).collect();
         let told = |became, item: &Item, points| Difference {
             became,
-            kind: item.kind,
+            kind: item.kind.clone(),
             id: item.id.clone(),
             title: item.title.clone(),
             points,
@@ -61,7 +62,7 @@ impl Plan {
             match old.get(&key(item)) {
                 None => all.push(told(Became::Added, item, Vec::new())),
                 Some(was) => {
-                    let points = points_that_differ(&was.points, &item.points);
+                    let points = points_that_differ(locale, &was.points, &item.points);
                     if !points.is_empty() {
                         all.push(told(Became::Changed, item, points));
                     }
@@ -72,172 +73,257 @@ impl Plan {
     }
 }
 
-fn points_that_differ(was: &Points, now: &Points) -> Vec<String> {
-    let find = |points: &Points, what: &str| points.iter().find(|(w, _)| *w == what).map(|(_, said)| said.clone());
-    let mut whats: Vec<&str> = was.iter().chain(now).map(|(what, _)| *what).collect();
+fn points_that_differ(locale: Locale, was: &Points, now: &Points) -> Vec<String> {
+    let find = |points: &Points, what: &str| points.iter().find(|(w, _)| w == what).map(|(_, said)| said.clone());
+    let mut whats: Vec<&str> = was.iter().chain(now).map(|(what, _)| what.as_str()).collect();
     let mut seen = Vec::new();
     whats.retain(|what| {
         let new = !seen.contains(what);
         seen.push(*what);
         new
     });
-    let said = |text: Option<String>| text.filter(|text| !text.is_empty()).unwrap_or_else(|| "nothing".to_owned());
+    let said = |text: Option<String>| {
+        text.filter(|text| !text.is_empty()).unwrap_or_else(|| say!(locale, "difference-nothing"))
+    };
     let differs = whats.into_iter().filter_map(|what| {
         let (old, new) = (find(was, what).unwrap_or_default(), find(now, what).unwrap_or_default());
-        (old != new).then(|| format!("{what}: was {}, now {}", said(Some(old)), said(Some(new))))
+        (old != new)
+            .then(|| say!(locale, "difference-point", what = what, old = said(Some(old)), new = said(Some(new))))
     });
     differs.collect()
 }
 
-fn items(plan: &Plan) -> Vec<Item> {
+fn items(locale: Locale, plan: &Plan) -> Vec<Item> {
     let item =
         |kind, id: &str, title: &str, points| Item { kind, id: id.to_owned(), title: title.to_owned(), points };
     let mut all = vec![item(
-        "Plan",
+        say!(locale, "difference-plan"),
         "plan",
         &plan.title,
-        vec![("Id", plan.id.clone()), ("Title", plan.title.clone()), ("Notice", tidy(&plan.notice))],
+        vec![
+            (say!(locale, "difference-id"), plan.id.clone()),
+            (say!(locale, "difference-title"), plan.title.clone()),
+            (say!(locale, "difference-notice"), tidy(&plan.notice)),
+        ],
     )];
     all.extend(plan.questions.iter().map(|q| {
         let choices = q.choices.iter().map(|(_, label)| label.clone()).collect::<Vec<_>>().join("; ");
-        item("Question", &q.id, &q.text, vec![("Question", q.text.clone()), ("Answers", choices)])
+        item(
+            say!(locale, "difference-question"),
+            &q.id,
+            &q.text,
+            vec![
+                (say!(locale, "difference-question"), q.text.clone()),
+                (say!(locale, "difference-answers"), choices),
+            ],
+        )
     }));
     all.extend(plan.figures.iter().map(|f| {
         let points = vec![
-            ("Title", f.title.clone()),
-            ("Unit", f.unit.sign().to_owned()),
-            ("Plausible", format!("{} to {}", show(f.low), show(f.high))),
-            ("Required", yes_no(f.required)),
-            ("Only for", when_words(plan, &f.when)),
+            (say!(locale, "difference-title"), f.title.clone()),
+            (say!(locale, "difference-unit"), f.unit.sign().to_owned()),
             (
-                "Lies above",
+                say!(locale, "difference-plausible"),
+                say!(locale, "computed-range", low = locale.plain(f.low), high = locale.plain(f.high)),
+            ),
+            (say!(locale, "difference-required"), yes_no(locale, f.required)),
+            (say!(locale, "difference-only-for"), when_words(locale, plan, &f.when)),
+            (
+                say!(locale, "difference-above"),
                 f.above.as_deref().map(|id| plan.figure(id).map_or(id, |f| &f.title)).unwrap_or_default().into(),
             ),
-            ("Kept in the ledger of settings", yes_no(f.adjustable)),
-            ("Why", f.why.clone().unwrap_or_default()),
+            (say!(locale, "difference-adjustable"), yes_no(locale, f.adjustable)),
+            (say!(locale, "difference-why"), f.why.clone().unwrap_or_default()),
         ];
-        item("Figure", &f.id, &f.title, points)
+        item(say!(locale, "difference-figure"), &f.id, &f.title, points)
     }));
     all.extend(plan.parts.iter().map(|p| {
-        item("Part", &p.id, &p.title, vec![("Title", p.title.clone()), ("Only for", when_words(plan, &p.when))])
+        item(
+            say!(locale, "difference-part"),
+            &p.id,
+            &p.title,
+            vec![
+                (say!(locale, "difference-title"), p.title.clone()),
+                (say!(locale, "difference-only-for"), when_words(locale, plan, &p.when)),
+            ],
+        )
     }));
-    all.extend(
-        plan.events
-            .iter()
-            .map(|e| item("Event", &e.id, &e.title, vec![("Title", e.title.clone()), ("Text", tidy(&e.text))])),
-    );
+    all.extend(plan.events.iter().map(|e| {
+        item(
+            say!(locale, "difference-event"),
+            &e.id,
+            &e.title,
+            vec![
+                (say!(locale, "difference-title"), e.title.clone()),
+                (say!(locale, "difference-text"), tidy(&e.text)),
+            ],
+        )
+    }));
     all.extend(plan.settings.iter().map(|s| {
         item(
-            "Setting",
+            say!(locale, "difference-setting"),
             &s.id,
             &s.title,
             vec![
-                ("Title", s.title.clone()),
-                ("Unit", s.unit.clone().unwrap_or_default()),
-                ("Only for", when_words(plan, &s.when)),
+                (say!(locale, "difference-title"), s.title.clone()),
+                (say!(locale, "difference-unit"), s.unit.clone().unwrap_or_default()),
+                (say!(locale, "difference-only-for"), when_words(locale, plan, &s.when)),
             ],
         )
     }));
     all.extend(plan.places.iter().map(|p| {
         let points = vec![
-            ("Title", p.title.clone()),
-            ("Caution above", format!("{} °C", show(p.caution_above_c))),
-            ("Stop above", format!("{} °C", show(p.stop_above_c))),
-            ("Basis", p.basis.clone()),
-            ("Only for", when_words(plan, &p.when)),
+            (say!(locale, "difference-title"), p.title.clone()),
+            (say!(locale, "difference-caution-above"), locale.quantity(p.caution_above_c, Unit::Celsius)),
+            (say!(locale, "difference-stop-above"), locale.quantity(p.stop_above_c, Unit::Celsius)),
+            (say!(locale, "difference-basis"), p.basis.clone()),
+            (say!(locale, "difference-only-for"), when_words(locale, plan, &p.when)),
         ];
-        item("Temperature", &p.id, &p.title, points)
+        item(say!(locale, "difference-temperature"), &p.id, &p.title, points)
     }));
-    all.extend(
-        plan.cautions
-            .iter()
-            .map(|c| item("Caution", &c.id, &c.title, vec![("Title", c.title.clone()), ("Text", tidy(&c.text))])),
-    );
+    all.extend(plan.cautions.iter().map(|c| {
+        item(
+            say!(locale, "difference-caution"),
+            &c.id,
+            &c.title,
+            vec![
+                (say!(locale, "difference-title"), c.title.clone()),
+                (say!(locale, "difference-text"), tidy(&c.text)),
+            ],
+        )
+    }));
     for stage in &plan.stages {
-        all.push(item("Stage", &stage.id, &stage.title, stage_points(plan, stage)));
+        all.push(item(say!(locale, "difference-stage"), &stage.id, &stage.title, stage_points(locale, plan, stage)));
         all.extend(stage.checks.iter().map(|check| {
-            let points = check_points(plan, stage, check);
-            item("Check", &check.id, &check.title, points)
+            let points = check_points(locale, plan, stage, check);
+            item(say!(locale, "difference-check"), &check.id, &check.title, points)
         }));
     }
     all
 }
 
-fn stage_points(plan: &Plan, stage: &Stage) -> Points {
+fn stage_points(locale: Locale, plan: &Plan, stage: &Stage) -> Points {
     let titles = |ids: &[String]| {
         let named = ids.iter().map(|id| plan.stage(id).map_or(id.as_str(), |stage| stage.title.as_str()));
         named.collect::<Vec<_>>().join(", ")
     };
     vec![
-        ("Title", stage.title.clone()),
-        ("Purpose", tidy(&stage.purpose)),
-        ("Part of the job", stage.job.to_string()),
-        ("Comes after", titles(&stage.after)),
-        ("Cautions", caution_titles(plan, &stage.cautions)),
-        ("Gate", stage.gate.clone().unwrap_or_default()),
-        ("Order", stage.checks.iter().map(|check| check.title.as_str()).collect::<Vec<_>>().join("; ")),
+        (say!(locale, "difference-title"), stage.title.clone()),
+        (say!(locale, "difference-purpose"), tidy(&stage.purpose)),
+        (say!(locale, "difference-job"), stage.job.to_string()),
+        (say!(locale, "difference-after"), titles(&stage.after)),
+        (say!(locale, "difference-cautions"), caution_titles(plan, &stage.cautions)),
+        (say!(locale, "difference-gate"), stage.gate.clone().unwrap_or_default()),
+        (
+            say!(locale, "difference-order"),
+            stage.checks.iter().map(|check| check.title.as_str()).collect::<Vec<_>>().join("; "),
+        ),
     ]
 }
 
-fn check_points(plan: &Plan, stage: &Stage, check: &Check) -> Points {
+fn check_points(locale: Locale, plan: &Plan, stage: &Stage, check: &Check) -> Points {
     let mut points = vec![
-        ("Title", check.title.clone()),
-        ("Stage", stage.title.clone()),
-        ("What to do", tidy(&check.instruction)),
-        ("Why", tidy(&check.why)),
-        ("How it is judged", tidy(&check.judged)),
-        ("Group", check.chunk.clone().unwrap_or_default()),
-        ("Not right is", if check.fail == Outcome::Stop { "a stop" } else { "a caution" }.to_owned()),
-        ("Wanted for the gate", yes_no(check.mandatory)),
-        ("Cautions", caution_titles(plan, &check.cautions)),
-        ("Second person", yes_no(check.witness)),
-        ("Without that person", if check.point == Point::Witness { "it goes on" } else { "it stops" }.to_owned()),
-        ("A caution proves a fix", yes_no(check.caution_proves)),
-        ("Called for by", event_titles(plan, &check.called_by)),
-        ("Rests on", check.rests_on.iter().map(|on| plan.subject_words(on)).collect::<Vec<_>>().join(", ")),
-        ("Holds", holds_words(plan, &check.holds)),
-        ("Only for", when_words(plan, &check.when)),
-        ("Due before flights from", check.before_flights_from.clone().unwrap_or_default()),
-        ("Basis", check.basis.clone().unwrap_or_default()),
+        (say!(locale, "difference-title"), check.title.clone()),
+        (say!(locale, "difference-stage"), stage.title.clone()),
+        (say!(locale, "difference-do"), tidy(&check.instruction)),
+        (say!(locale, "difference-why"), tidy(&check.why)),
+        (say!(locale, "difference-judged"), tidy(&check.judged)),
+        (say!(locale, "difference-group"), check.chunk.clone().unwrap_or_default()),
+        (
+            say!(locale, "difference-not-right"),
+            if check.fail == Outcome::Stop {
+                say!(locale, "difference-a-stop")
+            } else {
+                say!(locale, "difference-a-caution")
+            },
+        ),
+        (say!(locale, "difference-mandatory"), yes_no(locale, check.mandatory)),
+        (say!(locale, "difference-cautions"), caution_titles(plan, &check.cautions)),
+        (say!(locale, "difference-witness"), yes_no(locale, check.witness)),
+        (
+            say!(locale, "difference-without"),
+            if check.point == Point::Witness {
+                say!(locale, "difference-goes-on")
+            } else {
+                say!(locale, "difference-stops")
+            },
+        ),
+        (say!(locale, "difference-caution-proves"), yes_no(locale, check.caution_proves)),
+        (say!(locale, "difference-called-by"), event_titles(plan, &check.called_by)),
+        (
+            say!(locale, "difference-rests-on"),
+            check.rests_on.iter().map(|on| plan.subject_words(locale, on)).collect::<Vec<_>>().join(", "),
+        ),
+        (say!(locale, "difference-holds"), holds_words(locale, plan, &check.holds)),
+        (say!(locale, "difference-only-for"), when_words(locale, plan, &check.when)),
+        (say!(locale, "difference-before-flights"), check.before_flights_from.clone().unwrap_or_default()),
+        (say!(locale, "difference-basis"), check.basis.clone().unwrap_or_default()),
     ];
-    points.extend(kind_points(plan, check));
+    points.extend(kind_points(locale, plan, check));
     points
 }
 
-fn kind_points(plan: &Plan, check: &Check) -> Points {
+fn kind_points(locale: Locale, plan: &Plan, check: &Check) -> Points {
     match &check.kind {
-        CheckKind::Confirm => vec![("Kind", "look and say".to_owned())],
-        CheckKind::Compute(computation) => vec![("Kind", format!("computed, {computation:?}"))],
+        CheckKind::Confirm => vec![(say!(locale, "difference-kind"), say!(locale, "difference-look"))],
+        CheckKind::Compute(computation) => vec![(
+            say!(locale, "difference-kind"),
+            say!(locale, "difference-computed", what = format!("{computation:?}")),
+        )],
         CheckKind::Measure(measure) => {
             let sign = measure.unit.sign();
-            let limit = |limit: &Option<Limit>| limit.as_ref().map_or(String::new(), |l| limit_words(plan, l, sign));
+            let limit =
+                |limit: &Option<Limit>| limit.as_ref().map_or(String::new(), |l| limit_words(locale, plan, l, sign));
             vec![
-                ("Kind", "a reading".to_owned()),
-                ("Unit", sign.to_owned()),
-                ("Plausible", format!("{} to {}", show(measure.low), show(measure.high))),
-                ("Stop below", limit(&measure.limits.stop_below)),
-                ("Caution below", limit(&measure.limits.caution_below)),
-                ("Caution above", limit(&measure.limits.caution_above)),
-                ("Stop above", limit(&measure.limits.stop_above)),
+                (say!(locale, "difference-kind"), say!(locale, "difference-reading")),
+                (say!(locale, "difference-unit"), sign.to_owned()),
+                (
+                    say!(locale, "difference-plausible"),
+                    say!(
+                        locale,
+                        "computed-range",
+                        low = locale.plain(measure.low),
+                        high = locale.plain(measure.high)
+                    ),
+                ),
+                (say!(locale, "difference-stop-below"), limit(&measure.limits.stop_below)),
+                (say!(locale, "difference-caution-below"), limit(&measure.limits.caution_below)),
+                (say!(locale, "difference-caution-above"), limit(&measure.limits.caution_above)),
+                (say!(locale, "difference-stop-above"), limit(&measure.limits.stop_above)),
             ]
         }
         CheckKind::Fly(fly) => vec![
-            ("Kind", format!("flown, {:?}", fly.motion).to_lowercase()),
-            ("Head speed", limit_words(plan, &fly.head_speed_rpm, "rpm")),
-            ("Minutes", show(fly.minutes)),
-            ("Call it off at", fly.knock_off.join("; ")),
-            ("Temperatures", fly.temperatures.join(", ")),
-            ("Held against a prediction", yes_no(fly.predict)),
+            (say!(locale, "difference-kind"), flown_words(locale, fly.motion)),
+            (
+                say!(locale, "difference-head-speed"),
+                limit_words(locale, plan, &fly.head_speed_rpm, locale.shown(Unit::RevolutionsPerMinute).sign),
+            ),
+            (say!(locale, "difference-minutes"), locale.plain(fly.minutes)),
+            (say!(locale, "difference-knock-off"), fly.knock_off.join("; ")),
+            (say!(locale, "difference-temperatures"), fly.temperatures.join(", ")),
+            (say!(locale, "difference-predict"), yes_no(locale, fly.predict)),
         ],
     }
 }
 
-fn limit_words(plan: &Plan, limit: &Limit, sign: &str) -> String {
+fn flown_words(locale: Locale, motion: Motion) -> String {
+    match motion {
+        Motion::Run => say!(locale, "difference-flown-run"),
+        Motion::Hover => say!(locale, "difference-flown-hover"),
+        Motion::Flight => say!(locale, "difference-flown-flight"),
+    }
+}
+
+fn limit_words(locale: Locale, plan: &Plan, limit: &Limit, sign: &str) -> String {
     match limit {
-        Limit::Number(number) => format!("{} {sign}", show(*number)),
+        Limit::Number(number) => format!("{} {sign}", locale.plain(*number)),
         Limit::Figure { figure, times } => {
             let title = plan.figure(figure).map_or(figure.as_str(), |figure| figure.title.as_str());
-            if *times == 1.0 { format!("'{title}'") } else { format!("{} times '{title}'", show(*times)) }
+            if *times == 1.0 {
+                say!(locale, "difference-named", title = title)
+            } else {
+                say!(locale, "difference-times", times = locale.plain(*times), title = title)
+            }
         }
     }
 }
@@ -247,26 +333,30 @@ fn event_titles(plan: &Plan, ids: &[String]) -> String {
     titles.collect::<Vec<_>>().join(", ")
 }
 
-fn holds_words(plan: &Plan, holds: &Holds) -> String {
+fn holds_words(locale: Locale, plan: &Plan, holds: &Holds) -> String {
     let mut parts = Vec::new();
-    parts.extend(holds.session.then(|| "the day".to_owned()));
-    parts.extend(holds.flights.map(|flights| format!("{flights} flights")));
-    parts.extend(holds.hours.map(|hours| format!("{} h", show(hours))));
-    parts.extend(holds.days.map(|days| format!("{days} days")));
+    parts.extend(holds.session.then(|| say!(locale, "difference-day")));
+    parts.extend(holds.flights.map(|flights| say!(locale, "difference-flights", flights = flights)));
+    parts.extend(holds.hours.map(|hours| say!(locale, "difference-hours", hours = locale.plain(hours))));
+    parts.extend(holds.days.map(|days| say!(locale, "difference-days", days = days)));
     if !holds.events.is_empty() {
-        parts.push(format!("until {}", event_titles(plan, &holds.events).to_lowercase()));
+        parts.push(say!(locale, "difference-until", events = locale.inside(&event_titles(plan, &holds.events))));
     }
-    if parts.is_empty() { "until changed".to_owned() } else { parts.join(" or ") }
+    if parts.is_empty() {
+        say!(locale, "difference-until-changed")
+    } else {
+        parts.join(&say!(locale, "difference-or"))
+    }
 }
 
-fn when_words(plan: &Plan, when: &When) -> String {
+fn when_words(locale: Locale, plan: &Plan, when: &When) -> String {
     let part = |(question, answers): (&String, &Vec<String>)| {
         let found = plan.question(question);
         let label = |answer: &String| {
             let choice = found.and_then(|q| q.choices.iter().find(|(id, _)| id == answer));
             choice.map_or_else(|| answer.clone(), |(_, label)| label.clone())
         };
-        let labels = answers.iter().map(label).collect::<Vec<_>>().join(" or ");
+        let labels = answers.iter().map(label).collect::<Vec<_>>().join(&say!(locale, "difference-or"));
         format!("{} {labels}", found.map_or(question.as_str(), |q| q.text.as_str()))
     };
     when.iter().map(part).collect::<Vec<_>>().join(", ")
@@ -277,8 +367,8 @@ fn caution_titles(plan: &Plan, ids: &[String]) -> String {
     titles.collect::<Vec<_>>().join(", ")
 }
 
-fn yes_no(yes: bool) -> String {
-    if yes { "yes" } else { "no" }.to_owned()
+fn yes_no(locale: Locale, yes: bool) -> String {
+    if yes { say!(locale, "difference-yes") } else { say!(locale, "difference-no") }
 }
 
 /// Blanks and line ends are no difference.

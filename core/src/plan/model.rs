@@ -3,6 +3,7 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
+use crate::locale::{Locale, say};
 use crate::record::{Outcome, Unit};
 
 /// A plan that holds together: every reference leads somewhere and nothing waits for itself.
@@ -491,7 +492,7 @@ impl Plan {
     }
 
     /// What a subject is called, for a person.
-    pub fn subject_words(&self, subject: &Subject) -> String {
+    pub fn subject_words(&self, locale: Locale, subject: &Subject) -> String {
         let named = |title: Option<&str>, id: &str| title.unwrap_or(id).to_owned();
         match subject {
             Subject::Part(id) => named(self.part(id).map(|p| p.title.as_str()), id),
@@ -499,15 +500,27 @@ impl Plan {
             Subject::Figure(id) => named(self.figure(id).map(|f| f.title.as_str()), id),
             Subject::Check(id) => named(self.check(id).map(|(_, c)| c.title.as_str()), id),
             Subject::Event(id) => named(self.event(id).map(|e| e.title.as_str()), id),
-            Subject::Mass => "Mass and where it sits".to_owned(),
-            Subject::Wiring => "Wiring".to_owned(),
-            Subject::Supplies => "Supplies and consumers".to_owned(),
-            Subject::Packs => "Flight packs".to_owned(),
-            Subject::Frequencies => "Natural frequencies".to_owned(),
-            Subject::Heat => "Heat readings".to_owned(),
-            Subject::PackReadings => "Pack readings".to_owned(),
-            Subject::LoadReadings => "Readings under load".to_owned(),
-            Subject::TrialRuns => "Trial weight runs".to_owned(),
+            untitled => untitled.words(locale).unwrap_or_default(),
+        }
+    }
+}
+
+impl Subject {
+    /// What it is, where no plan gives it a title.
+    pub fn words(&self, locale: Locale) -> Option<String> {
+        match self {
+            Subject::Mass => Some(say!(locale, "subject-mass")),
+            Subject::Wiring => Some(say!(locale, "subject-wiring")),
+            Subject::Supplies => Some(say!(locale, "subject-supplies")),
+            Subject::Packs => Some(say!(locale, "subject-packs")),
+            Subject::Frequencies => Some(say!(locale, "subject-frequencies")),
+            Subject::Heat => Some(say!(locale, "subject-heat")),
+            Subject::PackReadings => Some(say!(locale, "subject-pack-readings")),
+            Subject::LoadReadings => Some(say!(locale, "subject-load-readings")),
+            Subject::TrialRuns => Some(say!(locale, "subject-trial-runs")),
+            Subject::Part(_) | Subject::Setting(_) | Subject::Figure(_) | Subject::Check(_) | Subject::Event(_) => {
+                None
+            }
         }
     }
 }

@@ -7,7 +7,8 @@ use super::ledger::{
     Adjusted, Change, Charged, Described, Evidence, Finding, FindingState, Happened, Ledger, Recorded, Release, Seat,
     Source, Start, Touch, Tried,
 };
-use super::standing::{Reason, Standing, Standings, days_over};
+use super::standing::{Deed, Reason, Standing, Standings, days_over};
+use crate::locale::Locale;
 
 /// Whether a gate can lapse or a fix be proven by such an entry. The others only add to what is read.
 fn may_move_a_gate(body: &Body) -> bool {
@@ -62,7 +63,7 @@ impl Ledger {
         self.last_day = Some(day);
         self.run_out(old, day);
         self.lapse_gates(old, &entry.at);
-        let reason = Reason::PlanChanged { plan: format!("{}, edition {}", new.title, new.edition) };
+        let reason = Reason::PlanChanged { plan: new.title.clone(), edition: new.edition.clone() };
         for (id, evidence) in &mut self.evidence {
             let before = old.check(id).map(|(_, check)| check);
             let after = new.check(id).map(|(_, check)| check);
@@ -102,22 +103,22 @@ impl Ledger {
                         let subject = Subject::Figure(figure.clone());
                         self.adjust(entry, subject, before, &crate::record::show(*value), reason.as_deref());
                     }
-                    let what = format!("entered as {}", crate::record::show(*value));
-                    self.touch(plan, entry, &[Subject::Figure(figure.clone())], &what);
+                    self.touch(plan, entry, &[Subject::Figure(figure.clone())], &Deed::EnteredAs(*value));
                 }
             }
             Body::ThingSet { thing } => {
                 let old = self.aircraft.things.insert(thing.reference(), thing.clone());
                 self.described.insert(thing.reference(), Described { seq: entry.seq, runs: self.runs });
                 if old.as_ref() != Some(thing) {
-                    let verb = if old.is_some() { "changed" } else { "added" };
-                    self.touch_thing(plan, entry, thing.kind, &format!("{} {verb}", thing.name));
+                    let name = thing.name.clone();
+                    let deed = if old.is_some() { Deed::Changed(name) } else { Deed::Added(name) };
+                    self.touch_thing(plan, entry, thing.kind, &deed);
                 }
             }
             Body::ThingRemoved { thing } => {
                 self.described.remove(thing);
                 if self.aircraft.things.remove(thing).is_some() {
-                    self.touch_thing(plan, entry, thing.kind, &format!("{} removed", thing.name));
+                    self.touch_thing(plan, entry, thing.kind, &Deed::Removed(thing.name.clone()));
                 }
             }
             Body::Changed { subjects, what } => self.changed(plan, entry, subjects, what),
@@ -305,7 +306,7 @@ impl Ledger {
             runs: self.runs,
         });
         let subject = Subject::Event(event.to_owned());
-        let reason = Reason::Happened { event: plan.subject_words(&subject), by: entry.id };
+        let reason = Reason::Happened { event: plan.subject_words(Locale::default(), &subject), by: entry.id };
         self.touches.push(Touch { seq: entry.seq, subject, reason });
         self.break_by_last(plan, 1);
     }
@@ -415,7 +416,7 @@ impl Ledger {
             return;
         }
         let parsed: Vec<Subject> = subjects.iter().filter_map(|subject| Subject::parse(subject)).collect();
-        self.touch(plan, entry, &parsed, what);
+        self.touch(plan, entry, &parsed, &Deed::Work(what.to_owned()));
         self.untested.push(Tested::Work { what: what.to_owned() });
         self.changes.push(Change {
             entry: entry.id,
@@ -437,23 +438,22 @@ impl Ledger {
         value.now = after.to_owned();
         value.past.push((entry.id, after.to_owned(), reason.to_owned(), runs));
         if differs {
-            let what = format!("set to {after}");
             self.adjust(entry, Subject::Setting(setting.to_owned()), before, after, Some(reason));
-            self.touch(plan, entry, &[Subject::Setting(setting.to_owned())], &what);
+            self.touch(plan, entry, &[Subject::Setting(setting.to_owned())], &Deed::SetTo(after.to_owned()));
         }
     }
 
-    fn touch_thing(&mut self, plan: &Plan, entry: &Entry, kind: crate::record::ThingKind, what: &str) {
+    fn touch_thing(&mut self, plan: &Plan, entry: &Entry, kind: crate::record::ThingKind, what: &Deed) {
         if let Some(subject) = Subject::parse(kind.subject()) {
             self.touch(plan, entry, &[subject], what);
         }
     }
 
     /// Marks the evidence that rests on any of the subjects.
-    fn touch(&mut self, plan: &Plan, entry: &Entry, subjects: &[Subject], what: &str) {
+    fn touch(&mut self, plan: &Plan, entry: &Entry, subjects: &[Subject], what: &Deed) {
         for subject in subjects {
-            let words = plan.subject_words(subject);
-            let reason = Reason::Changed { subject: words, what: what.to_owned(), by: entry.id };
+            let title = plan.subject_words(Locale::default(), subject);
+            let reason = Reason::Changed { of: subject.clone(), subject: title, what: what.clone(), by: entry.id };
             self.touches.push(Touch { seq: entry.seq, subject: subject.clone(), reason });
         }
         self.break_by_last(plan, subjects.len());

@@ -20,4 +20,4 @@ pub use ledger::{
 };
 pub use next::{NextFlight, Report};
 pub use packs::{Charge, PackStand};
-pub use standing::{Reason, Standing};
+pub use standing::{Deed, Fault, Lack, Reason, Standing};

@@ -1,7 +1,7 @@
 use std::collections::BTreeMap;
 
-use crate::plan::{Check, CheckKind, Plan, Point};
-use crate::record::{CheckResult, EntryId, Moment, Outcome};
+use crate::plan::{Check, CheckKind, Plan, Point, Subject};
+use crate::record::{CheckResult, EntryId, Moment, Outcome, Unit};
 
 use super::ledger::{Evidence, Ledger, Source};
 
@@ -11,7 +11,7 @@ pub enum Standing {
     /// Nothing was recorded, or what was recorded does not suffice; then `lacking` says what it wants.
     Missing {
         /// What a recorded landing still wants, empty if nothing was recorded.
-        lacking: Vec<String>,
+        lacking: Vec<Lack>,
     },
     /// Recorded, passed, and nothing has changed under it.
     Fresh {
@@ -26,7 +26,7 @@ pub enum Standing {
     /// Recorded, and not right.
     Failed {
         /// What was not right.
-        why: String,
+        why: Fault,
     },
     /// Flown, and not as predicted, and nobody has said why.
     Unexplained {
@@ -42,15 +42,77 @@ impl Standing {
     }
 }
 
+/// What was recorded and does not suffice still wants this.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Lack {
+    /// The second person's name.
+    Witness,
+    /// The second person's name, or why nobody came.
+    WitnessOrWhy,
+    /// A figure of the aircraft or a temperature, by its title in the plan.
+    Titled(String),
+    /// The charge that was used.
+    ChargeUsed,
+    /// A flight that was not called off before half of its time.
+    LongerFlight {
+        /// Seconds flown.
+        flown_s: i64,
+        /// Seconds planned.
+        planned_s: i64,
+    },
+}
+
+/// What was not right.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Fault {
+    /// A person looked and found it so.
+    FoundNotRight,
+    /// What was computed, as it was said then.
+    Computed(String),
+    /// A reading past its limit.
+    PastLimit {
+        /// The reading.
+        value: f64,
+        /// Its unit.
+        unit: Unit,
+    },
+    /// A place hotter than its stop.
+    PastStop {
+        /// The place's title.
+        place: String,
+        /// How hot.
+        celsius: f64,
+    },
+}
+
+/// What was done to something that evidence rests on.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Deed {
+    /// A figure was entered as this.
+    EnteredAs(f64),
+    /// A setting was set to this.
+    SetTo(String),
+    /// A thing of this name was described.
+    Added(String),
+    /// A thing of this name was described anew.
+    Changed(String),
+    /// A thing of this name was removed.
+    Removed(String),
+    /// Work, in the words of whoever did it.
+    Work(String),
+}
+
 /// Why evidence is stale.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Reason {
     /// Something that it rests on was changed.
     Changed {
-        /// What it rests on, in words.
+        /// What it rests on.
+        of: Subject,
+        /// Its title in the plan, where it has one there.
         subject: String,
         /// What was done.
-        what: String,
+        what: Deed,
         /// The entry that says so.
         by: EntryId,
     },
@@ -76,8 +138,10 @@ pub enum Reason {
     },
     /// Another plan came into force, and asks for something else here.
     PlanChanged {
-        /// That plan's title and edition.
+        /// That plan's title.
         plan: String,
+        /// Its edition.
+        edition: String,
     },
     /// A finding was fixed, and this check is to prove the fix.
     ToProve {
@@ -184,10 +248,10 @@ impl<'a> Standings<'a> {
         let goes_on = check.point == Point::Witness && said(&evidence.alone);
         if !seen && !goes_on {
             let lacking = match check.point {
-                Point::Hold => "the second person's name",
-                Point::Witness => "the second person's name, or why nobody came",
+                Point::Hold => Lack::Witness,
+                Point::Witness => Lack::WitnessOrWhy,
             };
-            return Standing::Missing { lacking: vec![lacking.to_owned()] };
+            return Standing::Missing { lacking: vec![lacking] };
         }
         let standing = match &evidence.of {
             Source::Result(result) => self.judge_result(check, result),
@@ -204,19 +268,19 @@ impl<'a> Standings<'a> {
         let (outcome, why) = match result {
             // A plan of another edition may ask for another thing under the same id; what answers that is no evidence.
             _ if !answers(&check.kind, result) => return Standing::Missing { lacking: Vec::new() },
-            CheckResult::Confirmed { passed: true } => (Outcome::Pass, String::new()),
-            CheckResult::Confirmed { passed: false } => (check.fail, "found not right".to_owned()),
-            CheckResult::Computed { outcome, summary, .. } => (*outcome, summary.clone()),
+            CheckResult::Confirmed { passed: true } => (Outcome::Pass, Fault::FoundNotRight),
+            CheckResult::Confirmed { passed: false } => (check.fail, Fault::FoundNotRight),
+            CheckResult::Computed { outcome, summary, .. } => (*outcome, Fault::Computed(summary.clone())),
             CheckResult::Measured { value, unit } => match &check.kind {
                 CheckKind::Measure(measure) => match self.ledger.aircraft.judge(&measure.limits, *value) {
                     // A limit without its figure judges nothing: the reading has to wait for it.
                     Err(figure) => {
                         let title = self.plan.figure(figure).map_or(figure, |figure| figure.title.as_str());
-                        return Standing::Missing { lacking: vec![title.to_owned()] };
+                        return Standing::Missing { lacking: vec![Lack::Titled(title.to_owned())] };
                     }
-                    Ok(outcome) => (outcome, format!("{} is past its limit", unit.show(*value))),
+                    Ok(outcome) => (outcome, Fault::PastLimit { value: *value, unit: *unit }),
                 },
-                _ => (Outcome::Pass, String::new()),
+                _ => (Outcome::Pass, Fault::FoundNotRight),
             },
         };
         match outcome {
@@ -231,17 +295,17 @@ impl<'a> Standings<'a> {
         };
         let places = flight.places(self.plan);
         if let Some(hot) = places.iter().find(|place| place.outcome == Outcome::Stop) {
-            return Standing::Failed { why: format!("{} at {:.0} °C is past its stop", hot.title, hot.celsius) };
+            return Standing::Failed { why: Fault::PastStop { place: hot.title.clone(), celsius: hot.celsius } };
         }
-        let mut lacking = flight.places_missing(self.plan, &self.ledger.aircraft, fly);
+        let places_missing = flight.places_missing(self.plan, &self.ledger.aircraft, fly);
+        let mut lacking: Vec<Lack> = places_missing.into_iter().map(Lack::Titled).collect();
         let used = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
         if fly.predict && flight.prediction.is_some() && used.is_none() {
             // Without it there is nothing to hold the prediction against, and the next rung would open unproved.
-            lacking.push("Charge used".to_owned());
+            lacking.push(Lack::ChargeUsed);
         }
         if let Some((flown_s, planned_s)) = flight.called_off() {
-            lacking
-                .push(format!("a flight of at least half the planned time, {flown_s} s of {planned_s} s were flown"));
+            lacking.push(Lack::LongerFlight { flown_s, planned_s });
         }
         if !lacking.is_empty() {
             return Standing::Missing { lacking };

@@ -406,7 +406,7 @@ pub(super) fn subject_choice(context: &Context<'_>, label: String, subjects: &[S
         let field = format!("{SUBJECT}{subject}");
         let chosen = context.form.text(&field).is_some();
         let text = if chosen { String::new() } else { "1".to_owned() };
-        let words = context.plan.subject_words(subject);
+        let words = context.plan.subject_words(context.locale, subject);
         Control::new(Command::Set(field, text).into(), words).chosen(chosen)
     });
     Block::Choice { label, options: options.collect() }

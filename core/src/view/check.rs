@@ -354,7 +354,8 @@ fn past(context: &Context<'_>, check: &Check) -> Vec<Block> {
 }
 
 fn rests_words(context: &Context<'_>, check: &Check) -> String {
-    let subjects: Vec<String> = check.rests_on.iter().map(|subject| context.plan.subject_words(subject)).collect();
+    let subjects: Vec<String> =
+        check.rests_on.iter().map(|subject| context.plan.subject_words(context.locale, subject)).collect();
     let rests = match subjects.is_empty() {
         true => String::new(),
         false => say!(context.locale, "check-rests-on", subjects = subjects.join(", ")),

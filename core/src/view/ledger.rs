@@ -38,8 +38,11 @@ fn last_rpm(context: &Context<'_>) -> f64 {
 }
 
 fn line(context: &Context<'_>, change: &Adjusted) -> Block {
-    let title =
-        format!("{}: {}", context.plan.subject_words(&change.subject), from_to(context.locale, context.plan, change));
+    let title = format!(
+        "{}: {}",
+        context.plan.subject_words(context.locale, &change.subject),
+        from_to(context.locale, context.plan, change)
+    );
     let mut detail = match change.reason.is_empty() {
         true => format!("{}. ", say!(context.locale, "ledger-first-value")),
         false => format!("{}. ", change.reason.trim_end_matches('.')),
@@ -111,7 +114,7 @@ pub(super) fn words(locale: Locale, plan: &Plan, tested: &Tested) -> String {
     match tested {
         Tested::Setting { subject, before, after } => {
             let unit = unit(locale, plan, subject);
-            let title = plan.subject_words(subject);
+            let title = plan.subject_words(locale, subject);
             let values = before.as_ref().map_or_else(
                 || after.clone(),
                 |before| say!(locale, "ledger-from-to", before = before, after = after),

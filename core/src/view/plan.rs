@@ -94,7 +94,7 @@ pub(super) fn offer(context: &Context<'_>) -> Screen {
             };
         }
     };
-    let differences = context.written.difference(&offered);
+    let differences = context.written.difference(&offered, context.locale);
     let fallen = would_fall(context, &offered, text);
     let why_not = keeps_out(context.locale, context.plan, context.ledger, &offered)
         .or_else(|| differences.is_empty().then(|| say!(context.locale, "plan-is-in-force")));
@@ -225,7 +225,7 @@ fn difference_blocks(locale: Locale, differences: &[Difference]) -> Vec<Block> {
         blocks.push(heading(title, Some(some.len().to_string())));
         blocks.extend(some.into_iter().map(|difference| {
             let detail = (!difference.points.is_empty()).then(|| difference.points.join(". "));
-            still_row(edge, difference.kind, &difference.title, detail)
+            still_row(edge, &difference.kind, &difference.title, detail)
         }));
     }
     blocks

@@ -5,7 +5,7 @@ use chrono::{DateTime, FixedOffset};
 use crate::computed::Lacking;
 use crate::locale::{Locale, say};
 use crate::plan::Plan;
-use crate::readiness::{Blocker, Finding, FindingState, Ledger, Left, Reason, Source, Standing};
+use crate::readiness::{Blocker, Deed, Fault, Finding, FindingState, Lack, Ledger, Left, Reason, Source, Standing};
 use crate::record::{Author, Body, CheckResult, Entry, Moment, Unit, Until};
 
 /// `3 checks`, `1 check`.
@@ -40,12 +40,15 @@ pub(crate) fn standing_word(locale: Locale, standing: &Standing) -> String {
 pub(crate) fn standing_detail(locale: Locale, standing: &Standing) -> Option<String> {
     match standing {
         Standing::Missing { lacking } if lacking.is_empty() => None,
-        Standing::Missing { lacking } => Some(say!(locale, "standing-wanted", what = lacking.join(", "))),
+        Standing::Missing { lacking } => {
+            let what: Vec<String> = lacking.iter().map(|lack| lack_words(locale, lack)).collect();
+            Some(say!(locale, "standing-wanted", what = what.join(", ")))
+        }
         Standing::Fresh { .. } => None,
         Standing::Stale { reasons } => {
             Some(reasons.iter().map(|reason| reason_words(locale, reason)).collect::<Vec<_>>().join(". "))
         }
-        Standing::Failed { why } => Some(sentence(why)),
+        Standing::Failed { why } => Some(sentence(&fault_words(locale, why))),
         Standing::Unexplained { .. } => Some(say!(locale, "standing-explain")),
     }
 }
@@ -53,7 +56,10 @@ pub(crate) fn standing_detail(locale: Locale, standing: &Standing) -> Option<Str
 /// Why evidence is stale.
 pub(crate) fn reason_words(locale: Locale, reason: &Reason) -> String {
     match reason {
-        Reason::Changed { subject, what, .. } => say!(locale, "reason-changed", subject = subject, what = what),
+        Reason::Changed { of, subject, what, .. } => {
+            let subject = of.words(locale).unwrap_or_else(|| subject.clone());
+            say!(locale, "reason-changed", subject = subject, what = deed_words(locale, what))
+        }
         Reason::Happened { event, .. } => say!(locale, "reason-happened", event = locale.lower_first(event)),
         Reason::DayOver => say!(locale, "reason-day-over"),
         Reason::RunsFlown(runs) => {
@@ -62,8 +68,50 @@ pub(crate) fn reason_words(locale: Locale, reason: &Reason) -> String {
         Reason::HoursFlown(hours) => say!(locale, "reason-hours", hours = locale.plain(*hours)),
         Reason::DaysOver(days) => say!(locale, "reason-days", days = days),
         Reason::RestsOn { check } => say!(locale, "reason-rests-on", check = check),
-        Reason::PlanChanged { plan } => say!(locale, "reason-plan-changed", plan = plan),
+        Reason::PlanChanged { plan, edition } => {
+            say!(locale, "reason-plan-changed", plan = plan, edition = edition)
+        }
         Reason::ToProve { finding } => say!(locale, "reason-to-prove", finding = finding),
+    }
+}
+
+/// What was recorded and does not suffice wants this.
+fn lack_words(locale: Locale, lack: &Lack) -> String {
+    match lack {
+        Lack::Witness => say!(locale, "lack-witness"),
+        Lack::WitnessOrWhy => say!(locale, "lack-witness-or-why"),
+        Lack::Titled(title) => title.clone(),
+        Lack::ChargeUsed => say!(locale, "lack-charge-used"),
+        Lack::LongerFlight { flown_s, planned_s } => {
+            say!(locale, "lack-longer-flight", flown = flown_s, planned = planned_s)
+        }
+    }
+}
+
+/// What was not right.
+fn fault_words(locale: Locale, fault: &Fault) -> String {
+    match fault {
+        Fault::FoundNotRight => say!(locale, "fault-found"),
+        Fault::Computed(summary) => summary.clone(),
+        Fault::PastLimit { value, unit } => {
+            say!(locale, "fault-past-limit", value = locale.quantity(*value, *unit))
+        }
+        Fault::PastStop { place, celsius } => {
+            let temperature = locale.rounded(*celsius, 0, Unit::Celsius);
+            say!(locale, "fault-past-stop", place = place, temperature = temperature)
+        }
+    }
+}
+
+/// What was done to something.
+fn deed_words(locale: Locale, deed: &Deed) -> String {
+    match deed {
+        Deed::EnteredAs(value) => say!(locale, "deed-entered", value = locale.plain(*value)),
+        Deed::SetTo(value) => say!(locale, "deed-set", value = value),
+        Deed::Added(name) => say!(locale, "deed-added", name = name),
+        Deed::Changed(name) => say!(locale, "deed-changed", name = name),
+        Deed::Removed(name) => say!(locale, "deed-removed", name = name),
+        Deed::Work(words) => words.clone(),
     }
 }
 
