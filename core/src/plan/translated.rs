@@ -11,10 +11,11 @@ impl Plan {
     /// as it was written. Only texts differ: what is asked, its limits and its references are the same plan's.
     pub fn translated(&self, language: Language) -> Plan {
         let mut plan = self.clone();
-        if language == Language::German && is_shipped(self) {
-            if let Ok(texts) = GERMAN.parse::<Table>() {
-                lay_over(&mut plan, &texts);
-            }
+        if language != Language::German || !is_shipped(self) {
+            return plan;
+        }
+        if let Ok(texts) = GERMAN.parse::<Table>() {
+            lay_over(&mut plan, &texts);
         }
         plan
     }
