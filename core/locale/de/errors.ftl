@@ -1,1 +1,27 @@
 # Fehler von Journal, Rechnung und Aufzeichnungen.
+store-not-ours = { $path } ist kein Journal von Liftgate: { $reason }. Die Datei blieb, wie sie ist; einen anderen Ort wählen
+store-newer = { $path } stammt von einem neueren Liftgate (Form { $found }, dieses liest bis { $known }). Die Datei blieb, wie sie ist; die App erneuern
+store-full = Der Speicher des Telefons ist voll, dies wurde nicht eingetragen. Alles vorher Eingetragene ist sicher; Platz schaffen und noch einmal eintragen
+store-busy = Ein anderes Programm hält das Journal; schließen und noch einmal versuchen
+store-broken = Eintrag { $seq } passt nicht zum vorigen: { $reason }. Die Datei aufheben und die letzte Sicherung daneben einspielen
+store-unreadable = Eintrag { $seq }: { $why }
+store-storage = Das Journal ließ sich nicht { $doing }: { $words }
+store-no-database = das ist gar keine Datenbank
+store-damaged = ihre Seiten sind beschädigt
+store-other-program = das ist die Datenbank eines anderen Programms
+store-entry-missing = davor fehlt ein Eintrag
+store-other-before = er nennt einen anderen Eintrag als vorigen
+store-altered = sein Inhalt wurde nach dem Eintragen geändert
+store-withdraws-altered = der Eintrag, den er zurückzieht, wurde nach dem Eintragen geändert
+store-column-altered = eine seiner Spalten wurde nach dem Eintragen geändert
+store-withdraws-nothing = Der Eintrag, der zurückgezogen werden soll, steht nicht im Journal
+store-withdrawn-before = Dieser Eintrag wurde schon zurückgezogen
+store-withdraws-withdrawal = Ein Zurückziehen wird nicht zurückgezogen; stattdessen noch einmal eintragen
+store-opened = öffnen
+store-created = anlegen
+store-updated = auf den neuesten Stand bringen
+store-read = lesen
+store-written = schreiben
+store-closed = schließen
+store-form-newer = Form { $version } von ‚{ $kind }‘ ist neuer, als dieses Liftgate liest; die App erneuern, verloren ist nichts
+store-form-unreadable = die gespeicherte Form von ‚{ $kind }‘ ist nicht zu lesen: { $reason }

@@ -1,1 +1,27 @@
 # Typed errors of the journal, the arithmetic and the logs.
+store-not-ours = { $path } is not a Liftgate journal: { $reason }. It was left as it is; choose another place
+store-newer = { $path } was written by a newer Liftgate (form { $found }, this one reads up to { $known }). It was left as it is; update the app
+store-full = the phone's storage is full, so this was not recorded. All that was recorded before is safe; free some space and do it again
+store-busy = the journal is held by another program; close it and try again
+store-broken = entry { $seq } does not fit the one before it: { $reason }. Keep the file and restore your last backup beside it
+store-unreadable = entry { $seq }: { $why }
+store-storage = the journal could not be { $doing }: { $words }
+store-no-database = it is no database at all
+store-damaged = its pages are damaged
+store-other-program = it is a database of another program
+store-entry-missing = an entry is missing before it
+store-other-before = it names another entry as the one before it
+store-altered = what it says was altered after it was recorded
+store-withdraws-altered = the entry that it withdraws was altered after it was recorded
+store-column-altered = one of its columns was altered after it was recorded
+store-withdraws-nothing = the entry to withdraw is not in the journal
+store-withdrawn-before = that entry was withdrawn before
+store-withdraws-withdrawal = a withdrawal cannot be withdrawn; record the thing once more instead
+store-opened = opened
+store-created = created
+store-updated = brought up to date
+store-read = read
+store-written = written
+store-closed = closed
+store-form-newer = form { $version } of '{ $kind }' is newer than this Liftgate reads; update the app, nothing is lost
+store-form-unreadable = the stored form of '{ $kind }' cannot be read: { $reason }

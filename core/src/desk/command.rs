@@ -74,9 +74,12 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         Command::PickPlan | Command::SavePlan | Command::PickLog(_) | Command::AttachLog(_) => {
             Err(DeskError::refused(say!(shared.locale(), "desk-wants-document")))
         }
-        Command::Go(_) | Command::Back | Command::Set(..) | Command::Step { .. } | Command::Read { .. } => {
-            Err(DeskError::refused(say!(shared.locale(), "desk-records-nothing")))
-        }
+        Command::Go(_)
+        | Command::Prefer(_)
+        | Command::Back
+        | Command::Set(..)
+        | Command::Step { .. }
+        | Command::Read { .. } => Err(DeskError::refused(say!(shared.locale(), "desk-records-nothing"))),
     }
 }
 

@@ -1,6 +1,7 @@
 use thiserror::Error;
 
 use crate::journal::JournalError;
+use crate::locale::Locale;
 use crate::plan::PlanFaults;
 
 /// Why something was not done. Nothing that was recorded before is ever touched by it.
@@ -29,6 +30,15 @@ pub enum DeskError {
 }
 
 impl DeskError {
+    /// What a person reads. A refusal was said in the language of whoever was refused; a plan's faults are for its author.
+    pub fn words(&self, locale: Locale) -> String {
+        match self {
+            DeskError::Refused { reason, .. } | DeskError::NotYourTurn { reason } => reason.clone(),
+            DeskError::Journal(error) => error.words(locale),
+            DeskError::Plan(faults) => faults.to_string(),
+        }
+    }
+
     /// A refusal that is no single field's fault.
     pub(crate) fn refused(reason: impl Into<String>) -> DeskError {
         DeskError::Refused { field: None, reason: reason.into() }

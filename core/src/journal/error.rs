@@ -1,26 +1,22 @@
+use std::fmt;
 use std::path::PathBuf;
 
 use thiserror::Error;
 
+use crate::locale::Locale;
 use crate::record::StoredFormError;
 
 /// What can go wrong with the journal. Nothing here ever means that something recorded was thrown away.
 #[derive(Debug, Error)]
 pub enum JournalError {
     /// The file is something else.
-    #[error("{} is not a Liftgate journal: {reason}. It was left as it is; choose another place", path.display())]
     NotAJournal {
         /// Which file.
         path: PathBuf,
         /// What it seems to be.
-        reason: String,
+        reason: NotOurs,
     },
     /// Written by a newer Liftgate.
-    #[error(
-        "{} was written by a newer Liftgate (form {found}, this one reads up to {known}). \
-         It was left as it is; update the app",
-        path.display()
-    )]
     Newer {
         /// Which file.
         path: PathBuf,
@@ -30,26 +26,17 @@ pub enum JournalError {
         known: i64,
     },
     /// No room left.
-    #[error(
-        "the phone's storage is full, so this was not recorded. All that was recorded before is safe; \
-         free some space and do it again"
-    )]
     Full,
     /// Another process holds the file.
-    #[error("the journal is held by another program; close it and try again")]
     Busy,
     /// The chain of digests does not close.
-    #[error(
-        "entry {seq} does not fit the one before it: {reason}. Keep the file and restore your last backup beside it"
-    )]
     Broken {
         /// First entry that does not fit.
         seq: i64,
         /// What does not fit.
-        reason: String,
+        reason: Misfit,
     },
     /// An entry that this version cannot read.
-    #[error("entry {seq}: {source}")]
     Unreadable {
         /// Which entry.
         seq: i64,
@@ -57,24 +44,85 @@ pub enum JournalError {
         source: StoredFormError,
     },
     /// An entry was to be withdrawn that cannot be.
-    #[error("{reason}")]
     CannotWithdraw {
         /// Why.
-        reason: String,
+        reason: NoWithdrawal,
     },
     /// SQLite said something else.
-    #[error("the journal could not be {doing}: {source}")]
     Sqlite {
         /// What was being done.
-        doing: &'static str,
+        doing: Doing,
         /// SQLite's own words.
         source: rusqlite::Error,
     },
 }
 
+/// What a file that is no journal of ours seems to be.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum NotOurs {
+    /// No database.
+    NoDatabase,
+    /// A database with damaged pages.
+    Damaged,
+    /// A database of another program.
+    OtherProgram,
+    /// Something else, in the words of whatever found it.
+    Other(String),
+}
+
+/// Why an entry does not fit the one before it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Misfit {
+    /// An entry is missing before it.
+    Missing,
+    /// It names another one as the one before it.
+    OtherBefore,
+    /// What it says was altered.
+    Altered,
+    /// The entry that it withdraws was altered.
+    WithdrawsAltered,
+    /// One of its columns was altered.
+    ColumnAltered,
+}
+
+/// Why an entry is not withdrawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NoWithdrawal {
+    /// It is not there.
+    NotThere,
+    /// It was withdrawn before.
+    Withdrawn,
+    /// It is a withdrawal itself.
+    IsWithdrawal,
+}
+
+/// What was being done to the journal.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Doing {
+    /// It was opened.
+    Opening,
+    /// It was begun.
+    Creating,
+    /// It was brought to the newest form.
+    Updating,
+    /// It was read.
+    Reading,
+    /// It was written to.
+    Writing,
+    /// It was closed.
+    Closing,
+}
+
+/// For logs and developers, in English; a person reads [`JournalError::words`].
+impl fmt::Display for JournalError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.words(Locale::default()))
+    }
+}
+
 impl JournalError {
     /// Sorts SQLite's errors into those that a person can act on.
-    pub(super) fn while_doing(doing: &'static str) -> impl FnOnce(rusqlite::Error) -> JournalError {
+    pub(super) fn while_doing(doing: Doing) -> impl FnOnce(rusqlite::Error) -> JournalError {
         move |source| match source.sqlite_error_code() {
             Some(rusqlite::ErrorCode::DiskFull) => JournalError::Full,
             // The index of the write-ahead log could not grow: no room either, by another name.

@@ -1,6 +1,7 @@
 use rusqlite::{OptionalExtension, TransactionBehavior, params};
 use sha2::{Digest as _, Sha256};
 
+use super::error::Doing;
 use super::{Journal, JournalError};
 
 /// Bytes in a piece.
@@ -24,27 +25,29 @@ impl Journal {
         let name = log_name(bytes);
         let digest = digest_of(&name);
         let writing = JournalError::while_doing;
-        let transaction =
-            self.connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(writing("written"))?;
+        let transaction = self
+            .connection
+            .transaction_with_behavior(TransactionBehavior::Immediate)
+            .map_err(writing(Doing::Writing))?;
         let known = transaction
             .query_row("SELECT bytes FROM log_file WHERE digest = ?1", [&digest], |row| row.get::<_, i64>(0))
             .optional()
-            .map_err(writing("read"))?;
+            .map_err(writing(Doing::Reading))?;
         if known.is_none() {
             let length = i64::try_from(bytes.len()).unwrap_or(i64::MAX);
             transaction
                 .execute("INSERT INTO log_file (digest, bytes) VALUES (?1, ?2)", params![digest, length])
-                .map_err(writing("written"))?;
+                .map_err(writing(Doing::Writing))?;
             for (place, piece) in (0_i64..).zip(bytes.chunks(PIECE)) {
                 transaction
                     .execute(
                         "INSERT INTO log_piece (digest, place, data) VALUES (?1, ?2, ?3)",
                         params![digest, place, piece],
                     )
-                    .map_err(writing("written"))?;
+                    .map_err(writing(Doing::Writing))?;
             }
         }
-        transaction.commit().map_err(writing("written"))?;
+        transaction.commit().map_err(writing(Doing::Writing))?;
         Ok(name)
     }
 
@@ -57,12 +60,13 @@ impl Journal {
         let mut statement = self
             .connection
             .prepare_cached("SELECT data FROM log_piece WHERE digest = ?1 ORDER BY place")
-            .map_err(reading("read"))?;
-        let pieces =
-            statement.query_map([digest_of(name)], |row| row.get::<_, Vec<u8>>(0)).map_err(reading("read"))?;
+            .map_err(reading(Doing::Reading))?;
+        let pieces = statement
+            .query_map([digest_of(name)], |row| row.get::<_, Vec<u8>>(0))
+            .map_err(reading(Doing::Reading))?;
         let mut bytes = Vec::new();
         for piece in pieces {
-            bytes.extend(piece.map_err(reading("read"))?);
+            bytes.extend(piece.map_err(reading(Doing::Reading))?);
         }
         Ok((!bytes.is_empty() && log_name(&bytes) == name).then_some(bytes))
     }

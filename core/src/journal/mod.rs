@@ -11,9 +11,10 @@ mod logs;
 mod open;
 mod preference;
 mod store;
+mod words;
 
 pub use chain::{Digest, Verified};
-pub use error::JournalError;
+pub use error::{Doing, JournalError, Misfit, NoWithdrawal, NotOurs};
 pub(crate) use logs::log_name;
 pub use store::{Journal, NewEntry};
 

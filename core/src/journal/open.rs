@@ -3,6 +3,7 @@ use std::path::Path;
 use rusqlite::{Connection, OpenFlags, config::DbConfig};
 use rusqlite_migration::{M, Migrations};
 
+use super::error::{Doing, NotOurs};
 use super::{APPLICATION_ID, JournalError};
 
 /// Numbered steps, oldest first. A step that has shipped is never edited: a change is a new step.
@@ -23,20 +24,21 @@ pub(super) fn migrations() -> Migrations<'static> {
 pub(super) fn open(path: &Path) -> Result<Connection, JournalError> {
     glance(path)?;
     let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
-    let mut connection = Connection::open_with_flags(path, flags).map_err(JournalError::while_doing("opened"))?;
+    let mut connection =
+        Connection::open_with_flags(path, flags).map_err(JournalError::while_doing(Doing::Opening))?;
     distrust(&connection).map_err(|e| not_a_journal(path, e))?;
     let fresh = recognise(&connection, path)?;
-    fold_log_on_close(&connection, true).map_err(JournalError::while_doing("opened"))?;
+    fold_log_on_close(&connection, true).map_err(JournalError::while_doing(Doing::Opening))?;
     if fresh {
         // In the rollback mode that every new file starts with, so that the mark is in the file itself.
         connection
             .pragma_update(None, "application_id", APPLICATION_ID)
-            .map_err(JournalError::while_doing("created"))?;
+            .map_err(JournalError::while_doing(Doing::Creating))?;
     }
-    make_durable(&connection).map_err(JournalError::while_doing("opened"))?;
+    make_durable(&connection).map_err(JournalError::while_doing(Doing::Opening))?;
     migrations().to_latest(&mut connection).map_err(|error| match error {
-        rusqlite_migration::Error::RusqliteError { err, .. } => JournalError::while_doing("brought up to date")(err),
-        other => JournalError::NotAJournal { path: path.to_owned(), reason: other.to_string() },
+        rusqlite_migration::Error::RusqliteError { err, .. } => JournalError::while_doing(Doing::Updating)(err),
+        other => JournalError::NotAJournal { path: path.to_owned(), reason: NotOurs::Other(other.to_string()) },
     })?;
     Ok(connection)
 }
@@ -52,10 +54,7 @@ fn glance(path: &Path) -> Result<(), JournalError> {
         return Ok(());
     }
     if length < SMALLEST_PAGE {
-        return Err(JournalError::NotAJournal {
-            path: path.to_owned(),
-            reason: "it is no database at all".to_owned(),
-        });
+        return Err(JournalError::NotAJournal { path: path.to_owned(), reason: NotOurs::NoDatabase });
     }
     let Some(uri) = path.to_str().map(immutable_uri) else { return Ok(()) };
     let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_URI | OpenFlags::SQLITE_OPEN_NO_MUTEX;
@@ -124,19 +123,19 @@ fn recognise(connection: &Connection, path: &Path) -> Result<bool, JournalError>
 }
 
 fn of_another_program(path: &Path) -> JournalError {
-    let reason = "it is a database of another program".to_owned();
+    let reason = NotOurs::OtherProgram;
     JournalError::NotAJournal { path: path.to_owned(), reason }
 }
 
 fn not_a_journal(path: &Path, error: rusqlite::Error) -> JournalError {
     match error.sqlite_error_code() {
         Some(rusqlite::ErrorCode::NotADatabase) => {
-            JournalError::NotAJournal { path: path.to_owned(), reason: "it is no database at all".to_owned() }
+            JournalError::NotAJournal { path: path.to_owned(), reason: NotOurs::NoDatabase }
         }
         Some(rusqlite::ErrorCode::DatabaseCorrupt) => {
-            JournalError::NotAJournal { path: path.to_owned(), reason: "its pages are damaged".to_owned() }
+            JournalError::NotAJournal { path: path.to_owned(), reason: NotOurs::Damaged }
         }
-        _ => JournalError::while_doing("opened")(error),
+        _ => JournalError::while_doing(Doing::Opening)(error),
     }
 }
 

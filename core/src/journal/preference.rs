@@ -1,5 +1,6 @@
 use rusqlite::params;
 
+use super::error::Doing;
 use super::{Journal, JournalError};
 
 impl Journal {
@@ -9,7 +10,7 @@ impl Journal {
         self.connection
             .prepare_cached("SELECT value FROM preference WHERE name = ?1")
             .and_then(|mut statement| statement.query_row([name], |row| row.get(0)).optional())
-            .map_err(JournalError::while_doing("read"))
+            .map_err(JournalError::while_doing(Doing::Reading))
     }
 
     /// Keeps a preference; `None` gives the choice up.
@@ -25,6 +26,6 @@ impl Journal {
             ),
             None => self.connection.execute("DELETE FROM preference WHERE name = ?1", [name]),
         };
-        kept.map(drop).map_err(JournalError::while_doing("written"))
+        kept.map(drop).map_err(JournalError::while_doing(Doing::Writing))
     }
 }

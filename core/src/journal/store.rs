@@ -6,6 +6,7 @@ use rusqlite::{Connection, OptionalExtension, Row, Transaction, TransactionBehav
 use uuid::{ContextV7, Timestamp, Uuid};
 
 use super::chain::Link;
+use super::error::{Doing, Misfit, NoWithdrawal};
 use super::{Digest, JournalError, Verified, open};
 use crate::record::{Author, Body, Entry, EntryId, Moment, StoredBody, StoredFormError};
 use crate::view::Place;
@@ -92,14 +93,14 @@ impl Journal {
         let transaction = self
             .connection
             .transaction_with_behavior(TransactionBehavior::Immediate)
-            .map_err(JournalError::while_doing("written"))?;
+            .map_err(JournalError::while_doing(Doing::Writing))?;
         let mut recorded = Vec::with_capacity(new.len());
         for entry in new {
             recorded.push(append_one(&transaction, &self.ids, at, entry)?);
         }
         from.iter().try_for_each(|place| drop_drafts(&transaction, place))?;
         to.map_or(Ok(()), |places| keep_bookmark(&transaction, places))?;
-        transaction.commit().map_err(JournalError::while_doing("written"))?;
+        transaction.commit().map_err(JournalError::while_doing(Doing::Writing))?;
         Ok(recorded)
     }
 
@@ -109,9 +110,9 @@ impl Journal {
         let mut statement = self
             .connection
             .prepare_cached(&format!("SELECT {COLUMNS} FROM entry ORDER BY seq"))
-            .map_err(reading("read"))?;
-        let rows = statement.query_map([], StoredEntry::from_row).map_err(reading("read"))?;
-        rows.map(|row| row.map_err(reading("read")).and_then(StoredEntry::into_entry)).collect()
+            .map_err(reading(Doing::Reading))?;
+        let rows = statement.query_map([], StoredEntry::from_row).map_err(reading(Doing::Reading))?;
+        rows.map(|row| row.map_err(reading(Doing::Reading)).and_then(StoredEntry::into_entry)).collect()
     }
 
     /// Walks the whole chain: every digest is computed anew and held against the stored one and its successor's.
@@ -123,10 +124,10 @@ impl Journal {
         let mut statement = self
             .connection
             .prepare_cached(&format!("SELECT {COLUMNS} FROM entry ORDER BY seq"))
-            .map_err(reading("read"))?;
-        let mut rows = statement.query([]).map_err(reading("read"))?;
+            .map_err(reading(Doing::Reading))?;
+        let mut rows = statement.query([]).map_err(reading(Doing::Reading))?;
         let mut verified = Verified { count: 0, head: Digest::NONE };
-        while let Some(row) = rows.next().map_err(reading("read"))? {
+        while let Some(row) = rows.next().map_err(reading(Doing::Reading))? {
             let entry = StoredEntry::from_row(row).map_err(|error| misshapen(verified.count + 1, error))?;
             entry.check_against(&verified)?;
             verified = Verified { count: entry.seq, head: entry.digest };
@@ -140,10 +141,11 @@ impl Journal {
         let mut statement = self
             .connection
             .prepare_cached("SELECT field, text FROM draft WHERE place = ?1")
-            .map_err(reading("read"))?;
-        let rows =
-            statement.query_map([place.key()], |row| Ok((row.get(0)?, row.get(1)?))).map_err(reading("read"))?;
-        rows.collect::<rusqlite::Result<_>>().map_err(reading("read"))
+            .map_err(reading(Doing::Reading))?;
+        let rows = statement
+            .query_map([place.key()], |row| Ok((row.get(0)?, row.get(1)?)))
+            .map_err(reading(Doing::Reading))?;
+        rows.collect::<rusqlite::Result<_>>().map_err(reading(Doing::Reading))
     }
 
     /// Keeps a draft's field.
@@ -155,7 +157,7 @@ impl Journal {
             )
             .and_then(|mut statement| statement.execute(params![place.key(), field, text]))
             .map(drop)
-            .map_err(JournalError::while_doing("written"))
+            .map_err(JournalError::while_doing(Doing::Writing))
     }
 
     /// Drops a place's drafts: they were recorded, or given up.
@@ -163,13 +165,36 @@ impl Journal {
         drop_drafts(&self.connection, place)
     }
 
+    /// Drops every draft that is a number, wherever it is: the unit in which it was typed is no longer the one in view.
+    pub fn drop_number_drafts(&mut self) -> Result<(), JournalError> {
+        let writing = JournalError::while_doing;
+        let transaction =
+            self.connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(writing("written"))?;
+        let drafts: Vec<(String, String, String)> = {
+            let mut statement =
+                transaction.prepare("SELECT place, field, text FROM draft").map_err(writing("read"))?;
+            let rows = statement
+                .query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))
+                .map_err(writing("read"))?;
+            rows.collect::<rusqlite::Result<_>>().map_err(writing("read"))?
+        };
+        for (place, field, _) in drafts.iter().filter(|(_, _, text)| crate::desk::parse_number(text).is_some()) {
+            transaction
+                .execute("DELETE FROM draft WHERE place = ?1 AND field = ?2", params![place, field])
+                .map_err(writing("written"))?;
+        }
+        transaction.commit().map_err(writing("written"))
+    }
+
     /// Where the pilot is, from the board to the place in view.
     pub fn bookmark(&self) -> Result<Vec<Place>, JournalError> {
         let reading = JournalError::while_doing;
-        let mut statement =
-            self.connection.prepare_cached("SELECT place FROM bookmark ORDER BY depth").map_err(reading("read"))?;
-        let rows = statement.query_map([], |row| row.get::<_, String>(0)).map_err(reading("read"))?;
-        let stored: Vec<String> = rows.collect::<rusqlite::Result<_>>().map_err(reading("read"))?;
+        let mut statement = self
+            .connection
+            .prepare_cached("SELECT place FROM bookmark ORDER BY depth")
+            .map_err(reading(Doing::Reading))?;
+        let rows = statement.query_map([], |row| row.get::<_, String>(0)).map_err(reading(Doing::Reading))?;
+        let stored: Vec<String> = rows.collect::<rusqlite::Result<_>>().map_err(reading(Doing::Reading))?;
         // A place that is no longer known ends the way there: better one step back than a closed door.
         Ok(stored.iter().map_while(|json| serde_json::from_str(json).ok()).collect())
     }
@@ -177,15 +202,17 @@ impl Journal {
     /// Keeps where the pilot is.
     pub fn keep_bookmark(&mut self, places: &[Place]) -> Result<(), JournalError> {
         let writing = JournalError::while_doing;
-        let transaction =
-            self.connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(writing("written"))?;
+        let transaction = self
+            .connection
+            .transaction_with_behavior(TransactionBehavior::Immediate)
+            .map_err(writing(Doing::Writing))?;
         keep_bookmark(&transaction, places)?;
-        transaction.commit().map_err(writing("written"))
+        transaction.commit().map_err(writing(Doing::Writing))
     }
 
     /// Closes the file, with the write-ahead log folded back into it.
     pub fn close(self) -> Result<(), JournalError> {
-        self.connection.close().map_err(|(_, error)| JournalError::while_doing("closed")(error))
+        self.connection.close().map_err(|(_, error)| JournalError::while_doing(Doing::Closing)(error))
     }
 }
 
@@ -193,16 +220,16 @@ fn drop_drafts(connection: &Connection, place: &Place) -> Result<(), JournalErro
     connection
         .execute("DELETE FROM draft WHERE place = ?1", [place.key()])
         .map(drop)
-        .map_err(JournalError::while_doing("written"))
+        .map_err(JournalError::while_doing(Doing::Writing))
 }
 
 fn keep_bookmark(transaction: &Transaction<'_>, places: &[Place]) -> Result<(), JournalError> {
     let writing = JournalError::while_doing;
-    transaction.execute("DELETE FROM bookmark", []).map_err(writing("written"))?;
+    transaction.execute("DELETE FROM bookmark", []).map_err(writing(Doing::Writing))?;
     for (depth, place) in (0_i64..).zip(places) {
         transaction
             .execute("INSERT INTO bookmark (depth, place) VALUES (?1, ?2)", params![depth, place.key()])
-            .map_err(writing("written"))?;
+            .map_err(writing(Doing::Writing))?;
     }
     Ok(())
 }
@@ -219,7 +246,7 @@ fn append_one(
             Ok((row.get(0)?, row.get(1)?))
         })
         .optional()
-        .map_err(writing("read"))?;
+        .map_err(writing(Doing::Reading))?;
     let (last, previous) = head.map_or((0, Digest::NONE), |(seq, digest)| (seq, Digest(digest)));
     let seq = last + 1;
     let withdraws = withdrawn_id(transaction, &new.body)?;
@@ -241,7 +268,7 @@ fn append_one(
         withdraws: withdraws.map(|entry| *entry.0.as_bytes()),
     };
     row.digest = row.link().digest();
-    row.insert(transaction).map_err(writing("written"))?;
+    row.insert(transaction).map_err(writing(Doing::Writing))?;
     // Read back before it is committed: an entry that the next start cannot read would shut the whole journal.
     row.into_entry()
 }
@@ -249,7 +276,7 @@ fn append_one(
 /// The entry that a withdrawal names, after making sure that it can be withdrawn.
 fn withdrawn_id(transaction: &Transaction<'_>, body: &Body) -> Result<Option<EntryId>, JournalError> {
     let Body::Withdrawn { entry, .. } = body else { return Ok(None) };
-    let refuse = |reason: &str| Err(JournalError::CannotWithdraw { reason: reason.to_owned() });
+    let refuse = |reason: NoWithdrawal| Err(JournalError::CannotWithdraw { reason });
     let found: Option<(String, bool)> = transaction
         .query_row(
             "SELECT kind, EXISTS (SELECT 1 FROM entry AS later WHERE later.withdraws = entry.id)
@@ -258,13 +285,11 @@ fn withdrawn_id(transaction: &Transaction<'_>, body: &Body) -> Result<Option<Ent
             |row| Ok((row.get(0)?, row.get(1)?)),
         )
         .optional()
-        .map_err(JournalError::while_doing("read"))?;
+        .map_err(JournalError::while_doing(Doing::Reading))?;
     match found {
-        None => refuse("the entry to withdraw is not in the journal"),
-        Some((_, true)) => refuse("that entry was withdrawn before"),
-        Some((kind, _)) if kind == "withdrawn" => {
-            refuse("a withdrawal cannot be withdrawn; record the thing once more instead")
-        }
+        None => refuse(NoWithdrawal::NotThere),
+        Some((_, true)) => refuse(NoWithdrawal::Withdrawn),
+        Some((kind, _)) if kind == "withdrawn" => refuse(NoWithdrawal::IsWithdrawal),
         Some(_) => Ok(Some(*entry)),
     }
 }
@@ -295,9 +320,9 @@ fn misshapen(seq: i64, error: rusqlite::Error) -> JournalError {
     use rusqlite::Error::{FromSqlConversionFailure, IntegralValueOutOfRange, InvalidColumnType, Utf8Error};
     match error {
         FromSqlConversionFailure(..) | IntegralValueOutOfRange(..) | InvalidColumnType(..) | Utf8Error(..) => {
-            JournalError::Broken { seq, reason: "one of its columns was altered after it was recorded".to_owned() }
+            JournalError::Broken { seq, reason: Misfit::ColumnAltered }
         }
-        other => JournalError::while_doing("read")(other),
+        other => JournalError::while_doing(Doing::Reading)(other),
     }
 }
 
@@ -353,15 +378,15 @@ impl StoredEntry {
     }
 
     fn check_against(&self, before: &Verified) -> Result<(), JournalError> {
-        let broken = |reason: &str| Err(JournalError::Broken { seq: self.seq, reason: reason.to_owned() });
+        let broken = |reason: Misfit| Err(JournalError::Broken { seq: self.seq, reason });
         if self.seq != before.count + 1 {
-            return broken("an entry is missing before it");
+            return broken(Misfit::Missing);
         }
         if self.previous != before.head {
-            return broken("it names another entry as the one before it");
+            return broken(Misfit::OtherBefore);
         }
         if self.link().digest() != self.digest {
-            return broken("what it says was altered after it was recorded");
+            return broken(Misfit::Altered);
         }
         // Not digested itself, as it repeats what the body says; SQLite needs the column to allow it only once.
         let names = match (self.body.kind == "withdrawn").then(|| self.body.read()) {
@@ -371,7 +396,7 @@ impl StoredEntry {
             Some(_) => self.withdraws,
         };
         if names != self.withdraws {
-            return broken("the entry that it withdraws was altered after it was recorded");
+            return broken(Misfit::WithdrawsAltered);
         }
         Ok(())
     }

@@ -541,7 +541,6 @@ pub struct StoredBody {
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum StoredFormError {
     /// Written by a newer Liftgate.
-    #[error("form {version} of '{kind}' is newer than this Liftgate reads; update the app, nothing is lost")]
     Newer {
         /// The kind.
         kind: String,
@@ -549,7 +548,6 @@ pub enum StoredFormError {
         version: i64,
     },
     /// Not readable at all.
-    #[error("the stored form of '{kind}' cannot be read: {reason}")]
     Unreadable {
         /// The kind.
         kind: String,
