@@ -4,9 +4,7 @@
 
 use liftgate_core::record::MarkKind;
 use liftgate_core::view::{
-    Anchor, Block, Control, Document, Edge, Icon, Ink, Keyboard, LabelSize, MarkButton, Picture, PictureLabel,
-    PlotFingers, PlotPhase, PlotReading, Point, Screen, SpotterAct, SpotterClock, SpotterControl, SpotterLock,
-    SpotterScreen, Stroke, Tapped, TimeCall, Token, Tone, Turn, Weight,
+    Anchor, Block, Control, Document, Edge, Icon, Ink, Keyboard, LabelSize, MarkButton, Picture, PictureLabel, PlotFingers, PlotPhase, PlotReading, Point, Screen, SpotterAct, SpotterClock, SpotterControl, SpotterLock, SpotterScreen, Stroke, Tapped, TimeCall, Tone, Turn, Weight, Token,
 };
 
 uniffi::custom_type!(Token, String, {
@@ -142,8 +140,14 @@ pub struct Control {
 
 #[uniffi::remote(Enum)]
 pub enum Document {
-    Pick { media_types: Vec<String>, most_bytes: u64 },
-    Save { name: String, media_type: String },
+    Pick {
+        media_types: Vec<String>,
+        most_bytes: u64,
+    },
+    Save {
+        name: String,
+        media_type: String,
+    },
 }
 
 #[uniffi::remote(Enum)]

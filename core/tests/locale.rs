@@ -200,8 +200,22 @@ fn no_text_is_english_in_the_german_files_by_oversight() {
     };
     let (english, german) = (read("en"), read("de"));
     // The same in both languages, as the trade writes them.
-    let same =
-        ["Pilot", "Journal", "Motor", "Servo", "Name", "Position", "Start", "Plan", "Code", "Test", "Drift", "Alarm"];
+    let same = [
+        "Pilot",
+        "Journal",
+        "Motor",
+        "Servo",
+        "Name",
+        "Position",
+        "Start",
+        "Plan",
+        "Code",
+        "Test",
+        "Drift",
+        "Alarm",
+        "Celsius",
+        "Fahrenheit",
+    ];
     let words = |text: &str| {
         let without =
             text.split('{').map(|part| part.split_once('}').map_or(part, |(_, rest)| rest)).collect::<String>();

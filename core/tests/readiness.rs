@@ -427,6 +427,28 @@ fn a_landing_jotted_again_after_a_fix_does_not_prove_the_fix() {
 }
 
 #[test]
+fn a_flight_from_before_a_fix_does_not_prove_it_however_late_it_is_jotted() {
+    let mut story = Story::released();
+    let card = story.up_and_down("rung-1", &Flown::default());
+    let finding = story.raise(FindingGrade::Caution, "rung-1");
+    story.fix(finding, &[]);
+    story.land(card, &Flown::default());
+    let to_prove = Reason::ToProve { finding: story.finding(finding).title };
+    assert!(reasons(story.standing("rung-1")).contains(&to_prove), "{:?}", story.standing("rung-1"));
+    assert!(matches!(story.state(finding), FindingState::Fixed { .. }));
+}
+
+#[test]
+fn a_landing_jotted_again_is_the_evidence_in_the_place_of_the_first() {
+    let mut story = Story::released();
+    let card = story.up_and_down("rung-1", &Flown::default());
+    story.land(card, &Flown { celsius: 95.0, ..Flown::default() });
+    let again = story.land(card, &Flown::default());
+    assert_eq!(story.ledger().evidence["rung-1"].entry, again);
+    assert!(holds(&story, "rung-1"));
+}
+
+#[test]
 fn the_landing_of_an_older_flight_takes_nothing_from_a_newer_one() {
     let mut story = Story::released();
     let old = story.up_and_down("rung-1", &Flown::default());
@@ -596,6 +618,8 @@ fn a_carried_finding_lets_fly_through_a_day() {
     story.release("ladder");
     story.wait_days(2);
     assert!(is_released(&story, "ladder"), "through the day itself");
+    story.change("part:nothing-rests-on-this");
+    assert!(is_released(&story, "ladder"), "and through what is done on it");
     story.wait_days(1);
     assert!(is_lapsed(&story, "ladder"));
     assert!(story.before("season").contains(&Blocker::Finding(finding)));
@@ -815,6 +839,55 @@ fn what_is_told_ahead_is_told_within_the_last_fifth_by_runs_hours_and_days() {
     story.pass("belt");
     story.fly_as("season", &Flown { minutes: 4 * 60, ..Flown::default() });
     assert!(story.report().due_soon.iter().any(|due| due.check == "belt"), "an hour of five");
+}
+
+#[test]
+fn what_runs_out_first_by_its_share_is_told_first() {
+    let text = include_str!("common/small_plan.toml").replacen("holds = { days = 20 }", "holds = { days = 4 }", 1);
+    let mut story = Story::released();
+    story.plan = liftgate_core::plan::Plan::parse("short.toml", &text).unwrap();
+    story.wait_days(25);
+    story.pass("weigh");
+    story.wait_days(3);
+    let due = story.report().due_soon;
+    let left: Vec<_> = due.iter().map(|due| (due.check.as_str(), due.left.days)).collect();
+    assert_eq!(left, [("run-up", Some(2)), ("weigh", Some(1))], "two of thirty days before one of four");
+}
+
+#[test]
+fn what_nobody_asks_for_is_not_told_ahead() {
+    let text = include_str!("common/small_plan.toml");
+    let text = text.replacen("mandatory = false", "mandatory = false\nholds = { days = 20 }", 1);
+    let text =
+        text.replacen("when = { tail = \"shrouded\" }", "when = { tail = \"shrouded\" }\nholds = { days = 20 }", 1);
+    let text = text.replacen("holds = { flights = 1 }", "holds = { days = 20 }", 1);
+    let mut story = Story::released();
+    story.plan = liftgate_core::plan::Plan::parse("asked.toml", &text).unwrap();
+    story.answer("tail", "shrouded");
+    for check in ["polish", "shroud", "season", "weigh"] {
+        story.pass(check);
+    }
+    story.wait_days(17);
+    let soon: Vec<_> = story.report().due_soon.into_iter().map(|due| due.check).collect();
+    assert_eq!(soon, ["shroud", "weigh"], "not what may be left out, nor what no gate and no flight waits for");
+    story.answer("tail", "open");
+    let soon: Vec<_> = story.report().due_soon.into_iter().map(|due| due.check).collect();
+    assert_eq!(soon, ["weigh"], "nor what this aircraft does not have");
+}
+
+#[test]
+fn a_gate_may_be_released_when_it_is_ready_or_lapsed_with_nothing_in_the_way() {
+    let mut story = Story::new();
+    assert!(!story.gate("bench").may_be_released(), "shut");
+    story.walk_until(|report| matches!(report.gate("bench"), Gate::Ready));
+    assert!(story.gate("bench").may_be_released());
+    story.release("bench");
+    assert!(!story.gate("bench").may_be_released() && is_released(&story, "bench"), "it is released");
+    assert!(!story.gate("service").may_be_released(), "there is none");
+    story.change("part:motor");
+    assert!(!story.gate("bench").may_be_released(), "lapsed over stale evidence");
+    story.pass("look");
+    assert!(story.gate("bench").may_be_released() && is_lapsed(&story, "bench"));
 }
 
 #[test]
@@ -1138,6 +1211,7 @@ enum Step {
     Days(u8),
     SetClock(i8),
     Withdraw(usize),
+    Adopt(usize),
 }
 
 fn step() -> impl Strategy<Value = Step> {
@@ -1164,7 +1238,8 @@ fn step() -> impl Strategy<Value = Step> {
         2 => n.clone().prop_map(Step::Explain),
         2 => (0..12u8).prop_map(Step::Days),
         2 => (-40..40i8).prop_map(Step::SetClock),
-        2 => n.prop_map(Step::Withdraw),
+        2 => n.clone().prop_map(Step::Withdraw),
+        1 => n.prop_map(Step::Adopt),
     ]
 }
 
@@ -1322,6 +1397,9 @@ impl Story {
                     self.withdraw(entry);
                 }
             }
+            Step::Adopt(edition) => {
+                self.adopt(edition);
+            }
         }
     }
 
@@ -1364,13 +1442,13 @@ fn config(cases: u32) -> ProptestConfig {
 
 fn agrees(story: &Story, upto: usize) -> Result<(), TestCaseError> {
     let entries = &story.entries[..upto];
-    let ledger = Ledger::of(&story.plan, entries);
+    let (ledger, plan) = (Ledger::of(story.first(), entries), story.plan_at(upto));
     let last = entries.last().map_or_else(|| at_ms(0), |entry| entry.at.clone());
     let mut later = story.now.clone();
     later.wall += chrono::TimeDelta::days(3);
     for now in [&last, &later] {
-        let core = Truth::of_core(&story.plan, &ledger, now);
-        let rules = Truth::of_rules(&story.plan, entries, now);
+        let core = Truth::of_core(&plan, &ledger, now);
+        let rules = Truth::of_rules(story.first(), entries, now);
         prop_assert_eq!(core, rules, "after {} entries, the last: {:?}", upto, entries.last());
     }
     Ok(())
@@ -1391,7 +1469,7 @@ proptest! {
     #[test]
     fn no_gate_is_ready_or_released_over_evidence_that_does_not_hold(steps in prop::collection::vec(step(), 30..90)) {
         let story = history(&steps);
-        let truth = Truth::of_rules(&story.plan, &story.entries, &story.now);
+        let truth = Truth::of_rules(story.first(), &story.entries, &story.now);
         let report = story.report();
         for stage in story.plan.stages.iter().filter(|stage| stage.gate.is_some()) {
             let gate = report.gate(&stage.id);
@@ -1414,12 +1492,12 @@ proptest! {
             let one = std::slice::from_ref(entry);
             if matches!(entry.body, Body::Withdrawn { .. }) {
                 // As the function says: what was withdrawn has to be folded out anew.
-                ledger = Ledger::of(&story.plan, &story.entries[..=number]);
+                ledger = Ledger::of(story.first(), &story.entries[..=number]);
             } else {
-                ledger.take(&story.plan, one);
+                ledger.take(&story.plan_at(number), one);
             }
             if number % 8 == 0 {
-                prop_assert_eq!(&ledger, &Ledger::of(&story.plan, &story.entries[..=number]), "after {}", number + 1);
+                prop_assert_eq!(&ledger, &Ledger::of(story.first(), &story.entries[..=number]), "after {}", number + 1);
             }
         }
         prop_assert_eq!(ledger, story.ledger());
@@ -1443,7 +1521,7 @@ proptest! {
             ledger.findings.iter_mut().for_each(|finding| finding.number = 0);
             ledger
         };
-        prop_assert_eq!(but_numbers(story.ledger()), but_numbers(Ledger::of(&story.plan, &never)));
+        prop_assert_eq!(but_numbers(story.ledger()), but_numbers(Ledger::of(story.first(), &never)));
     }
 
     #[test]
@@ -1493,7 +1571,7 @@ fn the_random_histories_reach_what_they_are_to_test() {
         for upto in (0..=story.entries.len()).step_by(10) {
             let entries = &story.entries[..upto];
             let now = entries.last().map_or_else(|| at_ms(0), |entry| entry.at.clone());
-            let truth = Truth::of_rules(&story.plan, entries, &now);
+            let truth = Truth::of_rules(story.first(), entries, &now);
             let mut note = |what: String| *seen.entry(what).or_default() += 1;
             truth.gates.iter().for_each(|(stage, gate)| note(format!("{stage} {gate:?}")));
             truth.findings.values().for_each(|finding| note(format!("finding {finding:?}")));

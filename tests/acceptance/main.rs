@@ -12,6 +12,7 @@ mod handles;
 mod heat_finding;
 mod hotter_day;
 mod landing_taps;
+mod languages;
 mod log;
 mod one_change;
 mod own_plan;

@@ -1,1 +1,45 @@
 # Das Modell: Angaben, Teile, Einstellungen, Änderungen.
+aircraft-built-by = gebaut von { $builder }
+aircraft-not-named = noch ohne Namen
+aircraft-kind = Was für ein Modell
+aircraft-figures = Angaben
+aircraft-settings = Einstellungen
+aircraft-changes =
+    { $count ->
+        [one] { $count } Änderung
+       *[other] { $count } Änderungen
+    }, mit Grund und Flügen
+aircraft-plan = Plan
+aircraft-edition = Ausgabe { $edition }
+aircraft-record-change = Änderung eintragen
+aircraft-known = Bekannt
+aircraft-must-lie-above = { $detail }. Es muss größer sein als: { $below }
+aircraft-if-it-has = Falls vorhanden
+aircraft-add = { $kind } hinzufügen
+aircraft-went-in = Was eingegangen ist
+aircraft-on = an { $supply }
+aircraft-name = Name des Modells
+aircraft-your-name = Name des Piloten
+aircraft-your-name-note = Dieser Name steht unter jeder Freigabe, die der Pilot erteilt. Er bleibt auf diesem Telefon.
+aircraft-record-names = Namen eintragen
+aircraft-names = Namen
+aircraft-answer-decides = Die Antwort entscheidet, welche Prüfungen es gibt.
+aircraft-basis = Woher es kommt
+aircraft-why-changes = Warum es sich ändert
+aircraft-not-entered-yet = noch nicht eingegeben
+aircraft-above = Muss größer sein als
+aircraft-rests = Diese Prüfungen beruhen darauf: { $checks }.
+aircraft-record = Eintragen
+aircraft-thing-name = Name
+aircraft-stir-servos = Alle Servos zusammen unbelastet bewegen und den höchsten Strom ablesen, den diese Versorgung liefert.
+aircraft-gone = Nicht mehr da
+aircraft-new = Neu: { $kind }
+aircraft-first = Zuerst: { $kind }
+aircraft-fly-first = { $others }. Zuerst das fliegen: eine Änderung je Flug.
+aircraft-waits = Etwas anderes wartet darauf, geflogen zu werden
+aircraft-now = Jetzt
+aircraft-new-value = Neuer Wert
+aircraft-why = Warum
+aircraft-goes-stale = Nachweise, die auf dem Betroffenen beruhen, verfallen und werden neu verlangt.
+aircraft-record-the-change = Die Änderung eintragen
+aircraft-change = Eine Änderung

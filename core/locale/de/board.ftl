@@ -1,6 +1,6 @@
 # Was vor dem nächsten Flug steht.
 board-stages = Abschnitte
-board-no-flight = Der Plan enthält keinen Flug für { $name }.
+board-no-flight = Der Plan enthält keinen Flug mit { $name }.
 board-nothing-stands = Nichts steht zwischen { $name } und { $flight }.
 board-pilot-decides = Der Pilot entscheidet, jedes Mal.
 board-things-stand =
@@ -59,3 +59,16 @@ board-do = Ausführen
 board-prove-fix = Behebung beweisen
 board-see-to = Ansehen
 board-decide = Entscheiden
+release-none = Jetzt kann keine erloschene Freigabe erteilt werden: Der Stand zeigt, was im Weg steht.
+release-title = Neu zu erteilende Freigaben
+release-intro = Worauf diese Freigaben beruhen, gilt wieder. Bei jeder nachlesen, was ihr den Grund nahm und was ihn erneuert hat. Jede ist eine eigene Entscheidung und ein eigener Eintrag im Journal.
+release-gates =
+    { $count ->
+        [one] { $count } Freigabe
+       *[other] { $count } Freigaben
+    } erteilen
+release-pilot-decides = Der Pilot entscheidet
+release-lapsed-over = Erloschen durch
+release-own-checks = Eigene Prüfungen
+release-all-hold = Alle gelten wie zuvor
+release-done-anew = Neu gemacht

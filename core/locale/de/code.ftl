@@ -1,1 +1,20 @@
 # Der Code des Piloten.
+code-opened-detail = Falls das jemand anders war: einen anderen Code setzen und das Journal durchsehen.
+code-opened = Ohne den Code geöffnet, { $when }
+common-look = Ansehen
+code-another = Ein anderer Code
+code-new = Ein neuer Code
+code-hint = 4 bis 8 Ziffern, beim Tippen sichtbar
+code-set-this = Diesen Code setzen
+code-what-it-does = Was er bewirkt
+code-what-wanted = Das Telefon verlangt ihn, wenn der Helfer es zurückgibt. Zum Starten, Merken und Landen braucht der Helfer keinen Code.
+code-what-holds-off = Er verhindert ein Versehen oder ein Umsehen während eines Flugs. Er verschlüsselt nichts: Wer das Telefon behält, kommt hinein.
+code-forgotten = Vergessen: Eine halbe Stunde nach der Berührung von „Kein Code zur Hand“ auf der Seite des Helfers öffnet sich das Telefon ohne ihn. Nichts geht verloren, das Journal hält es fest, und der Stand meldet es.
+code-use-none = Keinen Code verwenden
+code-title = Code des Piloten
+code-is-set = Gesetzt
+code-is-set-detail = Verlangt, wenn der Helfer das Telefon zurückgibt
+code-not-set = Nicht gesetzt
+code-not-set-detail = Wer das Telefon hat, kann es an den Piloten zurückgeben
+code-opened-board = Ohne den Code des Piloten geöffnet, { $when }
+code-clear = Ein anderer Code löscht diese Meldung

@@ -1,1 +1,45 @@
 # The aircraft: figures, things, settings, changes.
+aircraft-built-by = built by { $builder }
+aircraft-not-named = not named yet
+aircraft-kind = What kind of aircraft
+aircraft-figures = Figures
+aircraft-settings = Settings
+aircraft-changes =
+    { $count ->
+        [one] { $count } change
+       *[other] { $count } changes
+    }, with reason and flights
+aircraft-plan = Plan
+aircraft-edition = edition { $edition }
+aircraft-record-change = Record a change
+aircraft-known = Known
+aircraft-must-lie-above = { $detail }. It must lie above: { $below }
+aircraft-if-it-has = If it has one
+aircraft-add = Add a { $kind }
+aircraft-went-in = What went in
+aircraft-on = on { $supply }
+aircraft-name = The aircraft's name
+aircraft-your-name = Your name
+aircraft-your-name-note = Your name stands under every gate that you release. It stays on this phone.
+aircraft-record-names = Record the names
+aircraft-names = Names
+aircraft-answer-decides = The answer decides which checks there are.
+aircraft-basis = Where it comes from
+aircraft-why-changes = Why it changes
+aircraft-not-entered-yet = not entered yet
+aircraft-above = Must lie above
+aircraft-rests = These checks rest on it: { $checks }.
+aircraft-record = Record it
+aircraft-thing-name = Name
+aircraft-stir-servos = Stir all servos together, unloaded, and read the highest current that this supply gives.
+aircraft-gone = It is gone
+aircraft-new = New { $kind }
+aircraft-first = The { $kind } first
+aircraft-fly-first = { $others }. Fly that first: one change a flight.
+aircraft-waits = Something else waits to be flown
+aircraft-now = Now
+aircraft-new-value = New value
+aircraft-why = Why
+aircraft-goes-stale = Evidence that rests on what was touched goes stale and is asked for again.
+aircraft-record-the-change = Record the change
+aircraft-change = A change

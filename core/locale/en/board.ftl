@@ -59,3 +59,16 @@ board-do = Do
 board-prove-fix = Prove the fix
 board-see-to = See to
 board-decide = Decide
+release-none = No lapsed gate can be released now: see the board for what is in the way.
+release-title = Gates to release again
+release-intro = What these gates stand on holds again. Read what took the ground from each and what renewed it. Each is its own decision and its own entry in the journal.
+release-gates =
+    Release { $count ->
+        [one] { $count } gate
+       *[other] { $count } gates
+    }
+release-pilot-decides = The pilot decides
+release-lapsed-over = Lapsed over
+release-own-checks = Its own checks
+release-all-hold = All hold as they were
+release-done-anew = Done anew

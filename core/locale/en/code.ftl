@@ -1,1 +1,20 @@
 # The pilot's code.
+code-opened-detail = If that was not you, set another code and look through the journal.
+code-opened = Opened without the code, { $when }
+common-look = Look
+code-another = Another code
+code-new = A new code
+code-hint = 4 to 8 digits, shown while you type them
+code-set-this = Set this code
+code-what-it-does = What it does
+code-what-wanted = The phone wants it when the spotter gives the phone back. The spotter needs no code to start, mark and land.
+code-what-holds-off = It holds off a slip or a look around during a flight. It does not encrypt anything: who keeps the phone can get in.
+code-forgotten = Forgotten: half an hour after “No code at hand” was touched on the spotter's side the phone opens without it. Nothing is lost, the journal keeps it, and the board tells you.
+code-use-none = Use no code
+code-title = Pilot's code
+code-is-set = Set
+code-is-set-detail = Wanted when the spotter gives the phone back
+code-not-set = Not set
+code-not-set-detail = Whoever has the phone can give it back to the pilot's side
+code-opened-board = Opened without your code, { $when }
+code-clear = Set another code to clear this

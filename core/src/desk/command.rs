@@ -76,6 +76,7 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
             Err(DeskError::refused(say!(shared.locale(), "desk-wants-document")))
         }
         Command::Go(_)
+        | Command::Prefer(_)
         | Command::Back
         | Command::Set(..)
         | Command::Step { .. }

@@ -19,7 +19,10 @@ pub struct Phone {
 /// What is behind the lock.
 pub(super) struct Shared {
     pub journal: Journal,
+    /// The plan in force, as the person reads it.
     pub plan: Plan,
+    /// The same as it was adopted: what the journal is folded under.
+    pub written: Plan,
     pub entries: Vec<Entry>,
     pub ledger: Ledger,
     /// The last thing that a person did.
@@ -81,8 +84,21 @@ impl Phone {
         let places = journal.bookmark()?;
         let chosen = Chosen::load(&journal)?;
         let (picked_log, open_log) = (None, None);
-        let shared =
-            Shared { journal, plan, entries, ledger, last, places, chosen, phone_language, picked_log, open_log };
+        let written = plan;
+        let plan = written.translated(chosen.locale(phone_language).language);
+        let shared = Shared {
+            journal,
+            plan,
+            written,
+            entries,
+            ledger,
+            last,
+            places,
+            chosen,
+            phone_language,
+            picked_log,
+            open_log,
+        };
         Ok(Phone { shared: Arc::new(Mutex::new(Some(shared))) })
     }
 
@@ -114,7 +130,10 @@ impl Phone {
 
     /// The phone was set to another language of its own.
     pub fn phone_speaks(&self, language: Language) -> Result<(), DeskError> {
-        self.hold()?.get_mut()?.phone_language = language;
+        let mut held = self.hold()?;
+        let shared = held.get_mut()?;
+        shared.phone_language = language;
+        shared.translate();
         Ok(())
     }
 
@@ -296,11 +315,11 @@ impl Shared {
             return self.reload();
         }
         if let Some(told) = recorded.iter().rposition(is_told) {
-            self.ledger.take(&self.plan, &recorded[..told]);
+            self.ledger.take(&self.written, &recorded[..told]);
             self.last = Some(Last { index: self.entries.len() + told, ledger: self.ledger.clone(), plan: None });
-            self.ledger.take(&self.plan, &recorded[told..]);
+            self.ledger.take(&self.written, &recorded[told..]);
         } else {
-            self.ledger.take(&self.plan, &recorded);
+            self.ledger.take(&self.written, &recorded);
         }
         self.entries.extend(recorded);
         Ok(())
@@ -314,9 +333,20 @@ impl Shared {
         self.chosen.locale(self.phone_language)
     }
 
+    /// Puts the plan into the person's language.
+    fn translate(&mut self) {
+        self.plan = self.written.translated(self.locale().language);
+    }
+
     pub fn choose(&mut self, chosen: Chosen) -> Result<(), DeskError> {
+        let before = self.chosen;
         chosen.keep(&mut self.journal)?;
         self.chosen = chosen;
+        self.translate();
+        if (before.temperature, before.measures) != (chosen.temperature, chosen.measures) {
+            // A half-typed number was meant in the unit that was shown: in another one it would be a wrong value.
+            self.journal.drop_number_drafts()?;
+        }
         Ok(())
     }
 
@@ -335,8 +365,9 @@ impl Shared {
 
     fn reload(&mut self) -> Result<(), DeskError> {
         self.entries = self.journal.entries()?;
-        self.plan = plan_in_force(&self.entries)?;
-        (self.ledger, self.last) = fold(&self.plan, &self.entries);
+        self.written = plan_in_force(&self.entries)?;
+        self.translate();
+        (self.ledger, self.last) = fold(&self.written, &self.entries);
         Ok(())
     }
 }

@@ -4,8 +4,8 @@ use super::phone::Shared;
 use super::{DeskError, Form, Phone, code, command, document, log};
 use crate::journal::NewEntry;
 use crate::locale::say;
-use crate::record::{Body, EntryId, Moment, show};
-use crate::view::{self, Block, Command, Place, PlotFingers, Screen, Tapped, Token, Turn};
+use crate::record::{Body, EntryId, Moment};
+use crate::view::{self, Block, Command, Place, PlotFingers, Preference, Screen, Tapped, Token, Turn};
 
 /// The pilot's handle: every screen and everything on it.
 #[derive(Clone)]
@@ -119,6 +119,7 @@ impl Shared {
         let report = self.report(now);
         let context = view::Context {
             plan: &self.plan,
+            written: &self.written,
             entries: &self.entries,
             ledger: &self.ledger,
             report: &report,
@@ -139,7 +140,7 @@ impl Shared {
         match self.ledger.seat {
             crate::readiness::Seat::Pilot => Ok(Tapped { screen: self.screen(now)?, turn: Turn::Pilot, said }),
             crate::readiness::Seat::Spotter { .. } => {
-                Ok(Tapped { screen: view::handed_over(), turn: Turn::Spotter, said })
+                Ok(Tapped { screen: view::handed_over(self.locale()), turn: Turn::Spotter, said })
             }
         }
     }
@@ -149,9 +150,10 @@ impl Shared {
         match command {
             Command::Go(place) => self.go(place).map(|()| None),
             Command::Back => self.back().map(|()| None),
+            Command::Prefer(preference) => self.prefer(preference).map(|()| None),
             Command::Set(field, text) => self.set_field(&field, &text, now).map(|()| None),
             Command::Step { field, by, start } => self.step(&field, by, start, now).map(|()| None),
-            Command::Read { card, place, celsius } => self.read(card, &place, celsius, now),
+            Command::Read { card, place, degrees } => self.read(card, &place, degrees, now),
             Command::MovePlot(step) => log::step(self, &self.place(), step).map(|()| None),
             Command::ShowChannel(channel) => log::show_channel(self, &self.place(), channel).map(|()| None),
             Command::AttachLog(card) => {
@@ -190,11 +192,11 @@ impl Shared {
     }
 
     /// Takes a temperature that was touched; the last one that is asked for records the landing with it.
-    fn read(&mut self, card: EntryId, place: &str, celsius: i32, now: &Moment) -> Result<Option<String>, DeskError> {
+    fn read(&mut self, card: EntryId, place: &str, degrees: i32, now: &Moment) -> Result<Option<String>, DeskError> {
         if self.place() != Place::Landing(card) {
             return Err(DeskError::refused(say!(self.locale(), "desk-other-screen")));
         }
-        self.set_field(&format!("{}{place}", view::TEMPERATURE), &celsius.to_string(), now)?;
+        self.set_field(&format!("{}{place}", view::TEMPERATURE), &degrees.to_string(), now)?;
         self.set_field(view::READ_AGAIN, "", now)?;
         let drafts = self.journal.drafts(&self.place())?;
         match view::place_to_read(&self.plan, &self.ledger, card, Form::new(&drafts, self.locale())) {
@@ -213,6 +215,16 @@ impl Shared {
         Ok(self.journal.keep_bookmark(&self.places)?)
     }
 
+    fn prefer(&mut self, preference: Preference) -> Result<(), DeskError> {
+        let mut chosen = self.chosen;
+        match preference {
+            Preference::Language(language) => chosen.language = Some(language),
+            Preference::Temperature(temperature) => chosen.temperature = temperature,
+            Preference::Measures(measures) => chosen.measures = measures,
+        }
+        self.choose(chosen)
+    }
+
     fn step(&mut self, field: &str, by: f64, start: f64, now: &Moment) -> Result<(), DeskError> {
         let drafts = self.journal.drafts(&self.place())?;
         let value = match drafts.get(field).and_then(|text| parse_number(text)) {
@@ -220,7 +232,8 @@ impl Shared {
             // The first touch brings the start into the field; the next ones move it.
             None => start,
         };
-        self.set_field(field, &show(value), now)
+        let text = self.locale().plain(value);
+        self.set_field(field, &text, now)
     }
 
     fn set_field(&mut self, field: &str, text: &str, now: &Moment) -> Result<(), DeskError> {

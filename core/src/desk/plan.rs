@@ -35,7 +35,7 @@ pub(super) fn adopt(shared: &Shared, form: Form<'_>) -> Result {
         return Err(DeskError::refused(say!(shared.locale(), "desk-plan-none")));
     };
     let plan = Plan::parse(&name, text)?;
-    if let Some(reason) = view::keeps_out(&shared.plan, &shared.ledger, &plan) {
+    if let Some(reason) = view::keeps_out(shared.locale(), &shared.plan, &shared.ledger, &plan) {
         return Err(DeskError::refused(reason));
     }
     let said = say!(shared.locale(), "desk-plan-in-force", plan = plan.title, edition = plan.edition);

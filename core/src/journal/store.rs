@@ -165,6 +165,27 @@ impl Journal {
         drop_drafts(&self.connection, place)
     }
 
+    /// Drops every draft that is a number, wherever it is: the unit in which it was typed is no longer the one in view.
+    pub fn drop_number_drafts(&mut self) -> Result<(), JournalError> {
+        let writing = JournalError::while_doing;
+        let transaction =
+            self.connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(writing(Doing::Writing))?;
+        let drafts: Vec<(String, String, String)> = {
+            let mut statement =
+                transaction.prepare("SELECT place, field, text FROM draft").map_err(writing(Doing::Reading))?;
+            let rows = statement
+                .query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))
+                .map_err(writing(Doing::Reading))?;
+            rows.collect::<rusqlite::Result<_>>().map_err(writing(Doing::Reading))?
+        };
+        for (place, field, _) in drafts.iter().filter(|(_, _, text)| crate::desk::parse_number(text).is_some()) {
+            transaction
+                .execute("DELETE FROM draft WHERE place = ?1 AND field = ?2", params![place, field])
+                .map_err(writing(Doing::Writing))?;
+        }
+        transaction.commit().map_err(writing(Doing::Writing))
+    }
+
     /// Where the pilot is, from the board to the place in view.
     pub fn bookmark(&self) -> Result<Vec<Place>, JournalError> {
         let reading = JournalError::while_doing;

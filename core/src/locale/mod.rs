@@ -9,6 +9,7 @@ mod words;
 use serde::{Deserialize, Serialize};
 
 pub use number::Shown;
+pub(crate) use number::with_sign;
 pub(crate) use words::say;
 pub use words::{Word, Worded};
 

@@ -113,6 +113,29 @@ impl Locale {
         Some(if shown.is_as_recorded() { value } else { (value * 1e6).round() / 1e6 })
     }
 
+    /// How far one touch moves a number in the unit that the person reads, where it moves a recorded one by `step`: the next
+    /// lower of 1, 2 or 5 times a power of ten, as an instrument is marked.
+    pub fn step(self, step: f64, unit: Unit) -> f64 {
+        let shown = self.shown(unit);
+        if shown.is_as_recorded() {
+            return step;
+        }
+        let wanted = shown.difference_out(step);
+        let decade = 10_f64.powf(wanted.log10().floor());
+        let marked = [5.0, 2.0, 1.0].into_iter().find(|mark| mark * decade <= wanted * (1.0 + 1e-9)).unwrap_or(1.0);
+        marked * decade
+    }
+
+    /// Where a number starts that is moved by such steps: the recorded start, on the nearest mark.
+    pub fn start(self, start: f64, step: f64, unit: Unit) -> f64 {
+        let shown = self.shown(unit);
+        if shown.is_as_recorded() {
+            return start;
+        }
+        let step = self.step(step, unit);
+        (shown.out(start) / step).round() * step
+    }
+
     /// A unit as a screen reader should say it; empty for bare numbers.
     pub fn spoken(self, unit: Unit) -> String {
         match self.shown(unit).sign {
@@ -169,7 +192,8 @@ impl Locale {
     }
 }
 
-fn with_sign(number: String, sign: &str) -> String {
+/// A number with its sign: a degree of angle stands close, the others a blank apart.
+pub(crate) fn with_sign(number: String, sign: &str) -> String {
     match sign {
         "" => number,
         "°" => format!("{number}°"),

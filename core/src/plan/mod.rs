@@ -8,6 +8,7 @@ mod fault;
 mod lint;
 mod model;
 mod source;
+mod translated;
 mod validate;
 
 pub use difference::{Became, Difference};

@@ -1,7 +1,7 @@
 use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone};
 use crate::aircraft::Aircraft;
-use crate::locale::Locale;
+use crate::locale::{Locale, say};
 use crate::plan::{Check, Subject};
 use crate::record::{Basis, Thing, ThingKind};
 
@@ -21,39 +21,42 @@ pub(crate) fn only_one(aircraft: &Aircraft, kind: ThingKind) -> Option<&str> {
 pub(super) fn aircraft(context: &Context<'_>) -> Screen {
     let aircraft = &context.ledger.aircraft;
     let named = !aircraft.name.is_empty();
-    let by = if named { format!("built by {}", aircraft.builder) } else { "not named yet".to_owned() };
+    let by = if named {
+        say!(context.locale, "aircraft-built-by", builder = aircraft.builder)
+    } else {
+        say!(context.locale, "aircraft-not-named")
+    };
     let mut blocks = vec![
         paragraph(context.plan.notice.trim(), Tone::Quiet),
-        row(edge(named), word(named), context.aircraft_name(), Some(by), Place::Name),
+        row(edge(named), word(context.locale, named), context.aircraft_name(), Some(by), Place::Name),
     ];
     blocks.push(super::code::code_row(context));
     blocks.push(super::trends::trends_row());
-    blocks.push(heading("What kind of aircraft", None));
+    blocks.push(heading(say!(context.locale, "aircraft-kind"), None));
     blocks.extend(context.plan.questions.iter().map(|question| {
         let answer = aircraft.answers.get(&question.id);
         let label = answer.and_then(|id| question.choices.iter().find(|(choice, _)| choice == id));
         let detail = label.map(|(_, label)| label.clone());
         row(
             edge(answer.is_some()),
-            word(answer.is_some()),
+            word(context.locale, answer.is_some()),
             &question.text,
             detail,
             Place::Question(question.id.clone()),
         )
     }));
-    blocks.push(heading("Figures", None));
+    blocks.push(heading(say!(context.locale, "aircraft-figures"), None));
     let figures = context.plan.figures.iter().filter(|figure| aircraft.fits(&figure.when));
     blocks.extend(figures.map(|figure| figure_row(context, figure)));
     for kind in ThingKind::ALL {
         blocks.extend(things(context, kind));
     }
-    blocks.push(heading("Settings", None));
-    let changes = super::counted(context.ledger.adjusted.len(), "change", "changes");
+    blocks.push(heading(say!(context.locale, "aircraft-settings"), None));
     blocks.push(row(
         Edge::None,
         "",
-        "Settings so far",
-        Some(format!("{changes}, with reason and flights")),
+        say!(context.locale, "ledger-title"),
+        Some(say!(context.locale, "aircraft-changes", count = context.ledger.adjusted.len())),
         Place::Ledger,
     ));
     let settings = context.plan.settings.iter().filter(|setting| aircraft.fits(&setting.when));
@@ -63,34 +66,45 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
         let detail = now.map(|value| format!("{} {unit}", value.now).trim().to_owned());
         row(Edge::None, "", &setting.title, detail, Place::Setting(setting.id.clone()))
     }));
-    blocks.push(heading("Plan", None));
-    let edition = Some(format!("edition {}", context.plan.edition));
+    blocks.push(heading(say!(context.locale, "aircraft-plan"), None));
+    let edition = Some(say!(context.locale, "aircraft-edition", edition = context.plan.edition));
     blocks.push(row(Edge::None, "", &context.plan.title, edition, Place::Plan));
-    let change = Control::primary(Place::Change.into(), "Record a change").icon(Icon::Pencil);
-    Screen { foot: vec![change], ..context.screen("aircraft", "Aircraft", Some(context.aircraft_name()), blocks) }
+    let change =
+        Control::primary(Place::Change.into(), say!(context.locale, "aircraft-record-change")).icon(Icon::Pencil);
+    Screen {
+        foot: vec![change],
+        ..context.screen("aircraft", say!(context.locale, "aircraft-title"), Some(context.aircraft_name()), blocks)
+    }
 }
 
 fn edge(known: bool) -> Edge {
     if known { Edge::Fresh } else { Edge::Missing }
 }
 
-fn word(known: bool) -> &'static str {
-    if known { "Known" } else { "To enter" }
+fn word(locale: Locale, known: bool) -> String {
+    if known { say!(locale, "aircraft-known") } else { say!(locale, "common-to-enter") }
 }
 
 fn figure_row(context: &Context<'_>, figure: &crate::plan::Figure) -> Block {
     let now = context.ledger.aircraft.figures.get(&figure.id);
-    let detail = now.map(|value| format!("{}, {}", figure.unit.show(value.value), value.basis.word(context.locale)));
+    let detail = now.map(|value| {
+        format!("{}, {}", context.locale.quantity(value.value, figure.unit), value.basis.word(context.locale))
+    });
     let low = context.ledger.aircraft.out_of_order(context.plan, figure);
     let detail = match low {
-        Some(below) => Some(format!("{}. It must lie above: {}", detail.unwrap_or_default(), below.title)),
+        Some(below) => Some(say!(
+            context.locale,
+            "aircraft-must-lie-above",
+            detail = detail.unwrap_or_default(),
+            below = below.title
+        )),
         None => detail,
     };
     let (edge, word) = match (now, figure.required) {
-        _ if low.is_some() => (Edge::Stop, "Out of order"),
-        (Some(_), _) => (Edge::Fresh, "Known"),
-        (None, true) => (Edge::Missing, "To enter"),
-        (None, false) => (Edge::None, "If it has one"),
+        _ if low.is_some() => (Edge::Stop, say!(context.locale, "board-out-of-order")),
+        (Some(_), _) => (Edge::Fresh, say!(context.locale, "aircraft-known")),
+        (None, true) => (Edge::Missing, say!(context.locale, "common-to-enter")),
+        (None, false) => (Edge::None, say!(context.locale, "aircraft-if-it-has")),
     };
     row(edge, word, &figure.title, detail, Place::Figure(figure.id.clone()))
 }
@@ -99,11 +113,17 @@ fn things(context: &Context<'_>, kind: ThingKind) -> Vec<Block> {
     let mut blocks = vec![heading(kind.words(context.locale), None)];
     blocks.extend(context.ledger.aircraft.things_of(kind).map(|thing| {
         let place = Place::Thing { kind, name: Some(thing.name.clone()) };
-        row(Edge::Fresh, "Known", &thing.name, Some(thing_words(context.locale, thing)), place)
+        row(
+            Edge::Fresh,
+            say!(context.locale, "aircraft-known"),
+            &thing.name,
+            Some(thing_words(context.locale, thing)),
+            place,
+        )
     }));
     let add = Control::new(
         Place::Thing { kind, name: None }.into(),
-        format!("Add a {}", kind.word(context.locale).to_lowercase()),
+        say!(context.locale, "aircraft-add", kind = context.locale.inside(&kind.word(context.locale))),
     );
     blocks.push(Block::Choice { label: String::new(), options: vec![add.icon(Icon::Add)] });
     blocks
@@ -112,7 +132,7 @@ fn things(context: &Context<'_>, kind: ThingKind) -> Vec<Block> {
 /// The figures, things and checks that a computed answer was made from, each one touch from being put right.
 pub(super) fn what_went_in(context: &Context<'_>, check: &Check) -> Vec<Block> {
     let aircraft = &context.ledger.aircraft;
-    let mut blocks = vec![heading("What went in", None)];
+    let mut blocks = vec![heading(say!(context.locale, "aircraft-went-in"), None)];
     for subject in &check.rests_on {
         match subject {
             Subject::Figure(id) => {
@@ -147,9 +167,9 @@ pub(super) fn what_went_in(context: &Context<'_>, check: &Check) -> Vec<Block> {
 fn thing_words(locale: Locale, thing: &Thing) -> String {
     let numbers = thing.kind.fields().iter().filter_map(|field| {
         let value = thing.number(field.id)?;
-        Some(format!("{} {}", locale.inside(&field.label(locale)), field.unit.show(value)))
+        Some(format!("{} {}", locale.inside(&field.label(locale)), locale.quantity(value, field.unit)))
     });
-    let of = thing.of.iter().map(|supply| format!("on {supply}"));
+    let of = thing.of.iter().map(|supply| say!(locale, "aircraft-on", supply = supply));
     of.chain(numbers).collect::<Vec<_>>().join(", ")
 }
 
@@ -158,12 +178,23 @@ pub(super) fn name(context: &Context<'_>) -> Screen {
     let aircraft = &context.ledger.aircraft;
     let known = |text: &str| Some(text.to_owned()).filter(|text| !text.is_empty());
     let blocks = vec![
-        context.entry("name", "The aircraft's name", Keyboard::Name, known(&aircraft.name).as_deref()),
-        context.entry("builder", "Your name", Keyboard::Name, known(&aircraft.builder).as_deref()),
-        paragraph("Your name stands under every gate that you release. It stays on this phone.", Tone::Quiet),
+        context.entry(
+            "name",
+            say!(context.locale, "aircraft-name"),
+            Keyboard::Name,
+            known(&aircraft.name).as_deref(),
+        ),
+        context.entry(
+            "builder",
+            say!(context.locale, "aircraft-your-name"),
+            Keyboard::Name,
+            known(&aircraft.builder).as_deref(),
+        ),
+        paragraph(say!(context.locale, "aircraft-your-name-note"), Tone::Quiet),
     ];
-    let save = Control::primary(Command::SaveName.into(), "Record the names").icon(Icon::Tick);
-    Screen { foot: vec![save], ..context.screen("name", "Names", None, blocks) }
+    let save =
+        Control::primary(Command::SaveName.into(), say!(context.locale, "aircraft-record-names")).icon(Icon::Tick);
+    Screen { foot: vec![save], ..context.screen("name", say!(context.locale, "aircraft-names"), None, blocks) }
 }
 
 /// One question of the plan.
@@ -177,9 +208,9 @@ pub(super) fn question(context: &Context<'_>, id: &str) -> Screen {
     let blocks = vec![
         paragraph(question.text.clone(), Tone::Strong),
         Block::Choice { label: String::new(), options: options.collect() },
-        paragraph("The answer decides which checks there are.", Tone::Quiet),
+        paragraph(say!(context.locale, "aircraft-answer-decides"), Tone::Quiet),
     ];
-    context.screen("question", "What kind of aircraft", Some(context.aircraft_name()), blocks)
+    context.screen("question", say!(context.locale, "aircraft-kind"), Some(context.aircraft_name()), blocks)
 }
 
 /// One figure.
@@ -198,19 +229,22 @@ pub(super) fn figure(context: &Context<'_>, id: &str) -> Screen {
         let command = Command::Set("basis".to_owned(), basis_id(*basis).to_owned());
         Control::new(command.into(), super::sentence(&basis.word(context.locale))).chosen(chosen == basis_id(*basis))
     });
-    blocks.push(Block::Choice { label: "Where it comes from".to_owned(), options: options.collect() });
+    blocks.push(Block::Choice { label: say!(context.locale, "aircraft-basis"), options: options.collect() });
     if figure.adjustable && now.is_some() {
-        blocks.push(context.entry("reason", "Why it changes", Keyboard::Words, None));
+        blocks.push(context.entry("reason", say!(context.locale, "aircraft-why-changes"), Keyboard::Words, None));
     }
     if let Some(below) = figure.above.as_ref().and_then(|id| context.plan.figure(id)) {
         let value = context.ledger.aircraft.figure(&below.id);
-        let value = value.map_or_else(|| "not entered yet".to_owned(), |value| figure.unit.show(value));
+        let value = value.map_or_else(
+            || say!(context.locale, "aircraft-not-entered-yet"),
+            |value| context.locale.quantity(value, figure.unit),
+        );
         let edge = if context.ledger.aircraft.out_of_order(context.plan, figure).is_some() {
             Edge::Stop
         } else {
             Edge::None
         };
-        blocks.push(still_row(edge, "Must lie above", &below.title, Some(value)));
+        blocks.push(still_row(edge, say!(context.locale, "aircraft-above"), &below.title, Some(value)));
     }
     if let Some(why) = &figure.why {
         blocks.push(paragraph(why.clone(), Tone::Plain));
@@ -218,10 +252,11 @@ pub(super) fn figure(context: &Context<'_>, id: &str) -> Screen {
     let rests = context.plan.checks().filter(|(_, check)| check.rests_on.contains(&Subject::Figure(id.to_owned())));
     let rests: Vec<&str> = rests.map(|(_, check)| check.title.as_str()).collect();
     if !rests.is_empty() {
-        blocks.push(paragraph(format!("These checks rest on it: {}.", rests.join(", ")), Tone::Quiet));
+        blocks.push(paragraph(say!(context.locale, "aircraft-rests", checks = rests.join(", ")), Tone::Quiet));
     }
-    let save = Control::primary(Command::SaveFigure(id.to_owned()).into(), "Record it").icon(Icon::Tick);
-    let above = Some("Figures".to_owned());
+    let save = Control::primary(Command::SaveFigure(id.to_owned()).into(), say!(context.locale, "aircraft-record"))
+        .icon(Icon::Tick);
+    let above = Some(say!(context.locale, "aircraft-figures"));
     Screen { foot: vec![save], ..context.screen("figure", &figure.title, above, blocks) }
 }
 
@@ -242,7 +277,7 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
     }
     let mut blocks = Vec::new();
     if known.is_none() {
-        blocks.push(context.entry("name", "Name", Keyboard::Name, None));
+        blocks.push(context.entry("name", say!(context.locale, "aircraft-thing-name"), Keyboard::Name, None));
     }
     blocks.extend(kind.hangs_on(context.locale).map(|(on, question)| on_what(context, known, on, &question)));
     for field in kind.fields() {
@@ -250,16 +285,19 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
         blocks.push(context.number_entry(field.id, &field.label(context.locale), field.unit, field.range, now));
     }
     if kind == ThingKind::Supply {
-        let text = "Stir all servos together, unloaded, and read the highest current that this supply gives.";
+        let text = say!(context.locale, "aircraft-stir-servos");
         blocks.push(paragraph(text, Tone::Quiet));
     }
-    let save = Control::primary(Command::SaveThing.into(), "Record it").icon(Icon::Tick);
+    let save = Control::primary(Command::SaveThing.into(), say!(context.locale, "aircraft-record")).icon(Icon::Tick);
     let mut foot = vec![save];
     if let Some(thing) = known {
         let gone = Command::RemoveThing { kind, name: thing.name.clone() };
-        foot.push(Control::new(gone.into(), "It is gone").icon(Icon::Remove));
+        foot.push(Control::new(gone.into(), say!(context.locale, "aircraft-gone")).icon(Icon::Remove));
     }
-    let title = name.map_or_else(|| format!("New {}", kind.word(context.locale).to_lowercase()), str::to_owned);
+    let title = name.map_or_else(
+        || say!(context.locale, "aircraft-new", kind = context.locale.inside(&kind.word(context.locale))),
+        str::to_owned,
+    );
     Screen { foot, ..context.screen("thing", title, Some(kind.words(context.locale)), blocks) }
 }
 
@@ -273,8 +311,8 @@ fn on_what(context: &Context<'_>, known: Option<&Thing>, on: ThingKind, question
         let place = Place::Thing { kind: on, name: None };
         return row(
             Edge::Missing,
-            "To enter",
-            format!("The {} first", on.word(context.locale).to_lowercase()),
+            say!(context.locale, "common-to-enter"),
+            say!(context.locale, "aircraft-first", kind = context.locale.inside(&on.word(context.locale))),
             None,
             place,
         );
@@ -296,41 +334,43 @@ pub(super) fn setting(context: &Context<'_>, id: &str) -> Screen {
     let others = waiting.iter().filter(|t| {
         !matches!(t, crate::field::Tested::Setting { subject, .. } if *subject == Subject::Setting(id.to_owned()))
     });
-    let others: Vec<String> = others.map(|tested| super::ledger::words(context.plan, tested)).collect();
+    let others: Vec<String> =
+        others.map(|tested| super::ledger::words(context.locale, context.plan, tested)).collect();
     if !others.is_empty() {
-        let text = format!("{}. Fly that first: one change a flight.", others.join("; "));
-        blocks.push(Block::Caution { title: "Something else waits to be flown".to_owned(), text });
+        let text = say!(context.locale, "aircraft-fly-first", others = others.join("; "));
+        blocks.push(Block::Caution { title: say!(context.locale, "aircraft-waits"), text });
     }
     if let Some(value) = now {
         blocks.push(Block::Figure {
-            label: "Now".to_owned(),
+            label: say!(context.locale, "aircraft-now"),
             value: value.now.clone(),
             unit: unit.clone().unwrap_or_default(),
             note: None,
             edge: Edge::None,
         });
     }
-    let entry = context.entry("after", "New value", Keyboard::Words, None);
+    let entry = context.entry("after", say!(context.locale, "aircraft-new-value"), Keyboard::Words, None);
     blocks.push(match entry {
         Block::Entry { field, label, text, keyboard, hint, flag, .. } => {
             Block::Entry { field, label, text, unit, keyboard, hint, flag }
         }
         other => other,
     });
-    blocks.push(context.entry("reason", "Why", Keyboard::Words, None));
+    blocks.push(context.entry("reason", say!(context.locale, "aircraft-why"), Keyboard::Words, None));
     if let Some(value) = now {
-        blocks.push(heading("Before", None));
+        blocks.push(heading(say!(context.locale, "common-before"), None));
         let runs_now = context.ledger.runs;
         let mut until = runs_now;
         for (entry, after, reason, runs) in value.past.iter().rev() {
-            let flown = super::counted((until - runs) as usize, "motor run", "motor runs");
-            let detail = format!("{reason}. Flown on it: {flown}");
+            let detail =
+                format!("{reason}. {}", say!(context.locale, "ledger-flown-on", count = (until - runs) as usize));
             blocks.push(row(Edge::None, "", after, Some(detail), Place::Entry(*entry)));
             until = *runs;
         }
     }
-    let save = Control::primary(Command::SaveSetting(id.to_owned()).into(), "Record it").icon(Icon::Tick);
-    let above = Some("Settings".to_owned());
+    let save = Control::primary(Command::SaveSetting(id.to_owned()).into(), say!(context.locale, "aircraft-record"))
+        .icon(Icon::Tick);
+    let above = Some(say!(context.locale, "aircraft-settings"));
     Screen { foot: vec![save], ..context.screen("setting", &setting.title, above, blocks) }
 }
 
@@ -341,24 +381,28 @@ pub(super) fn change(context: &Context<'_>) -> Screen {
     let general = [Subject::Wiring, Subject::Mass, Subject::Supplies, Subject::Packs];
     let subjects: Vec<Subject> = general.into_iter().chain(parts).collect();
     let mut blocks = vec![
-        context.entry("what", "What was done", Keyboard::Words, None),
-        subject_choice(context, "What it touched", &subjects),
-        paragraph("Evidence that rests on what was touched goes stale and is asked for again.", Tone::Quiet),
+        context.entry("what", say!(context.locale, "findings-done"), Keyboard::Words, None),
+        subject_choice(context, say!(context.locale, "common-what-touched"), &subjects),
+        paragraph(say!(context.locale, "aircraft-goes-stale"), Tone::Quiet),
     ];
     if !context.ledger.changes.is_empty() {
-        blocks.push(heading("Before", None));
+        blocks.push(heading(say!(context.locale, "common-before"), None));
         let past = context.ledger.changes.iter().rev().take(5);
         blocks.extend(past.map(|change| {
             let when = super::day_and_time(context.locale, &change.at.wall, context.now);
             still_row(Edge::None, "", &change.what, Some(when))
         }));
     }
-    let save = Control::primary(Command::SaveChange.into(), "Record the change").icon(Icon::Tick);
-    Screen { foot: vec![save], ..context.screen("change", "A change", Some(context.aircraft_name()), blocks) }
+    let save = Control::primary(Command::SaveChange.into(), say!(context.locale, "aircraft-record-the-change"))
+        .icon(Icon::Tick);
+    Screen {
+        foot: vec![save],
+        ..context.screen("change", say!(context.locale, "aircraft-change"), Some(context.aircraft_name()), blocks)
+    }
 }
 
 /// Chips for what was touched; each goes on and off by itself.
-pub(super) fn subject_choice(context: &Context<'_>, label: &str, subjects: &[Subject]) -> Block {
+pub(super) fn subject_choice(context: &Context<'_>, label: String, subjects: &[Subject]) -> Block {
     let options = subjects.iter().map(|subject| {
         let field = format!("{SUBJECT}{subject}");
         let chosen = context.form.text(&field).is_some();
@@ -366,5 +410,5 @@ pub(super) fn subject_choice(context: &Context<'_>, label: &str, subjects: &[Sub
         let words = context.plan.subject_words(context.locale, subject);
         Control::new(Command::Set(field, text).into(), words).chosen(chosen)
     });
-    Block::Choice { label: label.to_owned(), options: options.collect() }
+    Block::Choice { label, options: options.collect() }
 }

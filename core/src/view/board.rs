@@ -26,6 +26,7 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     blocks.extend(changed(context));
     blocks.push(heading(say!(context.locale, "board-stages"), None));
     blocks.extend(context.plan.stages.iter().map(|stage| stage_row(context, stage)));
+    blocks.push(super::preference::preference_row(context));
     let title = context.aircraft_name();
     Screen { foot: foot(context), ..bare("board", title, blocks) }
 }

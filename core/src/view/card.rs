@@ -6,9 +6,10 @@ use super::{
 };
 use crate::computed::{Endurance, endurance, planned_minutes, predicted_charge, predicted_temperature};
 use crate::desk::Form;
+use crate::locale::{Locale, say, with_sign};
 use crate::plan::{Check, CheckKind, Fly, Measure, Motion};
 use crate::readiness::{Blocker, Charge, FindingState, Ledger, Standing};
-use crate::record::{CheckResult, Moment, Unit, show};
+use crate::record::{CheckResult, Moment, Unit};
 
 /// Who has the phone where nobody else is there.
 const ALONE: &str = "The pilot";
@@ -28,20 +29,33 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     let mut blocks = restrictions(context);
     blocks.extend(due(context, &blockers));
     blocks.push(speed_figure(context, fly));
-    blocks.extend(super::ledger::two_at_once(context.plan, &tests, "This flight tests"));
+    blocks.extend(super::ledger::two_at_once(context, &tests, |count| {
+        say!(context.locale, "card-tests", count = count)
+    }));
     blocks.extend(conditions(context, check, &settled));
-    blocks.push(heading("Call it off at", None));
+    blocks.push(heading(say!(context.locale, "card-call-off"), None));
     blocks.extend(fly.knock_off.iter().map(|call| paragraph(call.clone(), Tone::Call)));
     blocks.extend(prediction(context, fly, &settled));
-    blocks.push(heading("Limits at landing", None));
+    blocks.push(heading(say!(context.locale, "card-limits"), None));
     let places = fly.temperatures.iter().filter_map(|id| context.plan.place(id));
     for place in places.filter(|place| context.ledger.aircraft.fits(&place.when)) {
         let expected = expected_temperature(context, fly, &settled, &place.id);
-        let detail = format!("{expected}Caution above {} °C. {}", show(place.caution_above_c), place.basis);
+        let detail = say!(
+            context.locale,
+            "card-caution-above",
+            expected = expected,
+            limit = context.locale.quantity(place.caution_above_c, Unit::Celsius),
+            basis = place.basis
+        );
         blocks.push(still_row(
             Edge::Stop,
-            "Stop",
-            format!("{} above {} °C", place.title, show(place.stop_above_c)),
+            say!(context.locale, "common-stop"),
+            say!(
+                context.locale,
+                "card-above",
+                place = place.title,
+                limit = context.locale.quantity(place.stop_above_c, Unit::Celsius)
+            ),
             Some(detail),
         ));
     }
@@ -50,13 +64,14 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
         blocks.push(super::code::code_row(context));
     }
     blocks.extend(last_landing(context, check));
-    let why_not = missing(check, &settled, blockers.len());
-    let to = settled.spotter.map_or_else(String::new, |name| format!(" to {name}"));
-    let hand_over = Control::primary(Command::HandOver(id.to_owned()).into(), format!("Hand over{to}"))
-        .icon(Icon::Hand)
-        .weight(Weight::Field);
+    let why_not = missing(context.locale, check, &settled, blockers.len());
+    let to = settled.spotter.map_or_else(String::new, |name| say!(context.locale, "card-to", name = name));
+    let hand_over =
+        Control::primary(Command::HandOver(id.to_owned()).into(), say!(context.locale, "card-hand-over", to = to))
+            .icon(Icon::Hand)
+            .weight(Weight::Field);
     let hand_over = match why_not {
-        None => hand_over.detail(settled.words()),
+        None => hand_over.detail(settled.words(context.locale)),
         why_not => hand_over.unless(why_not),
     };
     Screen { foot: vec![hand_over], ..context.screen("card", &check.title, Some(stage.title.clone()), blocks) }
@@ -68,7 +83,16 @@ fn expected_temperature(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>,
         context.ledger.aircraft.limit(&fly.head_speed_rpm).filter(|_| fly.predict && fly.motion == Motion::Hover);
     let air_c = settled.air_c.unwrap_or_else(|| last_air(context));
     let expected = rpm.and_then(|rpm| predicted_temperature(context.facts(), place, rpm, air_c));
-    expected.map_or_else(String::new, |e| format!("Expected {:.0} °C, {:.0} to {:.0}. ", e.middle, e.low, e.high))
+    expected.map_or_else(String::new, |e| {
+        let bare = |celsius: f64| context.locale.bare(celsius, 0, Unit::Celsius);
+        say!(
+            context.locale,
+            "card-expected",
+            middle = context.locale.rounded(e.middle, 0, Unit::Celsius),
+            low = bare(e.low),
+            high = bare(e.high)
+        )
+    })
 }
 
 /// What the card says so far: typed or touched, else what the last flight of the day and the packs suggest.
@@ -85,12 +109,12 @@ struct Settled<'a> {
 impl<'a> Settled<'a> {
     fn of(context: &Context<'a>, check: &Check, fly: &Fly) -> Settled<'a> {
         let pack = pack_chosen(context.ledger, context.form);
-        let typed = |field: &str| context.form.text(field).and_then(crate::desk::parse_number);
-        let air_c = typed("air").or_else(|| air_c(context.ledger, context.form, context.now));
+        let typed = |field: &str, unit| context.form.text(field).and_then(|text| context.locale.read(text, unit));
+        let air_c = typed("air", Unit::Celsius).or_else(|| air_c(context.ledger, context.form, context.now));
         let reckoned_c = air_c.unwrap_or_else(|| last_air(context));
         let endurance = endurance(context.facts(), check, pack.as_deref(), reckoned_c);
         let planned = planned_minutes(fly, endurance.as_ref());
-        let minutes = typed("minutes").unwrap_or(planned);
+        let minutes = typed("minutes", Unit::Minute).unwrap_or(planned);
         Settled {
             pack,
             air_c,
@@ -105,10 +129,10 @@ impl<'a> Settled<'a> {
         (self.minutes * 60.0).round() as i64
     }
 
-    fn words(&self) -> String {
+    fn words(&self, locale: Locale) -> String {
         let pack = self.pack.as_deref().unwrap_or_default();
-        let air = self.air_c.map_or_else(String::new, |air_c| format!(", {}", Unit::Celsius.show(air_c)));
-        format!("{pack}, {} min{air}", show(self.minutes))
+        let air = self.air_c.map_or_else(String::new, |air_c| format!(", {}", locale.quantity(air_c, Unit::Celsius)));
+        say!(locale, "card-settled", pack = pack, minutes = locale.plain(self.minutes), air = air)
     }
 }
 
@@ -149,9 +173,9 @@ fn flown_today<'a>(ledger: &'a Ledger, now: &Moment) -> Option<&'a crate::field:
 fn speed_figure(context: &Context<'_>, fly: &Fly) -> Block {
     let rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm);
     Block::Figure {
-        label: "Head speed".to_owned(),
-        value: rpm.map_or_else(|| "not entered".to_owned(), |rpm| format!("{rpm:.0}")),
-        unit: Unit::RevolutionsPerMinute.sign().to_owned(),
+        label: say!(context.locale, "card-head-speed"),
+        value: rpm.map_or_else(|| say!(context.locale, "card-not-entered"), |rpm| context.locale.number(rpm, 0)),
+        unit: context.locale.shown(Unit::RevolutionsPerMinute).sign.to_owned(),
         note: None,
         edge: Edge::None,
     }
@@ -159,9 +183,10 @@ fn speed_figure(context: &Context<'_>, fly: &Fly) -> Block {
 
 fn restrictions(context: &Context<'_>) -> Vec<Block> {
     let carried = context.ledger.findings.iter().filter_map(|finding| match &finding.state {
-        FindingState::Carried { restriction, .. } => {
-            Some(Block::Caution { title: restriction.clone(), text: format!("Carried: {}", finding.title) })
-        }
+        FindingState::Carried { restriction, .. } => Some(Block::Caution {
+            title: restriction.clone(),
+            text: say!(context.locale, "card-carried", finding = finding.title),
+        }),
         _ => None,
     });
     carried.collect()
@@ -172,7 +197,7 @@ fn due(context: &Context<'_>, blockers: &[Blocker]) -> Vec<Block> {
     if blockers.is_empty() {
         return Vec::new();
     }
-    let mut blocks = vec![heading("Due before this flight", None)];
+    let mut blocks = vec![heading(say!(context.locale, "card-due"), None)];
     blocks.extend(due_cautions(context, blockers));
     for blocker in blockers {
         match tickable(context, blocker) {
@@ -198,7 +223,7 @@ fn due_cautions(context: &Context<'_>, blockers: &[Blocker]) -> Option<Block> {
         let title = context.plan.caution(id).map(|caution| caution.title.as_str());
         titles.extend(title.filter(|title| !titles.contains(title)));
     }
-    let text = "How to look, and why, is on the page of each check.".to_owned();
+    let text = say!(context.locale, "card-cautions-where");
     (!titles.is_empty()).then(|| Block::Caution { title: titles.join(". "), text })
 }
 
@@ -212,8 +237,8 @@ fn tickable<'a>(context: &Context<'a>, blocker: &'a Blocker) -> Option<(&'a Chec
     let options = match &check.kind {
         CheckKind::Confirm => {
             let command = Command::Tick { check: check.id.clone(), value: None };
-            let right = Control::new(command.into(), "Seen, and right").icon(Icon::Tick);
-            vec![right.spoken(format!("{}: seen, and right", check.title))]
+            let right = Control::new(command.into(), say!(context.locale, "check-seen-right")).icon(Icon::Tick);
+            vec![right.spoken(say!(context.locale, "card-seen-right-spoken", check = check.title))]
         }
         CheckKind::Measure(measure) => readings(context, check, measure)?,
         _ => return None,
@@ -228,73 +253,108 @@ fn readings(context: &Context<'_>, check: &Check, measure: &Measure) -> Option<V
         crate::readiness::Source::Result(CheckResult::Measured { value, .. }) => Some(*value),
         _ => None,
     })?;
+    let (locale, unit) = (context.locale, measure.unit);
+    let shown = locale.shown(unit);
+    let (step, start) = (locale.step(measure.step, unit), locale.start(last, measure.step, unit));
     let lowest = (0..=OFFERED_BELOW)
-        .map(|below| last - f64::from(below) * measure.step)
-        .take_while(|value| *value >= measure.low - 1e-9)
+        .map(|below| start - f64::from(below) * step)
+        .take_while(|value| shown.back(*value) >= measure.low - 1e-9)
         .last()?;
-    let values = (0..OFFERED).map(|step| lowest + f64::from(step) * measure.step);
-    let offered = values.filter(|value| *value <= measure.high).map(|value| {
+    let values = (0..OFFERED).map(|up| lowest + f64::from(up) * step);
+    let offered = values.filter(|value| shown.back(*value) <= measure.high).filter_map(|value| {
         // As it is shown, so that what is recorded is what was touched.
-        let value = show(value).parse().unwrap_or(value);
-        let words = measure.unit.show(value);
+        let value = locale.read(&locale.plain(value), unit)?;
+        let words = locale.quantity(value, unit);
         let command = Command::Tick { check: check.id.clone(), value: Some(value) };
         let control = Control::new(command.into(), &words).spoken(format!("{}: {words}", check.title));
-        if (value - last).abs() < measure.step / 2.0 { control.detail("last") } else { control }
+        Some(if (shown.out(value) - start).abs() < step / 2.0 {
+            control.detail(say!(context.locale, "common-last"))
+        } else {
+            control
+        })
     });
     Some(offered.collect())
 }
 
 fn conditions(context: &Context<'_>, check: &Check, settled: &Settled<'_>) -> Vec<Block> {
     let packs = context.ledger.packs();
-    let mut blocks = vec![heading("Pack and air", None)];
+    let mut blocks = vec![heading(say!(context.locale, "card-pack-and-air"), None)];
     if packs.is_empty() {
         let place = Place::Thing { kind: crate::record::ThingKind::Pack, name: None };
-        blocks.push(row(Edge::Missing, "To enter", "No pack described yet", None, place));
+        blocks.push(row(
+            Edge::Missing,
+            say!(context.locale, "common-to-enter"),
+            say!(context.locale, "packs-none"),
+            None,
+            place,
+        ));
     } else {
         let options = packs.iter().map(|pack| {
             let command = Command::Set("pack".to_owned(), pack.name.clone());
             let chosen = settled.pack.as_deref() == Some(pack.name.as_str());
-            let (_, word) = charge_word(&pack.charge);
+            let (_, word) = charge_word(context.locale, &pack.charge);
             Control::new(command.into(), &pack.name).icon(Icon::Pack).detail(word).chosen(chosen)
         });
-        blocks.push(Block::Choice { label: "Pack".to_owned(), options: options.collect() });
+        blocks.push(Block::Choice { label: say!(context.locale, "card-pack"), options: options.collect() });
         let chosen = packs.iter().find(|pack| settled.pack.as_deref() == Some(pack.name.as_str()));
         let uncharged = chosen.filter(|pack| pack.charge == Charge::Flown);
         blocks.extend(uncharged.map(|pack| {
             let detail = Some(pack_words(context, pack));
-            row(Edge::Caution, "Look", "No charge was written down since it was flown", detail, Place::Packs)
+            row(
+                Edge::Caution,
+                say!(context.locale, "common-look"),
+                say!(context.locale, "card-not-charged"),
+                detail,
+                Place::Packs,
+            )
         }));
     }
-    blocks.extend(reserve(settled));
-    blocks.push(stepper(context, "minutes", "Planned time, motor on", Unit::Minute, 0.5, settled.planned));
-    blocks.push(stepper(context, "air", "Air temperature", Unit::Celsius, 1.0, last_air(context)));
+    blocks.extend(reserve(context.locale, settled));
+    blocks.push(stepper(
+        context,
+        "minutes",
+        say!(context.locale, "card-planned"),
+        Unit::Minute,
+        0.5,
+        settled.planned,
+    ));
+    blocks.push(stepper(context, "air", say!(context.locale, "card-air"), Unit::Celsius, 1.0, last_air(context)));
     blocks.extend(airs(context, settled));
-    let label = if check.witness { "Spotter's name" } else { "Spotter's name, if not flying alone" };
-    blocks.push(context.entry("spotter", label, Keyboard::Name, settled.spotter));
+    let label = if check.witness {
+        say!(context.locale, "card-spotter-name")
+    } else {
+        say!(context.locale, "card-spotter-name-if")
+    };
+    blocks.push(context.entry("spotter", &label, Keyboard::Name, settled.spotter));
     let names = last_spotters(context);
     if !names.is_empty() {
         let options = names.into_iter().map(|name| {
             let chosen = settled.spotter == Some(name);
             Control::new(Command::Set("spotter".to_owned(), name.to_owned()).into(), name).chosen(chosen)
         });
-        blocks.push(Block::Choice { label: "Spotter".to_owned(), options: options.collect() });
+        blocks.push(Block::Choice { label: say!(context.locale, "card-spotter"), options: options.collect() });
     }
     blocks
 }
 
 /// How long the pack flies until its reserve, against what is planned.
-fn reserve(settled: &Settled<'_>) -> Option<Block> {
+fn reserve(locale: Locale, settled: &Settled<'_>) -> Option<Block> {
     let endurance = settled.endurance.as_ref()?;
     let over = settled.minutes > endurance.minutes + 1e-9;
-    let mut note =
-        format!("with {:.0} % left, at {:.1} A, {}", endurance.reserve_percent, endurance.current_a, endurance.from);
+    let mut note = say!(
+        locale,
+        "card-reserve",
+        percent = locale.number(endurance.reserve_percent, 0),
+        current = locale.number(endurance.current_a, 1),
+        from = endurance.from
+    );
     if over {
-        note.push_str(&format!(". Planned are {} min: that eats into the reserve", show(settled.minutes)));
+        note.push_str(&say!(locale, "card-reserve-over", minutes = locale.plain(settled.minutes)));
     }
     Some(Block::Figure {
-        label: "The pack's reserve allows".to_owned(),
-        value: format!("{:.1}", endurance.minutes),
-        unit: Unit::Minute.sign().to_owned(),
+        label: say!(locale, "card-reserve-allows"),
+        value: locale.number(endurance.minutes, 1),
+        unit: locale.shown(Unit::Minute).sign.to_owned(),
         note: Some(note),
         edge: if over { Edge::Caution } else { Edge::None },
     })
@@ -316,13 +376,15 @@ fn airs(context: &Context<'_>, settled: &Settled<'_>) -> Option<Block> {
     let options: Vec<Control> = last
         .into_iter()
         .map(|air_c| {
-            let words = Unit::Celsius.show(air_c);
-            let command = Command::Set("air".to_owned(), show(air_c));
-            let chosen = settled.air_c == Some(air_c);
-            Control::new(command.into(), &words).spoken(format!("Air {words}")).chosen(chosen)
+            let words = context.locale.quantity(air_c, Unit::Celsius);
+            let command = Command::Set("air".to_owned(), context.locale.quantity_bare(air_c, Unit::Celsius));
+            let chosen = settled.air_c.is_some_and(|now_c| (now_c - air_c).abs() < 0.005);
+            Control::new(command.into(), &words)
+                .spoken(say!(context.locale, "card-air-spoken", air = words))
+                .chosen(chosen)
         })
         .collect();
-    (!options.is_empty()).then(|| Block::Choice { label: "Air, as last time".to_owned(), options })
+    (!options.is_empty()).then(|| Block::Choice { label: say!(context.locale, "card-air-last"), options })
 }
 
 fn last_spotters<'a>(context: &Context<'a>) -> Vec<&'a str> {
@@ -335,21 +397,34 @@ fn last_spotters<'a>(context: &Context<'a>) -> Vec<&'a str> {
     names
 }
 
-fn stepper(context: &Context<'_>, field: &str, label: &str, unit: Unit, by: f64, start: f64) -> Block {
-    let step = |by: f64, word: &str| {
-        let command = Command::Step { field: field.to_owned(), by, start };
-        let spoken = format!("{label}: {word} by {} {}", show(by.abs()), unit.spoken());
+fn stepper(context: &Context<'_>, field: &str, label: String, unit: Unit, by: f64, start: f64) -> Block {
+    let locale = context.locale;
+    let (by, from) = (locale.step(by, unit), locale.start(start, by, unit));
+    let step = |by: f64, word: String| {
+        let command = Command::Step { field: field.to_owned(), by, start: from };
+        let spoken = say!(
+            context.locale,
+            "common-step-spoken",
+            label = label,
+            word = word,
+            by = locale.plain(by.abs()),
+            unit = locale.spoken(unit)
+        );
         Control::new(command.into(), word).spoken(spoken)
     };
     Block::Stepper {
         field: field.to_owned(),
-        label: label.to_owned(),
+        label: label.clone(),
         value: context.form.text(field).unwrap_or_default().to_owned(),
-        unit: unit.sign().to_owned(),
-        less: step(-by, "less").icon(Icon::Remove),
-        more: step(by, "more").icon(Icon::Add),
+        unit: locale.shown(unit).sign.to_owned(),
+        less: step(-by, say!(context.locale, "common-less")).icon(Icon::Remove),
+        more: step(by, say!(context.locale, "common-more")).icon(Icon::Add),
         flag: None,
-        hint: Some(format!("starts from {}", unit.show(start))),
+        hint: Some(say!(
+            context.locale,
+            "common-starts-from",
+            start = with_sign(locale.plain(from), locale.shown(unit).sign)
+        )),
     }
 }
 
@@ -363,14 +438,20 @@ fn prediction(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>) -> Vec<Bl
     let prediction =
         rpm.and_then(|rpm| predicted_charge(context.facts(), fly.motion, rpm, settled.planned_s(), air_c));
     let Some(prediction) = prediction else {
-        let text = "Nothing to predict the charge from yet: the figures of rotor, mass and pack are missing.";
+        let text = say!(context.locale, "card-no-prediction");
         return vec![paragraph(text, Tone::Quiet)];
     };
     vec![Block::Figure {
-        label: "Charge it should use".to_owned(),
-        value: format!("{:.0}", prediction.used_mah),
-        unit: Unit::MilliampereHour.sign().to_owned(),
-        note: Some(format!("{:.0} to {:.0} mAh, from {}", prediction.low_mah, prediction.high_mah, prediction.from)),
+        label: say!(context.locale, "card-charge"),
+        value: context.locale.number(prediction.used_mah, 0),
+        unit: context.locale.shown(Unit::MilliampereHour).sign.to_owned(),
+        note: Some(say!(
+            context.locale,
+            "card-charge-range",
+            low = context.locale.number(prediction.low_mah, 0),
+            high = context.locale.number(prediction.high_mah, 0),
+            from = prediction.from
+        )),
         edge: Edge::None,
     }]
 }
@@ -379,20 +460,20 @@ fn prediction(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>) -> Vec<Bl
 fn last_landing(context: &Context<'_>, check: &Check) -> Option<Block> {
     let flight = flown_today(context.ledger, context.now).filter(|flight| flight.check == check.id)?;
     let (_, elapsed_ms) = flight.down.as_ref()?;
-    let title = format!("Landing after {}, {}", clock(elapsed_ms / 1_000), flight.pack);
-    let detail = Some("Add a reading, the charge used or a note".to_owned());
-    Some(row(Edge::None, "Last flight", &title, detail, Place::Landing(flight.card)))
+    let title = say!(context.locale, "card-landing-after", time = clock(elapsed_ms / 1_000), pack = flight.pack);
+    let detail = Some(say!(context.locale, "card-landing-add"));
+    Some(row(Edge::None, say!(context.locale, "card-last-flight"), &title, detail, Place::Landing(flight.card)))
 }
 
 /// Why the card cannot be handed over yet.
-fn missing(check: &Check, settled: &Settled<'_>, blockers: usize) -> Option<String> {
+fn missing(locale: Locale, check: &Check, settled: &Settled<'_>, blockers: usize) -> Option<String> {
     if blockers > 0 {
-        return Some(format!("{} due first", super::counted(blockers, "thing is", "things are")));
+        return Some(say!(locale, "card-due-first", count = blockers));
     }
     let wanted = [
-        (settled.pack.is_none(), "Choose the pack first"),
-        (settled.air_c.is_none(), "Enter the air temperature first"),
-        (check.witness && settled.spotter.is_none(), "Enter the spotter's name first"),
+        (settled.pack.is_none(), say!(locale, "card-choose-pack")),
+        (settled.air_c.is_none(), say!(locale, "card-enter-air")),
+        (check.witness && settled.spotter.is_none(), say!(locale, "card-enter-spotter")),
     ];
-    wanted.iter().find(|(lacking, _)| *lacking).map(|(_, why)| (*why).to_owned())
+    wanted.iter().find(|(lacking, _)| *lacking).map(|(_, why)| why.clone())
 }

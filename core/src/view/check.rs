@@ -4,9 +4,10 @@ use super::{
     standing_detail, standing_word,
 };
 use crate::computed::{Computed, Lacking};
+use crate::locale::{Locale, say};
 use crate::plan::{Check, CheckKind, Computation, Holds, Limit, Measure, Point};
 use crate::readiness::{Source, Standing};
-use crate::record::{EntryId, Outcome, show};
+use crate::record::{EntryId, Outcome};
 
 /// Past results in sight.
 const PAST_IN_SIGHT: usize = 4;
@@ -16,7 +17,7 @@ pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
     let Some((stage, check)) = context.plan.check(id) else { return context.gone("check") };
     let standing = context.report.standing(id);
     let (before, body, foot) = match &check.kind {
-        CheckKind::Confirm => (Vec::new(), Vec::new(), confirm_foot(check)),
+        CheckKind::Confirm => (Vec::new(), Vec::new(), confirm_foot(context.locale, check)),
         CheckKind::Measure(measure) => {
             (Vec::new(), measure_blocks(context, check, measure), measure_foot(context, check, measure))
         }
@@ -37,12 +38,12 @@ pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
         blocks.extend(remarks(context, check));
     }
     blocks.extend(past(context, check));
-    blocks.push(heading("Why", None));
+    blocks.push(heading(say!(context.locale, "check-why"), None));
     blocks.push(paragraph(check.why.clone(), Tone::Plain));
-    blocks.push(paragraph(format!("How it is judged: {}", check.judged), Tone::Plain));
+    blocks.push(paragraph(say!(context.locale, "check-judged", judged = check.judged), Tone::Plain));
     blocks.push(paragraph(rests_words(context, check), Tone::Quiet));
     if let Some(basis) = &check.basis {
-        blocks.push(paragraph(format!("Basis: {basis}"), Tone::Quiet));
+        blocks.push(paragraph(say!(context.locale, "check-basis", basis = basis), Tone::Quiet));
     }
     let foot = with_finding(context, check, &standing, foot);
     Screen { foot, ..context.screen("check", &check.title, Some(stage.title.clone()), blocks) }
@@ -53,8 +54,8 @@ fn how_it_stands(context: &Context<'_>, check: &Check, standing: &Standing) -> V
     let said = result_words(context.locale, context.ledger, &evidence.of);
     let when = super::day_and_time(context.locale, &evidence.at.wall, context.now);
     let detail = match standing_detail(context.locale, standing) {
-        Some(detail) => format!("{detail}. Recorded {when}"),
-        None => format!("Recorded {when}"),
+        Some(detail) => say!(context.locale, "check-recorded-with", detail = detail, when = when),
+        None => say!(context.locale, "check-recorded", when = when),
     };
     let left = context.ledger.left(check, context.now).filter(|_| standing.holds());
     let left = left
@@ -62,7 +63,7 @@ fn how_it_stands(context: &Context<'_>, check: &Check, standing: &Standing) -> V
         .and_then(|it| super::left_words(context.locale, it))
         .map(|left| format!(". {left}"))
         .unwrap_or_default();
-    let alone = evidence.alone.as_ref().map(|why| format!(". Nobody came to see it: {why}")).unwrap_or_default();
+    let alone = evidence.alone.as_ref().map(|why| say!(context.locale, "check-alone", why = why)).unwrap_or_default();
     let detail = format!("{detail}{left}{alone}");
     vec![still_row(edge(standing), standing_word(context.locale, standing), &said, Some(detail))]
 }
@@ -80,7 +81,7 @@ fn with_finding(context: &Context<'_>, check: &Check, standing: &Standing, foot:
     }
     let shown_by = context.ledger.evidence.get(&check.id).map(|evidence| evidence.entry);
     let place = Place::NewFinding { shown_by, proof: check.id.clone() };
-    let raise = Control::primary(place.into(), "Raise a finding").icon(Icon::Flag);
+    let raise = Control::primary(place.into(), say!(context.locale, "common-raise-finding")).icon(Icon::Flag);
     let rest = foot.into_iter().map(|control| control.weight(Weight::Plain));
     [raise].into_iter().chain(rest).collect()
 }
@@ -89,34 +90,50 @@ fn record(check: &Check, passed: bool) -> super::Token {
     Command::Record { check: check.id.clone(), passed }.into()
 }
 
-fn confirm_foot(check: &Check) -> Vec<Control> {
+fn confirm_foot(locale: Locale, check: &Check) -> Vec<Control> {
     vec![
-        Control::primary(record(check, true), "Seen, and right").icon(Icon::Tick).weight(Weight::Field),
-        Control::new(record(check, false), "Not right").icon(Icon::Cross),
+        Control::primary(record(check, true), say!(locale, "check-seen-right"))
+            .icon(Icon::Tick)
+            .weight(Weight::Field),
+        Control::new(record(check, false), say!(locale, "standing-not-right")).icon(Icon::Cross),
     ]
 }
 
 fn measure_blocks(context: &Context<'_>, check: &Check, measure: &Measure) -> Vec<Block> {
     let last = last_reading(context, check);
     let start = last.unwrap_or(measure.start);
-    let step = |by: f64, word: &str| {
-        let spoken = format!("{}: {word} {} {}", check.title, show(measure.step), measure.unit.spoken());
-        let label = if by < 0.0 { "less" } else { "more" };
-        let command = Command::Step { field: "value".to_owned(), by, start };
+    let (locale, unit) = (context.locale, measure.unit);
+    let (by, from) = (locale.step(measure.step, unit), locale.start(start, measure.step, unit));
+    let step = |by: f64, word: String| {
+        let spoken = say!(
+            context.locale,
+            "check-step-spoken",
+            check = check.title,
+            word = word,
+            by = locale.plain(by.abs()),
+            unit = locale.spoken(unit)
+        );
+        let label = if by < 0.0 { say!(context.locale, "common-less") } else { say!(context.locale, "common-more") };
+        let command = Command::Step { field: "value".to_owned(), by, start: from };
         Control::new(command.into(), label).spoken(spoken)
     };
     let typed = context.form.number("value", &check.title, measure.unit, (measure.low, measure.high));
     let mut blocks = vec![Block::Stepper {
         field: "value".to_owned(),
-        label: "Reading".to_owned(),
+        label: say!(context.locale, "check-reading"),
         value: context.form.text("value").unwrap_or_default().to_owned(),
-        unit: measure.unit.sign().to_owned(),
-        less: step(-measure.step, "Less by").icon(Icon::Remove),
-        more: step(measure.step, "More by").icon(Icon::Add),
+        unit: locale.shown(unit).sign.to_owned(),
+        less: step(-by, say!(context.locale, "check-less-by")).icon(Icon::Remove),
+        more: step(by, say!(context.locale, "check-more-by")).icon(Icon::Add),
         flag: typed.err().map(|error| error.to_string()),
         hint: Some(match last {
-            Some(last) => format!("Last time {}", measure.unit.show(last)),
-            None => format!("Between {} and {}", show(measure.low), measure.unit.show(measure.high)),
+            Some(last) => say!(context.locale, "check-last-time", last = locale.quantity(last, unit)),
+            None => say!(
+                context.locale,
+                "check-between",
+                low = locale.quantity_bare(measure.low, unit),
+                high = locale.quantity(measure.high, unit)
+            ),
         }),
     }];
     blocks.extend(limit_rows(context, measure));
@@ -126,18 +143,30 @@ fn measure_blocks(context: &Context<'_>, check: &Check, measure: &Measure) -> Ve
 fn limit_rows(context: &Context<'_>, measure: &Measure) -> Vec<Block> {
     let limits = &measure.limits;
     let all = [
-        (&limits.caution_below, "Below", Edge::Caution, "Caution"),
-        (&limits.stop_below, "Below", Edge::Stop, "Stop"),
-        (&limits.caution_above, "Above", Edge::Caution, "Caution"),
-        (&limits.stop_above, "Above", Edge::Stop, "Stop"),
+        (
+            &limits.caution_below,
+            say!(context.locale, "check-below"),
+            Edge::Caution,
+            say!(context.locale, "common-caution"),
+        ),
+        (&limits.stop_below, say!(context.locale, "check-below"), Edge::Stop, say!(context.locale, "common-stop")),
+        (
+            &limits.caution_above,
+            say!(context.locale, "check-above"),
+            Edge::Caution,
+            say!(context.locale, "common-caution"),
+        ),
+        (&limits.stop_above, say!(context.locale, "check-above"), Edge::Stop, say!(context.locale, "common-stop")),
     ];
     let mut rows = Vec::new();
     for (limit, word, edge, state) in all {
         let Some(limit) = limit else { continue };
         let block = match (context.ledger.aircraft.limit(limit), limit) {
-            (Some(number), _) => still_row(edge, state, format!("{word} {}", measure.unit.show(number)), None),
+            (Some(number), _) => {
+                still_row(edge, state, format!("{word} {}", context.locale.quantity(number, measure.unit)), None)
+            }
             (None, Limit::Number(number)) => {
-                still_row(edge, state, format!("{word} {}", measure.unit.show(*number)), None)
+                still_row(edge, state, format!("{word} {}", context.locale.quantity(*number, measure.unit)), None)
             }
             // The reading is judged by nothing until the figure is there: the row leads to it.
             (None, Limit::Figure { figure, .. }) => missing_figure_row(context, figure),
@@ -151,7 +180,13 @@ fn limit_rows(context: &Context<'_>, measure: &Measure) -> Vec<Block> {
 
 fn missing_figure_row(context: &Context<'_>, id: &str) -> Block {
     let title = context.plan.figure(id).map_or(id, |figure| figure.title.as_str());
-    row(Edge::Missing, "To enter", title, Some("The limit waits for it".to_owned()), Place::Figure(id.to_owned()))
+    row(
+        Edge::Missing,
+        say!(context.locale, "common-to-enter"),
+        title,
+        Some(say!(context.locale, "check-limit-waits")),
+        Place::Figure(id.to_owned()),
+    )
 }
 
 fn last_reading(context: &Context<'_>, check: &Check) -> Option<f64> {
@@ -164,9 +199,11 @@ fn last_reading(context: &Context<'_>, check: &Check) -> Option<f64> {
 fn measure_foot(context: &Context<'_>, check: &Check, measure: &Measure) -> Vec<Control> {
     let typed = context.form.number("value", &check.title, measure.unit, (measure.low, measure.high));
     let (label, why_not) = match typed {
-        Ok(Some(value)) => (format!("Record {}", measure.unit.show(value)), None),
-        Ok(None) => ("Record".to_owned(), Some("Enter the reading first".to_owned())),
-        Err(error) => ("Record".to_owned(), Some(error.to_string())),
+        Ok(Some(value)) => {
+            (say!(context.locale, "check-record-value", value = context.locale.quantity(value, measure.unit)), None)
+        }
+        Ok(None) => (say!(context.locale, "check-record"), Some(say!(context.locale, "check-enter-first"))),
+        Err(error) => (say!(context.locale, "check-record"), Some(error.to_string())),
     };
     vec![Control::primary(record(check, true), label).icon(Icon::Tick).weight(Weight::Field).unless(why_not)]
 }
@@ -179,14 +216,15 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
                 Block::Verdict { text: computed.summary.clone(), detail: None, edge: outcome_edge(computed.outcome) };
             let mut blocks = Vec::new();
             blocks.extend(computed.picture.clone().map(|picture| Block::Drawing { picture }));
-            blocks.extend(computed_blocks(&computed));
+            blocks.extend(computed_blocks(context.locale, &computed));
             blocks.extend(super::aircraft::what_went_in(context, check));
             let label = match computed.outcome {
-                Outcome::Stop => "Record this result",
-                _ => "Keep this result",
+                Outcome::Stop => say!(context.locale, "check-record-result"),
+                _ => say!(context.locale, "check-keep-result"),
             };
             let keep = Control::primary(record(check, true), label).icon(Icon::Tick).weight(Weight::Field);
-            let other_day = Control::new(Place::HotterDay.into(), "Another day").icon(Icon::Thermometer);
+            let other_day = Control::new(Place::HotterDay.into(), say!(context.locale, "check-another-day"))
+                .icon(Icon::Thermometer);
             let heat = computation == Computation::HotDayHeat;
             (vec![result], blocks, [keep].into_iter().chain(heat.then_some(other_day)).collect())
         }
@@ -199,18 +237,26 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
                 Lacking::Flight(check) => Place::Check(check.clone()),
                 Lacking::Refused(_) => Place::Aircraft,
             };
-            let label = if matches!(lacking, Lacking::Flight(_)) { "Go there" } else { "Enter it" };
+            let label = if matches!(lacking, Lacking::Flight(_)) {
+                say!(context.locale, "check-go-there")
+            } else {
+                say!(context.locale, "check-enter-it")
+            };
             let control = Control::primary(place.into(), label).icon(Icon::Pencil).detail(words.clone());
-            (vec![still_row(Edge::Missing, "Cannot compute yet", &words, None)], Vec::new(), vec![control])
+            (
+                vec![still_row(Edge::Missing, say!(context.locale, "check-cannot-compute"), &words, None)],
+                Vec::new(),
+                vec![control],
+            )
         }
     }
 }
 
-pub(super) fn computed_blocks(computed: &Computed) -> Vec<Block> {
+pub(super) fn computed_blocks(locale: Locale, computed: &Computed) -> Vec<Block> {
     let figures = computed.figures.iter().map(|figure| Block::Figure {
         label: figure.label.clone(),
-        value: figure.shown(),
-        unit: figure.unit.sign().to_owned(),
+        value: locale.bare(figure.value, figure.digits, figure.unit),
+        unit: locale.shown(figure.unit).sign.to_owned(),
         note: figure.note.clone(),
         edge: figure.outcome.map_or(Edge::None, outcome_edge),
     });
@@ -228,26 +274,34 @@ fn fly(context: &Context<'_>, check: &Check) -> (Vec<Block>, Vec<Control>) {
     let mut foot = Vec::new();
     if let Standing::Unexplained { card } = context.report.standing(&check.id) {
         if let Some((used, prediction)) = context.ledger.flight(card).and_then(|flight| flight.disagreement()) {
-            let text = format!(
-                "{used:.0} mAh used, {:.0} to {:.0} mAh predicted from {}",
-                prediction.low_mah, prediction.high_mah, prediction.from
+            let text = say!(
+                context.locale,
+                "check-charge-range",
+                used = context.locale.number(used, 0),
+                low = context.locale.number(prediction.low_mah, 0),
+                high = context.locale.number(prediction.high_mah, 0),
+                from = prediction.from
             );
-            blocks.push(still_row(Edge::Caution, "Not as predicted", &text, None));
+            blocks.push(still_row(Edge::Caution, say!(context.locale, "standing-not-predicted"), &text, None));
         }
-        blocks.push(context.entry("why", "Why it differs", Keyboard::Words, None));
-        foot.push(Control::primary(Command::Explain(card).into(), "Record the explanation").icon(Icon::Pencil));
+        blocks.push(context.entry("why", say!(context.locale, "check-why-differs"), Keyboard::Words, None));
+        foot.push(
+            Control::primary(Command::Explain(card).into(), say!(context.locale, "check-record-explanation"))
+                .icon(Icon::Pencil),
+        );
     }
     if let Some(card) = landing_to_complete(context, check) {
-        let complete = Control::primary(Place::Landing(card).into(), "Complete the landing");
+        let complete = Control::primary(Place::Landing(card).into(), say!(context.locale, "check-complete-landing"));
         foot.push(complete.icon(Icon::Thermometer).weight(Weight::Field));
     }
     if !blockers.is_empty() {
-        blocks.push(heading("In the way", None));
+        blocks.push(heading(say!(context.locale, "check-in-the-way"), None));
         blocks.extend(blockers.iter().take(6).map(|blocker| super::board::blocker_row(context, blocker)));
     }
-    let why_not = (!blockers.is_empty())
-        .then(|| format!("{} in the way", super::counted(blockers.len(), "thing is", "things are")));
-    let card = Control::primary(Place::Card(check.id.clone()).into(), "Draw up the card").icon(Icon::List);
+    let why_not =
+        (!blockers.is_empty()).then(|| say!(context.locale, "check-things-in-the-way", count = blockers.len()));
+    let card = Control::primary(Place::Card(check.id.clone()).into(), say!(context.locale, "board-draw-card"))
+        .icon(Icon::List);
     foot.push(card.weight(Weight::Field).unless(why_not));
     (blocks, foot)
 }
@@ -267,14 +321,13 @@ fn landing_to_complete(context: &Context<'_>, check: &Check) -> Option<EntryId> 
 fn remarks(context: &Context<'_>, check: &Check) -> Vec<Block> {
     let mut blocks = Vec::new();
     if check.witness {
-        blocks.push(context.entry("witness", "Second person's name", Keyboard::Name, None));
+        blocks.push(context.entry("witness", say!(context.locale, "check-witness"), Keyboard::Name, None));
     }
     if check.point == Point::Witness {
-        blocks.push(context.entry("alone", "Or why nobody came", Keyboard::Words, None));
-        blocks
-            .push(paragraph("A witness point: the work goes on without a second person, with caution.", Tone::Quiet));
+        blocks.push(context.entry("alone", say!(context.locale, "check-why-alone"), Keyboard::Words, None));
+        blocks.push(paragraph(say!(context.locale, "check-witness-point"), Tone::Quiet));
     }
-    blocks.push(context.entry("note", "Remark", Keyboard::Words, None));
+    blocks.push(context.entry("note", say!(context.locale, "common-remark"), Keyboard::Words, None));
     blocks
 }
 
@@ -282,12 +335,15 @@ fn past(context: &Context<'_>, check: &Check) -> Vec<Block> {
     let Some(results) = context.ledger.results.get(&check.id).filter(|results| results.len() > 1) else {
         return Vec::new();
     };
-    let mut blocks = vec![heading("Before", Some(super::counted(results.len() - 1, "time", "times")))];
+    let mut blocks = vec![heading(
+        say!(context.locale, "common-before"),
+        Some(say!(context.locale, "check-times", count = results.len() - 1)),
+    )];
     for result in results.iter().rev().skip(1).take(PAST_IN_SIGHT) {
         let title = result_words(context.locale, context.ledger, &result.of);
         let mut detail = super::day_and_time(context.locale, &result.at.wall, context.now);
         if let Some(witness) = &result.witness {
-            detail.push_str(&format!(", seen by {witness}"));
+            detail.push_str(&say!(context.locale, "check-seen-by", witness = witness));
         }
         if let Some(note) = &result.note {
             detail.push_str(&format!(". {note}"));
@@ -302,7 +358,7 @@ fn rests_words(context: &Context<'_>, check: &Check) -> String {
         check.rests_on.iter().map(|subject| context.plan.subject_words(context.locale, subject)).collect();
     let rests = match subjects.is_empty() {
         true => String::new(),
-        false => format!("Rests on: {}. ", subjects.join(", ")),
+        false => say!(context.locale, "check-rests-on", subjects = subjects.join(", ")),
     };
     format!("{rests}{}", holds_words(context, &check.holds))
 }
@@ -310,26 +366,27 @@ fn rests_words(context: &Context<'_>, check: &Check) -> String {
 fn holds_words(context: &Context<'_>, holds: &Holds) -> String {
     let mut limits = Vec::new();
     if holds.session {
-        limits.push("the day".to_owned());
+        limits.push(say!(context.locale, "check-holds-day"));
     }
     if let Some(flights) = holds.flights {
-        limits.push(super::counted(flights as usize, "motor run", "motor runs"));
+        limits.push(say!(context.locale, "common-motor-runs", count = flights as usize));
     }
     if let Some(hours) = holds.hours {
-        limits.push(format!("{} h with the motor on", show(hours)));
+        limits.push(say!(context.locale, "check-holds-hours", hours = context.locale.plain(hours)));
     }
     if let Some(days) = holds.days {
-        limits.push(format!("{days} days"));
+        limits.push(say!(context.locale, "check-holds-days", days = days));
     }
     let event =
         |id: &String| context.plan.event(id).map_or_else(|| id.clone(), |e| context.locale.lower_first(&e.title));
     let events: Vec<String> = holds.events.iter().map(event).collect();
     let until = match events.is_empty() {
         true => String::new(),
-        false => format!(" Ends with: {}.", events.join(", ")),
+        false => say!(context.locale, "check-ends-with", events = events.join(", ")),
     };
+    let or = say!(context.locale, "left-or");
     match limits.is_empty() {
-        true => format!("Holds until something it rests on changes.{until}"),
-        false => format!("Holds for {}, whichever ends first.{until}", limits.join(" or ")),
+        true => say!(context.locale, "check-holds-unchanged", until = until),
+        false => say!(context.locale, "check-holds-for", limits = limits.join(&or), until = until),
     }
 }

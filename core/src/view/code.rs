@@ -1,50 +1,62 @@
 use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Command, Context, Control, Edge, Icon, Place, Screen, Tone, day_and_time};
+use crate::locale::say;
 
 /// The pilot's code: set, changed or removed. Digits never go through a draft, which is kept as it is typed.
 pub(super) fn code(context: &Context<'_>) -> Screen {
     let lock = &context.ledger.lock;
     let mut blocks = Vec::new();
     if let Some(opened) = &lock.opened {
-        let detail = "If that was not you, set another code and look through the journal.".to_owned();
-        let title = format!("Opened without the code, {}", day_and_time(context.locale, &opened.wall, context.now));
-        blocks.push(still_row(Edge::Caution, "Look", &title, Some(detail)));
+        let detail = say!(context.locale, "code-opened-detail");
+        let title =
+            say!(context.locale, "code-opened", when = day_and_time(context.locale, &opened.wall, context.now));
+        blocks.push(still_row(Edge::Caution, say!(context.locale, "common-look"), &title, Some(detail)));
     }
     blocks.push(Block::CodePad {
-        label: if lock.hash.is_some() { "Another code" } else { "A new code" }.to_owned(),
-        hint: Some("4 to 8 digits, shown while you type them".to_owned()),
-        done: "Set this code".to_owned(),
+        label: if lock.hash.is_some() {
+            say!(context.locale, "code-another")
+        } else {
+            say!(context.locale, "code-new")
+        },
+        hint: Some(say!(context.locale, "code-hint")),
+        done: say!(context.locale, "code-set-this"),
         hidden: false,
         enabled: true,
     });
-    blocks.push(heading("What it does", None));
+    blocks.push(heading(say!(context.locale, "code-what-it-does"), None));
     for text in [
-        "The phone wants it when the spotter gives the phone back. The spotter needs no code to start, mark and land.",
-        "It holds off a slip or a look around during a flight. It does not encrypt anything: who keeps the phone can get in.",
-        "Forgotten: half an hour after “No code at hand” was touched on the spotter's side the phone opens without it. Nothing \
-         is lost, the journal keeps it, and the board tells you.",
+        say!(context.locale, "code-what-wanted"),
+        say!(context.locale, "code-what-holds-off"),
+        say!(context.locale, "code-forgotten"),
     ] {
         blocks.push(paragraph(text, Tone::Quiet));
     }
     let mut foot = Vec::new();
     if lock.hash.is_some() {
-        foot.push(Control::new(Command::RemoveCode.into(), "Use no code").icon(Icon::Remove));
+        foot.push(Control::new(Command::RemoveCode.into(), say!(context.locale, "code-use-none")).icon(Icon::Remove));
     }
-    Screen { foot, ..context.screen("code", "Pilot's code", None, blocks) }
+    Screen { foot, ..context.screen("code", say!(context.locale, "code-title"), None, blocks) }
 }
 
 /// The row that leads there.
 pub(super) fn code_row(context: &Context<'_>) -> Block {
     let (edge, word, detail) = match context.ledger.lock.hash {
-        Some(_) => (Edge::Fresh, "Set", "Wanted when the spotter gives the phone back"),
-        None => (Edge::None, "Not set", "Whoever has the phone can give it back to the pilot's side"),
+        Some(_) => (Edge::Fresh, say!(context.locale, "code-is-set"), say!(context.locale, "code-is-set-detail")),
+        None => (Edge::None, say!(context.locale, "code-not-set"), say!(context.locale, "code-not-set-detail")),
     };
-    row(edge, word, "Pilot's code", Some(detail.to_owned()), Place::Code)
+    row(edge, word, say!(context.locale, "code-title"), Some(detail.to_owned()), Place::Code)
 }
 
 /// What the pilot has to know before anything else: that the phone was opened without the code.
 pub(super) fn opened_row(context: &Context<'_>) -> Option<Block> {
     let opened = context.ledger.lock.opened.as_ref()?;
-    let title = format!("Opened without your code, {}", day_and_time(context.locale, &opened.wall, context.now));
-    Some(row(Edge::Caution, "Look", &title, Some("Set another code to clear this".to_owned()), Place::Code))
+    let title =
+        say!(context.locale, "code-opened-board", when = day_and_time(context.locale, &opened.wall, context.now));
+    Some(row(
+        Edge::Caution,
+        say!(context.locale, "common-look"),
+        &title,
+        Some(say!(context.locale, "code-clear")),
+        Place::Code,
+    ))
 }

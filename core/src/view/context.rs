@@ -1,16 +1,18 @@
 use super::{Block, Command, Control, Edge, Icon, Place, Screen, Weight};
 use crate::computed::Facts;
 use crate::desk::Form;
-use crate::locale::Locale;
+use crate::locale::{Locale, say};
 use crate::plan::{Check, Plan, Stage};
 use crate::readiness::{Ledger, Report, Standing};
-use crate::record::{Entry, Moment, Outcome, show};
+use crate::record::{Entry, Moment, Outcome};
 
 /// All that a screen is made from.
 #[derive(Clone, Copy)]
 pub struct Context<'a> {
-    /// The plan in force.
+    /// The plan in force, as the person reads it.
     pub plan: &'a Plan,
+    /// The same as it was adopted, to hold another plan against.
+    pub written: &'a Plan,
     /// The journal.
     pub entries: &'a [Entry],
     /// What it says.
@@ -35,7 +37,7 @@ impl Context<'_> {
     /// The aircraft's name, or what it is called until it has one.
     pub fn aircraft_name(&self) -> String {
         match self.ledger.aircraft.name.as_str() {
-            "" => "This aircraft".to_owned(),
+            "" => say!(self.locale, "aircraft-unnamed"),
             name => name.to_owned(),
         }
     }
@@ -43,7 +45,7 @@ impl Context<'_> {
     /// The same within a sentence.
     pub fn aircraft_in_sentence(&self) -> String {
         match self.ledger.aircraft.name.as_str() {
-            "" => "this aircraft".to_owned(),
+            "" => say!(self.locale, "aircraft-unnamed-inside"),
             name => name.to_owned(),
         }
     }
@@ -55,15 +57,17 @@ impl Context<'_> {
 
     /// A screen with a way back.
     pub fn screen(&self, name: &str, title: impl Into<String>, above: Option<String>, blocks: Vec<Block>) -> Screen {
-        let back = Control::new(Command::Back.into(), "Back").icon(Icon::Back).weight(Weight::Quiet);
+        let back = Control::new(Command::Back.into(), say!(self.locale, "common-back"))
+            .icon(Icon::Back)
+            .weight(Weight::Quiet);
         Screen { above, back: Some(back), ..bare(name, title, blocks) }
     }
 
     /// A screen for something that is no longer there.
     pub fn gone(&self, name: &str) -> Screen {
-        let text = "This is no longer there under the plan in force.".to_owned();
+        let text = say!(self.locale, "common-gone");
         let paragraph = Block::Paragraph { text, tone: super::Tone::Plain };
-        self.screen(name, "Not found", None, vec![paragraph])
+        self.screen(name, say!(self.locale, "common-not-found"), None, vec![paragraph])
     }
 
     /// A stage's cautions and those of its checks named, each once.
@@ -86,15 +90,23 @@ impl Context<'_> {
         let titles: Vec<&str> =
             others.filter_map(|id| self.plan.caution(id)).map(|caution| caution.title.as_str()).collect();
         let title = titles.join(". ");
-        (!titles.is_empty())
-            .then(|| Block::Caution { title, text: format!("Over all of {}.", stage.title.to_lowercase()) })
+        (!titles.is_empty()).then(|| Block::Caution {
+            title,
+            text: say!(self.locale, "common-over-all", stage = self.locale.inside(&stage.title)),
+        })
     }
 
     /// A typed field as it stands in the draft, with what is wrong with it.
-    pub fn entry(&self, field: &str, label: &str, keyboard: super::Keyboard, fallback: Option<&str>) -> Block {
+    pub fn entry(
+        &self,
+        field: &str,
+        label: impl Into<String>,
+        keyboard: super::Keyboard,
+        fallback: Option<&str>,
+    ) -> Block {
         Block::Entry {
             field: field.to_owned(),
-            label: label.to_owned(),
+            label: label.into(),
             text: self.form.text(field).or(fallback).unwrap_or_default().to_owned(),
             unit: None,
             keyboard,
@@ -116,10 +128,20 @@ impl Context<'_> {
         Block::Entry {
             field: field.to_owned(),
             label: label.to_owned(),
-            text: self.form.text(field).map(str::to_owned).or(now.map(show)).unwrap_or_default(),
-            unit: Some(unit.sign().to_owned()).filter(|sign| !sign.is_empty()),
+            text: self
+                .form
+                .text(field)
+                .map(str::to_owned)
+                .or(now.map(|now| self.locale.quantity_bare(now, unit)))
+                .unwrap_or_default(),
+            unit: Some(self.locale.shown(unit).sign.to_owned()).filter(|sign| !sign.is_empty()),
             keyboard: super::Keyboard::Decimal,
-            hint: Some(format!("{} to {}", show(range.0), unit.show(range.1))),
+            hint: Some(say!(
+                self.locale,
+                "common-range",
+                low = self.locale.quantity_bare(range.0, unit),
+                high = self.locale.quantity(range.1, unit)
+            )),
             flag,
         }
     }

@@ -3,6 +3,7 @@ use super::{
     Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, check_title, entry_words,
     finding_word, stage_title, standing_detail, standing_word,
 };
+use crate::locale::say;
 use crate::plan::Subject;
 use crate::readiness::{Finding, FindingState, Tried};
 use crate::record::{EntryId, FindingGrade, Outcome, Unit};
@@ -16,19 +17,18 @@ pub(super) fn findings(context: &Context<'_>) -> Screen {
         context.ledger.findings.iter().rev().partition(|finding| finding.blocks(context.ledger, context.now));
     let mut blocks = Vec::new();
     if context.ledger.findings.is_empty() {
-        let text =
-            "Nothing was found wrong so far. A finding is raised from a check that is not right, or from a landing.";
+        let text = say!(context.locale, "findings-none");
         blocks.push(paragraph(text, Tone::Plain));
     }
     if !holding.is_empty() {
-        blocks.push(heading("Hold a gate shut", None));
+        blocks.push(heading(say!(context.locale, "findings-hold"), None));
         blocks.extend(holding.into_iter().map(|finding| finding_row(context, finding)));
     }
     if !closed.is_empty() {
-        blocks.push(heading("Hold nothing", None));
+        blocks.push(heading(say!(context.locale, "findings-hold-nothing"), None));
         blocks.extend(closed.into_iter().map(|finding| finding_row(context, finding)));
     }
-    context.screen("findings", "Findings", Some(context.aircraft_name()), blocks)
+    context.screen("findings", say!(context.locale, "findings-title"), Some(context.aircraft_name()), blocks)
 }
 
 pub(super) fn finding_edge(finding: &Finding) -> Edge {
@@ -63,41 +63,44 @@ pub(super) fn finding(context: &Context<'_>, id: EntryId) -> Screen {
     let over = finding.carry_over(context.ledger, context.now);
     let text = match &finding.state {
         FindingState::Open if finding.tried.last().is_some_and(|t| t.outcome == Outcome::Caution) => {
-            "Open again: the fix came to a caution, and only a pass proves it.".to_owned()
+            say!(context.locale, "findings-again-caution")
         }
-        FindingState::Open if !finding.tried.is_empty() => "Open again: the fix did not hold.".to_owned(),
-        FindingState::Open => "Open: it holds its gate shut.".to_owned(),
+        FindingState::Open if !finding.tried.is_empty() => say!(context.locale, "findings-again"),
+        FindingState::Open => say!(context.locale, "findings-open-holds"),
         FindingState::Fixed { .. } => {
-            format!("Fixed. It wants its proof: repeat '{}'.", check_title(context.plan, &finding.proof))
+            say!(context.locale, "findings-wants-proof", check = check_title(context.plan, &finding.proof))
         }
-        FindingState::Proven { .. } => "Fixed and proven.".to_owned(),
-        FindingState::Carried { .. } if over => "Carried longer than was agreed: it holds its gate shut.".to_owned(),
-        FindingState::Carried { restriction, .. } => format!("Flown with: {restriction}"),
+        FindingState::Proven { .. } => say!(context.locale, "findings-proven"),
+        FindingState::Carried { .. } if over => say!(context.locale, "findings-carried-over"),
+        FindingState::Carried { restriction, .. } => {
+            say!(context.locale, "findings-flown-with", restriction = restriction)
+        }
     };
-    let detail = format!(
-        "{} grade, gate of {}",
-        finding.grade.word(context.locale),
-        stage_title(context.plan, &finding.stage).to_lowercase()
+    let detail = say!(
+        context.locale,
+        "findings-grade",
+        grade = finding.grade.word(context.locale),
+        stage = context.locale.inside(&stage_title(context.plan, &finding.stage))
     );
     let mut blocks = vec![Block::Verdict { text, detail: Some(detail), edge: finding_edge(finding) }];
     if let FindingState::Carried { by, until, .. } = &finding.state {
         let words = super::carried_words(context.locale, context.ledger, finding, until);
-        blocks.push(paragraph(format!("Carried {words} by {by}."), Tone::Plain));
+        blocks.push(paragraph(say!(context.locale, "findings-carried-by", until = words, by = by), Tone::Plain));
     }
-    blocks.push(heading("What showed it", None));
+    blocks.push(heading(say!(context.locale, "findings-shown-by"), None));
     blocks.push(shown_by(context, finding));
     if !finding.fixes.is_empty() {
-        blocks.push(heading("What was done", None));
+        blocks.push(heading(say!(context.locale, "findings-done"), None));
         for (entry, what) in &finding.fixes {
-            blocks.push(row(Edge::None, "Fix", what, None, Place::Entry(*entry)));
+            blocks.push(row(Edge::None, say!(context.locale, "findings-fix"), what, None, Place::Entry(*entry)));
             let tried = finding.tried.iter().filter(|tried| tried.fix == *entry);
             blocks.extend(tried.map(|tried| tried_row(context, finding, tried)));
         }
     }
-    blocks.push(heading("What proves the fix", None));
+    blocks.push(heading(say!(context.locale, "findings-what-proves"), None));
     blocks.push(proof(context, finding));
     blocks.extend(forms(context, finding, over));
-    let title = format!("Finding {}", finding.number);
+    let title = say!(context.locale, "findings-number", number = finding.number);
     Screen {
         foot: foot(context, finding, over),
         ..context.screen("finding", title, Some(finding.title.clone()), blocks)
@@ -112,7 +115,7 @@ fn shown_by(context: &Context<'_>, finding: &Finding) -> Block {
             let when = super::day_and_time(context.locale, &entry.at.wall, context.now);
             row(Edge::None, "", &title, Some(when), Place::Entry(entry.id))
         }
-        None => still_row(Edge::None, "", "Nothing recorded", None),
+        None => still_row(Edge::None, "", say!(context.locale, "findings-nothing-recorded"), None),
     }
 }
 
@@ -125,9 +128,9 @@ fn tried_row(context: &Context<'_>, finding: &Finding, tried: &Tried) -> Block {
     );
     let when = entry.map(|entry| super::day_and_time(context.locale, &entry.at.wall, context.now));
     let (edge, word) = match (tried.proved, tried.outcome) {
-        (true, _) => (Edge::Fresh, "Proved it"),
-        (false, Outcome::Stop) => (Edge::Stop, "Did not hold"),
-        (false, _) => (Edge::Caution, "Only a caution"),
+        (true, _) => (Edge::Fresh, say!(context.locale, "findings-proved-it")),
+        (false, Outcome::Stop) => (Edge::Stop, say!(context.locale, "findings-did-not-hold")),
+        (false, _) => (Edge::Caution, say!(context.locale, "findings-only-caution")),
     };
     row(edge, word, &title, when, Place::Entry(tried.evidence))
 }
@@ -138,7 +141,7 @@ fn proof(context: &Context<'_>, finding: &Finding) -> Block {
     if let FindingState::Proven { by } = &finding.state {
         let entry = context.entries.iter().find(|entry| entry.id == *by);
         let when = entry.map(|entry| super::day_and_time(context.locale, &entry.at.wall, context.now));
-        return row(Edge::Fresh, "Proved it", &title, when, place);
+        return row(Edge::Fresh, say!(context.locale, "findings-proved-it"), &title, when, place);
     }
     let standing = context.report.standing(&finding.proof);
     row(
@@ -157,27 +160,40 @@ fn forms(context: &Context<'_>, finding: &Finding, over: bool) -> Vec<Block> {
         return blocks;
     }
     if matches!(finding.state, FindingState::Open) || over {
-        blocks.push(heading("The fix", None));
-        blocks.push(context.entry("what", "What was done", Keyboard::Words, None));
+        blocks.push(heading(say!(context.locale, "findings-the-fix"), None));
+        blocks.push(context.entry("what", say!(context.locale, "findings-done"), Keyboard::Words, None));
         let subjects = touchable(context, finding);
         if !subjects.is_empty() {
-            blocks.push(super::aircraft::subject_choice(context, "What it touched", &subjects));
+            blocks.push(super::aircraft::subject_choice(
+                context,
+                say!(context.locale, "common-what-touched"),
+                &subjects,
+            ));
         }
     }
     if finding.grade == FindingGrade::Caution && !matches!(finding.state, FindingState::Carried { .. }) {
-        blocks.push(heading("Or fly with it", Some("under a restriction that stands on every card".to_owned())));
-        blocks.push(context.entry("restriction", "Restriction", Keyboard::Words, None));
-        blocks.push(context.entry("reason", "Why it may wait", Keyboard::Words, None));
+        blocks.push(heading(
+            say!(context.locale, "findings-or-fly"),
+            Some(say!(context.locale, "findings-or-fly-note")),
+        ));
+        blocks.push(context.entry(
+            "restriction",
+            say!(context.locale, "findings-restriction"),
+            Keyboard::Words,
+            None,
+        ));
+        blocks.push(context.entry("reason", say!(context.locale, "findings-why-wait"), Keyboard::Words, None));
         blocks.push(context.number_entry(
             "flights",
-            "For how many motor runs",
+            &say!(context.locale, "findings-how-many-runs"),
             Unit::Count,
             (1.0, 50.0),
             context.form.text("days").is_none().then_some(CARRY_FLIGHTS),
         ));
-        let label = "Or for how many days, with the runs left empty";
-        blocks.push(context.number_entry("days", label, Unit::Count, (1.0, 120.0), None));
-        let carry = Control::new(Command::CarryFinding(finding.id).into(), "Carry it").icon(Icon::Hand);
+        let label = say!(context.locale, "findings-how-many-days");
+        blocks.push(context.number_entry("days", &label, Unit::Count, (1.0, 120.0), None));
+        let carry = Control::new(Command::CarryFinding(finding.id).into(), say!(context.locale, "findings-carry"))
+            .icon(Icon::Hand);
         blocks.push(Block::Choice { label: String::new(), options: vec![carry] });
     }
     blocks
@@ -203,7 +219,11 @@ fn foot(context: &Context<'_>, finding: &Finding, over: bool) -> Vec<Control> {
         FindingState::Fixed { .. } => {
             let title = check_title(context.plan, &finding.proof);
             let place = Place::Check(finding.proof.clone());
-            vec![Control::primary(place.into(), "Go to the proof").icon(Icon::Next).detail(title)]
+            vec![
+                Control::primary(place.into(), say!(context.locale, "findings-go-to-proof"))
+                    .icon(Icon::Next)
+                    .detail(title),
+            ]
         }
         _ => Vec::new(),
     }
@@ -211,10 +231,11 @@ fn foot(context: &Context<'_>, finding: &Finding, over: bool) -> Vec<Control> {
 
 fn fix_control(context: &Context<'_>, finding: &Finding) -> Control {
     let empty = context.form.text("what").is_none();
-    let fix = Control::primary(Command::FixFinding(finding.id).into(), "Record the fix").icon(Icon::Tick);
+    let fix = Control::primary(Command::FixFinding(finding.id).into(), say!(context.locale, "findings-record-fix"))
+        .icon(Icon::Tick);
     match empty {
         // Not closed: a shell keeps typed text without asking for the screen anew, and a refusal names the field.
-        true => fix.detail("say what was done"),
+        true => fix.detail(say!(context.locale, "findings-say-done")),
         false => fix,
     }
 }
@@ -224,29 +245,31 @@ pub(super) fn new_finding(context: &Context<'_>, shown_by: Option<EntryId>, proo
     let Some((stage, check)) = context.plan.check(proof) else { return context.gone("new-finding") };
     let mut blocks = Vec::new();
     if let Some(entry) = shown_by.and_then(|id| context.entries.iter().find(|entry| entry.id == id)) {
-        blocks.push(heading("What showed it", None));
+        blocks.push(heading(say!(context.locale, "findings-shown-by"), None));
         blocks.push(paragraph(entry_words(context.locale, context.plan, context.entries, entry), Tone::Plain));
     }
-    blocks.push(context.entry("title", "What is wrong", Keyboard::Words, None));
+    blocks.push(context.entry("title", say!(context.locale, "findings-what-wrong"), Keyboard::Words, None));
     let now = context.form.text("grade").unwrap_or("caution");
     let grades = FindingGrade::ALL.iter().map(|grade| {
         let command = Command::Set("grade".to_owned(), grade.id().to_owned());
         Control::new(command.into(), grade.word(context.locale)).chosen(now == grade.id())
     });
-    blocks.push(Block::Choice { label: "How bad".to_owned(), options: grades.collect() });
+    blocks.push(Block::Choice { label: say!(context.locale, "findings-how-bad"), options: grades.collect() });
     let text = match now {
-        "note" => "A note holds nothing shut.".to_owned(),
+        "note" => say!(context.locale, "findings-note-holds"),
         "stop" => {
-            format!("A stop holds the gate of {} and every flight until it is proven.", stage.title.to_lowercase())
+            say!(context.locale, "findings-stop-holds", stage = context.locale.inside(&stage.title))
         }
-        _ => format!(
-            "A caution holds the gate of {} and every flight until it is proven, or carried under a restriction.",
-            stage.title.to_lowercase()
-        ),
+        _ => say!(context.locale, "findings-caution-holds", stage = context.locale.inside(&stage.title)),
     };
     blocks.push(paragraph(text, Tone::Quiet));
-    blocks.push(heading("What will prove the fix", None));
-    blocks.push(still_row(Edge::None, "", &check.title, Some("to be repeated after the fix".to_owned())));
-    let raise = Control::primary(Command::RaiseFinding.into(), "Raise it").icon(Icon::Flag).weight(Weight::Field);
-    Screen { foot: vec![raise], ..context.screen("new-finding", "New finding", Some(stage.title.clone()), blocks) }
+    blocks.push(heading(say!(context.locale, "findings-will-prove"), None));
+    blocks.push(still_row(Edge::None, "", &check.title, Some(say!(context.locale, "findings-to-repeat"))));
+    let raise = Control::primary(Command::RaiseFinding.into(), say!(context.locale, "findings-raise"))
+        .icon(Icon::Flag)
+        .weight(Weight::Field);
+    Screen {
+        foot: vec![raise],
+        ..context.screen("new-finding", say!(context.locale, "findings-new"), Some(stage.title.clone()), blocks)
+    }
 }

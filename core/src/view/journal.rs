@@ -2,8 +2,9 @@ use super::context::{heading, paragraph, row, still_row};
 use super::{
     Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, author_words, entry_words,
 };
+use crate::locale::{Locale, say};
 use crate::readiness::withdrawn;
-use crate::record::{Body, Entry, EntryId, Moment};
+use crate::record::{Body, Entry, EntryId, Moment, Unit};
 
 /// Entries in sight.
 const IN_SIGHT: usize = 60;
@@ -11,10 +12,7 @@ const IN_SIGHT: usize = 60;
 /// The journal, newest first.
 pub(super) fn journal(context: &Context<'_>) -> Screen {
     let gone = withdrawn(context.entries);
-    let mut blocks = vec![paragraph(
-        "Nothing is erased. A slip is withdrawn by a later entry, and both stay readable.",
-        Tone::Quiet,
-    )];
+    let mut blocks = vec![paragraph(say!(context.locale, "journal-intro"), Tone::Quiet)];
     let mut day = String::new();
     for entry in context.entries.iter().rev().take(IN_SIGHT) {
         let of = super::day(context.locale, &entry.at.wall, context.now);
@@ -26,16 +24,17 @@ pub(super) fn journal(context: &Context<'_>) -> Screen {
     }
     if context.entries.len() > IN_SIGHT {
         let rest = context.entries.len() - IN_SIGHT;
-        blocks.push(paragraph(format!("and {rest} before these, all of them in the dossier"), Tone::Quiet));
+        blocks.push(paragraph(say!(context.locale, "journal-rest", rest = rest), Tone::Quiet));
     }
-    let note = Some(super::counted(context.entries.len(), "entry", "entries"));
-    context.screen("journal", "Journal", note, blocks)
+    let note = Some(say!(context.locale, "journal-entries", count = context.entries.len()));
+    context.screen("journal", say!(context.locale, "journal-title"), note, blocks)
 }
 
 fn entry_row(context: &Context<'_>, entry: &Entry, gone: bool) -> Block {
     let title = entry_words(context.locale, context.plan, context.entries, entry);
     let detail = format!("{}, {}", entry.at.wall.format("%H:%M"), author_words(context.locale, &entry.author));
-    let (edge, word) = if gone { (Edge::Stale, "Withdrawn") } else { (Edge::None, "") };
+    let (edge, word) =
+        if gone { (Edge::Stale, say!(context.locale, "journal-withdrawn")) } else { (Edge::None, String::new()) };
     row(edge, word, &title, Some(detail), Place::Entry(entry.id))
 }
 
@@ -43,7 +42,8 @@ fn entry_row(context: &Context<'_>, entry: &Entry, gone: bool) -> Block {
 pub(super) fn entry(context: &Context<'_>, id: EntryId) -> Screen {
     let Some(entry) = context.entries.iter().find(|entry| entry.id == id) else { return context.gone("entry") };
     let gone = withdrawn(context.entries);
-    let when = entry.at.wall.format("%-d %B %Y, %H:%M:%S %:z").to_string();
+    let when =
+        format!("{}, {}", context.locale.date(entry.at.wall.date_naive()), entry.at.wall.format("%H:%M:%S %:z"));
     let mut blocks = vec![
         Block::Verdict {
             text: entry_words(context.locale, context.plan, context.entries, entry),
@@ -53,11 +53,11 @@ pub(super) fn entry(context: &Context<'_>, id: EntryId) -> Screen {
         still_row(
             Edge::None,
             "",
-            format!("Entry {} of {}", entry.seq, context.entries.len()),
+            say!(context.locale, "journal-entry-of", number = entry.seq, count = context.entries.len()),
             Some(author_words(context.locale, &entry.author)),
         ),
     ];
-    if let Some(note) = note_of(&entry.body) {
+    if let Some(note) = note_of(context.locale, &entry.body) {
         blocks.push(paragraph(note, Tone::Plain));
     }
     if let Body::CardDrawn { .. } = entry.body {
@@ -68,28 +68,47 @@ pub(super) fn entry(context: &Context<'_>, id: EntryId) -> Screen {
     }
     let mut foot = Vec::new();
     if let (Body::LandingRecorded { card, .. }, false) = (&entry.body, gone.contains_key(&id)) {
-        foot.push(Control::new(Place::Landing(*card).into(), "Add to this landing").icon(Icon::Thermometer));
+        foot.push(
+            Control::new(Place::Landing(*card).into(), say!(context.locale, "journal-add-to-landing"))
+                .icon(Icon::Thermometer),
+        );
     }
     match gone.get(&id) {
-        Some(reason) => blocks.push(still_row(Edge::Stale, "Withdrawn", reason, None)),
+        Some(reason) => blocks.push(still_row(Edge::Stale, say!(context.locale, "journal-withdrawn"), reason, None)),
         None if can_be_withdrawn(entry) => {
-            blocks.push(context.entry("reason", "Why it is withdrawn", Keyboard::Words, None));
-            foot.push(Control::new(Command::Withdraw(id).into(), "Withdraw this entry").icon(Icon::Undo));
+            blocks.push(context.entry(
+                "reason",
+                say!(context.locale, "journal-why-withdrawn"),
+                Keyboard::Words,
+                None,
+            ));
+            foot.push(
+                Control::new(Command::Withdraw(id).into(), say!(context.locale, "journal-withdraw")).icon(Icon::Undo),
+            );
         }
         None => {}
     }
-    Screen { foot, ..context.screen("entry", "Entry", Some("Journal".to_owned()), blocks) }
+    Screen {
+        foot,
+        ..context.screen(
+            "entry",
+            say!(context.locale, "journal-entry"),
+            Some(say!(context.locale, "journal-title")),
+            blocks,
+        )
+    }
 }
 
-fn note_of(body: &Body) -> Option<String> {
+fn note_of(locale: Locale, body: &Body) -> Option<String> {
     match body {
         Body::CheckRecorded { note, witness, .. } => {
-            let seen = witness.as_ref().map(|name| format!("Seen by {name}."));
+            let seen = witness.as_ref().map(|name| say!(locale, "journal-seen-by", name = name));
             let parts: Vec<String> = seen.into_iter().chain(note.clone()).collect();
             (!parts.is_empty()).then(|| parts.join(" "))
         }
         Body::LandingRecorded { temperatures, notes, .. } => {
-            let read = temperatures.iter().map(|r| format!("{} {:.0} °C", r.place, r.celsius));
+            let read =
+                temperatures.iter().map(|r| format!("{} {}", r.place, locale.rounded(r.celsius, 0, Unit::Celsius)));
             let parts: Vec<String> = read.chain(notes.clone()).collect();
             (!parts.is_empty()).then(|| parts.join(", "))
         }
@@ -125,8 +144,8 @@ pub(crate) fn can_be_withdrawn(entry: &Entry) -> bool {
 pub(super) fn undo(context: &Context<'_>) -> Option<Control> {
     let last = context.entries.last()?;
     let (entry, command, label) = match taken_back_just_now(context.entries, context.now) {
-        Some(entry) => (entry, Command::PutBack(entry.id), "Put back"),
-        None => (last, Command::Withdraw(last.id), "Take back"),
+        Some(entry) => (entry, Command::PutBack(entry.id), say!(context.locale, "journal-put-back")),
+        None => (last, Command::Withdraw(last.id), say!(context.locale, "journal-take-back")),
     };
     if !can_be_withdrawn(entry) {
         return None;

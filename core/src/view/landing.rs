@@ -2,9 +2,10 @@ use super::context::{heading, paragraph, still_row};
 use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, clock};
 use crate::desk::Form;
 use crate::field::{Flight, Landing, Slip, charge_range_mah, temperature_band};
+use crate::locale::{Locale, say, with_sign};
 use crate::plan::{Place as PlanPlace, Plan};
 use crate::readiness::Ledger;
-use crate::record::{EntryId, Unit, show};
+use crate::record::{EntryId, Unit};
 
 /// Fields of temperatures start with this, the place's id follows.
 pub(crate) const TEMPERATURE: &str = "temp:";
@@ -44,31 +45,38 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
     let check = context.plan.check(&flight.check);
     let fly = check.and_then(|(_, check)| check.fly());
     let wanted: Vec<&str> = fly.map(|fly| fly.temperatures.iter().map(String::as_str).collect()).unwrap_or_default();
-    let mut blocks = vec![flown(flight)];
+    let mut blocks = vec![flown(context.locale, flight)];
     blocks.extend(offered(context, flight, &wanted));
     blocks.extend(read_so_far(context, flight));
-    blocks.extend(super::ledger::tested(context.plan, flight));
-    blocks.push(heading("Temperatures", Some("in this order, within the first minute".to_owned())));
+    blocks.extend(super::ledger::tested(context, flight));
+    blocks.push(heading(
+        say!(context.locale, "landing-temperatures"),
+        Some(say!(context.locale, "landing-in-this-order")),
+    ));
     let places = context.plan.places.iter().filter(|place| context.ledger.aircraft.fits(&place.when));
     let (first, rest): (Vec<_>, Vec<_>) = places.partition(|place| wanted.contains(&place.id.as_str()));
     blocks.extend(first.iter().map(|place| temperature(context, flight, place, true)));
     blocks.push(used(context, flight));
     let notes = flight.landing.as_ref().and_then(|landing| landing.notes.as_deref());
-    blocks.push(context.entry("notes", "Anything else", Keyboard::Words, notes));
+    blocks.push(context.entry("notes", say!(context.locale, "landing-anything-else"), Keyboard::Words, notes));
     if !rest.is_empty() {
-        blocks.push(heading("Other places", Some("if you read them".to_owned())));
+        blocks.push(heading(
+            say!(context.locale, "landing-other-places"),
+            Some(say!(context.locale, "landing-if-read")),
+        ));
         blocks.extend(rest.iter().map(|place| temperature(context, flight, place, false)));
     }
-    blocks.extend(super::events::event_choice(context, "Was it more than a landing?"));
-    blocks.extend(marks(context, flight));
+    blocks.extend(super::events::event_choice(context, say!(context.locale, "landing-more-than")));
+    blocks.extend(marks(context.locale, flight));
     blocks.push(super::log::log_row(context, card));
-    let save = Control::primary(Command::SaveLanding(card).into(), "Record the landing").icon(Icon::Tick);
+    let save =
+        Control::primary(Command::SaveLanding(card).into(), say!(context.locale, "landing-record")).icon(Icon::Tick);
     let place = Place::NewFinding { shown_by: shown_by(flight), proof: flight.check.clone() };
-    let raise = Control::new(place.into(), "Raise a finding").icon(Icon::Flag);
+    let raise = Control::new(place.into(), say!(context.locale, "common-raise-finding")).icon(Icon::Flag);
     let title = check.map_or_else(|| flight.check.clone(), |(_, check)| check.title.clone());
     Screen {
         foot: vec![save.weight(Weight::Field), raise],
-        ..context.screen("landing", "Landing", Some(title), blocks)
+        ..context.screen("landing", say!(context.locale, "landing-title"), Some(title), blocks)
     }
 }
 
@@ -78,30 +86,38 @@ fn offered(context: &Context<'_>, flight: &Flight, wanted: &[&str]) -> Vec<Block
     let Some(place) = found else { return Vec::new() };
     let today = flight.readings(&place.id).next_back().map(|reading| reading.celsius);
     let last = today.or_else(|| last_at(context, flight, &place.id));
-    let around = last.unwrap_or(FIRST_C).round() as i32;
+    let (locale, shown) = (context.locale, context.locale.shown(Unit::Celsius));
+    let around = shown.out(last.unwrap_or(FIRST_C)).round() as i32;
     let below = if today.is_some() { OFFERED_BELOW_AGAIN } else { OFFERED_BELOW };
     let shift = context.form.text(&shift_field(place)).and_then(|text| text.parse::<i32>().ok()).unwrap_or(0);
     let low = around - below + shift;
-    let read = |celsius: i32| {
-        let command = Command::Read { card: flight.card, place: place.id.clone(), celsius };
-        let spoken = format!("{}: {celsius} degrees Celsius", place.title);
-        let control = Control::new(command.into(), format!("{celsius} °C")).spoken(spoken);
-        if last == Some(f64::from(celsius)) { control.detail("last") } else { control }
+    let read = |degrees: i32| {
+        let command = Command::Read { card: flight.card, place: place.id.clone(), degrees };
+        let spoken = format!("{}: {degrees} {}", place.title, locale.spoken(Unit::Celsius));
+        let control = Control::new(command.into(), format!("{degrees} {}", shown.sign)).spoken(spoken);
+        let is_last = last.is_some_and(|last| (shown.out(last) - f64::from(degrees)).abs() < 0.01);
+        if is_last { control.detail(say!(context.locale, "common-last")) } else { control }
     };
-    let go = |by: i32, word: &str| {
-        let to = (shift + by).clamp(-120, 180).to_string();
-        let spoken = format!("{}: {} temperatures", place.title, word.to_lowercase());
+    let go = |by: i32, word: String| {
+        let to = (shift + by).clamp(-240, 360).to_string();
+        let spoken =
+            say!(context.locale, "landing-temperatures-spoken", place = place.title, which = locale.inside(&word));
         Control::new(Command::Set(shift_field(place), to).into(), word).spoken(spoken)
     };
     let mut options: Vec<Control> = (low..low + OFFERED).map(read).collect();
-    options.push(go(-OFFERED, "Cooler").icon(Icon::Remove));
-    options.push(go(OFFERED, "Hotter").icon(Icon::Add));
+    options.push(go(-OFFERED, say!(context.locale, "landing-cooler")).icon(Icon::Remove));
+    options.push(go(OFFERED, say!(context.locale, "landing-hotter")).icon(Icon::Add));
     let number = wanted.iter().position(|id| *id == place.id);
     let note = match number {
-        Some(number) if today.is_none() => format!("{} of {}, one touch each", number + 1, wanted.len()),
-        _ => "once more, as it cools".to_owned(),
+        Some(number) if today.is_none() => {
+            say!(context.locale, "landing-number-of", number = number + 1, count = wanted.len())
+        }
+        _ => say!(context.locale, "landing-once-more"),
     };
-    vec![heading(format!("{} reads", place.title), Some(note)), Block::Choice { label: String::new(), options }]
+    vec![
+        heading(say!(context.locale, "landing-reads", place = place.title), Some(note)),
+        Block::Choice { label: String::new(), options },
+    ]
 }
 
 fn shift_field(place: &PlanPlace) -> String {
@@ -114,49 +130,52 @@ fn read_so_far(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
     let mut blocks = Vec::new();
     for (index, reading) in (0..).zip(readings) {
         let title = context.plan.place(&reading.place).map_or(reading.place.as_str(), |place| place.title.as_str());
-        let words = format!("{title} {}", Unit::Celsius.show(reading.celsius));
-        let detail = format!("{} after touchdown. Touch it to leave it out", clock(reading.after_s));
+        let words = format!("{title} {}", context.locale.quantity(reading.celsius, Unit::Celsius));
+        let detail = say!(context.locale, "landing-after-touchdown", time = clock(reading.after_s));
         let command = Command::DropReading { card: flight.card, index };
         blocks.push(Block::Row {
             edge: Edge::Fresh,
-            state: "Read".to_owned(),
+            state: say!(context.locale, "landing-read"),
             title: words.clone(),
             detail: Some(detail),
-            control: Some(Control::new(command.into(), format!("Leave out {words}")).icon(Icon::Remove)),
+            control: Some(
+                Control::new(command.into(), say!(context.locale, "landing-leave-out", what = words))
+                    .icon(Icon::Remove),
+            ),
         });
     }
     if blocks.is_empty() {
         return blocks;
     }
-    blocks.insert(0, heading("Read after this landing", None));
+    blocks.insert(0, heading(say!(context.locale, "landing-read-so-far"), None));
     let read = context.plan.places.iter().filter(|place| flight.readings(&place.id).next().is_some());
-    blocks.extend(read.clone().filter_map(|place| at_touchdown(flight, place)));
+    blocks.extend(read.clone().filter_map(|place| at_touchdown(context.locale, flight, place)));
     let again = read.map(|place| {
         let command = Command::Set(READ_AGAIN.to_owned(), place.id.clone());
-        let spoken = format!("Read {} once more", place.title.to_lowercase());
-        Control::new(command.into(), format!("{} again", place.title)).icon(Icon::Thermometer).spoken(spoken)
+        let spoken = say!(context.locale, "landing-read-again-spoken", place = context.locale.inside(&place.title));
+        Control::new(command.into(), say!(context.locale, "landing-again", place = place.title))
+            .icon(Icon::Thermometer)
+            .spoken(spoken)
     });
-    blocks.push(Block::Choice {
-        label: "A second reading, half a minute later, tells how hot it was at touchdown".to_owned(),
-        options: again.collect(),
-    });
+    blocks.push(Block::Choice { label: say!(context.locale, "landing-second-reading"), options: again.collect() });
     blocks
 }
 
-fn at_touchdown(flight: &Flight, place: &PlanPlace) -> Option<Block> {
+fn at_touchdown(locale: Locale, flight: &Flight, place: &PlanPlace) -> Option<Block> {
     let fit = flight.at_touchdown(&place.id)?;
-    let within = fit.half_width_k.map_or_else(String::new, |k| format!(", ± {k:.0} K"));
-    let readings = super::counted(fit.readings.len(), "reading", "readings");
+    let within = fit
+        .half_width_k
+        .map_or_else(String::new, |k| say!(locale, "landing-within", within = locale.rounded(k, 0, Unit::Kelvin)));
     let over = match () {
-        () if fit.touchdown_c > place.stop_above_c => ". Past its stop: look before the next flight",
-        () if fit.touchdown_c > place.caution_above_c => ". Past its caution",
-        () => "",
+        () if fit.touchdown_c > place.stop_above_c => say!(locale, "landing-past-stop-look"),
+        () if fit.touchdown_c > place.caution_above_c => say!(locale, "landing-past-caution-note"),
+        () => String::new(),
     };
     Some(Block::Figure {
-        label: format!("{} at touchdown", place.title),
-        value: format!("{:.0}", fit.touchdown_c),
-        unit: Unit::Celsius.sign().to_owned(),
-        note: Some(format!("worked back from {readings}{within}{over}")),
+        label: say!(locale, "landing-at-touchdown", place = place.title),
+        value: locale.bare(fit.touchdown_c, 0, Unit::Celsius),
+        unit: locale.shown(Unit::Celsius).sign.to_owned(),
+        note: Some(say!(locale, "landing-worked-back", count = fit.readings.len(), within = within, over = over)),
         edge: if over.is_empty() { Edge::None } else { Edge::Caution },
     })
 }
@@ -167,13 +186,13 @@ fn shown_by(flight: &Flight) -> Option<EntryId> {
     mark.or(flight.landing.as_ref().map(|landing| landing.entry)).or(Some(flight.card))
 }
 
-fn flown(flight: &Flight) -> Block {
+fn flown(locale: Locale, flight: &Flight) -> Block {
     let time = flight.down.as_ref().map_or_else(|| "0:00".to_owned(), |(_, ms)| clock(ms / 1_000));
     Block::Figure {
-        label: format!("Motor on, {:.0} rpm, {}", flight.head_speed_rpm, flight.pack),
+        label: say!(locale, "landing-flown", rpm = locale.number(flight.head_speed_rpm, 0), pack = flight.pack),
         value: time,
         unit: String::new(),
-        note: Some(format!("planned {}", clock(flight.planned_s))),
+        note: Some(say!(locale, "spotter-planned", time = clock(flight.planned_s))),
         edge: Edge::None,
     }
 }
@@ -182,9 +201,18 @@ fn temperature(context: &Context<'_>, flight: &Flight, place: &PlanPlace, wanted
     let field = format!("{TEMPERATURE}{}", place.id);
     let jotted = flight.readings(&place.id).next_back().map(|reading| reading.celsius);
     let last = jotted.or_else(|| last_at(context, flight, &place.id));
-    let start = last.unwrap_or(FIRST_C);
-    let step = |by: f64, word: &str| {
-        let spoken = format!("{}: {word} by {} degrees Celsius", place.title, show(by.abs()));
+    let (locale, shown) = (context.locale, context.locale.shown(Unit::Celsius));
+    let by = locale.step(1.0, Unit::Celsius);
+    let start = locale.start(last.unwrap_or(FIRST_C), 1.0, Unit::Celsius);
+    let step = |by: f64, word: String| {
+        let spoken = say!(
+            context.locale,
+            "common-step-spoken",
+            label = place.title,
+            word = word,
+            by = locale.plain(by.abs()),
+            unit = locale.spoken(Unit::Celsius)
+        );
         let command = Command::Step { field: field.clone(), by, start };
         Control::new(command.into(), word).spoken(spoken)
     };
@@ -194,18 +222,25 @@ fn temperature(context: &Context<'_>, flight: &Flight, place: &PlanPlace, wanted
         Ok(Some(celsius)) => temperature_flag(context, flight, place, *celsius),
         Ok(None) => None,
     };
-    let wanted = if wanted { "" } else { ", not asked for here" };
+    let wanted = if wanted { String::new() } else { say!(context.locale, "landing-not-asked") };
     Block::Stepper {
         field: field.clone(),
         label: place.title.clone(),
         value: context.form.text(&field).unwrap_or_default().to_owned(),
-        unit: Unit::Celsius.sign().to_owned(),
-        less: step(-1.0, "less").icon(Icon::Remove),
-        more: step(1.0, "more").icon(Icon::Add),
+        unit: shown.sign.to_owned(),
+        less: step(-by, say!(context.locale, "common-less")).icon(Icon::Remove),
+        more: step(by, say!(context.locale, "common-more")).icon(Icon::Add),
         flag,
         hint: Some(match last {
-            Some(last) => format!("last {} °C{wanted}", show(last)),
-            None => format!("starts at {} °C{wanted}", show(FIRST_C)),
+            Some(last) => {
+                say!(context.locale, "landing-last", last = locale.quantity(last, Unit::Celsius), wanted = wanted)
+            }
+            None => say!(
+                context.locale,
+                "landing-starts-at",
+                start = with_sign(locale.plain(start), shown.sign),
+                wanted = wanted
+            ),
         }),
     }
 }
@@ -214,18 +249,39 @@ fn temperature(context: &Context<'_>, flight: &Flight, place: &PlanPlace, wanted
 /// there, with the slip that would explain it.
 fn temperature_flag(context: &Context<'_>, flight: &Flight, place: &PlanPlace, celsius: f64) -> Option<String> {
     let limit = match celsius {
-        c if c > place.stop_above_c => Some(format!("Past its stop, {} °C", show(place.stop_above_c))),
-        c if c > place.caution_above_c => Some(format!("Past its caution, {} °C", show(place.caution_above_c))),
+        c if c > place.stop_above_c => Some(say!(
+            context.locale,
+            "landing-past-stop",
+            limit = context.locale.quantity(place.stop_above_c, Unit::Celsius)
+        )),
+        c if c > place.caution_above_c => Some(say!(
+            context.locale,
+            "landing-past-caution",
+            limit = context.locale.quantity(place.caution_above_c, Unit::Celsius)
+        )),
         _ => None,
     };
     let band = temperature_band(&context.ledger.flights, flight, place);
+    let locale = context.locale;
     let odd = (!band.holds(celsius)).then(|| {
         let meant = match band.slip(celsius) {
-            Some(Slip::Fahrenheit { meant }) => format!(" In Fahrenheit it would be {meant:.0} °C."),
-            Some(Slip::Swapped { meant } | Slip::Tenfold { meant }) => format!(" {} °C was meant?", show(meant)),
+            // Whoever reads Fahrenheit entered Fahrenheit: the other scale explains nothing then.
+            Some(Slip::Fahrenheit { meant }) if locale.shown(Unit::Celsius).is_as_recorded() => {
+                say!(context.locale, "landing-in-fahrenheit", meant = locale.rounded(meant, 0, Unit::Celsius))
+            }
+            Some(Slip::Fahrenheit { .. }) => String::new(),
+            Some(Slip::Swapped { meant } | Slip::Tenfold { meant }) => {
+                say!(context.locale, "landing-meant", meant = locale.quantity(meant, Unit::Celsius))
+            }
             None => String::new(),
         };
-        format!("{:.0} to {:.0} °C is usual here.{meant} Read it again", band.low, band.high)
+        say!(
+            context.locale,
+            "landing-usual",
+            low = locale.bare(band.low, 0, Unit::Celsius),
+            high = locale.rounded(band.high, 0, Unit::Celsius),
+            meant = meant
+        )
     });
     let flags: Vec<String> = limit.into_iter().chain(odd).collect();
     (!flags.is_empty()).then(|| flags.join(". "))
@@ -242,43 +298,56 @@ fn used(context: &Context<'_>, flight: &Flight) -> Block {
     let expected = prediction.as_ref().map(|prediction| prediction.used_mah);
     let last = context.ledger.flights.iter().rev().find_map(|flight| flight.landing.as_ref()?.pack_used_mah);
     let start = (jotted.or(expected).or(last).unwrap_or(1_000.0) / 50.0).round() * 50.0;
-    let step = |by: f64, word: &str| {
+    let step = |by: f64, word: String| {
         let command = Command::Step { field: "used".to_owned(), by, start };
-        Control::new(command.into(), word).spoken(format!("Charge used: {word} by 50 milliampere hours"))
+        let spoken = say!(context.locale, "landing-charge-step-spoken", word = word);
+        Control::new(command.into(), word).spoken(spoken)
     };
     let typed = context.form.number(
         "used",
-        "Charge used",
+        &(say!(context.locale, "landing-charge-used")),
         Unit::MilliampereHour,
         charge_range_mah(&context.ledger.aircraft, &flight.pack),
     );
     let flag = match (&typed, &prediction) {
         (Err(error), _) => Some(error.to_string()),
-        (Ok(Some(used)), Some(p)) if !(p.low_mah..=p.high_mah).contains(used) => {
-            Some(format!("{:.0} to {:.0} mAh was predicted", p.low_mah, p.high_mah))
-        }
+        (Ok(Some(used)), Some(p)) if !(p.low_mah..=p.high_mah).contains(used) => Some(say!(
+            context.locale,
+            "landing-predicted",
+            low = context.locale.number(p.low_mah, 0),
+            high = context.locale.number(p.high_mah, 0)
+        )),
         _ => None,
     };
     Block::Stepper {
         field: "used".to_owned(),
-        label: "Charge used".to_owned(),
-        value: context.form.text("used").map(str::to_owned).or(jotted.map(show)).unwrap_or_default(),
-        unit: Unit::MilliampereHour.sign().to_owned(),
-        less: step(-50.0, "less").icon(Icon::Remove),
-        more: step(50.0, "more").icon(Icon::Add),
+        label: say!(context.locale, "landing-charge-used"),
+        value: context
+            .form
+            .text("used")
+            .map(str::to_owned)
+            .or(jotted.map(|used| context.locale.plain(used)))
+            .unwrap_or_default(),
+        unit: context.locale.shown(Unit::MilliampereHour).sign.to_owned(),
+        less: step(-50.0, say!(context.locale, "common-less")).icon(Icon::Remove),
+        more: step(50.0, say!(context.locale, "common-more")).icon(Icon::Add),
         flag,
-        hint: Some(format!("starts from {} mAh", show(start))),
+        hint: Some(say!(
+            context.locale,
+            "common-starts-from",
+            start = context.locale.quantity(start, Unit::MilliampereHour)
+        )),
     }
 }
 
-fn marks(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
+fn marks(locale: Locale, flight: &Flight) -> Vec<Block> {
     if flight.marks.is_empty() {
-        return vec![paragraph("Nothing was noted in flight.", Tone::Quiet)];
+        return vec![paragraph(say!(locale, "landing-nothing-noted"), Tone::Quiet)];
     }
-    let mut blocks = vec![heading("Noted in flight", None)];
+    let mut blocks = vec![heading(say!(locale, "landing-noted-heading"), None)];
     for mark in &flight.marks {
-        let title = format!("{} at {}", mark.kind.word(context.locale), clock(mark.elapsed_ms / 1_000));
-        blocks.push(still_row(Edge::Caution, "Noted", &title, flight.spotter.clone()));
+        let title = say!(locale, "entry-mark", mark = mark.kind.word(locale), time = clock(mark.elapsed_ms / 1_000));
+        blocks.push(still_row(Edge::Caution, say!(locale, "landing-noted"), &title, flight.spotter.clone()));
     }
     blocks
 }

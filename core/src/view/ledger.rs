@@ -1,6 +1,7 @@
 use super::context::{heading, paragraph, row, still_row};
-use super::{Block, Context, Edge, Place, Screen, Tone, counted};
+use super::{Block, Context, Edge, Place, Screen, Tone};
 use crate::field::{Flight, Tested};
+use crate::locale::{Locale, say};
 use crate::plan::{Plan, Subject};
 use crate::readiness::Adjusted;
 
@@ -9,19 +10,25 @@ pub(super) fn ledger(context: &Context<'_>) -> Screen {
     let mut blocks = Vec::new();
     let waiting = context.ledger.tested_at(last_rpm(context));
     if !waiting.is_empty() {
-        blocks.push(heading("Not flown yet", None));
-        blocks.extend(
-            waiting.iter().map(|tested| still_row(Edge::Missing, "To fly", words(context.plan, tested), None)),
-        );
-        blocks.extend(two_at_once(context.plan, &waiting, "The next flight tests"));
+        blocks.push(heading(say!(context.locale, "ledger-not-flown"), None));
+        blocks.extend(waiting.iter().map(|tested| {
+            still_row(
+                Edge::Missing,
+                say!(context.locale, "ledger-to-fly"),
+                words(context.locale, context.plan, tested),
+                None,
+            )
+        }));
+        blocks
+            .extend(two_at_once(context, &waiting, |count| say!(context.locale, "ledger-next-tests", count = count)));
     }
     if context.ledger.adjusted.is_empty() {
-        blocks.push(paragraph("Nothing was set so far.", Tone::Plain));
+        blocks.push(paragraph(say!(context.locale, "ledger-nothing"), Tone::Plain));
     } else {
-        blocks.push(heading("Changes, newest first", None));
+        blocks.push(heading(say!(context.locale, "ledger-changes"), None));
     }
     blocks.extend(context.ledger.adjusted.iter().rev().map(|change| line(context, change)));
-    context.screen("ledger", "Settings so far", Some(context.aircraft_name()), blocks)
+    context.screen("ledger", say!(context.locale, "ledger-title"), Some(context.aircraft_name()), blocks)
 }
 
 /// The head speed that was flown last; a ledger looked at on the ground compares with nothing else.
@@ -31,16 +38,23 @@ fn last_rpm(context: &Context<'_>) -> f64 {
 }
 
 fn line(context: &Context<'_>, change: &Adjusted) -> Block {
-    let title =
-        format!("{}: {}", context.plan.subject_words(context.locale, &change.subject), from_to(context.plan, change));
+    let title = format!(
+        "{}: {}",
+        context.plan.subject_words(context.locale, &change.subject),
+        from_to(context.locale, context.plan, change)
+    );
     let mut detail = match change.reason.is_empty() {
-        true => "first value. ".to_owned(),
+        true => format!("{}. ", say!(context.locale, "ledger-first-value")),
         false => format!("{}. ", change.reason.trim_end_matches('.')),
     };
     detail.push_str(&flown_on(context, change));
     let with = together_with(context, change);
-    let (edge, word) = if with.is_some() { (Edge::Caution, "Not alone") } else { (Edge::None, "") };
-    detail.extend(with.iter().map(|with| format!(". Flown first together with: {with}")));
+    let (edge, word) = if with.is_some() {
+        (Edge::Caution, say!(context.locale, "ledger-not-alone"))
+    } else {
+        (Edge::None, String::new())
+    };
+    detail.extend(with.iter().map(|with| format!(". {}", say!(context.locale, "ledger-together", with = with))));
     row(
         edge,
         word,
@@ -50,18 +64,22 @@ fn line(context: &Context<'_>, change: &Adjusted) -> Block {
     )
 }
 
-fn from_to(plan: &Plan, change: &Adjusted) -> String {
-    let unit = unit(plan, &change.subject);
+fn from_to(locale: Locale, plan: &Plan, change: &Adjusted) -> String {
+    let unit = unit(locale, plan, &change.subject);
     match &change.before {
-        Some(before) => format!("{before} to {} {unit}", change.after).trim().to_owned(),
+        Some(before) => format!("{} {unit}", say!(locale, "ledger-from-to", before = before, after = change.after))
+            .trim()
+            .to_owned(),
         None => format!("{} {unit}", change.after).trim().to_owned(),
     }
 }
 
-fn unit(plan: &Plan, subject: &Subject) -> String {
+fn unit(locale: Locale, plan: &Plan, subject: &Subject) -> String {
     match subject {
         Subject::Setting(id) => plan.setting(id).and_then(|setting| setting.unit.clone()).unwrap_or_default(),
-        Subject::Figure(id) => plan.figure(id).map_or_else(String::new, |figure| figure.unit.sign().to_owned()),
+        Subject::Figure(id) => {
+            plan.figure(id).map_or_else(String::new, |figure| locale.shown(figure.unit).sign.to_owned())
+        }
         _ => String::new(),
     }
 }
@@ -72,7 +90,7 @@ fn flown_on(context: &Context<'_>, change: &Adjusted) -> String {
     let next = later.into_iter().find(|other| other.subject == change.subject);
     let until = next.map_or(context.ledger.runs, |next| next.runs);
     let flown = until.saturating_sub(change.runs) as usize;
-    format!("Flown on it: {}", counted(flown, "motor run", "motor runs"))
+    say!(context.locale, "ledger-flown-on", count = flown)
 }
 
 /// What else the first flight on this change tested.
@@ -86,40 +104,57 @@ fn together_with(context: &Context<'_>, change: &Adjusted) -> Option<String> {
     if !first.tests.iter().any(|tested| of(&tested)) {
         return None;
     }
-    let others: Vec<String> = first.tests.iter().filter(|t| !of(t)).map(|t| words(context.plan, t)).collect();
+    let others: Vec<String> =
+        first.tests.iter().filter(|t| !of(t)).map(|t| words(context.locale, context.plan, t)).collect();
     (!others.is_empty()).then(|| others.join("; "))
 }
 
 /// One thing that a flight tests, on one line.
-pub(super) fn words(plan: &Plan, tested: &Tested) -> String {
+pub(super) fn words(locale: Locale, plan: &Plan, tested: &Tested) -> String {
     match tested {
         Tested::Setting { subject, before, after } => {
-            let unit = unit(plan, subject);
-            let title = plan.subject_words(crate::locale::Locale::default(), subject);
-            let before = before.as_ref().map_or_else(String::new, |before| format!("{before} to "));
-            format!("{title} {before}{after} {unit}").trim().to_owned()
+            let unit = unit(locale, plan, subject);
+            let title = plan.subject_words(locale, subject);
+            let values = before.as_ref().map_or_else(
+                || after.clone(),
+                |before| say!(locale, "ledger-from-to", before = before, after = after),
+            );
+            format!("{title} {values} {unit}").trim().to_owned()
         }
         Tested::Work { what } => what.clone(),
-        Tested::HeadSpeed { before_rpm, after_rpm } => format!("Head speed {before_rpm:.0} to {after_rpm:.0} rpm"),
+        Tested::HeadSpeed { before_rpm, after_rpm } => say!(
+            locale,
+            "ledger-head-speed",
+            before = locale.number(*before_rpm, 0),
+            after = locale.number(*after_rpm, 0)
+        ),
     }
 }
 
 /// A caution where a flight tests more than one thing: whatever it shows, nobody knows which of them did it.
-pub(super) fn two_at_once(plan: &Plan, tests: &[Tested], who: &str) -> Option<Block> {
+pub(super) fn two_at_once(context: &Context<'_>, tests: &[Tested], title: impl Fn(usize) -> String) -> Option<Block> {
     (tests.len() > 1).then(|| {
-        let what: Vec<String> = tests.iter().map(|tested| words(plan, tested)).collect();
+        let what: Vec<String> = tests.iter().map(|tested| words(context.locale, context.plan, tested)).collect();
         Block::Caution {
-            title: format!("{who} {} changes at once", tests.len()),
-            text: format!("{}. If it flies otherwise, nobody can say which of them did it.", what.join("; ")),
+            title: title(tests.len()),
+            text: say!(context.locale, "ledger-nobody-can-say", what = what.join("; ")),
         }
     })
 }
 
 /// What a flight that was flown tested.
-pub(super) fn tested(plan: &Plan, flight: &Flight) -> Vec<Block> {
-    let mut blocks: Vec<Block> = two_at_once(plan, &flight.tests, "This flight tested").into_iter().collect();
+pub(super) fn tested(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
+    let mut blocks: Vec<Block> =
+        two_at_once(context, &flight.tests, |count| say!(context.locale, "ledger-tested", count = count))
+            .into_iter()
+            .collect();
     if let [one] = flight.tests.as_slice() {
-        blocks.push(still_row(Edge::None, "Tested", words(plan, one), None));
+        blocks.push(still_row(
+            Edge::None,
+            say!(context.locale, "ledger-tested-one"),
+            words(context.locale, context.plan, one),
+            None,
+        ));
     }
     blocks
 }

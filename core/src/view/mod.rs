@@ -19,6 +19,7 @@ mod model;
 mod packs;
 mod plan;
 mod plot;
+mod preference;
 mod release;
 mod spotter;
 mod stage;
@@ -26,9 +27,11 @@ mod token;
 mod trends;
 mod words;
 
+use crate::locale::{Locale, say};
+
 pub use context::Context;
 pub use model::*;
-pub use token::{Command, Place, Token};
+pub use token::{Command, Place, Preference, Token};
 
 pub(crate) use aircraft::{SUBJECT, only_one};
 pub(crate) use card::{air_c, pack_chosen, spotter_name};
@@ -75,13 +78,14 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
         Place::Trends => trends::trends(context),
+        Place::Preference => preference::preference(context),
         Place::HotterDay => hotter_day::hotter_day(context),
     };
     Screen { undo: journal::undo(context), ..screen }
 }
 
 /// What the pilot's side shows in the moment in which the phone goes to the spotter.
-pub(crate) fn handed_over() -> Screen {
-    let paragraph = Block::Paragraph { text: "The spotter has the phone.".to_owned(), tone: Tone::Strong };
-    context::bare("handed-over", "Handed over", vec![paragraph])
+pub(crate) fn handed_over(locale: Locale) -> Screen {
+    let paragraph = Block::Paragraph { text: say!(locale, "common-spotter-has-it"), tone: Tone::Strong };
+    context::bare("handed-over", say!(locale, "common-handed-over"), vec![paragraph])
 }

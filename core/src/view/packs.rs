@@ -1,5 +1,6 @@
 use super::context::{heading, paragraph, row};
-use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, counted, day_and_time};
+use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, day_and_time};
+use crate::locale::{Locale, say};
 use crate::readiness::{Charge, PackStand};
 use crate::record::{ThingKind, Unit};
 
@@ -12,26 +13,31 @@ pub(super) fn packs(context: &Context<'_>) -> Screen {
     let mut blocks = Vec::new();
     if packs.is_empty() {
         let place = Place::Thing { kind: ThingKind::Pack, name: None };
-        blocks.push(row(Edge::Missing, "To enter", "No pack described yet", None, place));
+        blocks.push(row(
+            Edge::Missing,
+            say!(context.locale, "common-to-enter"),
+            say!(context.locale, "packs-none"),
+            None,
+            place,
+        ));
     }
     for pack in &packs {
         blocks.extend(pack_blocks(context, pack));
     }
-    blocks
-        .push(paragraph("The charged pack that has rested longest stands first, here and on the card.", Tone::Quiet));
+    blocks.push(paragraph(say!(context.locale, "packs-order"), Tone::Quiet));
     blocks.push(super::trends::trends_row());
-    context.screen("packs", "Packs", Some(context.aircraft_name()), blocks)
+    context.screen("packs", say!(context.locale, "packs-title"), Some(context.aircraft_name()), blocks)
 }
 
 fn pack_blocks(context: &Context<'_>, pack: &PackStand) -> Vec<Block> {
     let place = Place::Thing { kind: ThingKind::Pack, name: Some(pack.name.clone()) };
-    let (edge, word) = charge_word(&pack.charge);
+    let (edge, word) = charge_word(context.locale, &pack.charge);
     let field = format!("{PUT_BACK}{}", pack.name);
-    let charged = Control::new(Command::Charged(pack.name.clone()).into(), "Charged")
+    let charged = Control::new(Command::Charged(pack.name.clone()).into(), say!(context.locale, "packs-charged"))
         .icon(Icon::Pack)
-        .spoken(format!("{}: charged", pack.name));
+        .spoken(say!(context.locale, "packs-charged-spoken", pack = pack.name));
     let range = crate::field::charge_range_mah(&context.ledger.aircraft, &pack.name);
-    let label = format!("{}: put back, if you read it", pack.name);
+    let label = say!(context.locale, "packs-put-back", pack = pack.name);
     let mut put_back = context.number_entry(&field, &label, Unit::MilliampereHour, range, None);
     if let Block::Entry { keyboard, .. } = &mut put_back {
         *keyboard = Keyboard::Whole;
@@ -45,26 +51,28 @@ fn pack_blocks(context: &Context<'_>, pack: &PackStand) -> Vec<Block> {
 }
 
 /// Shape and word for a pack's charge.
-pub(super) fn charge_word(charge: &Charge) -> (Edge, &'static str) {
+pub(super) fn charge_word(locale: Locale, charge: &Charge) -> (Edge, String) {
     match charge {
-        Charge::Charged { .. } => (Edge::Fresh, "Charged"),
-        Charge::Unknown => (Edge::Missing, "Charge not known"),
-        Charge::Flown => (Edge::Stale, "Flown, not charged since"),
+        Charge::Charged { .. } => (Edge::Fresh, say!(locale, "packs-charged")),
+        Charge::Unknown => (Edge::Missing, say!(locale, "packs-unknown")),
+        Charge::Flown => (Edge::Stale, say!(locale, "packs-flown")),
     }
 }
 
 /// When a pack was charged and flown.
 pub(super) fn pack_words(context: &Context<'_>, pack: &PackStand) -> String {
     let charged = match &pack.charge {
-        Charge::Charged { at } => format!("charged {}, ", day_and_time(context.locale, &at.wall, context.now)),
+        Charge::Charged { at } => {
+            say!(context.locale, "packs-charged-at", when = day_and_time(context.locale, &at.wall, context.now))
+        }
         _ => String::new(),
     };
     match &pack.flown {
         Some(at) => {
-            let runs = counted(pack.runs as usize, "motor run", "motor runs");
-            format!("{charged}flown {}, {runs}", day_and_time(context.locale, &at.wall, context.now))
+            let when = day_and_time(context.locale, &at.wall, context.now);
+            say!(context.locale, "packs-flown-at", charged = charged, when = when, count = pack.runs as usize)
         }
-        None => format!("{charged}not flown yet"),
+        None => say!(context.locale, "packs-not-flown", charged = charged),
     }
 }
 
@@ -72,7 +80,7 @@ pub(super) fn pack_words(context: &Context<'_>, pack: &PackStand) -> String {
 pub(super) fn packs_row(context: &Context<'_>) -> Option<Block> {
     let packs = context.ledger.packs();
     let charged = packs.iter().filter(|pack| matches!(pack.charge, Charge::Charged { .. })).count();
-    let word = format!("{charged} of {} charged", packs.len());
+    let word = say!(context.locale, "packs-how-many", charged = charged, count = packs.len());
     let edge = if charged > 0 { Edge::Fresh } else { Edge::Missing };
-    (!packs.is_empty()).then(|| row(edge, &word, "Packs", None, Place::Packs))
+    (!packs.is_empty()).then(|| row(edge, &word, say!(context.locale, "packs-title"), None, Place::Packs))
 }

@@ -1,9 +1,9 @@
 use super::context::{edge, heading, paragraph, row, still_row};
 use super::{
-    Block, Command, Context, Control, Document, Edge, Icon, Place, Screen, Tone, counted, standing_detail,
-    standing_word,
+    Block, Command, Context, Control, Document, Edge, Icon, Place, Screen, Tone, standing_detail, standing_word,
 };
 use crate::desk::MOST_PLAN_BYTES;
+use crate::locale::{Locale, say};
 use crate::plan::{Became, Difference, Plan, lint};
 use crate::readiness::{FindingState, Gate, Ledger, Report};
 use crate::record::{Author, Body, Entry, EntryId};
@@ -20,37 +20,46 @@ const REMARKS_IN_SIGHT: usize = 12;
 pub(super) fn plan(context: &Context<'_>) -> Screen {
     let plan = context.plan;
     let checks = plan.checks().filter(|(_, check)| context.ledger.aircraft.wants(check)).count();
-    let text = format!(
-        "{} for {}, in {}.",
-        counted(checks, "check", "checks"),
-        context.aircraft_in_sentence(),
-        counted(plan.stages.len(), "stage", "stages")
+    let text = say!(
+        context.locale,
+        "plan-counts",
+        checks = checks,
+        aircraft = context.aircraft_in_sentence(),
+        stages = plan.stages.len()
     );
     let mut blocks = vec![
-        Block::Verdict { text, detail: Some(format!("Edition {}, id {}", plan.edition, plan.id)), edge: Edge::None },
+        Block::Verdict {
+            text,
+            detail: Some(say!(context.locale, "plan-edition", edition = plan.edition, id = plan.id)),
+            edge: Edge::None,
+        },
         paragraph(plan.notice.trim(), Tone::Quiet),
-        heading("A plan of your own", None),
-        paragraph(
-            "Save a copy, change it in a text editor on any machine, then open it here. What would change and what would \
-             lapse is shown before it takes effect. Nothing recorded is lost by it.",
-            Tone::Plain,
-        ),
+        heading(say!(context.locale, "plan-own"), None),
+        paragraph(say!(context.locale, "plan-own-how"), Tone::Plain),
     ];
     let adopted = context.entries.iter().rev().filter(|entry| matches!(entry.body, Body::PlanAdopted { .. }));
-    blocks.push(heading("In force so far", None));
+    blocks.push(heading(say!(context.locale, "plan-so-far"), None));
     let gone = crate::readiness::withdrawn(context.entries);
     blocks.extend(adopted.map(|entry| {
         let title = super::entry_words(context.locale, plan, context.entries, entry);
         let when = Some(super::day_and_time(context.locale, &entry.at.wall, context.now));
-        let (edge, word) = if gone.contains_key(&entry.id) { (Edge::Stale, "Withdrawn") } else { (Edge::None, "") };
+        let (edge, word) = if gone.contains_key(&entry.id) {
+            (Edge::Stale, say!(context.locale, "journal-withdrawn"))
+        } else {
+            (Edge::None, String::new())
+        };
         row(edge, word, &title, when, Place::Entry(entry.id))
     }));
-    let open =
-        Control::primary(Command::PickPlan.into(), "Open a plan file").icon(Icon::Book).document(a_plan_file());
-    let save = Control::new(Command::SavePlan.into(), "Save a copy of this plan")
+    let open = Control::primary(Command::PickPlan.into(), say!(context.locale, "plan-open"))
+        .icon(Icon::Book)
+        .document(a_plan_file());
+    let save = Control::new(Command::SavePlan.into(), say!(context.locale, "plan-save"))
         .icon(Icon::List)
         .document(Document::Save { name: format!("{}.toml", plan.id), media_type: "application/toml".to_owned() });
-    Screen { foot: vec![open, save], ..context.screen("plan", &plan.title, Some("Plan in force".to_owned()), blocks) }
+    Screen {
+        foot: vec![open, save],
+        ..context.screen("plan", &plan.title, Some(say!(context.locale, "plan-in-force")), blocks)
+    }
 }
 
 /// Phones know no type for plan files, and call them text or anything.
@@ -61,59 +70,59 @@ fn a_plan_file() -> Document {
 
 /// A plan that was picked: what is wrong with it, or what it would change.
 pub(super) fn offer(context: &Context<'_>) -> Screen {
-    let name = context.form.text(OFFERED_NAME).unwrap_or("plan file").to_owned();
+    let name =
+        context.form.text(OFFERED_NAME).map_or_else(|| say!(context.locale, "plan-file-inside"), str::to_owned);
     let Some(text) = context.form.whole(OFFERED_TEXT) else { return context.gone("plan-offer") };
-    let again = Control::new(Command::PickPlan.into(), "Open another file").icon(Icon::Book).document(a_plan_file());
+    let again = Control::new(Command::PickPlan.into(), say!(context.locale, "plan-open-another"))
+        .icon(Icon::Book)
+        .document(a_plan_file());
     let offered = match Plan::parse(&name, text) {
         Ok(offered) => offered,
         Err(faults) => {
-            let count = counted(faults.faults.len(), "fault keeps", "faults keep");
             let mut blocks = vec![Block::Verdict {
-                text: format!("{count} this plan out."),
-                detail: Some("Mend it where it says, save it, and open it again.".to_owned()),
+                text: say!(context.locale, "plan-faults", count = faults.faults.len()),
+                detail: Some(say!(context.locale, "plan-mend")),
                 edge: Edge::Stop,
             }];
             blocks.extend(faults.faults.iter().map(|fault| {
-                let place = format!("Line {}, column {}", fault.line, fault.column);
-                still_row(Edge::Stop, "Fault", &place, Some(fault.reason.clone()))
+                let place = say!(context.locale, "plan-line", line = fault.line, column = fault.column);
+                still_row(Edge::Stop, say!(context.locale, "plan-fault"), &place, Some(fault.reason.clone()))
             }));
             return Screen {
                 foot: vec![again],
-                ..context.screen("plan-offer", name, Some("Plan file".to_owned()), blocks)
+                ..context.screen("plan-offer", name, Some(say!(context.locale, "plan-file")), blocks)
             };
         }
     };
-    let differences = context.plan.difference(&offered, context.locale);
+    let differences = context.written.difference(&offered, context.locale);
     let fallen = would_fall(context, &offered, text);
-    let why_not = keeps_out(context.plan, context.ledger, &offered)
-        .or_else(|| differences.is_empty().then(|| "It is the plan in force".to_owned()));
-    let mut blocks = vec![summary(&offered, &differences, &fallen)];
-    blocks.extend(why_not.iter().map(|why| still_row(Edge::Stop, "Not yet", why, None)));
+    let why_not = keeps_out(context.locale, context.plan, context.ledger, &offered)
+        .or_else(|| differences.is_empty().then(|| say!(context.locale, "plan-is-in-force")));
+    let mut blocks = vec![summary(context.locale, &offered, &differences, &fallen)];
+    blocks.extend(why_not.iter().map(|why| still_row(Edge::Stop, say!(context.locale, "plan-not-yet"), why, None)));
     blocks.extend(fallen.blocks(context, &offered));
-    blocks.extend(remarks(&offered));
-    blocks.extend(difference_blocks(&differences));
-    let take =
-        Control::primary(Command::AdoptPlan.into(), "Bring this plan into force").icon(Icon::Tick).unless(why_not);
-    let above = Some(format!("Plan file {name}"));
+    blocks.extend(remarks(context.locale, &offered));
+    blocks.extend(difference_blocks(context.locale, &differences));
+    let take = Control::primary(Command::AdoptPlan.into(), say!(context.locale, "plan-adopt"))
+        .icon(Icon::Tick)
+        .unless(why_not);
+    let above = Some(say!(context.locale, "plan-file-named", name = name));
     Screen { foot: vec![take, again], ..context.screen("plan-offer", &offered.title, above, blocks) }
 }
 
-fn summary(offered: &Plan, differences: &[Difference], fallen: &Fallen) -> Block {
+fn summary(locale: Locale, offered: &Plan, differences: &[Difference], fallen: &Fallen) -> Block {
     let count = |became| differences.iter().filter(|difference| difference.became == became).count();
     let text = match (fallen.gates.len(), fallen.checks.len()) {
-        (0, 0) => "Nothing lapses and nothing goes stale by it.".to_owned(),
-        (gates, checks) => format!(
-            "{} by it, and {} stale.",
-            counted(gates, "gate lapses", "gates lapse"),
-            counted(checks, "check goes", "checks go")
-        ),
+        (0, 0) => say!(locale, "plan-nothing-falls"),
+        (gates, checks) => say!(locale, "plan-falls", gates = gates, checks = checks),
     };
-    let detail = format!(
-        "Edition {}. {} new, {} changed, {} no longer there",
-        offered.edition,
-        count(Became::Added),
-        count(Became::Changed),
-        count(Became::Removed)
+    let detail = say!(
+        locale,
+        "plan-differences",
+        edition = offered.edition,
+        added = count(Became::Added),
+        changed = count(Became::Changed),
+        removed = count(Became::Removed)
     );
     let edge = if fallen.gates.is_empty() && fallen.checks.is_empty() { Edge::Fresh } else { Edge::Caution };
     Block::Verdict { text, detail: Some(detail), edge }
@@ -136,7 +145,7 @@ fn would_fall(context: &Context<'_>, offered: &Plan, text: &str) -> Fallen {
     let id = EntryId(uuid::Uuid::nil());
     let entry = Entry { seq, id, at: context.now.clone(), author: Author::Pilot, body };
     let mut ledger = context.ledger.clone();
-    ledger.take(context.plan, std::slice::from_ref(&entry));
+    ledger.take(context.written, std::slice::from_ref(&entry));
     let report = ledger.at(offered, context.now);
     let released = |report: &Report, stage: &str| matches!(report.gate(stage), Gate::Released(_));
     let gates = context.plan.stages.iter().map(|stage| stage.id.clone());
@@ -150,21 +159,24 @@ impl Fallen {
     fn blocks(&self, context: &Context<'_>, offered: &Plan) -> Vec<Block> {
         let mut blocks = Vec::new();
         if !self.gates.is_empty() {
-            blocks.push(heading("Gates that would lapse", None));
+            blocks.push(heading(say!(context.locale, "plan-gates-lapse"), None));
             blocks.extend(self.gates.iter().map(|id| {
                 let here = offered.stage(id).is_some();
-                let word = if here { "Lapses" } else { "No longer there" };
+                let word = if here { say!(context.locale, "plan-lapses") } else { say!(context.locale, "plan-gone") };
                 still_row(Edge::Stale, word, super::stage_title(context.plan, id), None)
             }));
         }
         if !self.checks.is_empty() {
-            blocks.push(heading("Checks that would want doing anew", None));
+            blocks.push(heading(say!(context.locale, "plan-checks-anew"), None));
             blocks.extend(self.checks.iter().map(|id| {
                 let title = super::check_title(context.plan, id);
                 match offered.check(id) {
-                    None => {
-                        still_row(Edge::Stale, "No longer there", &title, Some("Its results stay readable".into()))
-                    }
+                    None => still_row(
+                        Edge::Stale,
+                        say!(context.locale, "plan-gone"),
+                        &title,
+                        Some(say!(context.locale, "plan-results-stay")),
+                    ),
                     Some(_) => {
                         let standing = self.report.standing(id);
                         still_row(
@@ -182,28 +194,28 @@ impl Fallen {
 }
 
 /// What the linter has against a plan. It keeps nothing out: the plan is the person's own.
-fn remarks(offered: &Plan) -> Vec<Block> {
+fn remarks(locale: Locale, offered: &Plan) -> Vec<Block> {
     let remarks = lint(offered);
     if remarks.is_empty() {
         return Vec::new();
     }
-    let mut blocks = vec![heading("Worth mending in it", Some(remarks.len().to_string()))];
+    let mut blocks = vec![heading(say!(locale, "plan-worth-mending"), Some(remarks.len().to_string()))];
     blocks.extend(remarks.iter().take(REMARKS_IN_SIGHT).map(|remark| {
         let title = offered.check(&remark.place).map_or(remark.place.as_str(), |(_, check)| check.title.as_str());
-        still_row(Edge::Caution, "Look", title, Some(super::sentence(&remark.words)))
+        still_row(Edge::Caution, say!(locale, "common-look"), title, Some(super::sentence(&remark.words)))
     }));
     if remarks.len() > REMARKS_IN_SIGHT {
-        blocks.push(paragraph(format!("and {} more", remarks.len() - REMARKS_IN_SIGHT), Tone::Quiet));
+        blocks.push(paragraph(say!(locale, "plan-more", count = remarks.len() - REMARKS_IN_SIGHT), Tone::Quiet));
     }
     blocks
 }
 
-fn difference_blocks(differences: &[Difference]) -> Vec<Block> {
+fn difference_blocks(locale: Locale, differences: &[Difference]) -> Vec<Block> {
     let mut blocks = Vec::new();
     let groups = [
-        (Became::Removed, "No longer there", Edge::Stale),
-        (Became::Added, "New", Edge::Missing),
-        (Became::Changed, "Changed", Edge::Caution),
+        (Became::Removed, say!(locale, "plan-gone"), Edge::Stale),
+        (Became::Added, say!(locale, "plan-new"), Edge::Missing),
+        (Became::Changed, say!(locale, "plan-changed"), Edge::Caution),
     ];
     for (became, title, edge) in groups {
         let some: Vec<&Difference> = differences.iter().filter(|difference| difference.became == became).collect();
@@ -220,21 +232,22 @@ fn difference_blocks(differences: &[Difference]) -> Vec<Block> {
 }
 
 /// Why a plan cannot take the place of the one in force yet: work under way that it has no place for.
-pub(crate) fn keeps_out(plan: &Plan, ledger: &Ledger, offered: &Plan) -> Option<String> {
+pub(crate) fn keeps_out(locale: Locale, plan: &Plan, ledger: &Ledger, offered: &Plan) -> Option<String> {
     if let Some(flight) = ledger.flights.iter().find(|flight| flight.awaits_landing()) {
-        return Some(format!("Jot down the landing of '{}' first", super::check_title(plan, &flight.check)));
+        return Some(say!(locale, "plan-landing-first", check = super::check_title(plan, &flight.check)));
     }
     let open = ledger.findings.iter().filter(|finding| !matches!(finding.state, FindingState::Proven { .. }));
     open.into_iter().find_map(|finding| {
         let proof = offered.check(&finding.proof).is_none();
         let stage = offered.stage(&finding.stage).is_none();
         (proof || stage).then(|| {
-            format!(
-                "Finding {}, '{}', is proven by '{}' of {}, which this plan has not: close it first, or keep that check",
-                finding.number,
-                finding.title,
-                super::check_title(plan, &finding.proof),
-                super::stage_title(plan, &finding.stage).to_lowercase()
+            say!(
+                locale,
+                "plan-finding-keeps",
+                number = finding.number,
+                title = finding.title,
+                proof = super::check_title(plan, &finding.proof),
+                stage = locale.inside(&super::stage_title(plan, &finding.stage))
             )
         })
     })

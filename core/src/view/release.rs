@@ -1,5 +1,6 @@
 use super::context::{heading, paragraph, still_row};
-use super::{Block, Command, Context, Control, Edge, Icon, Screen, Tone, blocker_words, counted, result_words};
+use super::{Block, Command, Context, Control, Edge, Icon, Screen, Tone, blocker_words, result_words};
+use crate::locale::say;
 use crate::plan::Stage;
 use crate::readiness::Release;
 
@@ -8,33 +9,31 @@ pub(super) fn release_again(context: &Context<'_>) -> Screen {
     let again = context.ledger.releasable_again(context.plan, context.now);
     let mut blocks = Vec::new();
     if again.is_empty() {
-        blocks.push(paragraph(
-            "No lapsed gate can be released now: see the board for what is in the way.",
-            Tone::Plain,
-        ));
-        return context.screen("release-again", "Gates to release again", Some(context.aircraft_name()), blocks);
+        blocks.push(paragraph(say!(context.locale, "release-none"), Tone::Plain));
+        return context.screen(
+            "release-again",
+            say!(context.locale, "release-title"),
+            Some(context.aircraft_name()),
+            blocks,
+        );
     }
-    blocks.push(paragraph(
-        "What these gates stand on holds again. Read what took the ground from each and what renewed it. \
-         Each is its own decision and its own entry in the journal.",
-        Tone::Plain,
-    ));
+    blocks.push(paragraph(say!(context.locale, "release-intro"), Tone::Plain));
     let stages = again.iter().filter_map(|id| context.plan.stage(id));
     for stage in stages {
         if let Some(release) = context.ledger.releases.get(&stage.id) {
             blocks.extend(gate(context, stage, release));
         }
     }
-    let label = format!("Release {}", counted(again.len(), "gate", "gates"));
+    let label = say!(context.locale, "release-gates", count = again.len());
     let release = Control::primary(Command::ReleaseAgain(again).into(), label).icon(Icon::Tick);
     // At the end of the page and not in the foot, so that it is reached past every gate.
-    blocks.push(heading("The pilot decides", None));
+    blocks.push(heading(say!(context.locale, "release-pilot-decides"), None));
     blocks.push(Block::Choice { label: String::new(), options: vec![release] });
-    context.screen("release-again", "Gates to release again", Some(context.aircraft_name()), blocks)
+    context.screen("release-again", say!(context.locale, "release-title"), Some(context.aircraft_name()), blocks)
 }
 
 fn gate(context: &Context<'_>, stage: &Stage, release: &Release) -> Vec<Block> {
-    let mut blocks = vec![heading(&stage.title, Some("Lapsed".to_owned()))];
+    let mut blocks = vec![heading(&stage.title, Some(say!(context.locale, "gate-lapsed")))];
     blocks.push(paragraph(stage.gate.clone().unwrap_or_default(), Tone::Strong));
     let over: Vec<String> = release
         .lapsed
@@ -43,10 +42,15 @@ fn gate(context: &Context<'_>, stage: &Stage, release: &Release) -> Vec<Block> {
         .map(|blocker| blocker_words(context.locale, context.plan, context.ledger, blocker))
         .collect();
     let when = release.lapsed.as_ref().map(|(_, at)| super::day_and_time(context.locale, &at.wall, context.now));
-    blocks.push(still_row(Edge::Stale, "Lapsed over", over.join(", "), when));
+    blocks.push(still_row(Edge::Stale, say!(context.locale, "release-lapsed-over"), over.join(", "), when));
     let renewed = renewed(context, stage, release);
     if renewed.is_empty() {
-        blocks.push(still_row(Edge::Fresh, "Its own checks", "All hold as they were", None));
+        blocks.push(still_row(
+            Edge::Fresh,
+            say!(context.locale, "release-own-checks"),
+            say!(context.locale, "release-all-hold"),
+            None,
+        ));
     }
     blocks.extend(renewed);
     blocks
@@ -66,7 +70,12 @@ fn renewed(context: &Context<'_>, stage: &Stage, release: &Release) -> Vec<Block
             result_words(context.locale, context.ledger, &evidence.of),
             super::day(context.locale, &evidence.at.wall, context.now)
         );
-        Some(still_row(super::context::edge(&standing), "Done anew", &check.title, Some(detail)))
+        Some(still_row(
+            super::context::edge(&standing),
+            say!(context.locale, "release-done-anew"),
+            &check.title,
+            Some(detail),
+        ))
     });
     rows.collect()
 }

@@ -1,6 +1,7 @@
 use super::board::{blocker_row, card_command, gate_edge, gate_word};
 use super::context::{edge, heading, paragraph, row};
-use super::{Block, Command, Context, Control, Icon, Place, Screen, Tone, counted, standing_detail, standing_word};
+use super::{Block, Command, Context, Control, Icon, Place, Screen, Tone, standing_detail, standing_word};
+use crate::locale::say;
 use crate::plan::{Check, Stage};
 use crate::readiness::{Blocker, Gate};
 
@@ -12,7 +13,7 @@ pub(super) fn stage(context: &Context<'_>, id: &str) -> Screen {
     blocks.extend(context.cautions(&stage.cautions));
     blocks.extend(checks(context, stage));
     blocks.extend(gate_blocks(context, stage, gate));
-    let above = Some(format!("{}, part {} of 10", context.aircraft_name(), stage.job));
+    let above = Some(say!(context.locale, "stage-part", name = context.aircraft_name(), part = stage.job));
     Screen { foot: foot(context, stage, gate), ..context.screen("stage", &stage.title, above, blocks) }
 }
 
@@ -23,7 +24,7 @@ fn checks(context: &Context<'_>, stage: &Stage) -> Vec<Block> {
         if let Some(chunk) = &check.chunk {
             blocks.push(heading(chunk, None));
         } else if index == 0 {
-            blocks.push(heading("Checks", None));
+            blocks.push(heading(say!(context.locale, "stage-checks"), None));
         }
         blocks.push(check_row(context, check));
     }
@@ -50,19 +51,26 @@ fn check_row(context: &Context<'_>, check: &Check) -> Block {
 fn kind_hint(context: &Context<'_>, check: &Check) -> Option<String> {
     let fly = check.fly()?;
     let rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm)?;
-    Some(format!("{rpm:.0} rpm, {} min", crate::record::show(fly.minutes)))
+    Some(say!(
+        context.locale,
+        "stage-fly-hint",
+        rpm = context.locale.number(rpm, 0),
+        minutes = context.locale.plain(fly.minutes)
+    ))
 }
 
 fn gate_blocks(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Block> {
     let Some(meaning) = &stage.gate else { return Vec::new() };
-    let mut blocks = vec![heading("Gate", Some(gate_word(context.locale, gate).to_owned()))];
+    let mut blocks =
+        vec![heading(say!(context.locale, "stage-gate"), Some(gate_word(context.locale, gate).to_owned()))];
     let (text, detail) = match gate {
         Gate::Released(release) => (
             meaning.clone(),
-            Some(format!(
-                "Released by {}, {}",
-                release.by,
-                super::day(context.locale, &release.at.wall, context.now)
+            Some(say!(
+                context.locale,
+                "stage-released-by",
+                by = release.by,
+                day = super::day(context.locale, &release.at.wall, context.now)
             )),
         ),
         Gate::Lapsed { release, .. } => {
@@ -72,7 +80,7 @@ fn gate_blocks(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Block> 
                 .flat_map(|(blockers, _)| blockers)
                 .map(|blocker| super::blocker_words(context.locale, context.plan, context.ledger, blocker))
                 .collect();
-            (meaning.clone(), Some(format!("Lapsed over: {}", why.join(", "))))
+            (meaning.clone(), Some(say!(context.locale, "stage-lapsed-over", why = why.join(", "))))
         }
         _ => (meaning.clone(), None),
     };
@@ -95,7 +103,10 @@ fn way_back(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Block> {
     if way.is_empty() {
         return Vec::new();
     }
-    let mut blocks = vec![heading("The way back", Some(counted(way.len(), "check", "checks")))];
+    let mut blocks = vec![heading(
+        say!(context.locale, "stage-way-back"),
+        Some(say!(context.locale, "stage-way-count", count = way.len())),
+    )];
     blocks.extend(way.iter().map(|id| {
         let standing = context.report.standing(id);
         let title = super::check_title(context.plan, id);
@@ -113,7 +124,7 @@ fn way_back(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Block> {
 fn foot(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Control> {
     let mut foot = Vec::new();
     if gate.may_be_released() {
-        let label = format!("Release {}", stage.title.to_lowercase());
+        let label = say!(context.locale, "stage-release", stage = context.locale.inside(&stage.title));
         foot.push(Control::primary(Command::Release(stage.id.clone()).into(), label).icon(Icon::Tick));
         return foot;
     }
@@ -127,10 +138,14 @@ fn foot(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Control> {
             Some(_) => card_command(&check.id),
             None => Command::Go(Place::Check(check.id.clone())),
         };
-        foot.push(Control::primary(command.into(), "Next check").icon(Icon::Next).detail(check.title.clone()));
+        foot.push(
+            Control::primary(command.into(), say!(context.locale, "stage-next-check"))
+                .icon(Icon::Next)
+                .detail(check.title.clone()),
+        );
     } else if let Gate::Shut { blockers } | Gate::Lapsed { blockers, .. } = gate {
-        let why = format!("{} in the way", counted(blockers.len(), "thing is", "things are"));
-        let label = format!("Release {}", stage.title.to_lowercase());
+        let why = say!(context.locale, "check-things-in-the-way", count = blockers.len());
+        let label = say!(context.locale, "stage-release", stage = context.locale.inside(&stage.title));
         foot.push(Control::primary(Command::Release(stage.id.clone()).into(), label).unless(Some(why)));
     }
     foot

@@ -1,5 +1,6 @@
 use serde::{Deserialize, Serialize};
 
+use crate::locale::{Language, Measures, TemperatureScale};
 use crate::record::{EntryId, ThingKind};
 
 /// Where in the app the pilot is. Kept in the database, so that a killed phone reopens here.
@@ -79,6 +80,8 @@ pub enum Place {
     Trends,
     /// The last hover's heat on a day and a flight that the pilot names.
     HotterDay,
+    /// The language and the units of this phone.
+    Preference,
 }
 
 impl Place {
@@ -88,12 +91,26 @@ impl Place {
     }
 }
 
+/// How a person reads and types on this phone.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Preference {
+    /// The language of the words.
+    Language(Language),
+    /// The scale of temperatures.
+    Temperature(TemperatureScale),
+    /// The measures of lengths and masses.
+    Measures(Measures),
+}
+
 /// What a touch means.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Command {
     /// Goes to a place.
     Go(Place),
+    /// Chooses how this phone speaks; nothing is recorded.
+    Prefer(Preference),
     /// Goes back to where the pilot came from.
     Back,
     /// Sets a draft's field.
@@ -102,7 +119,7 @@ pub enum Command {
     Step {
         /// Which field.
         field: String,
-        /// By how much.
+        /// By how much, in the unit that the person reads.
         by: f64,
         /// From where, if the field is empty.
         start: f64,
@@ -133,8 +150,8 @@ pub enum Command {
         card: EntryId,
         /// Which place of the plan.
         place: String,
-        /// Whole degrees Celsius.
-        celsius: i32,
+        /// Whole degrees of the scale that the person reads.
+        degrees: i32,
     },
     /// Records the landing without one of its readings, which was a slip.
     DropReading {

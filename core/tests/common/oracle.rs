@@ -97,7 +97,7 @@ impl Truth {
         }
     }
 
-    /// What the rules say.
+    /// What the rules say of a history that began under `plan`.
     pub fn of_rules(plan: &Plan, entries: &[Entry], now: &Moment) -> Truth {
         // Nothing is erased, but what was withdrawn counts as if it had never been made, and so does the withdrawing.
         let withdrawn: BTreeSet<EntryId> = entries
@@ -109,13 +109,19 @@ impl Truth {
             .collect();
         let counts = |e: &&Entry| !withdrawn.contains(&e.id) && !matches!(e.body, Body::Withdrawn { .. });
         let live: Vec<&Entry> = entries.iter().filter(counts).collect();
-        let mut told =
-            Told { plan, live, released: BTreeMap::new(), findings: Vec::new(), known: RefCell::default() };
+        let adopted = live.iter().enumerate().filter_map(|(index, entry)| match &entry.body {
+            Body::PlanAdopted { text, .. } => Some((index, Plan::parse("adopted.toml", text).unwrap())),
+            _ => None,
+        });
+        let plans: Plans = adopted.collect();
+        let (released, findings, known) = (BTreeMap::new(), Vec::new(), RefCell::default());
+        let mut told = Told { first: plan, plans: &plans, live, released, findings, known };
         for step in 0..told.live.len() {
             told.step(step);
         }
         let end = told.live.len();
         let at = At { upto: end, day: now.wall.date_naive() };
+        let plan = told.plan(end);
         let wanted = plan.checks().filter(|(_, check)| told.wanted(check, end));
         let flown = plan.checks().filter(|(_, check)| check.fly().is_some());
         Truth {
@@ -146,8 +152,13 @@ struct FindingTold {
     carried: Option<(usize, Until)>,
 }
 
+/// Plans that were adopted, each with the index of the entry that says so.
+type Plans = Vec<(usize, Plan)>;
+
 struct Told<'a> {
-    plan: &'a Plan,
+    /// The plan in force before any was adopted.
+    first: &'a Plan,
+    plans: &'a Plans,
     live: Vec<&'a Entry>,
     /// Stage to whether its last release still stands.
     released: BTreeMap<String, bool>,
@@ -163,7 +174,32 @@ struct Said {
     since: usize,
 }
 
-impl Told<'_> {
+/// What a check asks for, limits and validity aside: a reading is judged by the limits in force.
+fn asked(check: &Check) -> String {
+    let words = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let kind = match &check.kind {
+        CheckKind::Confirm => "confirm".to_owned(),
+        CheckKind::Measure(measure) => format!("measure in {}", measure.unit.sign()),
+        CheckKind::Compute(computation) => format!("compute {computation:?}"),
+        CheckKind::Fly(fly) => {
+            format!("fly {:?} at {:?} for {} predict {}", fly.motion, fly.head_speed_rpm, fly.minutes, fly.predict)
+        }
+    };
+    format!("{kind}: {} / {}", words(&check.instruction), words(&check.judged))
+}
+
+impl<'a> Told<'a> {
+    /// The plan in force after so many entries.
+    fn plan(&self, upto: usize) -> &'a Plan {
+        self.plans.iter().rev().find(|(index, _)| *index < upto).map_or(self.first, |(_, plan)| plan)
+    }
+
+    /// Every plan that was in force at an entry or at one after it.
+    fn plans_from(&self, entry: usize, upto: usize) -> impl Iterator<Item = &'a Plan> {
+        let later = self.plans.iter().filter(move |(index, _)| (entry..upto).contains(index)).map(|(_, plan)| plan);
+        std::iter::once(self.plan(entry)).chain(later)
+    }
+
     fn body(&self, index: usize) -> &Body {
         &self.live[index].body
     }
@@ -322,9 +358,18 @@ impl Told<'_> {
     }
 
     fn stale(&self, check: &Check, said: Said, at: At) -> bool {
+        // A change under it ends it if what is asked rested on that then, or does under any plan since.
         let changed = (said.since + 1..at.upto).any(|i| {
-            self.happens(check, i) || self.touches(i).iter().any(|subject| check.rests_on.contains(subject))
+            let touched = self.touches(i);
+            self.plans_from(i.max(said.entry), at.upto).filter_map(|plan| plan.check(&check.id)).any(|(_, check)| {
+                self.happens(check, i) || touched.iter().any(|subject| check.rests_on.contains(subject))
+            })
         });
+        let replanned =
+            (said.entry + 1..at.upto).filter(|i| matches!(self.body(*i), Body::PlanAdopted { .. })).any(|i| {
+                let of = |plan: &'a Plan| plan.check(&check.id).map(|(_, check)| asked(check));
+                of(self.plan(i)).is_none() || of(self.plan(i)) != of(self.plan(i + 1))
+            });
         let to_prove = (said.since + 1..at.upto).any(|i| match self.body(i) {
             Body::FindingFixed { finding, .. } => (0..i).any(|raised| {
                 self.live[raised].id == *finding
@@ -332,11 +377,18 @@ impl Told<'_> {
             }),
             _ => false,
         });
-        // Once a day was there, going by any entry, setting the clock back does not take it away.
+        // Once a day was there, going by any entry, setting the clock back does not take it away. Each day counts by the
+        // plan in force on it; on the day of a change, by both.
         let recorded = self.day(said.entry);
-        let oldest = (said.entry..at.upto).map(|i| self.day(i)).chain([at.day]).max().unwrap();
-        let days = (oldest - recorded).num_days();
-        let aged = check.holds.session && days >= 1 || check.holds.days.is_some_and(|limit| days >= i64::from(limit));
+        let over = |day: NaiveDate, plan: &'a Plan| {
+            let days = (day - recorded).num_days();
+            plan.check(&check.id).is_some_and(|(_, check)| {
+                check.holds.session && days >= 1 || check.holds.days.is_some_and(|limit| days >= i64::from(limit))
+            })
+        };
+        let aged = (said.entry..at.upto)
+            .any(|i| over(self.day(i), self.plan(i)) || over(self.day(i), self.plan(i + 1)))
+            || over(at.day, self.plan(at.upto));
         // A flight's own run is over when it is evidence; it does not use itself up.
         let own = matches!(self.body(said.entry), Body::LandingRecorded { .. });
         let flown = self.runs(at.upto) - self.runs(said.since) - usize::from(own);
@@ -349,11 +401,11 @@ impl Told<'_> {
             || check.holds.hours.is_some_and(|limit| hours >= limit);
         let sand = check.rests_on.iter().any(|subject| {
             let Subject::Check(id) = subject else { return false };
-            let (_, other) = self.plan.check(id).unwrap();
+            let (_, other) = self.plan(at.upto).check(id).unwrap();
             let renewed = self.said(other, at.upto).is_some_and(|under| under.since > said.since);
             self.wanted(other, at.upto) && (renewed || !self.stands(other, at).holds())
         });
-        changed || to_prove || aged || used || sand
+        changed || replanned || to_prove || aged || used || sand
     }
 
     fn stands(&self, check: &Check, at: At) -> Is {
@@ -440,12 +492,15 @@ impl Told<'_> {
         });
         let (used, temperatures) = landing.unwrap();
         let over = temperatures.iter().any(|reading| {
-            self.plan.places.iter().any(|place| place.id == reading.place && reading.celsius > place.stop_above_c)
+            self.plan(at.upto)
+                .places
+                .iter()
+                .any(|place| place.id == reading.place && reading.celsius > place.stop_above_c)
         });
         if over {
             return Is::Failed;
         }
-        let fits = |id: &str| self.fits(&self.plan.place(id).unwrap().when, at.upto);
+        let fits = |id: &str| self.fits(&self.plan(at.upto).place(id).unwrap().when, at.upto);
         if fly.temperatures.iter().any(|place| fits(place) && temperatures.iter().all(|r| r.place != *place)) {
             return Is::Missing;
         }
@@ -457,7 +512,10 @@ impl Told<'_> {
             return Is::Missing;
         }
         let warm = temperatures.iter().any(|reading| {
-            self.plan.places.iter().any(|place| place.id == reading.place && reading.celsius > place.caution_above_c)
+            self.plan(at.upto)
+                .places
+                .iter()
+                .any(|place| place.id == reading.place && reading.celsius > place.caution_above_c)
         });
         let fresh = if warm { Is::Caution } else { Is::Fresh };
         let Body::CardDrawn { prediction: Some(prediction), planned_s, .. } = self.body(drawn) else {
@@ -505,12 +563,12 @@ impl Told<'_> {
 
     fn in_the_way(&self, stage: &Stage, at: At) -> bool {
         let earlier = stage.after.iter().any(|id| {
-            let earlier = self.plan.stage(id).unwrap();
+            let earlier = self.plan(at.upto).stage(id).unwrap();
             self.gate(earlier, at) != GateIs::Released
         });
         let unknown = stage.after.is_empty()
-            && (self.plan.questions.iter().any(|q| self.answered(&q.id, at.upto).is_none())
-                || self.plan.figures.iter().filter(|f| self.fits(&f.when, at.upto)).any(|f| {
+            && (self.plan(at.upto).questions.iter().any(|q| self.answered(&q.id, at.upto).is_none())
+                || self.plan(at.upto).figures.iter().filter(|f| self.fits(&f.when, at.upto)).any(|f| {
                     let value = self.figure(&f.id, at.upto);
                     let floor = f.above.as_ref().and_then(|below| self.figure(below, at.upto));
                     (f.required && value.is_none()) || value.zip(floor).is_some_and(|(value, floor)| value <= floor)
@@ -537,7 +595,7 @@ impl Told<'_> {
 
     fn lapse(&mut self, at: At) {
         let fallen: Vec<String> = self
-            .plan
+            .plan(at.upto)
             .stages
             .iter()
             .filter(|stage| self.released.get(&stage.id) == Some(&true) && self.in_the_way(stage, at))
@@ -593,7 +651,7 @@ impl Told<'_> {
             if finding.is != FindingIs::Fixed {
                 continue;
             }
-            let Some((_, check)) = self.plan.check(&finding.proof) else { continue };
+            let Some((_, check)) = self.plan(at.upto).check(&finding.proof) else { continue };
             let Some(said) = self.said(check, at.upto).filter(|said| said.since > finding.fixed) else { continue };
             let no = matches!(
                 self.body(said.entry),
@@ -614,16 +672,16 @@ impl Told<'_> {
 
     // --- flights
 
-    fn place(&self, check: &str) -> usize {
-        self.plan.checks().position(|(_, known)| known.id == check).unwrap()
+    fn place(&self, check: &str, at: At) -> usize {
+        self.plan(at.upto).checks().position(|(_, known)| known.id == check).unwrap()
     }
 
     /// The highest flight that has to be flown before a check can be proved.
-    fn flights_under(&self, proof: &str) -> Option<usize> {
-        let (_, check) = self.plan.check(proof)?;
-        let own = check.fly().map(|_| self.place(proof));
+    fn flights_under(&self, proof: &str, at: At) -> Option<usize> {
+        let (_, check) = self.plan(at.upto).check(proof)?;
+        let own = check.fly().map(|_| self.place(proof, at));
         let under = check.rests_on.iter().filter_map(|subject| match subject {
-            Subject::Check(id) => self.flights_under(id),
+            Subject::Check(id) => self.flights_under(id, at),
             _ => None,
         });
         under.chain(own).max()
@@ -634,19 +692,22 @@ impl Told<'_> {
             return false;
         }
         let findings = self.findings.iter().filter(|f| self.blocks(f, at)).all(|f| {
-            f.is == FindingIs::Fixed && self.flights_under(&f.proof).is_some_and(|top| self.place(&check.id) <= top)
+            f.is == FindingIs::Fixed
+                && self.flights_under(&f.proof, at).is_some_and(|top| self.place(&check.id, at) <= top)
         });
-        let index = self.plan.stages.iter().position(|s| s.id == stage.id).unwrap();
-        let gates = self.plan.stages[..index]
+        let index = self.plan(at.upto).stages.iter().position(|s| s.id == stage.id).unwrap();
+        let gates = self.plan(at.upto).stages[..index]
             .iter()
             .all(|earlier| matches!(self.gate(earlier, at), GateIs::Released | GateIs::None));
         let rungs = stage.checks.iter().take_while(|other| other.id != check.id).all(|other| {
             let counts = other.mandatory && other.before_flights_from.is_none() && self.wanted(other, at.upto);
             !counts || self.stands(other, at).holds()
         });
-        let due = self.plan.checks().all(|(_, other)| {
-            let from =
-                other.before_flights_from.as_ref().and_then(|id| self.plan.stages.iter().position(|s| s.id == *id));
+        let due = self.plan(at.upto).checks().all(|(_, other)| {
+            let from = other
+                .before_flights_from
+                .as_ref()
+                .and_then(|id| self.plan(at.upto).stages.iter().position(|s| s.id == *id));
             let asked = other.mandatory && from.is_some_and(|from| from <= index) && self.wanted(other, at.upto);
             !asked || self.stands(other, at).holds()
         });
