@@ -4,7 +4,9 @@
 
 use liftgate_core::record::MarkKind;
 use liftgate_core::view::{
-    Anchor, Block, Control, Document, Edge, Icon, Ink, Keyboard, LabelSize, MarkButton, Picture, PictureLabel, PlotFingers, PlotPhase, PlotReading, Point, Screen, SpotterAct, SpotterClock, SpotterControl, SpotterLock, SpotterScreen, Stroke, Tapped, TimeCall, Tone, Turn, Weight, Token,
+    Anchor, Block, Control, Document, Edge, Icon, Ink, Keyboard, LabelSize, MarkButton, Picture, PictureLabel,
+    PlotFingers, PlotPhase, PlotReading, Point, Screen, SpotterAct, SpotterClock, SpotterControl, SpotterLock,
+    SpotterScreen, Stroke, Tapped, TimeCall, Token, Tone, Turn, Weight,
 };
 
 uniffi::custom_type!(Token, String, {
@@ -140,14 +142,8 @@ pub struct Control {
 
 #[uniffi::remote(Enum)]
 pub enum Document {
-    Pick {
-        media_types: Vec<String>,
-        most_bytes: u64,
-    },
-    Save {
-        name: String,
-        media_type: String,
-    },
+    Pick { media_types: Vec<String>, most_bytes: u64 },
+    Save { name: String, media_type: String },
 }
 
 #[uniffi::remote(Enum)]

@@ -66,11 +66,11 @@ impl Held {
         (self.measured - self.predicted) / self.predicted
     }
 
-    fn check(&self, what: &'static str) -> Result<()> {
+    fn check(&self) -> Result<()> {
         for value in [self.predicted, self.low, self.high] {
-            within(what, value, "", 1e-6, 1e7)?;
+            within("predicted draw", value, "", 1e-6, 1e7)?;
         }
-        within(what, self.measured, "", 0.0, 1e7)?;
+        within("measured draw", self.measured, "", 0.0, 1e7)?;
         within("width of an interval", self.high - self.low, "", 0.0, 1e7)?;
         Ok(())
     }
@@ -200,10 +200,8 @@ pub fn likely_causes(shown: &Shown) -> Result<Vec<Cause>> {
 
 impl Shown {
     fn check(&self) -> Result<()> {
-        for (what, held) in
-            [("draw", self.draw), ("draw at the speed read", self.draw_at_read_speed), ("current", self.current)]
-        {
-            held.map_or(Ok(()), |held| held.check(what))?;
+        for held in [self.draw, self.draw_at_read_speed, self.current].into_iter().flatten() {
+            held.check()?;
         }
         for part in &self.parts {
             for celsius in [part.celsius.predicted, part.celsius.low, part.celsius.high, part.celsius.measured] {
