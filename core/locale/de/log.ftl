@@ -1,1 +1,192 @@
 # Aufzeichnungen und ihre Bilder.
+log-lies-above = über
+log-lies-below = unter
+log-proposal-cause = : { $cause }?
+log-proposal = { $what } { $way } der Vorhersage bei { $speed } U/min{ $cause }
+log-flown-in = { $speed } U/min bei { $air }
+log-predicted-and-read = Vorhergesagt und abgelesen
+log-as-predicted = Wie vorhergesagt
+log-above = Darüber
+log-below = Darunter
+log-speed-read = { $measured } { $unit } abgelesen; { $predicted } eingestellt, { $low } bis { $high } liegt nahe daran
+log-value-read = { $measured } { $unit } abgelesen; { $predicted } vorhergesagt, { $low } bis { $high }
+log-what-charge = Entnommene Ladung
+log-what-power = Leistung im Schwebeflug
+log-what-current = Strom im Schwebeflug
+log-what-head-speed = Rotordrehzahl
+log-why = Woran es liegen kann
+log-why-note = was die Zahlen stützen, das Wahrscheinlichste zuerst
+log-nothing-explains = Nichts Abgelesenes erklärt es. Wind, Messgerät und Hand am Knüppel hinterlassen hier keine Spur.
+log-raised = Aufgenommen
+log-make-finding = Als Befund aufnehmen
+log-make-finding-of = Als Befund aufnehmen: { $title }
+log-may-leave = Das darf liegen bleiben: dann wird nichts festgehalten, und es bleibt hier stehen. Eine redliche Ablesung von zwanzig liegt außerhalb.
+log-cause-drag = Reibung im Antrieb
+log-cause-speed = falsche Übersetzung oder Drehzahl
+log-cause-pack = müder Akku
+log-cause-little-air = zu wenig Luft
+log-cause-hot-air = heiße Luft
+log-percent = { $share } %
+log-drag-words = { $more } mehr als vorhergesagt bei der abgelesenen Rotordrehzahl. Den Antrieb von Hand drehen: Riemen, Lager, Zahnspiel, Spurlauf
+log-faster = schneller
+log-slower = langsamer
+log-explains-little = das erklärt wenig vom Rest
+log-explains = das erklärt { $share } davon
+log-speed-words = { $off } { $way } als eingestellt; { $share }. Übersetzung, Polpaare und Einstellung der Drehzahlregelung prüfen
+log-pack-ratio = mindestens { $ratio } seines Innenwiderstands im Neuzustand
+log-pack-extra = { $extra } mehr Strom für die gleiche Leistung
+log-pack-words = { $words }. Innenwiderstand des Akkus ablesen, warm und voll fliegen
+log-little-air-words = { $part }: Erwärmung { $rose } der vorhergesagten, bei nicht mehr Leistung. Nach verdecktem Einlass, Lüfter und losem Kühlkörper sehen
+log-hot-air-words = { $above } über jeder bisher geflogenen Luft: die Vorhersage reicht über das Geflogene hinaus
+log-next-detail =
+    { $speed } U/min: { $middle } A, { $low } bis { $high }, aus { $hovers ->
+        [one] { $hovers } Schwebeflug
+       *[other] { $hovers } Schwebeflügen
+    }, diesen eingerechnet
+log-next = Als Nächstes: { $check }
+log-too-little = Bisher zu wenig abgelesen, um eine Drift zu sehen.
+log-nothing-drifted = Nichts ist abgedriftet.
+log-drifted =
+    { $count ->
+        [one] { $count } Wert ist
+       *[other] { $count } Werte sind
+    } abgedriftet.
+log-tested =
+    { $count ->
+        [one] { $count } Wert
+       *[other] { $count } Werte
+    } mit { $fewest } Ablesungen oder mehr
+log-last-of-each = die letzte Ablesung von jedem
+log-read-once = bisher einmal abgelesen
+log-also-read = Ebenfalls abgelesen
+log-drift-method = Eine kumulierte Summe nach Hawkins (1987): fünf von hundert, dass etwas als abgedriftet gemeldet wird, das es nicht ist, über hundert Ablesungen. Sie verlangt gleich gewonnene Ablesungen: ein gleich warmer und gleich voller Akku, derselbe Versuchspunkt. Die Schwebeleistung ist auf Normalluft auf Meereshöhe gebracht, Wärme zählt über der Luft ihres Tages.
+log-trends = Verlauf
+log-pack-resistance = { $pack }, Innenwiderstand
+log-as-read = wie abgelesen
+log-leads-resistance = { $pack } mit Kabeln, Widerstand
+log-by-the-logs = aus den Aufzeichnungen
+log-above-air = { $place }, über der Luft
+log-hover-power = Schwebeleistung in Normalluft
+log-shakes = Bemerktes Schütteln und Geräusche
+log-each-minute = je Flugminute
+log-last-of =
+    Letzte von { $count ->
+        [one] { $count } Ablesung
+       *[other] { $count } Ablesungen
+    }
+log-no-drift = keine Drift
+log-before-drift =
+    { $count ->
+        [one] { $count } weitere Ablesung
+       *[other] { $count } weitere Ablesungen
+    }, bevor eine Drift erkennbar ist
+log-drifted-by = abgedriftet: { $change }{ $width } { $unit } seit { $since }
+log-flights = { $flights } Flüge
+log-trends-note = was abdriftet, Flug für Flug
+log-trends-row = Verlauf über die Lebenszeit
+log-at = Bei { $time }
+log-from-to = { $from } bis { $to }
+log-plot-spoken = Verlaufsbild. { $spoken }
+log-range-spoken = { $from } bis { $to }: { $ranges }
+log-least-greatest = { $least } bis { $greatest }
+log-limit-stop = Halt { $value } { $unit }
+log-limit-caution = Vorsicht { $value } { $unit }
+log-limit = Grenzwert { $value } { $unit }
+log-limit-set = eingestellt { $rpm } { $unit }
+log-no-values = hier keine Werte
+log-limit-above = darüber: { $limit }
+log-limit-below = darunter: { $limit }
+log-closer = Näher
+log-closer-spoken = Bild: halbe Zeit
+log-wider = Weiter
+log-wider-spoken = Bild: doppelte Zeit
+log-all-in-view = Alles ist im Bild
+log-earlier = Früher
+log-earlier-spoken = Bild: ein halbes Fenster zurück
+log-later = Später
+log-later-spoken = Bild: ein halbes Fenster weiter
+log-whole = Alles
+log-whole-spoken = Bild: die ganze Aufzeichnung
+log-cursor-back = Zeiger zurück
+log-cursor-back-spoken = Zeiger einen Schritt zurück
+log-cursor-on = Zeiger weiter
+log-cursor-on-spoken = Zeiger einen Schritt weiter
+log-cursor-off = Kein Zeiger
+log-cursor-off-spoken = Den Zeiger wegnehmen
+log-cursor = Zeiger
+log-cursor-spoken = Einen Zeiger in die Mitte setzen
+log-on-top-spoken = { $label } zuoberst zeigen
+log-on-top = Zuoberst im Bild
+log-none = keine
+log-turns = Umdrehungen, die sie je Rotorumdrehung zählt
+log-file-gone = Die Datei ist nicht mehr zur Hand. Nichts davon wurde festgehalten.
+log-pick-again = Noch einmal wählen
+log-log = Aufzeichnung
+log-known = Diese Art von Datei ist bekannt.
+log-say-once = Einmal sagen, was ihre Spalten sind.
+log-left-out-note = Ausgelassene Spalten werden nicht gelesen. Die Datei selbst bleibt ganz erhalten.
+log-time-column = Zeit, Spalte { $column } ({ $name })
+log-guess = Annahme
+log-no-time = Keine Spalte enthält die Zeit
+log-rows-apart = Zeilen gelten als 0,1 s auseinander
+log-attach = Diese Aufzeichnung anhängen
+log-begins = beginnt mit { $sample }
+log-leave-out = Auslassen
+log-column = Spalte { $column }
+log-unit-of-column = Einheit von Spalte { $column }
+log-turns-motor = ; { $turns } für die Drehzahl des Motors
+log-turns-hint = 1 für die Drehzahl des Rotors selbst{ $motor }
+log-where-column = Wo Spalte { $column } gemessen wird
+log-none-attached-yet = An diesem Flug hängt keine Aufzeichnung. Jede Texttabelle, die ein Aufzeichner schrieb, genügt.
+log-pick = Aufzeichnung wählen
+log-review = Auswertung
+log-says = Was sie sagt
+log-touch-one = eine berühren zeigt, wo
+log-the-file = Die Datei
+log-pick-another = Andere Aufzeichnung wählen
+log-further = Weiteres
+log-another-day = Anderer Tag
+log-another-day-note = die Wärme an einem heißeren Tag
+log-nothing-past = Nichts in dieser Aufzeichnung liegt jenseits seines Grenzwerts.
+log-past =
+    { $count ->
+        [one] { $count } Wert liegt
+       *[other] { $count } Werte liegen
+    } jenseits eines Grenzwerts.
+log-read-counts = { $rows } Zeilen gelesen, { $missed } Fehler, { $left_out } Zeilen ausgelassen
+log-figure-time = Flugzeit
+log-figure-highest = höchster Wert
+log-figure-lowest = niedrigster Wert
+log-figure-mean = Mittel im Flug
+log-figure-hover-mean = Mittel im Schwebeflug
+log-figure-past = Zeit jenseits des Grenzwerts
+log-figure-charge = Im Flug entnommene Ladung
+log-figure-energy = Im Flug entnommene Energie
+log-figure-resistance = Widerstand von Akku und Kabeln
+log-figure-sag = Unter Last verlorene Spannung
+log-figure-ripple = Welligkeit
+log-figure-speed-error = im Schwebeflug, gegen die Einstellung
+log-figure-droop = tiefster Einbruch unter Last
+log-figure-settles = würde sich einstellen bei
+log-figure-time-constant = Zeitkonstante
+log-figure-drop-out = Nichts aufgezeichnet
+log-state-stop = Halt
+log-state-caution = Vorsicht
+log-state-within = Innerhalb
+log-bytes = { $bytes } Bytes, SHA-256 { $sha256 }
+log-row-counts = { $found } gefunden, { $read } gelesen, { $left_out } ausgelassen, { $repeated } wiederholt, { $out_of_order } ungeordnet, { $restarts } Neuanfänge
+log-kept = Erhalten, wie sie war
+log-rows = Zeilen
+log-fault = Fehler
+log-no-file = Die Datei selbst ist nicht mehr hier: kein Bild lässt sich zeichnen.
+log-where-from = Woher es kommt
+log-none-attached = keine angehängt
+log-of-flight = Aufzeichnung dieses Flugs
+log-too-long = ‚{ $name }‘ ist länger als 64 MiB: am Aufzeichner kürzen, dann noch einmal wählen
+log-gone-pick-again = Die Datei ist nicht mehr zur Hand: noch einmal wählen
+log-attached = Aufzeichnung angehängt: { $rows } Zeilen von { $name }
+log-flight-gone = Diesen Flug gibt es nicht mehr
+log-all-as-predicted = Alles war wie vorhergesagt: es gibt nichts aufzunehmen
+log-finding-raised = Befund aufgenommen: { $title }
+log-no-plot = Kein Bild ist in Sicht
+log-controller-rating = die Dauerbelastung des Motorreglers

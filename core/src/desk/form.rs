@@ -17,6 +17,11 @@ impl<'a> Form<'a> {
         Form { drafts, locale }
     }
 
+    /// In whose language, scale and measures it is filled in.
+    pub fn locale(&self) -> Locale {
+        self.locale
+    }
+
     /// A field's text without the blanks around it, `None` where nothing is left.
     pub fn text(&self, field: &str) -> Option<&'a str> {
         self.drafts.get(field).map(|text| text.trim()).filter(|text| !text.is_empty())

@@ -7,6 +7,7 @@ use super::phone::Shared;
 use super::{DeskError, Form};
 use crate::engineering::Grade;
 use crate::journal::NewEntry;
+use crate::locale::{Locale, say};
 use crate::record::{AttachedLog, Body, EntryId, FindingGrade, ThingKind};
 use crate::telemetry::summary::{ChannelLimit, Side, summarise};
 use crate::telemetry::{Import, Layout, Limits, Quantity, Recording, Settings, SightStep, TelemetryError};
@@ -55,9 +56,7 @@ impl From<TelemetryError> for DeskError {
 /// Looks at a file that was picked for a flight, and goes to where its columns are named.
 pub(super) fn pick(shared: &mut Shared, card: EntryId, name: &str, bytes: Vec<u8>) -> Result<(), DeskError> {
     if bytes.len() as u64 > MOST_LOG_BYTES {
-        return Err(DeskError::refused(format!(
-            "'{name}' is longer than 64 MiB: cut it at the recorder, then pick it again"
-        )));
+        return Err(DeskError::refused(say!(shared.locale(), "log-too-long", name = name)));
     }
     let layout = Layout::of(&bytes)?;
     let place = Place::LogOffer(card);
@@ -69,7 +68,7 @@ pub(super) fn pick(shared: &mut Shared, card: EntryId, name: &str, bytes: Vec<u8
 /// Reads the picked log under the columns as they are named, keeps the file, and says what to append.
 pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Form<'_>) -> Result<Done, DeskError> {
     let Some(picked) = shared.picked_log.as_ref().filter(|picked| picked.card == card) else {
-        return Err(DeskError::refused("The file is no longer at hand: pick it again"));
+        return Err(DeskError::refused(say!(shared.locale(), "log-gone-pick-again")));
     };
     let map = view::named_columns(&shared.entries, &picked.layout, form);
     for mapped in map.columns.iter().filter(|mapped| mapped.quantity == Quantity::HeadSpeed) {
@@ -87,7 +86,7 @@ pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Form<'_>) -> Resu
         faults: recording.faults.first.iter().take(20).map(ToString::to_string).collect(),
         figures: summary.figures,
     };
-    let said = format!("Log attached: {} rows of {}", log.rows.imported, log.name);
+    let said = say!(shared.locale(), "log-attached", rows = log.rows.imported, name = log.name);
     shared.journal.keep_log(&picked.bytes)?;
     shared.picked_log = None;
     let entry = NewEntry::pilot(Body::LogAttached { card, log: Box::new(log) });
@@ -121,9 +120,10 @@ pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), DeskError> 
 
 /// Raises the finding that a flight proposes: one touch, with what will prove the fix.
 pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result<Done, DeskError> {
-    let flight = shared.ledger.flight(card).ok_or_else(|| DeskError::refused("This flight is no longer there"))?;
+    let flight =
+        shared.ledger.flight(card).ok_or_else(|| DeskError::refused(say!(shared.locale(), "log-flight-gone")))?;
     let log = view::log_of(&shared.entries, card);
-    let nothing = || DeskError::refused("All was as predicted: there is nothing to raise");
+    let nothing = || DeskError::refused(say!(shared.locale(), "log-all-as-predicted"));
     let proposal = view::proposal(shared.facts(), flight, log).ok_or_else(nothing)?;
     let (stage, _) = shared.plan.check(&flight.check).ok_or_else(nothing)?;
     let body = Body::FindingRaised {
@@ -133,7 +133,7 @@ pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result<Done, Des
         proof: flight.check.clone(),
         shown_by: Some(proposal.shown_by),
     };
-    super::command::one(body, format!("Finding raised: {}", proposal.title), After::Stay)
+    super::command::one(body, say!(shared.locale(), "log-finding-raised", title = proposal.title), After::Stay)
 }
 
 /// The plots of the logs that are attached, for a page that nobody touches, by the flight's card.
@@ -142,7 +142,7 @@ pub(super) fn printed(shared: &Shared) -> Result<BTreeMap<EntryId, view::Picture
     for flight in &shared.ledger.flights {
         let Some(log) = view::log_of(&shared.entries, flight.card) else { continue };
         let Some(recording) = kept(shared, log)? else { continue };
-        plots.insert(flight.card, view::plot_printed(&recording, &limits(shared, flight.card)));
+        plots.insert(flight.card, view::plot_printed(Locale::default(), &recording, &limits(shared, flight.card)));
     }
     Ok(plots)
 }
@@ -156,13 +156,13 @@ fn kept(shared: &Shared, log: &AttachedLog) -> Result<Option<Recording>, DeskErr
     }))
 }
 
-fn no_plot() -> DeskError {
-    DeskError::refused("No plot is in view")
+fn no_plot(locale: Locale) -> DeskError {
+    DeskError::refused(say!(locale, "log-no-plot"))
 }
 
 /// What of the plot is in view at a place, with the log that it is of.
 fn in_view<'a>(shared: &'a Shared, place: &Place) -> Result<(PlotView, &'a OpenLog), DeskError> {
-    let open = shared.open_log.as_ref().ok_or_else(no_plot)?;
+    let open = shared.open_log.as_ref().ok_or_else(|| no_plot(shared.locale()))?;
     if let Some((_, view)) = open.moving.as_ref().filter(|(of, _)| of == place) {
         return Ok((*view, open));
     }
@@ -205,8 +205,8 @@ pub(super) fn fingers(shared: &mut Shared, place: &Place, fingers: &PlotFingers)
     } else if let Some(open) = shared.open_log.as_mut() {
         open.moving = Some((place.clone(), next));
     }
-    let open = shared.open_log.as_ref().ok_or_else(no_plot)?;
-    Ok(view::plot_block(&open.recording, &open.limits, &next))
+    let open = shared.open_log.as_ref().ok_or_else(|| no_plot(shared.locale()))?;
+    Ok(view::plot_block(shared.locale(), &open.recording, &open.limits, &next))
 }
 
 fn read(layout: &Layout, map: &crate::telemetry::ColumnMap, bytes: &[u8]) -> Result<Recording, TelemetryError> {
@@ -234,7 +234,7 @@ fn limits(shared: &Shared, card: EntryId) -> Limits {
         value,
         side: Side::Above,
         grade: Grade::Caution,
-        basis: "the controller's continuous rating".to_owned(),
+        basis: say!(shared.locale(), "log-controller-rating"),
     });
     Limits {
         cells: pack.and_then(|pack| pack.number("cells")).map(|cells| cells as u32),

@@ -212,7 +212,7 @@ fn logs(plan: &Plan, entries: &[Entry], ledger: &Ledger, plots: &BTreeMap<EntryI
                 "{}: {} rows read, {} left out, {} faults; SHA-256 {}",
                 log.name, rows.imported, rows.left_out, log.fault_count, log.sha256
             ),
-            figures: view::log_lines(log),
+            figures: view::log_lines(Locale::default(), log),
             picture: plots.get(&flight.card).map(view::svg).unwrap_or_default(),
         })
     };

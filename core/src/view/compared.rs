@@ -5,6 +5,7 @@ use super::{Block, Command, Context, Control, Edge, Icon, Place, Tone, check_tit
 use crate::computed::{Compared, ComparedReading, Facts, What, compared};
 use crate::engineering::disagreement::{Cause, Lies};
 use crate::field::Flight;
+use crate::locale::{Locale, say};
 use crate::plan::Plan;
 use crate::readiness::Finding;
 use crate::record::{AttachedLog, EntryId, Unit};
@@ -19,10 +20,10 @@ pub(crate) struct Proposal {
 
 /// What a flight proposes, where something disagrees.
 pub(crate) fn proposal(facts: Facts<'_>, flight: &Flight, log: Option<&AttachedLog>) -> Option<Proposal> {
-    proposed(facts.plan, flight, &compared(facts, flight, log)?)
+    proposed(facts.locale, facts.plan, flight, &compared(facts, flight, log)?)
 }
 
-fn proposed(plan: &Plan, flight: &Flight, compared: &Compared) -> Option<Proposal> {
+fn proposed(locale: Locale, plan: &Plan, flight: &Flight, compared: &Compared) -> Option<Proposal> {
     // What is furthest out, in widths of its own interval.
     let beyond = |reading: &&ComparedReading| {
         let held = reading.held;
@@ -30,10 +31,24 @@ fn proposed(plan: &Plan, flight: &Flight, compared: &Compared) -> Option<Proposa
         out / (held.high - held.low).max(1e-9)
     };
     let worst = compared.disagreeing().max_by(|a, b| beyond(a).total_cmp(&beyond(b)))?;
-    let way = if worst.held.lies() == Lies::Above { "above" } else { "below" };
-    let what = what_words(plan, &worst.what);
-    let cause = compared.causes.first().map_or_else(String::new, |cause| format!(": {}?", cause_title(cause)));
-    let title = format!("{what} {way} its prediction at {:.0} rpm{cause}", flight.head_speed_rpm);
+    let way = if worst.held.lies() == Lies::Above {
+        say!(locale, "log-lies-above")
+    } else {
+        say!(locale, "log-lies-below")
+    };
+    let what = what_words(locale, plan, &worst.what);
+    let cause = compared
+        .causes
+        .first()
+        .map_or_else(String::new, |cause| say!(locale, "log-proposal-cause", cause = cause_title(locale, cause)));
+    let title = say!(
+        locale,
+        "log-proposal",
+        what = what,
+        way = way,
+        speed = locale.number(flight.head_speed_rpm, 0),
+        cause = cause
+    );
     let shown_by = flight.landing.as_ref().map_or(flight.card, |landing| landing.entry);
     Some(Proposal { title, shown_by })
 }
@@ -52,139 +67,153 @@ pub(super) fn blocks(context: &Context<'_>, flight: &Flight, log: Option<&Attach
     if compared.readings.is_empty() {
         return Vec::new();
     }
-    let note = format!("{:.0} rpm in {:.0} °C", flight.head_speed_rpm, flight.air_c);
-    let mut blocks = vec![heading("Predicted and read", Some(note))];
-    blocks.extend(compared.readings.iter().map(|reading| reading_row(context.plan, reading)));
-    if let Some(proposal) = proposed(context.plan, flight, &compared) {
+    let note = say!(
+        context.locale,
+        "log-flown-in",
+        speed = context.locale.number(flight.head_speed_rpm, 0),
+        air = context.locale.rounded(flight.air_c, 0, Unit::Celsius)
+    );
+    let mut blocks = vec![heading(say!(context.locale, "log-predicted-and-read"), Some(note))];
+    blocks.extend(compared.readings.iter().map(|reading| reading_row(context.locale, context.plan, reading)));
+    if let Some(proposal) = proposed(context.locale, context.plan, flight, &compared) {
         blocks.extend(disagreement(context, flight, &compared, &proposal));
     }
     blocks.extend(next(context, &compared));
     blocks
 }
 
-fn reading_row(plan: &Plan, reading: &ComparedReading) -> Block {
+fn reading_row(locale: Locale, plan: &Plan, reading: &ComparedReading) -> Block {
     let held = reading.held;
     let digits = usize::from(matches!(reading.unit, Unit::Ampere));
-    let show = |value: f64| format!("{value:.digits$}");
+    let show = |value: f64| locale.bare(value, digits, reading.unit);
     let (edge, state) = match held.lies() {
-        Lies::Within => (Edge::Fresh, "As predicted"),
-        Lies::Above => (Edge::Caution, "Above"),
-        Lies::Below => (Edge::Caution, "Below"),
+        Lies::Within => (Edge::Fresh, say!(locale, "log-as-predicted")),
+        Lies::Above => (Edge::Caution, say!(locale, "log-above")),
+        Lies::Below => (Edge::Caution, say!(locale, "log-below")),
     };
-    let unit = reading.unit.sign();
+    let unit = locale.shown(reading.unit).sign;
     let detail = match reading.what {
         What::HeadSpeed => {
-            format!(
-                "{} {unit} read; {} set, {} to {} is near it",
-                show(held.measured),
-                show(held.predicted),
-                show(held.low),
-                show(held.high)
+            say!(
+                locale,
+                "log-speed-read",
+                measured = show(held.measured),
+                unit = unit,
+                predicted = show(held.predicted),
+                low = show(held.low),
+                high = show(held.high)
             )
         }
-        _ => format!(
-            "{} {unit} read; {} predicted, {} to {}",
-            show(held.measured),
-            show(held.predicted),
-            show(held.low),
-            show(held.high)
+        _ => say!(
+            locale,
+            "log-value-read",
+            measured = show(held.measured),
+            unit = unit,
+            predicted = show(held.predicted),
+            low = show(held.low),
+            high = show(held.high)
         ),
     };
-    still_row(edge, state, what_words(plan, &reading.what), Some(detail))
+    still_row(edge, state, what_words(locale, plan, &reading.what), Some(detail))
 }
 
-fn what_words(plan: &Plan, what: &What) -> String {
+fn what_words(locale: Locale, plan: &Plan, what: &What) -> String {
     match what {
-        What::Charge => "Charge".to_owned(),
-        What::Power => "Power in hover".to_owned(),
-        What::Current => "Current in hover".to_owned(),
-        What::HeadSpeed => "Head speed".to_owned(),
+        What::Charge => say!(locale, "log-what-charge"),
+        What::Power => say!(locale, "log-what-power"),
+        What::Current => say!(locale, "log-what-current"),
+        What::HeadSpeed => say!(locale, "log-what-head-speed"),
         What::Place(id) => plan.place(id).map_or_else(|| id.clone(), |place| place.title.clone()),
     }
 }
 
 fn disagreement(context: &Context<'_>, flight: &Flight, compared: &Compared, proposal: &Proposal) -> Vec<Block> {
-    let mut blocks = vec![heading("Why it may be", Some("what the figures support, likeliest first".to_owned()))];
+    let mut blocks = vec![heading(say!(context.locale, "log-why"), Some(say!(context.locale, "log-why-note")))];
     if compared.causes.is_empty() {
-        let words =
-            "Nothing that was read explains it. Wind, the meter and the hand on the sticks leave no trace here.";
+        let words = say!(context.locale, "log-nothing-explains");
         blocks.push(paragraph(words, Tone::Plain));
     }
-    blocks.extend(
-        compared
-            .causes
-            .iter()
-            .map(|cause| still_row(Edge::None, "", super::sentence(cause_title(cause)), Some(cause_words(cause)))),
-    );
+    blocks.extend(compared.causes.iter().map(|cause| {
+        still_row(
+            Edge::None,
+            "",
+            super::sentence(&cause_title(context.locale, cause)),
+            Some(cause_words(context.locale, cause)),
+        )
+    }));
     match raised(context, flight, proposal) {
         Some(finding) => {
             let title = format!("{}. {}", finding.number, finding.title);
-            blocks.push(row(Edge::None, "Raised", &title, None, Place::Finding(finding.id)));
+            blocks.push(row(
+                Edge::None,
+                say!(context.locale, "log-raised"),
+                &title,
+                None,
+                Place::Finding(finding.id),
+            ));
         }
         None => {
             let raise =
-                Control::new(Command::RaiseProposed(flight.card).into(), "Make it a finding").icon(Icon::Flag);
-            let spoken = format!("Make it a finding: {}", proposal.title);
+                Control::new(Command::RaiseProposed(flight.card).into(), say!(context.locale, "log-make-finding"))
+                    .icon(Icon::Flag);
+            let spoken = say!(context.locale, "log-make-finding-of", title = proposal.title);
             blocks.push(Block::Choice { label: proposal.title.clone(), options: vec![raise.spoken(spoken)] });
-            let words = "You may leave it: nothing is recorded then, and this stays here. One honest reading in twenty lies outside.";
+            let words = say!(context.locale, "log-may-leave");
             blocks.push(paragraph(words, Tone::Quiet));
         }
     }
     blocks
 }
 
-fn cause_title(cause: &Cause) -> &'static str {
+fn cause_title(locale: Locale, cause: &Cause) -> String {
     match cause {
-        Cause::DriveDrag { .. } => "drag in the drive",
-        Cause::HeadSpeedOff { .. } => "wrong ratio or head speed",
-        Cause::TiredPack { .. } => "tired pack",
-        Cause::LittleAir { .. } => "too little air",
-        Cause::HotAir { .. } => "hot air",
+        Cause::DriveDrag { .. } => say!(locale, "log-cause-drag"),
+        Cause::HeadSpeedOff { .. } => say!(locale, "log-cause-speed"),
+        Cause::TiredPack { .. } => say!(locale, "log-cause-pack"),
+        Cause::LittleAir { .. } => say!(locale, "log-cause-little-air"),
+        Cause::HotAir { .. } => say!(locale, "log-cause-hot-air"),
     }
 }
 
-fn cause_words(cause: &Cause) -> String {
-    let percent = |share: f64| format!("{:.0} %", 100.0 * share);
+fn cause_words(locale: Locale, cause: &Cause) -> String {
+    let percent = |share: f64| say!(locale, "log-percent", share = locale.number(100.0 * share, 0));
     match cause {
-        Cause::DriveDrag { extra } => format!(
-            "{} more than predicted at the head speed that was read. Turn the drive by hand: belt, bearings, gear mesh, blade tracking",
-            percent(*extra)
-        ),
+        Cause::DriveDrag { extra } => say!(locale, "log-drag-words", more = percent(*extra)),
         Cause::HeadSpeedOff { off, explains } => {
-            let way = if *off > 0.0 { "faster" } else { "slower" };
+            let way = if *off > 0.0 { say!(locale, "log-faster") } else { say!(locale, "log-slower") };
             let share = explains.map_or_else(
-                || "that explains little of the rest".to_owned(),
-                |share| format!("that explains {} of it", percent(share)),
+                || say!(locale, "log-explains-little"),
+                |share| say!(locale, "log-explains", share = percent(share)),
             );
-            format!(
-                "{} {way} than set; {share}. Check the ratio, the pole pairs and the governor's setting",
-                percent(off.abs())
-            )
+            say!(locale, "log-speed-words", off = percent(off.abs()), way = way, share = share)
         }
         Cause::TiredPack { ratio, extra_current } => {
-            let ratio = ratio.map(|ratio| format!("at least {} of its resistance when new", percent(ratio)));
-            let extra = extra_current.map(|extra| format!("{} more current for the same power", percent(extra)));
+            let ratio = ratio.map(|ratio| say!(locale, "log-pack-ratio", ratio = percent(ratio)));
+            let extra = extra_current.map(|extra| say!(locale, "log-pack-extra", extra = percent(extra)));
             let words: Vec<String> = extra.into_iter().chain(ratio).collect();
-            format!("{}. Read the pack's resistance, and fly it warm and full", words.join(", "))
+            say!(locale, "log-pack-words", words = words.join(", "))
         }
-        Cause::LittleAir { part, rise_ratio } => format!(
-            "{part} rose {} of what was predicted, at no more power. Look for a blocked inlet, a fan, a loose heat sink",
-            percent(*rise_ratio)
-        ),
+        Cause::LittleAir { part, rise_ratio } => {
+            say!(locale, "log-little-air-words", part = part, rose = percent(*rise_ratio))
+        }
         Cause::HotAir { above_k } => {
-            format!("{above_k:.0} K above any air flown in before: the prediction reaches beyond what was flown")
+            say!(locale, "log-hot-air-words", above = locale.rounded(*above_k, 0, Unit::Kelvin))
         }
     }
 }
 
 fn next(context: &Context<'_>, compared: &Compared) -> Option<Block> {
     let next = compared.next.as_ref()?;
-    let from = super::counted(next.hovers, "hover", "hovers");
     let (low, high) = (next.current_a.low, next.current_a.high);
-    let detail = format!(
-        "{:.0} rpm: {:.1} A, {low:.1} to {high:.1}, from {from} with this one in it",
-        next.head_speed_rpm, next.current_a.middle
+    let detail = say!(
+        context.locale,
+        "log-next-detail",
+        speed = context.locale.number(next.head_speed_rpm, 0),
+        middle = context.locale.number(next.current_a.middle, 1),
+        low = context.locale.number(low, 1),
+        high = context.locale.number(high, 1),
+        hovers = next.hovers
     );
-    let title = format!("Next: {}", check_title(context.plan, &next.check));
+    let title = say!(context.locale, "log-next", check = check_title(context.plan, &next.check));
     Some(row(Edge::None, "", &title, Some(detail), Place::Card(next.check.clone())))
 }

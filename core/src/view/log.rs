@@ -4,6 +4,7 @@ use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Command, Context, Control, Document, Edge, Icon, Place, PlotView, Screen, Tone};
 use crate::desk::{Form, MOST_LOG_BYTES};
 use crate::engineering::Grade;
+use crate::locale::{Locale, say};
 use crate::record::{AttachedLog, Body, Entry, EntryId, Unit};
 use crate::telemetry::summary::{FigureKind, LogFigure};
 use crate::telemetry::{ColumnMap, Layout, MappedColumn, Quantity, Recording, Span, TimeForm};
@@ -35,14 +36,17 @@ fn turns_field(column: u32) -> String {
 
 /// Plausible turns of a motor for one of the rotor, inclusive.
 const TURNS: (f64, f64) = (0.05, 50.0);
-const TURNS_LABEL: &str = "Turns it counts for one of the rotor";
+
+fn turns_label(locale: Locale) -> String {
+    say!(locale, "log-turns")
+}
 
 /// Turns that a column counts for one of the rotor, as typed; none where nothing was.
 ///
 /// # Errors
 /// Refused if it is no number, or outside of what a drive has.
 pub(crate) fn typed_turns(form: Form<'_>, column: u32) -> Result<Option<f64>, crate::desk::DeskError> {
-    form.number(&turns_field(column), TURNS_LABEL, Unit::Ratio, TURNS)
+    form.number(&turns_field(column), &turns_label(form.locale()), Unit::Ratio, TURNS)
 }
 
 /// The log of a flight: the last that was attached and not withdrawn.
@@ -101,7 +105,7 @@ pub(crate) fn named_columns(entries: &[Entry], layout: &Layout, form: Form<'_>) 
     map
 }
 
-fn a_log_file(card: EntryId, label: &str) -> Control {
+fn a_log_file(card: EntryId, label: String) -> Control {
     let media_types = ["text/csv", "text/comma-separated-values", "text/plain", "*/*"].map(str::to_owned).to_vec();
     Control::primary(Command::PickLog(card).into(), label)
         .icon(Icon::Book)
@@ -111,16 +115,16 @@ fn a_log_file(card: EntryId, label: &str) -> Control {
 /// A file that was picked: what its columns are.
 pub(super) fn offer(context: &Context<'_>, card: EntryId) -> Screen {
     let Some(picked) = context.picked_log.filter(|picked| picked.card == card) else {
-        let words = "The file is no longer at hand. Nothing was recorded of it.";
+        let words = say!(context.locale, "log-file-gone");
         let blocks = vec![paragraph(words, Tone::Plain)];
-        let foot = vec![a_log_file(card, "Pick it again")];
-        return Screen { foot, ..context.screen("log-offer", "Log", None, blocks) };
+        let foot = vec![a_log_file(card, say!(context.locale, "log-pick-again"))];
+        return Screen { foot, ..context.screen("log-offer", say!(context.locale, "log-log"), None, blocks) };
     };
     let layout = &picked.layout;
     let map = named_columns(context.entries, layout, context.form);
     let known = known_map(context.entries, layout).is_some();
-    let text = if known { "This kind of file is known." } else { "Say once what its columns are." };
-    let detail = "Columns that are left out are not read. The file itself is kept whole.".to_owned();
+    let text = if known { say!(context.locale, "log-known") } else { say!(context.locale, "log-say-once") };
+    let detail = say!(context.locale, "log-left-out-note");
     let mut blocks = vec![Block::Verdict { text: text.to_owned(), detail: Some(detail), edge: Edge::None }];
     if let Some(column) = map.time_column {
         let name = layout.headers.get(column as usize).map_or("", |header| header.name.as_str());
@@ -129,15 +133,15 @@ pub(super) fn offer(context: &Context<'_>, card: EntryId) -> Screen {
             Control::new(set.into(), form.word()).chosen(map.time_form == form)
         });
         blocks.push(Block::Choice {
-            label: format!("Time, column {} ({name})", column + 1),
+            label: say!(context.locale, "log-time-column", column = column + 1, name = name),
             options: options.to_vec(),
         });
     } else {
         blocks.push(still_row(
             Edge::Caution,
-            "Guess",
-            "No column holds the time",
-            Some("Rows are taken 0.1 s apart".to_owned()),
+            say!(context.locale, "log-guess"),
+            say!(context.locale, "log-no-time"),
+            Some(say!(context.locale, "log-rows-apart")),
         ));
     }
     for (column, header) in (0_u32..).zip(&layout.headers).take(NAMED) {
@@ -145,8 +149,12 @@ pub(super) fn offer(context: &Context<'_>, card: EntryId) -> Screen {
             column_blocks(context, &map, column, header, &mut blocks);
         }
     }
-    let attach = Control::primary(Command::AttachLog(card).into(), "Attach this log").icon(Icon::Tick);
-    Screen { foot: vec![attach], ..context.screen("log-offer", picked.name.as_str(), Some("Log".to_owned()), blocks) }
+    let attach =
+        Control::primary(Command::AttachLog(card).into(), say!(context.locale, "log-attach")).icon(Icon::Tick);
+    Screen {
+        foot: vec![attach],
+        ..context.screen("log-offer", picked.name.as_str(), Some(say!(context.locale, "log-log")), blocks)
+    }
 }
 
 fn column_blocks(
@@ -158,16 +166,24 @@ fn column_blocks(
 ) {
     let mapped = map.columns.iter().find(|mapped| mapped.column == column);
     let unit = if header.unit_text.is_empty() { String::new() } else { format!(" [{}]", header.unit_text) };
-    blocks.push(heading(format!("{}{unit}", header.name), header.samples.first().map(|s| format!("begins {s}"))));
+    blocks.push(heading(
+        format!("{}{unit}", header.name),
+        header.samples.first().map(|s| say!(context.locale, "log-begins", sample = s)),
+    ));
     let choose = |field: String, id: String, label: &str, chosen: bool| {
         Control::new(Command::Set(field, id).into(), label).chosen(chosen)
     };
-    let mut options = vec![choose(quantity_field(column), LEAVE_OUT.to_owned(), "Leave out", mapped.is_none())];
+    let mut options = vec![choose(
+        quantity_field(column),
+        LEAVE_OUT.to_owned(),
+        &say!(context.locale, "log-leave-out"),
+        mapped.is_none(),
+    )];
     options.extend(Quantity::ALL.into_iter().filter(|q| *q != Quantity::Time).map(|quantity| {
         let chosen = mapped.is_some_and(|mapped| mapped.quantity == quantity);
         choose(quantity_field(column), id_of(quantity), quantity.word(), chosen)
     }));
-    blocks.push(Block::Choice { label: format!("Column {}", column + 1), options });
+    blocks.push(Block::Choice { label: say!(context.locale, "log-column", column = column + 1), options });
     let Some(mapped) = mapped else { return };
     if mapped.quantity.units().len() > 1 {
         let units = mapped.quantity.units().iter();
@@ -179,17 +195,26 @@ fn column_blocks(
                 mapped.unit == *u,
             )
         });
-        blocks.push(Block::Choice { label: format!("Unit of column {}", column + 1), options: options.collect() });
+        blocks.push(Block::Choice {
+            label: say!(context.locale, "log-unit-of-column", column = column + 1),
+            options: options.collect(),
+        });
     }
     if mapped.quantity == Quantity::HeadSpeed {
         let gear = context.ledger.aircraft.figure("gear-ratio");
         let known = Some(1.0 / mapped.ratio).filter(|turns| (turns - 1.0).abs() > 1e-9);
-        let mut entry =
-            context.number_entry(&turns_field(column), TURNS_LABEL, Unit::Ratio, TURNS, known.or(Some(1.0)));
+        let mut entry = context.number_entry(
+            &turns_field(column),
+            &turns_label(context.locale),
+            Unit::Ratio,
+            TURNS,
+            known.or(Some(1.0)),
+        );
         if let Block::Entry { hint, .. } = &mut entry {
-            let motor = gear
-                .map_or_else(String::new, |turns| format!("; {} for the motor's speed", crate::record::show(turns)));
-            *hint = Some(format!("1 for the rotor's own speed{motor}"));
+            let motor = gear.map_or_else(String::new, |turns| {
+                say!(context.locale, "log-turns-motor", turns = context.locale.plain(turns))
+            });
+            *hint = Some(say!(context.locale, "log-turns-hint", motor = motor));
         }
         blocks.push(entry);
     }
@@ -198,7 +223,7 @@ fn column_blocks(
         let options =
             places.map(|p| choose(place_field(column), p.id.clone(), &p.title, mapped.place.as_ref() == Some(&p.id)));
         blocks.push(Block::Choice {
-            label: format!("Where column {} is measured", column + 1),
+            label: say!(context.locale, "log-where-column", column = column + 1),
             options: options.collect(),
         });
     }
@@ -211,33 +236,39 @@ pub(super) fn review(context: &Context<'_>, card: EntryId) -> Screen {
         context.plan.check(&flight.check).map_or_else(|| flight.check.clone(), |(_, check)| check.title.clone());
     let above = Some(title);
     let Some(log) = log_of(context.entries, card) else {
-        let words = "No log is attached to this flight. Any table of text that a recorder wrote will do.";
+        let words = say!(context.locale, "log-none-attached-yet");
         let mut blocks = vec![paragraph(words, Tone::Plain)];
         blocks.extend(super::compared::blocks(context, flight, None));
-        blocks.extend(further());
+        blocks.extend(further(context));
         return Screen {
-            foot: vec![a_log_file(card, "Pick a log")],
-            ..context.screen("review", "Review", above, blocks)
+            foot: vec![a_log_file(card, say!(context.locale, "log-pick"))],
+            ..context.screen("review", say!(context.locale, "log-review"), above, blocks)
         };
     };
-    let mut blocks = vec![verdict(log)];
+    let mut blocks = vec![verdict(context, log)];
     blocks.extend(plot_blocks(context, &Place::Review(card)));
     blocks.extend(super::compared::blocks(context, flight, Some(log)));
-    blocks.push(heading("What it says", Some("touch one to see where".to_owned())));
-    blocks.extend((0..).zip(&log.figures).map(|(index, figure)| figure_row(card, log, index, figure)));
-    blocks.push(heading("The file", Some(log.name.clone())));
-    blocks.extend(file_rows(log));
-    blocks.extend(further());
-    let again = a_log_file(card, "Pick another log").weight(super::Weight::Quiet);
-    Screen { foot: vec![again], ..context.screen("review", "Review", above, blocks) }
+    blocks.push(heading(say!(context.locale, "log-says"), Some(say!(context.locale, "log-touch-one"))));
+    blocks.extend((0..).zip(&log.figures).map(|(index, figure)| figure_row(context, card, log, index, figure)));
+    blocks.push(heading(say!(context.locale, "log-the-file"), Some(log.name.clone())));
+    blocks.extend(file_rows(context, log));
+    blocks.extend(further(context));
+    let again = a_log_file(card, say!(context.locale, "log-pick-another")).weight(super::Weight::Quiet);
+    Screen { foot: vec![again], ..context.screen("review", say!(context.locale, "log-review"), above, blocks) }
 }
 
 /// Where else to look.
-fn further() -> [Block; 3] {
+fn further(context: &Context<'_>) -> [Block; 3] {
     [
-        heading("Further", None),
-        super::trends::trends_row(),
-        row(Edge::None, "", "Another day", Some("the heat on a hotter day".to_owned()), Place::HotterDay),
+        heading(say!(context.locale, "log-further"), None),
+        super::trends::trends_row(context.locale),
+        row(
+            Edge::None,
+            "",
+            say!(context.locale, "log-another-day"),
+            Some(say!(context.locale, "log-another-day-note")),
+            Place::HotterDay,
+        ),
     ]
 }
 
@@ -250,51 +281,57 @@ fn edge_of(grade: Option<Grade>) -> Edge {
     }
 }
 
-fn verdict(log: &AttachedLog) -> Block {
+fn verdict(context: &Context<'_>, log: &AttachedLog) -> Block {
     let worst = log.figures.iter().filter_map(|figure| figure.grade).max();
     let past = log.figures.iter().filter(|figure| matches!(figure.grade, Some(Grade::Caution | Grade::Stop))).count();
     let text = match past {
-        0 => "Nothing in this log is past its limit.".to_owned(),
-        _ => format!("{} past a limit.", super::counted(past, "figure is", "figures are")),
+        0 => say!(context.locale, "log-nothing-past"),
+        _ => say!(context.locale, "log-past", count = past),
     };
     let missed = log.fault_count;
-    let detail = format!("{} rows read, {missed} faults, {} rows left out", log.rows.imported, log.rows.left_out);
+    let detail = say!(
+        context.locale,
+        "log-read-counts",
+        rows = log.rows.imported,
+        missed = missed,
+        left_out = log.rows.left_out
+    );
     Block::Verdict { text, detail: Some(detail), edge: edge_of(worst) }
 }
 
-fn kind_word(kind: FigureKind) -> &'static str {
+fn kind_word(locale: Locale, kind: FigureKind) -> String {
     match kind {
-        FigureKind::FlightTime => "Time in flight",
-        FigureKind::Peak => "highest",
-        FigureKind::Lowest => "lowest",
-        FigureKind::Average => "mean in flight",
-        FigureKind::HoverAverage => "mean in hover",
-        FigureKind::PastLimit => "time past its limit",
-        FigureKind::Charge => "Charge taken in flight",
-        FigureKind::Energy => "Energy taken in flight",
-        FigureKind::Resistance => "Resistance of pack and leads",
-        FigureKind::Sag => "Voltage lost under load",
-        FigureKind::Ripple => "Ripple",
-        FigureKind::HeadSpeedError => "in hover, against what was set",
-        FigureKind::HeadSpeedDroop => "deepest fall under load",
-        FigureKind::SteadyTemperature => "would settle at",
-        FigureKind::TimeConstant => "time constant",
-        FigureKind::DropOut => "Nothing recorded",
+        FigureKind::FlightTime => say!(locale, "log-figure-time"),
+        FigureKind::Peak => say!(locale, "log-figure-highest"),
+        FigureKind::Lowest => say!(locale, "log-figure-lowest"),
+        FigureKind::Average => say!(locale, "log-figure-mean"),
+        FigureKind::HoverAverage => say!(locale, "log-figure-hover-mean"),
+        FigureKind::PastLimit => say!(locale, "log-figure-past"),
+        FigureKind::Charge => say!(locale, "log-figure-charge"),
+        FigureKind::Energy => say!(locale, "log-figure-energy"),
+        FigureKind::Resistance => say!(locale, "log-figure-resistance"),
+        FigureKind::Sag => say!(locale, "log-figure-sag"),
+        FigureKind::Ripple => say!(locale, "log-figure-ripple"),
+        FigureKind::HeadSpeedError => say!(locale, "log-figure-speed-error"),
+        FigureKind::HeadSpeedDroop => say!(locale, "log-figure-droop"),
+        FigureKind::SteadyTemperature => say!(locale, "log-figure-settles"),
+        FigureKind::TimeConstant => say!(locale, "log-figure-time-constant"),
+        FigureKind::DropOut => say!(locale, "log-figure-drop-out"),
     }
 }
 
-fn figure_title(log: &AttachedLog, figure: &LogFigure) -> String {
+fn figure_title(locale: Locale, log: &AttachedLog, figure: &LogFigure) -> String {
     let channel = figure.channel.and_then(|channel| log.map.columns.get(channel as usize));
-    let word = kind_word(figure.kind);
-    channel.map_or_else(|| word.to_owned(), |channel| format!("{}, {word}", channel.label))
+    let word = kind_word(locale, figure.kind);
+    channel.map_or(word.clone(), |channel| format!("{}, {word}", channel.label))
 }
 
 /// The value, and the half width of its interval where it has one.
-fn figure_value(figure: &LogFigure) -> (String, Option<String>) {
+fn figure_value(locale: Locale, figure: &LogFigure) -> (String, Option<String>) {
     let digits = |value: f64| match value.abs() {
-        v if v >= 100.0 => format!("{value:.0}"),
-        v if v >= 10.0 => format!("{value:.1}"),
-        _ => format!("{value:.2}"),
+        v if v >= 100.0 => locale.number(value, 0),
+        v if v >= 10.0 => locale.number(value, 1),
+        _ => locale.number(value, 2),
     };
     (digits(figure.value), figure.half_width.map(|width| format!("± {}", digits(width))))
 }
@@ -310,16 +347,16 @@ pub(crate) struct LogLine {
 }
 
 /// The figures of a log that have a limit or an interval, and what was taken from the pack.
-pub(crate) fn log_lines(log: &AttachedLog) -> Vec<LogLine> {
+pub(crate) fn log_lines(locale: Locale, log: &AttachedLog) -> Vec<LogLine> {
     let told = |figure: &&LogFigure| {
         let taken = matches!(figure.kind, FigureKind::Charge | FigureKind::Energy | FigureKind::HoverAverage);
         figure.grade.is_some() || figure.half_width.is_some() || taken
     };
     let line = |figure: &LogFigure| {
-        let (value, width) = figure_value(figure);
+        let (value, width) = figure_value(locale, figure);
         let width = width.map_or_else(String::new, |width| format!(" {width}"));
         LogLine {
-            title: figure_title(log, figure),
+            title: figure_title(locale, log, figure),
             value: format!("{value}{width} {}", figure.unit),
             note: figure.note.clone(),
         }
@@ -327,33 +364,41 @@ pub(crate) fn log_lines(log: &AttachedLog) -> Vec<LogLine> {
     log.figures.iter().filter(told).map(line).collect()
 }
 
-fn figure_row(card: EntryId, log: &AttachedLog, index: u32, figure: &LogFigure) -> Block {
-    let title = figure_title(log, figure);
-    let (value, width) = figure_value(figure);
+fn figure_row(context: &Context<'_>, card: EntryId, log: &AttachedLog, index: u32, figure: &LogFigure) -> Block {
+    let title = figure_title(context.locale, log, figure);
+    let (value, width) = figure_value(context.locale, figure);
     let width = width.map_or_else(String::new, |width| format!(" {width}"));
     let value = format!("{value}{width} {}", figure.unit);
     let detail = if figure.note.is_empty() { value.clone() } else { format!("{value}; {}", figure.note) };
     let state = match figure.grade {
-        Some(Grade::Stop) => "Stop",
-        Some(Grade::Caution) => "Caution",
-        Some(Grade::Ok) => "Within",
-        None => "",
+        Some(Grade::Stop) => say!(context.locale, "log-state-stop"),
+        Some(Grade::Caution) => say!(context.locale, "log-state-caution"),
+        Some(Grade::Ok) => say!(context.locale, "log-state-within"),
+        None => String::new(),
     };
     row(edge_of(figure.grade), state, &title, Some(detail), Place::LogFigure { card, figure: index })
 }
 
-fn file_rows(log: &AttachedLog) -> Vec<Block> {
+fn file_rows(context: &Context<'_>, log: &AttachedLog) -> Vec<Block> {
     let rows = log.rows;
-    let detail = format!("{} bytes, SHA-256 {}", log.bytes, log.sha256);
-    let counts = format!(
-        "{} found, {} read, {} left out, {} repeated, {} out of order, {} restarts",
-        rows.found, rows.imported, rows.left_out, rows.repeated, rows.out_of_order, rows.restarts
+    let detail = say!(context.locale, "log-bytes", bytes = log.bytes, sha256 = log.sha256);
+    let counts = say!(
+        context.locale,
+        "log-row-counts",
+        found = rows.found,
+        read = rows.imported,
+        left_out = rows.left_out,
+        repeated = rows.repeated,
+        out_of_order = rows.out_of_order,
+        restarts = rows.restarts
     );
     let mut blocks = vec![
-        still_row(Edge::None, "", "Kept as it was", Some(detail)),
-        still_row(Edge::None, "", "Rows", Some(counts)),
+        still_row(Edge::None, "", say!(context.locale, "log-kept"), Some(detail)),
+        still_row(Edge::None, "", say!(context.locale, "log-rows"), Some(counts)),
     ];
-    blocks.extend(log.faults.iter().map(|fault| still_row(Edge::Caution, "Fault", fault, None)));
+    blocks.extend(
+        log.faults.iter().map(|fault| still_row(Edge::Caution, say!(context.locale, "log-fault"), fault, None)),
+    );
     blocks
 }
 
@@ -376,11 +421,11 @@ pub(crate) fn plot_view(entries: &[Entry], place: &Place, form: Form<'_>, record
 
 fn plot_blocks(context: &Context<'_>, place: &Place) -> Vec<Block> {
     let Some(open) = context.log else {
-        return vec![paragraph("The file itself is not here any more: no plot can be drawn.", Tone::Quiet)];
+        return vec![paragraph(say!(context.locale, "log-no-file"), Tone::Quiet)];
     };
     let view = plot_view(context.entries, place, context.form, &open.recording);
-    let mut blocks = vec![super::plot::block(&open.recording, &open.limits, &view)];
-    blocks.extend(super::plot::channels(&open.recording, &view));
+    let mut blocks = vec![super::plot::block(context.locale, &open.recording, &open.limits, &view)];
+    blocks.extend(super::plot::channels(context.locale, &open.recording, &view));
     blocks
 }
 
@@ -388,22 +433,22 @@ fn plot_blocks(context: &Context<'_>, place: &Place) -> Vec<Block> {
 pub(super) fn figure(context: &Context<'_>, card: EntryId, index: u32) -> Screen {
     let Some(log) = log_of(context.entries, card) else { return context.gone("log-figure") };
     let Some(figure) = log.figures.get(index as usize) else { return context.gone("log-figure") };
-    let (value, width) = figure_value(figure);
+    let (value, width) = figure_value(context.locale, figure);
     let note: Vec<String> = width.into_iter().chain(Some(figure.note.clone())).filter(|n| !n.is_empty()).collect();
     let mut blocks = vec![Block::Figure {
-        label: figure_title(log, figure),
+        label: figure_title(context.locale, log, figure),
         value,
         unit: figure.unit.clone(),
         note: Some(note.join("; ")).filter(|note| !note.is_empty()),
         edge: edge_of(figure.grade),
     }];
     blocks.extend(plot_blocks(context, &Place::LogFigure { card, figure: index }));
-    context.screen("log-figure", "Where it comes from", Some(log.name.clone()), blocks)
+    context.screen("log-figure", say!(context.locale, "log-where-from"), Some(log.name.clone()), blocks)
 }
 
 /// The row that leads to a flight's log.
 pub(super) fn log_row(context: &Context<'_>, card: EntryId) -> Block {
     let log = log_of(context.entries, card);
-    let detail = log.map_or_else(|| "none attached".to_owned(), |log| log.name.clone());
-    row(Edge::None, "", "Log of this flight", Some(detail), Place::Review(card))
+    let detail = log.map_or_else(|| say!(context.locale, "log-none-attached"), |log| log.name.clone());
+    row(Edge::None, "", say!(context.locale, "log-of-flight"), Some(detail), Place::Review(card))
 }

@@ -25,7 +25,7 @@ pub(super) fn packs(context: &Context<'_>) -> Screen {
         blocks.extend(pack_blocks(context, pack));
     }
     blocks.push(paragraph(say!(context.locale, "packs-order"), Tone::Quiet));
-    blocks.push(super::trends::trends_row());
+    blocks.push(super::trends::trends_row(context.locale));
     context.screen("packs", say!(context.locale, "packs-title"), Some(context.aircraft_name()), blocks)
 }
 

@@ -6,7 +6,7 @@ use super::{Anchor, Block, Command, Control, Icon, Ink, LabelSize, Picture, Plot
 use crate::desk::Form;
 use crate::engineering::Grade;
 use crate::engineering::pack::ripple;
-use crate::record::show;
+use crate::locale::{Locale, say};
 use crate::telemetry::plot::{PlotLine, cursor, line};
 use crate::telemetry::{Limits, Quantity, Recording, Sight, SightStep, Span};
 
@@ -25,11 +25,17 @@ const COLUMNS: u32 = 360;
 const LEFT: f32 = 6.0;
 const RIGHT: f32 = Sheet::WIDTH - 6.0;
 /// A pane's words, and its lines below them.
-const HEAD: f32 = 18.0;
+const HEAD: f32 = 28.0;
 const PANE: f32 = 76.0;
-const BETWEEN: f32 = 12.0;
+const BETWEEN: f32 = 8.0;
+/// The base of a pane's words below its top: type of twice the size neither reaches the pane above nor its own lines.
+const BASE: f32 = 21.0;
+/// Above the first pane, for the letters of its words.
+const ABOVE: f32 = 8.0;
 /// A limit this far outside of what was logged, as a share of its range, is told in words and not drawn: it would flatten the line.
 const FAR: f64 = 1.0;
+/// Limits told at a pane's head.
+const WORDED: usize = 2;
 /// A pane shows at least this share of its values as its range.
 const LEAST_RANGE: f64 = 0.02;
 /// A finger that comes down this near to the cursor, as a share of the drawing's width, takes it along.
@@ -107,59 +113,77 @@ fn along(share: f32) -> f64 {
 }
 
 /// The plot with its readings and its moves.
-pub(crate) fn block(recording: &Recording, limits: &Limits, view: &PlotView) -> Block {
-    let panes = panes(recording, limits, view, COLUMNS);
+pub(crate) fn block(locale: Locale, recording: &Recording, limits: &Limits, view: &PlotView) -> Block {
+    let panes = panes(locale, recording, limits, view, COLUMNS);
     let window = view.sight.window;
     let at = view.sight.cursor_s.and_then(|s| cursor(recording, s));
     let title = match &at {
-        Some(at) => format!("At {}", moment(at.time_s, window)),
-        None => format!("{} to {}", moment(window.start_s, window), moment(window.end_s, window)),
+        Some(at) => say!(locale, "log-at", time = moment(locale, at.time_s, window)),
+        None => say!(
+            locale,
+            "log-from-to",
+            from = moment(locale, window.start_s, window),
+            to = moment(locale, window.end_s, window)
+        ),
     };
     let readings = panes.iter().map(|pane| PlotReading {
         label: pane.label.clone(),
         value: match (&at, &pane.line) {
-            (Some(at), _) => {
-                at.values.get(pane.channel as usize).copied().flatten().map_or_else(|| "none".to_owned(), digits)
-            }
-            (None, Some(line)) => range_words(line),
-            (None, None) => "none".to_owned(),
+            (Some(at), _) => at
+                .values
+                .get(pane.channel as usize)
+                .copied()
+                .flatten()
+                .map_or_else(|| say!(locale, "log-none"), |value| digits(locale, value)),
+            (None, Some(line)) => range_words(locale, line),
+            (None, None) => say!(locale, "log-none"),
         },
         unit: pane.unit.to_owned(),
     });
     let readings: Vec<PlotReading> = readings.collect();
     let said: Vec<String> = readings.iter().map(|r| format!("{} {} {}", r.label, r.value, r.unit)).collect();
     let spoken = format!("{title}: {}", said.join("; "));
-    let picture = draw(&panes, &view.sight, Look { line: 2.5, limit: 2.0, spoken: format!("Plot. {spoken}") });
+    let picture = draw(
+        locale,
+        &panes,
+        &view.sight,
+        Look { line: 2.5, limit: 2.0, spoken: say!(locale, "log-plot-spoken", spoken = spoken) },
+    );
     Block::Plot {
         token: Command::Fingers.into(),
         title,
         readings,
         picture,
-        actions: actions(recording, view),
+        actions: actions(locale, recording, view),
         spoken,
     }
 }
 
 /// The drawing alone, for a page that nobody touches.
-pub(crate) fn printed(recording: &Recording, limits: &Limits) -> Picture {
+pub(crate) fn printed(locale: Locale, recording: &Recording, limits: &Limits) -> Picture {
     let view = PlotView { sight: Sight::whole(recording), channel: None, grasped: false };
-    let panes = panes(recording, limits, &view, 2 * COLUMNS);
+    let panes = panes(locale, recording, limits, &view, 2 * COLUMNS);
     let window = view.sight.window;
     let ranges = panes.iter().filter_map(|pane| {
         let line = pane.line.as_ref()?;
-        Some(format!("{} {} {}", pane.label, range_words(line), pane.unit))
+        Some(format!("{} {} {}", pane.label, range_words(locale, line), pane.unit))
     });
     let ranges: Vec<String> = ranges.collect();
-    let (from, to) = (moment(window.start_s, window), moment(window.end_s, window));
+    let (from, to) = (moment(locale, window.start_s, window), moment(locale, window.end_s, window));
     draw(
+        locale,
         &panes,
         &view.sight,
-        Look { line: 1.0, limit: 1.0, spoken: format!("{from} to {to}: {}", ranges.join("; ")) },
+        Look {
+            line: 1.0,
+            limit: 1.0,
+            spoken: say!(locale, "log-range-spoken", from = from, to = to, ranges = ranges.join("; ")),
+        },
     )
 }
 
 /// A time of the log as it is read off the plot: as fine as the window lets it be told.
-fn moment(time_s: f64, window: Span) -> String {
+fn moment(locale: Locale, time_s: f64, window: Span) -> String {
     let decimals = match window.length_s() {
         length if length >= 120.0 => 0,
         length if length >= 6.0 => 1,
@@ -170,23 +194,24 @@ fn moment(time_s: f64, window: Span) -> String {
     let time = (time_s.max(0.0) * unit).round() / unit;
     let (minutes, seconds) = ((time / 60.0).floor(), time % 60.0);
     let width = if decimals == 0 { 2 } else { 3 + decimals as usize };
-    format!("{minutes:.0}:{seconds:0width$.*}", decimals as usize)
+    let seconds = locale.number(seconds, decimals as usize);
+    format!("{minutes:.0}:{seconds:0>width$}")
 }
 
 /// As many digits as a person can use.
-pub(super) fn digits(value: f64) -> String {
+pub(super) fn digits(locale: Locale, value: f64) -> String {
     let rounded = match value.abs() {
         v if v >= 100.0 => value.round(),
         v if v >= 10.0 => (value * 10.0).round() / 10.0,
         _ => (value * 100.0).round() / 100.0,
     };
-    show(rounded)
+    locale.plain(rounded)
 }
 
-fn range_words(line: &PlotLine) -> String {
-    match (digits(line.least), digits(line.greatest)) {
+fn range_words(locale: Locale, line: &PlotLine) -> String {
+    match (digits(locale, line.least), digits(locale, line.greatest)) {
         (least, greatest) if least == greatest => least,
-        (least, greatest) => format!("{least} to {greatest}"),
+        (least, greatest) => say!(locale, "log-least-greatest", least = least, greatest = greatest),
     }
 }
 
@@ -207,7 +232,7 @@ struct Pane {
     at: Option<(f64, f64)>,
 }
 
-fn panes(recording: &Recording, limits: &Limits, view: &PlotView, columns: u32) -> Vec<Pane> {
+fn panes(locale: Locale, recording: &Recording, limits: &Limits, view: &PlotView, columns: u32) -> Vec<Pane> {
     let at = view.sight.cursor_s.and_then(|s| cursor(recording, s));
     let pane = |channel: u32| {
         let mapped = &recording.channels.get(channel as usize)?.mapped;
@@ -217,7 +242,7 @@ fn panes(recording: &Recording, limits: &Limits, view: &PlotView, columns: u32) 
             label: mapped.label.clone(),
             unit: mapped.quantity.unit().sign(),
             line: line(recording, channel, view.sight.window, columns),
-            limits: limits_of(mapped, limits),
+            limits: limits_of(locale, mapped, limits),
             at: value,
         })
     };
@@ -239,7 +264,7 @@ fn shown(recording: &Recording, first: Option<u32>) -> Vec<u32> {
     channels
 }
 
-fn limits_of(mapped: &crate::telemetry::MappedColumn, limits: &Limits) -> Vec<PaneLimit> {
+fn limits_of(locale: Locale, mapped: &crate::telemetry::MappedColumn, limits: &Limits) -> Vec<PaneLimit> {
     let unit = mapped.quantity.unit().sign();
     let of_channel = limits
         .channels
@@ -247,21 +272,29 @@ fn limits_of(mapped: &crate::telemetry::MappedColumn, limits: &Limits) -> Vec<Pa
         .filter(|limit| limit.quantity == mapped.quantity && (limit.place.is_none() || limit.place == mapped.place));
     let mut found: Vec<PaneLimit> = of_channel
         .map(|limit| {
-            let word = match limit.grade {
-                Grade::Stop => "stop",
-                Grade::Caution | Grade::Ok => "caution",
+            let words = match limit.grade {
+                Grade::Stop => say!(locale, "log-limit-stop", value = locale.plain(limit.value), unit = unit),
+                Grade::Caution | Grade::Ok => {
+                    say!(locale, "log-limit-caution", value = locale.plain(limit.value), unit = unit)
+                }
             };
-            PaneLimit { value: limit.value, words: format!("{word} {} {unit}", show(limit.value)) }
+            PaneLimit { value: limit.value, words }
         })
         .collect();
     match mapped.quantity {
         Quantity::Ripple => {
             let limit_v = limits.cells.and_then(|cells| ripple(cells, 0.0).ok()).map(|report| report.limit_v);
-            found.extend(limit_v.map(|v| PaneLimit { value: v, words: format!("limit {} {unit}", digits(v)) }));
+            found.extend(limit_v.map(|v| PaneLimit {
+                value: v,
+                words: say!(locale, "log-limit", value = digits(locale, v), unit = unit),
+            }));
         }
         Quantity::HeadSpeed => {
             let set = limits.set_head_speed_rpm;
-            found.extend(set.map(|rpm| PaneLimit { value: rpm, words: format!("set {rpm:.0} {unit}") }));
+            found.extend(set.map(|rpm| PaneLimit {
+                value: rpm,
+                words: say!(locale, "log-limit-set", rpm = locale.number(rpm, 0), unit = unit),
+            }));
         }
         _ => {}
     }
@@ -274,35 +307,42 @@ struct Look {
     spoken: String,
 }
 
-fn draw(panes: &[Pane], sight: &Sight, look: Look) -> Picture {
+fn draw(locale: Locale, panes: &[Pane], sight: &Sight, look: Look) -> Picture {
     let mut sheet = Sheet::new();
     let x = |time_s: f64| LEFT + (RIGHT - LEFT) * (sight.share(time_s) as f32).clamp(0.0, 1.0);
-    let mut top = 2.0;
+    let mut top = ABOVE;
     for pane in panes {
-        draw_pane(&mut sheet, pane, top, &x, &look);
+        draw_pane(locale, &mut sheet, pane, top, &x, &look);
         top += HEAD + PANE + BETWEEN;
     }
     let bottom = top - BETWEEN + 4.0;
     let cursor_share = sight.cursor_s.map(|s| sight.share(s)).filter(|share| (0.0..=1.0).contains(share));
     if let Some(share) = cursor_share {
         let x = LEFT + (RIGHT - LEFT) * share as f32;
-        sheet.line(Ink::Action, 2.0, &[(x, HEAD), (x, bottom)]);
+        sheet.line(Ink::Action, 2.0, &[(x, ABOVE + HEAD), (x, bottom)]);
     }
     sheet.line(Ink::Quiet, 1.0, &[(LEFT, bottom), (RIGHT, bottom)]);
     let window = sight.window;
     for (share, anchor) in [(0.0, Anchor::Start), (0.5, Anchor::Middle), (1.0, Anchor::End)] {
         let x = LEFT + (RIGHT - LEFT) * share as f32;
         sheet.line(Ink::Quiet, 1.0, &[(x, bottom), (x, bottom + 5.0)]);
-        sheet.label(x, bottom + 20.0, moment(sight.time_s(share), window), Ink::Quiet, LabelSize::Small, anchor);
+        sheet.label(
+            x,
+            bottom + 26.0,
+            moment(locale, sight.time_s(share), window),
+            Ink::Quiet,
+            LabelSize::Small,
+            anchor,
+        );
     }
-    sheet.finish(bottom + 26.0, look.spoken)
+    sheet.finish(bottom + 32.0, look.spoken)
 }
 
-fn draw_pane(sheet: &mut Sheet, pane: &Pane, top: f32, x: &impl Fn(f64) -> f32, look: &Look) {
+fn draw_pane(locale: Locale, sheet: &mut Sheet, pane: &Pane, top: f32, x: &impl Fn(f64) -> f32, look: &Look) {
     let (ceiling, floor) = (top + HEAD, top + HEAD + PANE);
     let Some(line) = &pane.line else {
-        sheet.label(LEFT, top + 12.0, pane.label.clone(), Ink::Strong, LabelSize::Small, Anchor::Start);
-        sheet.label(RIGHT, top + 12.0, "no values here", Ink::Quiet, LabelSize::Small, Anchor::End);
+        sheet.label(LEFT, top + BASE, pane.label.clone(), Ink::Strong, LabelSize::Small, Anchor::Start);
+        sheet.label(RIGHT, top + BASE, say!(locale, "log-no-values"), Ink::Quiet, LabelSize::Small, Anchor::End);
         return;
     };
     // A line that hardly moves is not blown up to a range of hills.
@@ -315,28 +355,26 @@ fn draw_pane(sheet: &mut Sheet, pane: &Pane, top: f32, x: &impl Fn(f64) -> f32, 
     let high = near.iter().map(|limit| limit.value).fold(line.greatest.max(middle + range / 2.0), f64::max);
     let y = |value: f64| floor - (PANE - 6.0) * ((value - low) / (high - low)) as f32 - 3.0;
 
-    sheet.label(LEFT, top + 12.0, pane.label.clone(), Ink::Strong, LabelSize::Small, Anchor::Start);
-    // The nearest of those that are out of the picture.
+    sheet.label(LEFT, top + BASE, pane.label.clone(), Ink::Strong, LabelSize::Small, Anchor::Start);
+    // Words beside the lines would lie on them at large type: the head tells what they are, else the nearest that is out of the picture.
     let off = far.iter().min_by(|a, b| (a.value - middle).abs().total_cmp(&(b.value - middle).abs()));
-    if let Some(limit) = off {
-        let way = if limit.value > middle { "above" } else { "below" };
-        sheet.label(RIGHT, top + 12.0, format!("{way}: {}", limit.words), Ink::Limit, LabelSize::Small, Anchor::End);
+    let words: Vec<&str> = near.iter().take(WORDED).map(|limit| limit.words.as_str()).collect();
+    let words = match off.filter(|_| words.is_empty()) {
+        Some(limit) if limit.value > middle => say!(locale, "log-limit-above", limit = limit.words),
+        Some(limit) => say!(locale, "log-limit-below", limit = limit.words),
+        None => words.join(", "),
+    };
+    if !words.is_empty() {
+        sheet.label(RIGHT, top + BASE, words, Ink::Limit, LabelSize::Small, Anchor::End);
     }
     sheet.line(Ink::Quiet, 1.0, &[(LEFT, floor), (RIGHT, floor)]);
     for stroke in &line.strokes {
         let points: Vec<(f32, f32)> = stroke.iter().map(|point| (x(point.time_s), y(point.value))).collect();
         sheet.line(Ink::Strong, look.line, &points);
     }
-    // Words of lines that lie close would lie on each other: the later ones are told at the head.
-    let mut worded: Vec<f32> = Vec::new();
     for limit in near {
         let level = y(limit.value);
         sheet.line(Ink::Limit, look.limit, &[(LEFT, level), (RIGHT, level)]).dashed = true;
-        let base = if level - 14.0 < ceiling { level + 14.0 } else { level - 4.0 };
-        if worded.iter().all(|other| (other - base).abs() > 16.0) {
-            worded.push(base);
-            sheet.label(RIGHT, base, limit.words.clone(), Ink::Limit, LabelSize::Small, Anchor::End);
-        }
     }
     if let Some((time_s, value)) = pane.at {
         let level = y(value).clamp(ceiling, floor);
@@ -344,41 +382,53 @@ fn draw_pane(sheet: &mut Sheet, pane: &Pane, top: f32, x: &impl Fn(f64) -> f32, 
     }
 }
 
-fn actions(recording: &Recording, view: &PlotView) -> Vec<Control> {
-    let button = |step: SightStep, label: &str, spoken: &str| {
+fn actions(locale: Locale, recording: &Recording, view: &PlotView) -> Vec<Control> {
+    let button = |step: SightStep, label: String, spoken: String| {
         Control::new(Command::MovePlot(step).into(), label).spoken(spoken)
     };
     let has_cursor = view.sight.cursor_s.is_some();
     let all = view.sight.window == Sight::whole(recording).window;
     let mut actions = vec![
-        button(SightStep::Closer, "Closer", "Plot: half the time").icon(Icon::Add),
-        button(SightStep::Wider, "Wider", "Plot: twice the time")
+        button(SightStep::Closer, say!(locale, "log-closer"), say!(locale, "log-closer-spoken")).icon(Icon::Add),
+        button(SightStep::Wider, say!(locale, "log-wider"), say!(locale, "log-wider-spoken"))
             .icon(Icon::Remove)
-            .unless(all.then(|| "All of it is in view".to_owned())),
-        button(SightStep::Earlier, "Earlier", "Plot: half a window back").icon(Icon::Back),
-        button(SightStep::Later, "Later", "Plot: half a window on").icon(Icon::Next),
-        button(SightStep::Whole, "All of it", "Plot: the whole log"),
+            .unless(all.then(|| say!(locale, "log-all-in-view"))),
+        button(SightStep::Earlier, say!(locale, "log-earlier"), say!(locale, "log-earlier-spoken")).icon(Icon::Back),
+        button(SightStep::Later, say!(locale, "log-later"), say!(locale, "log-later-spoken")).icon(Icon::Next),
+        button(SightStep::Whole, say!(locale, "log-whole"), say!(locale, "log-whole-spoken")),
     ];
     if has_cursor {
-        actions.push(button(SightStep::CursorBack, "Cursor back", "Cursor a step back"));
-        actions.push(button(SightStep::CursorOn, "Cursor on", "Cursor a step on"));
-        actions.push(button(SightStep::CursorOff, "No cursor", "Take the cursor away"));
+        actions.push(button(
+            SightStep::CursorBack,
+            say!(locale, "log-cursor-back"),
+            say!(locale, "log-cursor-back-spoken"),
+        ));
+        actions.push(button(
+            SightStep::CursorOn,
+            say!(locale, "log-cursor-on"),
+            say!(locale, "log-cursor-on-spoken"),
+        ));
+        actions.push(button(
+            SightStep::CursorOff,
+            say!(locale, "log-cursor-off"),
+            say!(locale, "log-cursor-off-spoken"),
+        ));
     } else {
-        actions.push(button(SightStep::CursorOn, "Cursor", "Put a cursor in the middle"));
+        actions.push(button(SightStep::CursorOn, say!(locale, "log-cursor"), say!(locale, "log-cursor-spoken")));
     }
     actions
 }
 
 /// Which channel stands on top, for a log with more of them than panes.
-pub(super) fn channels(recording: &Recording, view: &PlotView) -> Option<Block> {
+pub(super) fn channels(locale: Locale, recording: &Recording, view: &PlotView) -> Option<Block> {
     if recording.channels.len() < 2 {
         return None;
     }
     let top = shown(recording, view.channel).first().copied();
     let options = (0_u32..).zip(&recording.channels).map(|(index, channel)| {
         let label = channel.mapped.label.clone();
-        let spoken = format!("Plot {label} on top");
+        let spoken = say!(locale, "log-on-top-spoken", label = label);
         Control::new(Command::ShowChannel(index).into(), label).chosen(Some(index) == top).spoken(spoken)
     });
-    Some(Block::Choice { label: "On top of the plot".to_owned(), options: options.take(40).collect() })
+    Some(Block::Choice { label: say!(locale, "log-on-top"), options: options.take(40).collect() })
 }

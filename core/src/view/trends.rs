@@ -2,8 +2,9 @@
 
 use super::chart::Sheet;
 use super::context::{heading, paragraph};
-use super::{Anchor, Block, Context, Edge, Ink, LabelSize, Picture, Tone, check_title, counted};
+use super::{Anchor, Block, Context, Edge, Ink, LabelSize, Picture, Tone, check_title};
 use crate::computed::{FEWEST_FOR_DRIFT, Trend, TrendOf, TrendReading, trends as computed_trends};
+use crate::locale::{Locale, say};
 
 /// Trends with fewer readings than this show no line.
 const DRAWN: usize = 2;
@@ -16,11 +17,11 @@ pub(super) fn trends(context: &Context<'_>) -> super::Screen {
     let drifting = trends.iter().filter(|trend| trend.drift.is_some()).count();
     let tested = trends.iter().filter(|trend| trend.readings.len() >= FEWEST_FOR_DRIFT).count();
     let (text, edge) = match (drifting, tested) {
-        (0, 0) => ("Too little was read so far to see a drift.".to_owned(), Edge::Missing),
-        (0, _) => ("Nothing has drifted.".to_owned(), Edge::Fresh),
-        _ => (format!("{} drifted.", counted(drifting, "figure has", "figures have")), Edge::Caution),
+        (0, 0) => (say!(context.locale, "log-too-little"), Edge::Missing),
+        (0, _) => (say!(context.locale, "log-nothing-drifted"), Edge::Fresh),
+        _ => (say!(context.locale, "log-drifted", count = drifting), Edge::Caution),
     };
-    let detail = format!("{} with {FEWEST_FOR_DRIFT} readings or more", counted(tested, "figure", "figures"));
+    let detail = say!(context.locale, "log-tested", count = tested, fewest = FEWEST_FOR_DRIFT);
     let mut blocks = vec![Block::Verdict { text, detail: Some(detail), edge }];
     let (drawn, single): (Vec<&Trend>, Vec<&Trend>) = trends.iter().partition(|trend| trend.readings.len() >= DRAWN);
     for trend in drawn.iter().take(MOST_DRAWN) {
@@ -28,29 +29,32 @@ pub(super) fn trends(context: &Context<'_>) -> super::Screen {
     }
     let rest: Vec<&Trend> = drawn.into_iter().skip(MOST_DRAWN).chain(single).collect();
     if !rest.is_empty() {
-        let note = if trends.len() > MOST_DRAWN { "the last reading of each" } else { "read once so far" };
-        blocks.push(heading("Also read", Some(note.to_owned())));
+        let note = if trends.len() > MOST_DRAWN {
+            say!(context.locale, "log-last-of-each")
+        } else {
+            say!(context.locale, "log-read-once")
+        };
+        blocks.push(heading(say!(context.locale, "log-also-read"), Some(note.to_owned())));
         blocks.extend(rest.into_iter().map(|trend| last_row(context, trend)));
     }
-    blocks.push(paragraph(
-        "A cumulative sum after Hawkins (1987): five in a hundred that something is told to drift that does not, over a hundred \
-         readings. It wants readings taken in the same way: a pack as warm and as full, the same test point. Hover power is \
-         brought to standard air at sea level, heat is told above the air of its day.",
-        Tone::Quiet,
-    ));
-    context.screen("trends", "Trends", Some(context.aircraft_name()), blocks)
+    blocks.push(paragraph(say!(context.locale, "log-drift-method"), Tone::Quiet));
+    context.screen("trends", say!(context.locale, "log-trends"), Some(context.aircraft_name()), blocks)
 }
 
 fn title(context: &Context<'_>, of: &TrendOf) -> (String, String) {
     let place = |id: &str| context.plan.place(id).map_or_else(|| id.to_owned(), |place| place.title.clone());
     match of {
-        TrendOf::Resistance { pack } => (format!("{pack}, resistance"), "as read".to_owned()),
-        TrendOf::LoggedResistance { pack } => (format!("{pack} and leads, resistance"), "by the logs".to_owned()),
-        TrendOf::Heat { check, place: id } => {
-            (format!("{}, above the air", place(id)), check_title(context.plan, check))
+        TrendOf::Resistance { pack } => {
+            (say!(context.locale, "log-pack-resistance", pack = pack), say!(context.locale, "log-as-read"))
         }
-        TrendOf::HoverPower { check } => ("Hover power in standard air".to_owned(), check_title(context.plan, check)),
-        TrendOf::Vibration => ("Shakes and sounds noted".to_owned(), "for each minute flown".to_owned()),
+        TrendOf::LoggedResistance { pack } => {
+            (say!(context.locale, "log-leads-resistance", pack = pack), say!(context.locale, "log-by-the-logs"))
+        }
+        TrendOf::Heat { check, place: id } => {
+            (say!(context.locale, "log-above-air", place = place(id)), check_title(context.plan, check))
+        }
+        TrendOf::HoverPower { check } => (say!(context.locale, "log-hover-power"), check_title(context.plan, check)),
+        TrendOf::Vibration => (say!(context.locale, "log-shakes"), say!(context.locale, "log-each-minute")),
     }
 }
 
@@ -61,9 +65,9 @@ fn trend_blocks(context: &Context<'_>, trend: &Trend) -> Vec<Block> {
     vec![
         heading(&name, Some(note)),
         Block::Figure {
-            label: format!("Last of {}", counted(trend.readings.len(), "reading", "readings")),
-            value: shown(trend, last),
-            unit: trend.unit.sign().to_owned(),
+            label: say!(context.locale, "log-last-of", count = trend.readings.len()),
+            value: shown(context.locale, trend, last),
+            unit: context.locale.shown(trend.unit).sign.to_owned(),
             note: Some(words.clone()),
             edge,
         },
@@ -74,35 +78,44 @@ fn trend_blocks(context: &Context<'_>, trend: &Trend) -> Vec<Block> {
 fn last_row(context: &Context<'_>, trend: &Trend) -> Block {
     let (name, note) = title(context, &trend.of);
     let last = trend.readings.last().map_or(0.0, |reading| reading.value);
-    let detail = format!("{} {}, {note}", shown(trend, last), trend.unit.sign());
+    let detail = format!("{} {}, {note}", shown(context.locale, trend, last), context.locale.shown(trend.unit).sign);
     super::context::still_row(Edge::None, "", &name, Some(detail))
 }
 
-fn shown(trend: &Trend, value: f64) -> String {
-    format!("{value:.*}", trend.digits)
+fn shown(locale: Locale, trend: &Trend, value: f64) -> String {
+    locale.bare(value, trend.digits, trend.unit)
 }
 
 fn verdict(context: &Context<'_>, trend: &Trend) -> (Edge, String) {
     let count = trend.readings.len();
     let Some(drift) = &trend.drift else {
         return match FEWEST_FOR_DRIFT.saturating_sub(count) {
-            0 => (Edge::Fresh, "no drift".to_owned()),
-            more => (
-                Edge::Missing,
-                format!("{} before a drift can be told", counted(more, "reading more", "readings more")),
-            ),
+            0 => (Edge::Fresh, say!(context.locale, "log-no-drift")),
+            more => (Edge::Missing, say!(context.locale, "log-before-drift", count = more)),
         };
     };
-    let change = format!("{:+.*}", trend.digits, drift.change).replace('-', "\u{2212}");
-    let width = drift.half_width.map_or_else(String::new, |width| format!(" ± {}", shown(trend, width)));
+    let change = context.locale.bare(drift.change, trend.digits, trend.unit);
+    let change = if drift.change < 0.0 { change.replace('-', "\u{2212}") } else { format!("+{change}") };
+    let width =
+        drift.half_width.map_or_else(String::new, |width| format!(" ± {}", shown(context.locale, trend, width)));
     let since = trend.readings.get(drift.since as usize).map_or_else(String::new, |reading| when(context, reading));
-    (Edge::Caution, format!("drifted: {change}{width} {} since {since}", trend.unit.sign()))
+    (
+        Edge::Caution,
+        say!(
+            context.locale,
+            "log-drifted-by",
+            change = change,
+            width = width,
+            unit = context.locale.shown(trend.unit).sign,
+            since = since
+        ),
+    )
 }
 
 fn when(context: &Context<'_>, reading: &TrendReading) -> String {
     match &reading.at {
         Some(at) => super::day(context.locale, at, context.now),
-        None => format!("{:.0} flights", reading.flights),
+        None => say!(context.locale, "log-flights", flights = context.locale.number(reading.flights, 0)),
     }
 }
 
@@ -137,10 +150,10 @@ fn picture(context: &Context<'_>, trend: &Trend, spoken: String) -> Picture {
         sheet.ring(Ink::Strong, *x, *y, 4.0, true);
     }
     let of = |reading: Option<&TrendReading>| reading.map_or_else(String::new, |reading| when(context, reading));
-    let unit = trend.unit.sign();
-    let first_words = format!("{} {unit}", shown(trend, values[0]));
+    let unit = context.locale.shown(trend.unit).sign;
+    let first_words = format!("{} {unit}", shown(context.locale, trend, values[0]));
     sheet.label(left, 14.0, first_words, Ink::Quiet, LabelSize::Small, Anchor::Start);
-    let last_words = format!("{} {unit}", shown(trend, values[values.len() - 1]));
+    let last_words = format!("{} {unit}", shown(context.locale, trend, values[values.len() - 1]));
     sheet.label(right, 14.0, last_words, Ink::Strong, LabelSize::Small, Anchor::End);
     sheet.label(left, bottom + 24.0, of(trend.readings.first()), Ink::Quiet, LabelSize::Small, Anchor::Start);
     sheet.label(right, bottom + 24.0, of(trend.readings.last()), Ink::Quiet, LabelSize::Small, Anchor::End);
@@ -148,7 +161,7 @@ fn picture(context: &Context<'_>, trend: &Trend, spoken: String) -> Picture {
 }
 
 /// The row that leads there.
-pub(super) fn trends_row() -> Block {
-    let detail = Some("what drifts, flight by flight".to_owned());
-    super::context::row(Edge::None, "", "Trends over its life", detail, super::Place::Trends)
+pub(super) fn trends_row(locale: Locale) -> Block {
+    let detail = Some(say!(locale, "log-trends-note"));
+    super::context::row(Edge::None, "", say!(locale, "log-trends-row"), detail, super::Place::Trends)
 }

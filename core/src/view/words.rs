@@ -8,11 +8,6 @@ use crate::plan::Plan;
 use crate::readiness::{Blocker, Deed, Fault, Finding, FindingState, Lack, Ledger, Left, Reason, Source, Standing};
 use crate::record::{Author, Body, CheckResult, Entry, Moment, Unit, Until};
 
-/// `3 checks`, `1 check`.
-pub(crate) fn counted(count: usize, one: &str, many: &str) -> String {
-    if count == 1 { format!("1 {one}") } else { format!("{count} {many}") }
-}
-
 /// A check's title, or its id if the plan no longer has it.
 pub(crate) fn check_title(plan: &Plan, id: &str) -> String {
     plan.check(id).map_or_else(|| id.to_owned(), |(_, check)| check.title.clone())

@@ -2,7 +2,6 @@ package org.liftgate.shell.blocks
 
 import android.content.Context
 import android.os.Bundle
-import android.util.TypedValue
 import android.view.Gravity
 import android.view.MotionEvent
 import android.view.View
@@ -25,7 +24,7 @@ import uniffi.liftgate.PlotPhase
 import uniffi.liftgate.PlotReading
 
 /**
- * Lines over time with their values in large type above them, where no finger hides them. What fingers do goes to the
+ * Lines over time with their values above them, where no finger hides them. What fingers do goes to the
  * core as shares of the drawing's width, and the core's answer is shown; the same moves stand below as controls.
  */
 class PlotBlock(private val context: Context, private val taps: Taps) : BlockView {
@@ -99,8 +98,7 @@ class PlotBlock(private val context: Context, private val taps: Taps) : BlockVie
     /** What a line is, and its value beside it, or below where type is too large for both. */
     private class ReadingView(context: Context) {
         private val label = context.text(R.style.Text)
-        private val value = context.text(R.style.Text_Value).apply {
-            setTextSize(TypedValue.COMPLEX_UNIT_PX, resources.getDimension(R.dimen.type_heading))
+        private val value = context.text(R.style.Text_Value_Reading).apply {
             gravity = Gravity.END
             textAlignment = View.TEXT_ALIGNMENT_GRAVITY
         }
