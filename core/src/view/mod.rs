@@ -34,7 +34,7 @@ pub(crate) use aircraft::{SUBJECT, only_one};
 pub(crate) use card::{air_c, pack_chosen, spotter_name};
 pub(crate) use chart::svg;
 pub(crate) use findings::CARRY_FLIGHTS;
-pub(crate) use journal::{can_be_withdrawn, taken_back_just_now};
+pub(crate) use journal::{can_be_withdrawn, released_together, taken_back_just_now};
 pub(crate) use landing::{READ_AFTER, READ_AGAIN, TEMPERATURE, place_to_read};
 pub(crate) use log::{log_of, named_columns, quantity_field};
 pub(crate) use packs::PUT_BACK;
