@@ -13,7 +13,7 @@ use std::sync::Arc;
 use liftgate_core::desk;
 use liftgate_core::locale::Language;
 use liftgate_core::record::MarkKind;
-use liftgate_core::view::{Screen, SpotterScreen, Tapped, Token, Turn};
+use liftgate_core::view::{Block, PlotFingers, Screen, SpotterScreen, Tapped, Token, Turn};
 
 pub use error::LiftgateError;
 pub use moment::{Moment, Verified};
@@ -111,6 +111,11 @@ impl PilotDesk {
     /// The bytes of the document that a control offers.
     pub fn document(&self, token: Token, now: Moment) -> Result<Vec<u8>> {
         Ok(self.desk.document(&token, &now.into_core()?)?)
+    }
+
+    /// Hands over what fingers did on a plot; the plot as it is then.
+    pub fn fingers(&self, token: Token, fingers: PlotFingers) -> Result<Block> {
+        Ok(self.desk.fingers(&token, &fingers)?)
     }
 
     /// Keeps what was typed into a field of the screen in view.

@@ -4,9 +4,9 @@
 
 use liftgate_core::record::MarkKind;
 use liftgate_core::view::{
-    Anchor, Block, Control, Document, Edge, Icon, Ink, Keyboard, LabelSize, MarkButton, Picture, PictureLabel, Point,
-    Screen, SpotterAct, SpotterClock, SpotterControl, SpotterLock, SpotterScreen, Stroke, Tapped, TimeCall, Token,
-    Tone, Turn, Weight,
+    Anchor, Block, Control, Document, Edge, Icon, Ink, Keyboard, LabelSize, MarkButton, Picture, PictureLabel,
+    PlotFingers, PlotPhase, PlotReading, Point, Screen, SpotterAct, SpotterClock, SpotterControl, SpotterLock,
+    SpotterScreen, Stroke, Tapped, TimeCall, Token, Tone, Turn, Weight,
 };
 
 uniffi::custom_type!(Token, String, {
@@ -92,6 +92,37 @@ pub enum Block {
     Drawing {
         picture: Picture,
     },
+    Plot {
+        token: Token,
+        title: String,
+        readings: Vec<PlotReading>,
+        picture: Picture,
+        actions: Vec<Control>,
+        spoken: String,
+    },
+}
+
+#[uniffi::remote(Record)]
+pub struct PlotReading {
+    pub label: String,
+    pub value: String,
+    pub unit: String,
+}
+
+#[uniffi::remote(Record)]
+pub struct PlotFingers {
+    pub phase: PlotPhase,
+    pub middle: f32,
+    pub spread: f32,
+    pub shift: f32,
+}
+
+#[uniffi::remote(Enum)]
+pub enum PlotPhase {
+    Down,
+    Move,
+    Up,
+    Tap,
 }
 
 #[uniffi::remote(Record)]

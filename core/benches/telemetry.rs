@@ -42,6 +42,10 @@ fn logs(c: &mut Criterion) {
     group.finish();
     let log = read();
     c.bench_function("a million samples drawn", |b| b.iter(|| line(black_box(&log), 1, log.span(), 1_233)));
+    // What a phone draws while fingers are on it: three channels, a column for each unit of the drawing's width.
+    c.bench_function("three channels of a million samples drawn", |b| {
+        b.iter(|| [0, 1, 2].map(|channel| line(black_box(&log), channel, log.span(), 360)))
+    });
     let window = Span { start_s: 3_000.0, end_s: 3_060.0 };
     c.bench_function("a minute of them drawn", |b| b.iter(|| line(black_box(&log), 1, window, 1_233)));
     c.bench_function("a million rows summed up", |b| {

@@ -2,36 +2,23 @@
 
 use liftgate_core::record::Body;
 use liftgate_core::telemetry::Quantity;
-use liftgate_core::view::{Block, Edge};
-use liftgate_tests::example::Kind;
+use liftgate_core::view::{Block, Edge, Ink, Picture, PlotPhase};
+use liftgate_tests::example::{Kind, hover_log};
 use liftgate_tests::walk::Walk;
 
 const ROW: &str = "Log of this flight";
 
-/// An invented hover of two minutes, a row each fifth of a second, with a burst to 90 A at 80 s and one garbled field.
-fn hover() -> String {
-    let mut text = "Zeit [ms];Spannung [V];Strom [A];Rotor [1/min];Regler [°C];Notiz\n".to_owned();
-    for row in 0..750 {
-        let t = f64::from(row) * 0.2;
-        let a = match t {
-            t if t < 15.0 => 8.0,
-            t if (80.0..82.0).contains(&t) => 90.0,
-            t if t < 135.0 => 52.0 + (t * 3.0).sin(),
-            _ => 0.5,
-        };
-        let heat = 25.0 + if t > 15.0 { 40.0 * (1.0 - (-(t - 15.0) / 45.0).exp()) } else { 0.0 };
-        let volts = if row == 300 { "kaputt".to_owned() } else { format!("{:.2}", 50.0 - 0.02 * a - t / 200.0) };
-        let rotor = if t < 137.0 { 1_180.0 - (a - 52.0).max(0.0) * 0.5 } else { 0.0 };
-        text += &format!("{};{volts};{a:.1};{rotor:.0};{heat:.1};x\n", row * 200).replace('.', ",");
-    }
-    text
+/// The plot in view in words, and its drawing.
+fn plot(walk: &Walk) -> (String, Picture) {
+    let plot = walk.person.screen().blocks.into_iter().find(|block| matches!(block, Block::Plot { .. }));
+    plot.map(seen).unwrap_or_else(|| panic!("{}", walk.person.words()))
 }
 
-fn drawing(walk: &Walk) -> Option<liftgate_core::view::Picture> {
-    walk.person.screen().blocks.into_iter().find_map(|block| match block {
-        Block::Drawing { picture } => Some(picture),
-        _ => None,
-    })
+fn seen(block: Block) -> (String, Picture) {
+    match block {
+        Block::Plot { picture, spoken, .. } => (spoken, picture),
+        other => panic!("no plot but {other:?}"),
+    }
 }
 
 #[test]
@@ -41,7 +28,7 @@ fn a_log_is_attached_to_its_flight_and_each_figure_shows_where_it_comes_from() {
     walk.fly();
     walk.land();
     to_the_log(&mut walk);
-    let text = hover();
+    let text = hover_log();
     walk.person.pick("Pick a log", "hover.csv", text.as_bytes());
     assert_eq!(walk.person.verdict(), "Say once what its columns are.");
     let entries = walk.person.entries().len();
@@ -56,13 +43,12 @@ fn a_log_is_attached_to_its_flight_and_each_figure_shows_where_it_comes_from() {
     // The burst is found, and a touch shows it: the window of the plot is about it.
     let (_, _, highest) = walk.person.row("Strom, highest").unwrap();
     assert!(highest.unwrap().starts_with("90.0 A"));
-    assert!(drawing(&walk).unwrap().spoken.starts_with("From 0:00 to 2:30"));
+    assert!(plot(&walk).0.starts_with("0:00 to 2:30"), "{}", plot(&walk).0);
     walk.person.tap("Strom, highest");
-    let shown = drawing(&walk).unwrap();
-    assert!(shown.spoken.starts_with("From 1:1") && shown.spoken.contains("90 A"), "{}", shown.spoken);
-    walk.person.tap("Wider");
-    walk.person.tap("All of it");
-    assert!(drawing(&walk).unwrap().spoken.starts_with("From 0:00 to 2:30"));
+    assert_eq!(walk.person.figure("Strom, highest").unwrap().0, "90.0");
+    let (said, _) = plot(&walk);
+    assert!(said.starts_with("1:1") && said.contains("90 A"), "{said}");
+    walk.person.tap("Back");
     assert!(walk.person.row("Regler, would settle at").is_some());
     walk.person.killed_and_the_same();
 
@@ -73,6 +59,61 @@ fn a_log_is_attached_to_its_flight_and_each_figure_shows_where_it_comes_from() {
     walk.person.tap("Take back");
     let (_, _, kept) = walk.person.row("Kept as it was").unwrap();
     assert!(kept.unwrap().starts_with(&format!("{} bytes", text.len())), "the first log stands again");
+}
+
+/// Someone who looks at the plot of the invented hover.
+fn at_the_plot() -> Walk {
+    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
+    walk.person.tap("Draw up the card");
+    walk.fly();
+    walk.land();
+    to_the_log(&mut walk);
+    walk.person.pick("Pick a log", "hover.csv", hover_log().as_bytes());
+    walk.person.tap("Attach this log");
+    walk
+}
+
+#[test]
+fn fingers_stretch_the_plot_draw_it_along_and_put_the_cursor_where_they_touch() {
+    let mut walk = at_the_plot();
+    let whole = plot(&walk).1;
+    assert!(whole.labels.iter().any(|label| label.text == "caution 160 A"), "the controller's rating is drawn in");
+    // Two fingers over the burst at 80 of 150 s, four times as far apart in three moves: a window of 37 s about it.
+    walk.person.fingers(PlotPhase::Down, 0.53, 1.0, 0.0);
+    walk.person.fingers(PlotPhase::Move, 0.53, 2.0, 0.0);
+    let (said, _) = seen(walk.person.fingers(PlotPhase::Move, 0.53, 2.0, 0.0));
+    assert!(said.starts_with("0:59.") || said.starts_with("1:00."), "{said}");
+    assert!(said.contains("90 A"), "no spike is lost: {said}");
+    let (moved, _) = seen(walk.person.fingers(PlotPhase::Move, 0.53, 1.0, 0.25));
+    assert!(moved.starts_with("0:50.") || moved.starts_with("0:51."), "what was earlier comes into view: {moved}");
+    assert!(plot(&walk).0.starts_with("0:00 to 2:30"), "nothing is kept while fingers are on it");
+    walk.person.fingers(PlotPhase::Up, 0.53, 1.0, 0.0);
+    assert_eq!(plot(&walk).0, moved);
+    walk.person.killed_and_the_same();
+
+    // A touch puts the cursor there, with every channel's value; a finger that begins near it takes it along.
+    walk.person.tap("All of it");
+    let (said, drawn) = seen(walk.person.fingers(PlotPhase::Tap, 0.54, 1.0, 0.0));
+    assert!(said.starts_with("At 1:2") && said.contains("Strom 90 A"), "{said}");
+    let rings = |picture: &Picture| picture.strokes.iter().filter(|s| s.ink == Ink::Action && s.filled).count();
+    assert_eq!(rings(&drawn), 3, "a ring on each line");
+    walk.person.fingers(PlotPhase::Down, 0.56, 1.0, 0.0);
+    let (said, _) = seen(walk.person.fingers(PlotPhase::Move, 0.30, 1.0, -0.26));
+    assert!(said.starts_with("At 0:4") && said.contains("Strom 5"), "{said}");
+    walk.person.fingers(PlotPhase::Up, 0.30, 1.0, 0.0);
+    walk.person.killed_and_the_same();
+
+    // The same by controls, each of which says what it does.
+    walk.person.tap("Cursor on");
+    assert_ne!(plot(&walk).0, said);
+    walk.person.tap("Closer");
+    walk.person.tap("Later");
+    walk.person.tap("No cursor");
+    assert!(!plot(&walk).0.starts_with("At"));
+    walk.person.tap("All of it");
+    assert!(plot(&walk).0.starts_with("0:00 to 2:30"));
+    walk.person.tap("Regler");
+    assert_eq!(plot(&walk).1.labels[0].text, "Regler", "the channel that was chosen stands on top");
 }
 
 #[test]
@@ -97,7 +138,7 @@ fn what_is_no_log_is_refused_and_nothing_is_recorded() {
 }
 
 /// From wherever the person is to the log of the last flight.
-fn to_the_log(walk: &mut Walk) {
+pub fn to_the_log(walk: &mut Walk) {
     walk.person.home();
     walk.person.tap("Journal");
     let landing = walk.person.controls().into_iter().find(|(words, _)| words.starts_with("Landing"));

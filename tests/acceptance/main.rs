@@ -5,6 +5,7 @@ mod ballast;
 mod blades_off_run;
 mod carried_finding;
 mod clocks;
+mod compared;
 mod computed_checks;
 mod first_gate;
 mod handles;

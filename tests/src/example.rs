@@ -361,3 +361,22 @@ pub fn name(person: &mut Person) {
     person.tap("Record the names");
     person.home();
 }
+
+/// An invented hover of two minutes, a row each fifth of a second, with a burst to 90 A at 80 s and one garbled field.
+pub fn hover_log() -> String {
+    let mut text = "Zeit [ms];Spannung [V];Strom [A];Rotor [1/min];Regler [°C];Notiz\n".to_owned();
+    for row in 0..750 {
+        let t = f64::from(row) * 0.2;
+        let a = match t {
+            t if t < 15.0 => 8.0,
+            t if (80.0..82.0).contains(&t) => 90.0,
+            t if t < 135.0 => 52.0 + (t * 3.0).sin(),
+            _ => 0.5,
+        };
+        let heat = 25.0 + if t > 15.0 { 40.0 * (1.0 - (-(t - 15.0) / 45.0).exp()) } else { 0.0 };
+        let volts = if row == 300 { "kaputt".to_owned() } else { format!("{:.2}", 50.0 - 0.02 * a - t / 200.0) };
+        let rotor = if t < 137.0 { 1_180.0 - (a - 52.0).max(0.0) * 0.5 } else { 0.0 };
+        text += &format!("{};{volts};{a:.1};{rotor:.0};{heat:.1};x\n", row * 200).replace('.', ",");
+    }
+    text
+}

@@ -4,7 +4,7 @@ use chrono::{DateTime, Duration, FixedOffset};
 use liftgate_core::desk::{DeskError, Phone, SpotterDesk};
 use liftgate_core::journal::Journal;
 use liftgate_core::record::{Body, Entry, Moment};
-use liftgate_core::view::{Block, Control, Document, Edge, Screen, Tapped, Turn};
+use liftgate_core::view::{Block, Control, Document, Edge, PlotFingers, PlotPhase, Screen, Tapped, Turn};
 use tempfile::TempDir;
 
 /// A person with a phone, a clock of their own, and a journal in a folder that goes with them.
@@ -160,6 +160,18 @@ impl Person {
         }
     }
 
+    /// Does this with the fingers on the plot in view, and sees the plot as it is then.
+    pub fn fingers(&mut self, phase: PlotPhase, middle: f32, spread: f32, shift: f32) -> Block {
+        let screen = self.screen();
+        let token = screen.blocks.iter().find_map(|block| match block {
+            Block::Plot { token, .. } => Some(token.clone()),
+            _ => None,
+        });
+        let token = token.unwrap_or_else(|| panic!("there is no plot on '{}'", screen.title));
+        let pilot = self.phone.pilot().expect("the pilot has the phone");
+        pilot.fingers(&token, &PlotFingers { phase, middle, spread, shift }).expect("a plot")
+    }
+
     /// Types into the field with this label.
     pub fn enter(&mut self, label: &str, text: &str) {
         let Some(field) = self.field(label) else {
@@ -279,6 +291,7 @@ pub fn controls(screen: &Screen) -> Vec<(String, Control)> {
                 found.push((format!("{label} less"), less.clone()));
                 found.push((format!("{label} more"), more.clone()));
             }
+            Block::Plot { actions, .. } => found.extend(actions.iter().map(|a| (a.label.clone(), a.clone()))),
             _ => {}
         }
     }

@@ -14,9 +14,9 @@ use crate::view::chart::{Curve, curve};
 const HUMIDITY: f64 = 0.5;
 /// A hover's charge is counted from start to stop; spool-up and the charger's reading put this much on the interval
 /// (common practice, no source).
-const CHARGE_SLACK: f64 = 0.05;
+pub(super) const CHARGE_SLACK: f64 = 0.05;
 /// A part less far above its air than this was not heated by the hover, K.
-const WARMER_K: f64 = 1.0;
+pub(super) const WARMER_K: f64 = 1.0;
 
 /// The charge that a hover should take, from the steps flown so far and what rotors of this scale are known to do.
 ///
@@ -167,7 +167,7 @@ fn heat(facts: Facts<'_>, last: &Flight) -> Result<Vec<Figure>> {
     Ok(read.filter_map(figure).collect())
 }
 
-fn aircraft(facts: Facts<'_>) -> Result<LadderAircraft> {
+pub(super) fn aircraft(facts: Facts<'_>) -> Result<LadderAircraft> {
     let rotor = rotor(facts)?;
     Ok(LadderAircraft {
         mass_kg: facts.figure("flying-mass")?,
@@ -177,7 +177,7 @@ fn aircraft(facts: Facts<'_>) -> Result<LadderAircraft> {
     })
 }
 
-fn density(facts: Facts<'_>, air_c: f64) -> Result<f64> {
+pub(super) fn density(facts: Facts<'_>, air_c: f64) -> Result<f64> {
     // A field whose height is not known yet is taken at sea level: a few percent, and the interval is wider than that.
     let elevation = facts.ledger.aircraft.figure("field-elevation").unwrap_or(0.0);
     let pressure_pa = standard_air(elevation)?.pressure_pa;
@@ -198,7 +198,7 @@ fn steps(facts: Facts<'_>, before: Option<&Flight>) -> Result<Vec<FlownStep>> {
 }
 
 /// A hover by its head speed and its air alone.
-fn flown(flight: &Flight, density_kg_m3: f64) -> FlownStep {
+pub(super) fn flown(flight: &Flight, density_kg_m3: f64) -> FlownStep {
     FlownStep {
         head_rpm: flight.head_speed_rpm,
         density_kg_m3,
@@ -209,7 +209,7 @@ fn flown(flight: &Flight, density_kg_m3: f64) -> FlownStep {
     }
 }
 
-fn step(facts: Facts<'_>, steps: Vec<FlownStep>, head_rpm: f64, air_c: f64) -> Result<LadderPrediction> {
+pub(super) fn step(facts: Facts<'_>, steps: Vec<FlownStep>, head_rpm: f64, air_c: f64) -> Result<LadderPrediction> {
     let next = NextStep { head_rpm, density_kg_m3: density(facts, air_c)?, air_c };
     Ok(predict(&LadderQuestion { aircraft: aircraft(facts)?, prior: PowerPrior::LARGE_ELECTRIC, steps, next })?)
 }

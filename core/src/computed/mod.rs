@@ -6,6 +6,7 @@
 
 mod balance;
 mod blades;
+mod compared;
 mod endurance;
 mod facts;
 mod frequencies;
@@ -21,13 +22,16 @@ mod regulator;
 mod ripple;
 mod supply;
 mod trend;
+mod trends;
 mod trial_weight;
 mod wires;
 
+pub use compared::{Compared, ComparedReading, NextHover, What, compared};
 pub use endurance::{Endurance, endurance, planned_minutes};
 pub use facts::Facts;
 pub use hotter::{AskedDay, Hotter, hotter, hottest_lately};
 pub use ladder::{predicted_charge, predicted_temperature};
+pub use trends::{FEWEST as FEWEST_FOR_DRIFT, Trend, TrendOf, TrendReading, trends};
 
 use crate::engineering::{EngineeringError, Grade};
 use crate::locale::{Locale, say};

@@ -49,6 +49,7 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
             one(Body::DisagreementExplained { card, why }, say!(shared.locale(), "desk-explained"), After::Back)
         }
         Command::RaiseFinding => raise(shared, place, form),
+        Command::RaiseProposed(card) => super::log::raise_proposed(shared, card),
         Command::FixFinding(finding) => fix(shared, finding, form),
         Command::CarryFinding(finding) => carry(shared, finding, form, now),
         Command::SaveName => {
@@ -80,7 +81,10 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         | Command::Back
         | Command::Set(..)
         | Command::Step { .. }
-        | Command::Read { .. } => Err(DeskError::refused(say!(shared.locale(), "desk-records-nothing"))),
+        | Command::Read { .. }
+        | Command::MovePlot(_)
+        | Command::ShowChannel(_)
+        | Command::Fingers => Err(DeskError::refused(say!(shared.locale(), "desk-records-nothing"))),
     }
 }
 

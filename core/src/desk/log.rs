@@ -1,14 +1,16 @@
 //! A recorder's log: picked for a flight, its columns named, read and attached.
 
+use std::collections::BTreeMap;
+
 use super::command::{After, Done};
 use super::phone::Shared;
 use super::{DeskError, Form};
 use crate::engineering::Grade;
 use crate::journal::NewEntry;
-use crate::record::{AttachedLog, Body, EntryId, ThingKind};
+use crate::record::{AttachedLog, Body, EntryId, FindingGrade, ThingKind};
 use crate::telemetry::summary::{ChannelLimit, Side, summarise};
-use crate::telemetry::{Import, Layout, Limits, Quantity, Recording, Settings, TelemetryError};
-use crate::view::{self, Place};
+use crate::telemetry::{Import, Layout, Limits, Quantity, Recording, Settings, SightStep, TelemetryError};
+use crate::view::{self, Block, Place, PlotFingers, PlotPhase, PlotView};
 
 /// A log passes through the phone's memory on its way here.
 pub(crate) const MOST_LOG_BYTES: u64 = 64 << 20;
@@ -28,9 +30,16 @@ pub struct PickedLog {
 }
 
 /// The log in view, read.
-pub(super) struct OpenLog {
+pub struct OpenLog {
     sha256: String,
-    recording: Recording,
+    /// For which card's flight.
+    card: EntryId,
+    /// Its columns.
+    pub(crate) recording: Recording,
+    /// What they are held against.
+    pub(crate) limits: Limits,
+    /// The plot while fingers are on it: kept in memory until they are gone, since a written draft takes longer than a frame.
+    moving: Option<(Place, PlotView)>,
 }
 
 impl From<TelemetryError> for DeskError {
@@ -63,6 +72,9 @@ pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Form<'_>) -> Resu
         return Err(DeskError::refused("The file is no longer at hand: pick it again"));
     };
     let map = view::named_columns(&shared.entries, &picked.layout, form);
+    for mapped in map.columns.iter().filter(|mapped| mapped.quantity == Quantity::HeadSpeed) {
+        view::typed_turns(form, mapped.column)?;
+    }
     let recording = read(&picked.layout, &map, &picked.bytes)?;
     let summary = summarise(&recording, &limits(shared, card))?;
     let log = AttachedLog {
@@ -82,31 +94,119 @@ pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Form<'_>) -> Resu
     Ok(Done { entries: vec![entry], said, after: After::Instead(Place::Review(card)) })
 }
 
+/// The flight whose log a place shows.
+fn shown_at(place: &Place) -> Option<EntryId> {
+    match place {
+        Place::Review(card) | Place::LogFigure { card, .. } => Some(*card),
+        _ => None,
+    }
+}
+
 /// Reads the log of the flight in view, once, from the file that was kept.
 pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), DeskError> {
-    let Place::Review(card) = place else {
+    let Some(card) = shown_at(place) else {
         shared.open_log = None;
         return Ok(());
     };
-    let Some(attached) = view::log_of(&shared.entries, *card) else { return Ok(()) };
-    if shared.open_log.as_ref().is_some_and(|open| open.sha256 == attached.sha256) {
+    let Some(attached) = view::log_of(&shared.entries, card) else { return Ok(()) };
+    if shared.open_log.as_ref().is_some_and(|open| open.sha256 == attached.sha256 && open.card == card) {
         return Ok(());
     }
-    // A file that is damaged or missing leaves the figures, which are in the entry, and no plot.
-    shared.open_log = match shared.journal.log(&attached.sha256)? {
-        Some(bytes) => Layout::of(&bytes)
-            .and_then(|layout| read(&layout, &attached.map, &bytes))
-            .ok()
-            .map(|recording| OpenLog { sha256: attached.sha256.clone(), recording }),
-        None => None,
-    };
+    let recording = kept(shared, attached)?;
+    let limits = limits(shared, card);
+    shared.open_log =
+        recording.map(|recording| OpenLog { sha256: attached.sha256.clone(), card, recording, limits, moving: None });
     Ok(())
 }
 
-impl Shared {
-    pub(super) fn recording(&self) -> Option<&Recording> {
-        self.open_log.as_ref().map(|open| &open.recording)
+/// Raises the finding that a flight proposes: one touch, with what will prove the fix.
+pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result<Done, DeskError> {
+    let flight = shared.ledger.flight(card).ok_or_else(|| DeskError::refused("This flight is no longer there"))?;
+    let log = view::log_of(&shared.entries, card);
+    let nothing = || DeskError::refused("All was as predicted: there is nothing to raise");
+    let proposal = view::proposal(shared.facts(), flight, log).ok_or_else(nothing)?;
+    let (stage, _) = shared.plan.check(&flight.check).ok_or_else(nothing)?;
+    let body = Body::FindingRaised {
+        title: proposal.title.clone(),
+        grade: FindingGrade::Caution,
+        stage: stage.id.clone(),
+        proof: flight.check.clone(),
+        shown_by: Some(proposal.shown_by),
+    };
+    super::command::one(body, format!("Finding raised: {}", proposal.title), After::Stay)
+}
+
+/// The plots of the logs that are attached, for a page that nobody touches, by the flight's card.
+pub(super) fn printed(shared: &Shared) -> Result<BTreeMap<EntryId, view::Picture>, DeskError> {
+    let mut plots = BTreeMap::new();
+    for flight in &shared.ledger.flights {
+        let Some(log) = view::log_of(&shared.entries, flight.card) else { continue };
+        let Some(recording) = kept(shared, log)? else { continue };
+        plots.insert(flight.card, view::plot_printed(&recording, &limits(shared, flight.card)));
     }
+    Ok(plots)
+}
+
+/// An attached log, read; none where its file is damaged or missing: the figures, which are in the entry, stay.
+fn kept(shared: &Shared, log: &AttachedLog) -> Result<Option<Recording>, DeskError> {
+    let bytes = shared.journal.log(&log.sha256)?;
+    Ok(bytes.and_then(|bytes| {
+        let layout = Layout::of(&bytes).ok()?;
+        read(&layout, &log.map, &bytes).ok()
+    }))
+}
+
+fn no_plot() -> DeskError {
+    DeskError::refused("No plot is in view")
+}
+
+/// What of the plot is in view at a place, with the log that it is of.
+fn in_view<'a>(shared: &'a Shared, place: &Place) -> Result<(PlotView, &'a OpenLog), DeskError> {
+    let open = shared.open_log.as_ref().ok_or_else(no_plot)?;
+    if let Some((_, view)) = open.moving.as_ref().filter(|(of, _)| of == place) {
+        return Ok((*view, open));
+    }
+    let drafts = shared.journal.drafts(place)?;
+    Ok((view::plot_view(&shared.entries, place, Form::new(&drafts, shared.locale()), &open.recording), open))
+}
+
+fn keep(shared: &mut Shared, place: &Place, view: &PlotView) -> Result<(), DeskError> {
+    for (field, text) in view.fields() {
+        shared.journal.keep_draft(place, field, &text)?;
+    }
+    if let Some(open) = shared.open_log.as_mut() {
+        open.moving = None;
+    }
+    Ok(())
+}
+
+/// Moves what is in view of the plot by a button.
+pub(super) fn step(shared: &mut Shared, place: &Place, step: SightStep) -> Result<(), DeskError> {
+    open(shared, place)?;
+    let (view, open) = in_view(shared, place)?;
+    let next = view.stepped(&open.recording, step);
+    keep(shared, place, &next)
+}
+
+/// Brings a channel of the plot to the top.
+pub(super) fn show_channel(shared: &mut Shared, place: &Place, channel: u32) -> Result<(), DeskError> {
+    open(shared, place)?;
+    let (view, _) = in_view(shared, place)?;
+    keep(shared, place, &PlotView { channel: Some(channel), ..view })
+}
+
+/// Moves the plot with the fingers on it, and draws it anew.
+pub(super) fn fingers(shared: &mut Shared, place: &Place, fingers: &PlotFingers) -> Result<Block, DeskError> {
+    open(shared, place)?;
+    let (view, open) = in_view(shared, place)?;
+    let next = view.touched(&open.recording, fingers);
+    if matches!(fingers.phase, PlotPhase::Up | PlotPhase::Tap) {
+        keep(shared, place, &next)?;
+    } else if let Some(open) = shared.open_log.as_mut() {
+        open.moving = Some((place.clone(), next));
+    }
+    let open = shared.open_log.as_ref().ok_or_else(no_plot)?;
+    Ok(view::plot_block(&open.recording, &open.limits, &next))
 }
 
 fn read(layout: &Layout, map: &crate::telemetry::ColumnMap, bytes: &[u8]) -> Result<Recording, TelemetryError> {
@@ -127,11 +227,21 @@ fn limits(shared: &Shared, card: EntryId) -> Limits {
         basis: place.basis.clone(),
     };
     let places = shared.plan.places.iter();
+    let rating_a = shared.ledger.aircraft.figure("controller-continuous-current");
+    let current = rating_a.map(|value| ChannelLimit {
+        quantity: Quantity::PackCurrent,
+        place: None,
+        value,
+        side: Side::Above,
+        grade: Grade::Caution,
+        basis: "the controller's continuous rating".to_owned(),
+    });
     Limits {
         cells: pack.and_then(|pack| pack.number("cells")).map(|cells| cells as u32),
         set_head_speed_rpm: flight.map(|flight| flight.head_speed_rpm),
         channels: places
             .flat_map(|p| [limit(p, p.caution_above_c, Grade::Caution), limit(p, p.stop_above_c, Grade::Stop)])
+            .chain(current)
             .collect(),
     }
 }

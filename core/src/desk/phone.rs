@@ -175,7 +175,8 @@ impl Phone {
         let held = self.hold()?;
         let shared = held.get()?;
         let verified = shared.journal.verify()?;
-        crate::dossier::html(&shared.plan, &shared.entries, &shared.ledger, verified, now)
+        let plots = super::log::printed(shared)?;
+        crate::dossier::html(&shared.plan, &shared.entries, &shared.ledger, verified, &plots, now)
             .map_err(|error| DeskError::refused(error.to_string()))
     }
 

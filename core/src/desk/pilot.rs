@@ -5,7 +5,7 @@ use super::{DeskError, Form, Phone, code, command, document, log};
 use crate::journal::NewEntry;
 use crate::locale::say;
 use crate::record::{Body, EntryId, Moment};
-use crate::view::{self, Command, Place, Preference, Screen, Tapped, Token, Turn};
+use crate::view::{self, Block, Command, Place, PlotFingers, Preference, Screen, Tapped, Token, Turn};
 
 /// The pilot's handle: every screen and everything on it.
 #[derive(Clone)]
@@ -58,6 +58,17 @@ impl PilotDesk {
     pub fn document(&self, token: &Token, _now: &Moment) -> Result<Vec<u8>, DeskError> {
         let command = self.command(token)?;
         self.with(|shared| document::give(shared, &command))
+    }
+
+    /// Takes what fingers did on a plot of the screen in view, and draws it anew: within a frame, and nothing else of the screen.
+    ///
+    /// # Errors
+    /// [`DeskError::Refused`] if this token is no plot's, or none is in view.
+    pub fn fingers(&self, token: &Token, fingers: &PlotFingers) -> Result<Block, DeskError> {
+        match token.command() {
+            Some(Command::Fingers) => self.with(|shared| log::fingers(shared, &shared.place(), fingers)),
+            _ => Err(DeskError::refused("This control is no plot")),
+        }
     }
 
     /// Keeps what was typed into a field of the screen in view, so that nothing is lost if the phone dies.
@@ -118,7 +129,7 @@ impl Shared {
             }),
             form: Form::new(&drafts, self.locale()),
             picked_log: self.picked_log.as_ref(),
-            log: self.recording(),
+            log: self.open_log.as_ref(),
             now,
             locale: self.locale(),
         };
@@ -143,6 +154,8 @@ impl Shared {
             Command::Set(field, text) => self.set_field(&field, &text, now).map(|()| None),
             Command::Step { field, by, start } => self.step(&field, by, start, now).map(|()| None),
             Command::Read { card, place, degrees } => self.read(card, &place, degrees, now),
+            Command::MovePlot(step) => log::step(self, &self.place(), step).map(|()| None),
+            Command::ShowChannel(channel) => log::show_channel(self, &self.place(), channel).map(|()| None),
             Command::AttachLog(card) => {
                 let place = self.place();
                 let drafts = self.journal.drafts(&place)?;

@@ -1,5 +1,7 @@
 //! The dossier: one HTML file that shows another person what was proved, how and when.
 
+use std::collections::BTreeMap;
+
 use askama::Template;
 
 use crate::computed::{Computed, Facts};
@@ -7,7 +9,7 @@ use crate::journal::Verified;
 use crate::locale::Locale;
 use crate::plan::{CheckKind, Plan};
 use crate::readiness::{FindingState, Gate, Ledger, Report, withdrawn};
-use crate::record::{Entry, Moment};
+use crate::record::{Entry, EntryId, Moment};
 use crate::view;
 
 #[derive(Template)]
@@ -23,7 +25,15 @@ struct Dossier {
     stages: Vec<StagePart>,
     findings: Vec<FindingPart>,
     flights: Vec<FlightPart>,
+    logs: Vec<LogPart>,
     entries: Vec<EntryPart>,
+}
+
+struct LogPart {
+    what: String,
+    file: String,
+    figures: Vec<view::LogLine>,
+    picture: String,
 }
 
 struct StagePart {
@@ -77,6 +87,7 @@ pub fn html(
     entries: &[Entry],
     ledger: &Ledger,
     verified: Verified,
+    plots: &BTreeMap<EntryId, view::Picture>,
     now: &Moment,
 ) -> Result<String, askama::Error> {
     let report = ledger.at(plan, now);
@@ -91,6 +102,7 @@ pub fn html(
         stages: stages(plan, ledger, &report, now),
         findings: findings(plan, ledger),
         flights: ledger.flights.iter().filter(|flight| flight.started.is_some()).map(|f| flight(plan, f)).collect(),
+        logs: logs(plan, entries, ledger, plots),
         entries: journal(plan, entries),
     }
     .render()
@@ -186,6 +198,25 @@ fn flight(plan: &Plan, flight: &crate::field::Flight) -> FlightPart {
             .collect::<Vec<_>>()
             .join(", "),
     }
+}
+
+/// The logs that were attached, each with the plot that the phone shows and the figures that a limit or an interval belongs to.
+fn logs(plan: &Plan, entries: &[Entry], ledger: &Ledger, plots: &BTreeMap<EntryId, view::Picture>) -> Vec<LogPart> {
+    let part = |flight: &crate::field::Flight| {
+        let log = view::log_of(entries, flight.card)?;
+        let when = flight.started.as_ref().map(|at| at.wall.format(", %-d %B %Y, %H:%M").to_string());
+        let rows = log.rows;
+        Some(LogPart {
+            what: format!("{}{}", view::check_title(plan, &flight.check), when.unwrap_or_default()),
+            file: format!(
+                "{}: {} rows read, {} left out, {} faults; SHA-256 {}",
+                log.name, rows.imported, rows.left_out, log.fault_count, log.sha256
+            ),
+            figures: view::log_lines(log),
+            picture: plots.get(&flight.card).map(view::svg).unwrap_or_default(),
+        })
+    };
+    ledger.flights.iter().filter_map(part).collect()
 }
 
 fn journal(plan: &Plan, entries: &[Entry]) -> Vec<EntryPart> {

@@ -9,6 +9,7 @@ pub mod balance;
 pub mod ballast;
 mod bounded_lp;
 pub mod conflict;
+pub mod disagreement;
 pub mod drive;
 pub mod error;
 pub mod grade;

@@ -168,8 +168,10 @@ impl Journal {
     /// Drops every draft that is a number, wherever it is: the unit in which it was typed is no longer the one in view.
     pub fn drop_number_drafts(&mut self) -> Result<(), JournalError> {
         let writing = JournalError::while_doing;
-        let transaction =
-            self.connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(writing(Doing::Writing))?;
+        let transaction = self
+            .connection
+            .transaction_with_behavior(TransactionBehavior::Immediate)
+            .map_err(writing(Doing::Writing))?;
         let drafts: Vec<(String, String, String)> = {
             let mut statement =
                 transaction.prepare("SELECT place, field, text FROM draft").map_err(writing(Doing::Reading))?;

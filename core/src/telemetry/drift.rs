@@ -82,6 +82,13 @@ impl DriftTest {
         Ok(Self { threshold: threshold(question.false_alarm, question.readings)?, resolution: question.resolution })
     }
 
+    /// The same test for readings of another least step: the threshold does not depend on it. A step that is nought or no number changes
+    /// nothing.
+    pub fn with_resolution(self, resolution: f64) -> Self {
+        let resolution = if resolution > 0.0 && resolution.is_finite() { resolution } else { self.resolution };
+        Self { resolution, ..self }
+    }
+
     /// Tests readings in the order of time (up to 10 000).
     ///
     /// # Errors

@@ -89,10 +89,13 @@ impl<'a> Drawing<'a> {
 
     /// Adds a column's first, least, greatest and last.
     fn column(&mut self, recording: &Recording, cells: std::ops::Range<usize>) {
-        let (least, greatest) = (&self.channel.least()[cells.clone()], &self.channel.greatest()[cells.clone()]);
+        let (least, greatest) = (self.channel.least(), self.channel.greatest());
+        let pyramid = &self.channel.pyramid;
+        let Some(low) = pyramid.least(least, cells.clone()) else { return };
+        let high = pyramid.greatest(greatest, cells.clone()).unwrap_or(low) - cells.start;
+        let low = low - cells.start;
+        let (least, greatest) = (&least[cells.clone()], &greatest[cells.clone()]);
         let value = &self.channel.value[cells.clone()];
-        let Some(low) = extreme(least, |a, b| a < b) else { return };
-        let high = extreme(greatest, |a, b| a > b).unwrap_or(low);
         let first = value.iter().position(|v| !v.is_nan()).unwrap_or(low);
         let last = value.iter().rposition(|v| !v.is_nan()).unwrap_or(first);
         self.least = self.least.min(least[low]);
@@ -115,7 +118,7 @@ impl<'a> Drawing<'a> {
 }
 
 /// Place of the value that is before all others; the first of equals. Eight lanes, so that the compiler can use the machine's width.
-fn extreme(values: &[f32], before: impl Fn(f32, f32) -> bool + Copy) -> Option<usize> {
+pub(super) fn extreme(values: &[f32], before: impl Fn(f32, f32) -> bool + Copy) -> Option<usize> {
     let mut lanes = [f32::NAN; 8];
     let mut chunks = values.chunks_exact(8);
     for chunk in &mut chunks {

@@ -4,6 +4,7 @@ use super::columns::{ColumnMap, MappedColumn};
 use super::faults::Faults;
 use super::import::RowCounts;
 use super::integrals;
+use super::pyramid::Pyramid;
 use super::quantity::Quantity;
 use super::statistics::{ColumnStatistics, Running};
 
@@ -34,6 +35,8 @@ pub struct Channel {
     pub value: Vec<f32>,
     /// Least and greatest of each cell's rows; none while a cell is a row.
     pub(super) extremes: Option<(Vec<f32>, Vec<f32>)>,
+    /// Their extremes in blocks, for drawing.
+    pub(super) pyramid: Pyramid,
 }
 
 impl Channel {
@@ -301,6 +304,10 @@ impl Keep {
             .map(|(((mapped, value), running), extremes)| Channel {
                 mapped: mapped.clone(),
                 whole: running.statistics(),
+                pyramid: match &extremes {
+                    Some((least, greatest)) => Pyramid::of(least, greatest),
+                    None => Pyramid::of(&value, &value),
+                },
                 value,
                 extremes,
             })

@@ -31,6 +31,7 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
         row(edge(named), word(context.locale, named), context.aircraft_name(), Some(by), Place::Name),
     ];
     blocks.push(super::code::code_row(context));
+    blocks.push(super::trends::trends_row());
     blocks.push(heading(say!(context.locale, "aircraft-kind"), None));
     blocks.extend(context.plan.questions.iter().map(|question| {
         let answer = aircraft.answers.get(&question.id);

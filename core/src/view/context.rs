@@ -26,7 +26,7 @@ pub struct Context<'a> {
     /// A log that was picked and is not attached yet.
     pub picked_log: Option<&'a crate::desk::PickedLog>,
     /// The log in view, read.
-    pub log: Option<&'a crate::telemetry::Recording>,
+    pub log: Option<&'a crate::desk::OpenLog>,
     /// Now.
     pub now: &'a Moment,
     /// How the person reads and types.

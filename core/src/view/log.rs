@@ -1,27 +1,19 @@
 //! A recorder's log: its columns named by the person, then what it says, with the plot of where each figure comes from.
 
-use super::chart::Sheet;
 use super::context::{heading, paragraph, row, still_row};
-use super::{
-    Anchor, Block, Command, Context, Control, Document, Edge, Icon, Ink, LabelSize, Picture, Place, Screen, Tone,
-};
+use super::{Block, Command, Context, Control, Document, Edge, Icon, Place, PlotView, Screen, Tone};
 use crate::desk::{Form, MOST_LOG_BYTES};
 use crate::engineering::Grade;
-use crate::record::{AttachedLog, Body, Entry, EntryId, show};
-use crate::telemetry::plot::line;
+use crate::record::{AttachedLog, Body, Entry, EntryId, Unit};
 use crate::telemetry::summary::{FigureKind, LogFigure};
 use crate::telemetry::{ColumnMap, Layout, MappedColumn, Quantity, Recording, Span, TimeForm};
 
-/// The field of the window in view: its start and end in s, and the channel that the touched figure is of.
-const WINDOW: &str = "window";
 /// The field of how the time is written.
 const TIME: &str = "time";
 /// What a column is when it is not read.
 const LEAVE_OUT: &str = "none";
 /// Columns that can be named one by one on a phone; further ones keep what is suggested.
 const NAMED: usize = 40;
-/// Columns of pixels of a plot: more than a phone's screen has.
-const PIXELS: u32 = 1_440;
 
 /// The field that says what a column is.
 pub(crate) fn quantity_field(column: u32) -> String {
@@ -34,6 +26,23 @@ fn unit_field(column: u32) -> String {
 
 fn place_field(column: u32) -> String {
     format!("place:{column}")
+}
+
+/// The field of how many turns a column counts for one of the rotor.
+fn turns_field(column: u32) -> String {
+    format!("turns:{column}")
+}
+
+/// Plausible turns of a motor for one of the rotor, inclusive.
+const TURNS: (f64, f64) = (0.05, 50.0);
+const TURNS_LABEL: &str = "Turns it counts for one of the rotor";
+
+/// Turns that a column counts for one of the rotor, as typed; none where nothing was.
+///
+/// # Errors
+/// Refused if it is no number, or outside of what a drive has.
+pub(crate) fn typed_turns(form: Form<'_>, column: u32) -> Result<Option<f64>, crate::desk::DeskError> {
+    form.number(&turns_field(column), TURNS_LABEL, Unit::Ratio, TURNS)
 }
 
 /// The log of a flight: the last that was attached and not withdrawn.
@@ -78,6 +87,11 @@ pub(crate) fn named_columns(entries: &[Entry], layout: &Layout, form: Form<'_>) 
         let unit = form.text(&unit_field(column));
         if let Some(unit) = mapped.quantity.units().iter().find(|u| Some(id_of(**u).as_str()) == unit) {
             mapped.unit = *unit;
+        }
+        if mapped.quantity == Quantity::HeadSpeed
+            && let Ok(Some(turns)) = typed_turns(form, column)
+        {
+            mapped.ratio = 1.0 / turns;
         }
         if let Some(place) = form.text(&place_field(column)) {
             mapped.place = Some(place.to_owned()).filter(|_| mapped.quantity == Quantity::Temperature);
@@ -167,6 +181,18 @@ fn column_blocks(
         });
         blocks.push(Block::Choice { label: format!("Unit of column {}", column + 1), options: options.collect() });
     }
+    if mapped.quantity == Quantity::HeadSpeed {
+        let gear = context.ledger.aircraft.figure("gear-ratio");
+        let known = Some(1.0 / mapped.ratio).filter(|turns| (turns - 1.0).abs() > 1e-9);
+        let mut entry =
+            context.number_entry(&turns_field(column), TURNS_LABEL, Unit::Ratio, TURNS, known.or(Some(1.0)));
+        if let Block::Entry { hint, .. } = &mut entry {
+            let motor = gear
+                .map_or_else(String::new, |turns| format!("; {} for the motor's speed", crate::record::show(turns)));
+            *hint = Some(format!("1 for the rotor's own speed{motor}"));
+        }
+        blocks.push(entry);
+    }
     if mapped.quantity == Quantity::Temperature {
         let places = context.plan.places.iter();
         let options =
@@ -186,25 +212,33 @@ pub(super) fn review(context: &Context<'_>, card: EntryId) -> Screen {
     let above = Some(title);
     let Some(log) = log_of(context.entries, card) else {
         let words = "No log is attached to this flight. Any table of text that a recorder wrote will do.";
-        let blocks = vec![paragraph(words, Tone::Plain)];
+        let mut blocks = vec![paragraph(words, Tone::Plain)];
+        blocks.extend(super::compared::blocks(context, flight, None));
+        blocks.extend(further());
         return Screen {
             foot: vec![a_log_file(card, "Pick a log")],
-            ..context.screen("review", "Log", above, blocks)
+            ..context.screen("review", "Review", above, blocks)
         };
     };
     let mut blocks = vec![verdict(log)];
-    blocks.extend(predicted(flight, log));
-    let window = window(context.form, context.log);
-    if let (Some(recording), Some((window, channel))) = (context.log, window) {
-        blocks.push(Block::Drawing { picture: plot(recording, window, channel) });
-        blocks.push(window_controls(recording, window, channel));
-    }
+    blocks.extend(plot_blocks(context, &Place::Review(card)));
+    blocks.extend(super::compared::blocks(context, flight, Some(log)));
     blocks.push(heading("What it says", Some("touch one to see where".to_owned())));
-    blocks.extend(log.figures.iter().map(|figure| figure_row(log, figure)));
+    blocks.extend((0..).zip(&log.figures).map(|(index, figure)| figure_row(card, log, index, figure)));
     blocks.push(heading("The file", Some(log.name.clone())));
     blocks.extend(file_rows(log));
+    blocks.extend(further());
     let again = a_log_file(card, "Pick another log").weight(super::Weight::Quiet);
-    Screen { foot: vec![again], ..context.screen("review", "Log", above, blocks) }
+    Screen { foot: vec![again], ..context.screen("review", "Review", above, blocks) }
+}
+
+/// Where else to look.
+fn further() -> [Block; 3] {
+    [
+        heading("Further", None),
+        super::trends::trends_row(),
+        row(Edge::None, "", "Another day", Some("the heat on a hotter day".to_owned()), Place::HotterDay),
+    ]
 }
 
 fn edge_of(grade: Option<Grade>) -> Edge {
@@ -228,19 +262,6 @@ fn verdict(log: &AttachedLog) -> Block {
     Block::Verdict { text, detail: Some(detail), edge: edge_of(worst) }
 }
 
-/// What the flight was expected to take, beside what the log counted.
-fn predicted(flight: &crate::field::Flight, log: &AttachedLog) -> Option<Block> {
-    let prediction = flight.prediction.as_ref()?;
-    let charge = log.figures.iter().find(|figure| figure.kind == FigureKind::Charge)?;
-    let inside = (prediction.low_mah..=prediction.high_mah).contains(&charge.value);
-    let (edge, state) = if inside { (Edge::Fresh, "As predicted") } else { (Edge::Caution, "Not as predicted") };
-    let detail = format!(
-        "{:.0} mAh predicted for the planned time, {:.0} to {:.0}; the log counted {:.0}",
-        prediction.used_mah, prediction.low_mah, prediction.high_mah, charge.value
-    );
-    Some(still_row(edge, state, "Charge, predicted and logged", Some(detail)))
-}
-
 fn kind_word(kind: FigureKind) -> &'static str {
     match kind {
         FigureKind::FlightTime => "Time in flight",
@@ -262,17 +283,55 @@ fn kind_word(kind: FigureKind) -> &'static str {
     }
 }
 
-fn figure_row(log: &AttachedLog, figure: &LogFigure) -> Block {
+fn figure_title(log: &AttachedLog, figure: &LogFigure) -> String {
     let channel = figure.channel.and_then(|channel| log.map.columns.get(channel as usize));
     let word = kind_word(figure.kind);
-    let title = channel.map_or_else(|| word.to_owned(), |channel| format!("{}, {word}", channel.label));
+    channel.map_or_else(|| word.to_owned(), |channel| format!("{}, {word}", channel.label))
+}
+
+/// The value, and the half width of its interval where it has one.
+fn figure_value(figure: &LogFigure) -> (String, Option<String>) {
     let digits = |value: f64| match value.abs() {
         v if v >= 100.0 => format!("{value:.0}"),
         v if v >= 10.0 => format!("{value:.1}"),
         _ => format!("{value:.2}"),
     };
-    let width = figure.half_width.map_or_else(String::new, |width| format!(" ± {}", digits(width)));
-    let value = format!("{}{width} {}", digits(figure.value), figure.unit);
+    (digits(figure.value), figure.half_width.map(|width| format!("± {}", digits(width))))
+}
+
+/// A figure of a log for a page.
+pub(crate) struct LogLine {
+    /// What it is.
+    pub title: String,
+    /// Its value with its interval and unit.
+    pub value: String,
+    /// What it was held against.
+    pub note: String,
+}
+
+/// The figures of a log that have a limit or an interval, and what was taken from the pack.
+pub(crate) fn log_lines(log: &AttachedLog) -> Vec<LogLine> {
+    let told = |figure: &&LogFigure| {
+        let taken = matches!(figure.kind, FigureKind::Charge | FigureKind::Energy | FigureKind::HoverAverage);
+        figure.grade.is_some() || figure.half_width.is_some() || taken
+    };
+    let line = |figure: &LogFigure| {
+        let (value, width) = figure_value(figure);
+        let width = width.map_or_else(String::new, |width| format!(" {width}"));
+        LogLine {
+            title: figure_title(log, figure),
+            value: format!("{value}{width} {}", figure.unit),
+            note: figure.note.clone(),
+        }
+    };
+    log.figures.iter().filter(told).map(line).collect()
+}
+
+fn figure_row(card: EntryId, log: &AttachedLog, index: u32, figure: &LogFigure) -> Block {
+    let title = figure_title(log, figure);
+    let (value, width) = figure_value(figure);
+    let width = width.map_or_else(String::new, |width| format!(" {width}"));
+    let value = format!("{value}{width} {}", figure.unit);
     let detail = if figure.note.is_empty() { value.clone() } else { format!("{value}; {}", figure.note) };
     let state = match figure.grade {
         Some(Grade::Stop) => "Stop",
@@ -280,15 +339,7 @@ fn figure_row(log: &AttachedLog, figure: &LogFigure) -> Block {
         Some(Grade::Ok) => "Within",
         None => "",
     };
-    let set = Command::Set(WINDOW.to_owned(), window_text(widened(figure.span), figure.channel));
-    let control = Control::new(set.into(), title.clone()).icon(Icon::Next).spoken(format!("{title}. {detail}"));
-    Block::Row {
-        edge: edge_of(figure.grade),
-        state: state.to_owned(),
-        title,
-        detail: Some(detail),
-        control: Some(control),
-    }
+    row(edge_of(figure.grade), state, &title, Some(detail), Place::LogFigure { card, figure: index })
 }
 
 fn file_rows(log: &AttachedLog) -> Vec<Block> {
@@ -312,105 +363,42 @@ fn widened(span: Span) -> Span {
     Span { start_s: span.start_s - more_s, end_s: span.end_s + more_s }
 }
 
-fn window_text(window: Span, channel: Option<u32>) -> String {
-    let channel = channel.map_or_else(|| "-".to_owned(), |channel| channel.to_string());
-    format!("{:.3} {:.3} {channel}", window.start_s, window.end_s)
-}
-
-/// The window in view: the form's, or the whole log.
-fn window(form: Form<'_>, recording: Option<&Recording>) -> Option<(Span, Option<u32>)> {
-    let whole = recording?.span();
-    let kept = form.text(WINDOW).and_then(|text| {
-        let parts: Vec<&str> = text.split(' ').collect();
-        let [start, end, channel] = parts[..] else { return None };
-        Some((Span { start_s: start.parse().ok()?, end_s: end.parse().ok()? }, channel.parse().ok()))
-    });
-    Some(kept.filter(|(window, _)| window.length_s() > 0.0).unwrap_or((whole, None)))
-}
-
-fn window_controls(recording: &Recording, window: Span, channel: Option<u32>) -> Block {
-    let (whole, length_s) = (recording.span(), window.length_s());
-    let middle_s = 0.5 * (window.start_s + window.end_s);
-    let at =
-        |middle_s: f64, length_s: f64| Span { start_s: middle_s - length_s / 2.0, end_s: middle_s + length_s / 2.0 };
-    let options = [
-        ("Closer", at(middle_s, (length_s / 2.0).max(4.0 * recording.step_s).max(0.1))),
-        ("Wider", at(middle_s, (2.0 * length_s).min(2.0 * whole.length_s()))),
-        ("Earlier", at(middle_s - length_s / 2.0, length_s)),
-        ("Later", at(middle_s + length_s / 2.0, length_s)),
-        ("All of it", whole),
-    ];
-    let control = |(label, window): (&str, Span)| {
-        Control::new(Command::Set(WINDOW.to_owned(), window_text(window, channel)).into(), label)
+/// What of the log's plot is in view at a place.
+pub(crate) fn plot_view(entries: &[Entry], place: &Place, form: Form<'_>, recording: &Recording) -> PlotView {
+    let begin = match place {
+        Place::LogFigure { card, figure } => log_of(entries, *card)
+            .and_then(|log| log.figures.get(*figure as usize))
+            .map(|figure| (widened(figure.span), figure.channel)),
+        _ => None,
     };
-    Block::Choice { label: "Plot".to_owned(), options: options.map(control).to_vec() }
+    PlotView::of(form, recording, begin)
 }
 
-/// Which channels are plotted: the touched figure's first, then what matters most of a flight.
-fn plotted(recording: &Recording, first: Option<u32>) -> Vec<u32> {
-    let order = [Quantity::PackCurrent, Quantity::PackVoltage, Quantity::HeadSpeed, Quantity::Temperature];
-    let place = |quantity| recording.channels.iter().position(|c| c.mapped.quantity == quantity);
-    let mut channels: Vec<u32> = first.into_iter().collect();
-    channels.extend(order.into_iter().filter_map(place).filter_map(|at| u32::try_from(at).ok()));
-    channels.extend((0..).take(recording.channels.len()));
-    let mut seen = Vec::new();
-    channels.retain(|channel| {
-        !seen.contains(channel) && {
-            seen.push(*channel);
-            true
-        }
-    });
-    channels.truncate(4);
-    channels
+fn plot_blocks(context: &Context<'_>, place: &Place) -> Vec<Block> {
+    let Some(open) = context.log else {
+        return vec![paragraph("The file itself is not here any more: no plot can be drawn.", Tone::Quiet)];
+    };
+    let view = plot_view(context.entries, place, context.form, &open.recording);
+    let mut blocks = vec![super::plot::block(&open.recording, &open.limits, &view)];
+    blocks.extend(super::plot::channels(&open.recording, &view));
+    blocks
 }
 
-/// Channels one below the other, each over its own range, in the geometry that the core makes of all samples.
-pub(crate) fn plot(recording: &Recording, window: Span, first: Option<u32>) -> Picture {
-    const PANE: f32 = 84.0;
-    let (left, right) = (8.0_f32, Sheet::WIDTH - 8.0);
-    let mut sheet = Sheet::new();
-    let mut spoken = Vec::new();
-    let mut top = 6.0;
-    for channel in plotted(recording, first) {
-        let Some(mapped) = recording.channels.get(channel as usize).map(|channel| &channel.mapped) else { continue };
-        let unit = mapped.quantity.unit().sign();
-        let Some(drawn) = line(recording, channel, window, PIXELS) else {
-            sheet.label(
-                left,
-                top + 12.0,
-                format!("{}: nothing here", mapped.label),
-                Ink::Quiet,
-                LabelSize::Small,
-                Anchor::Start,
-            );
-            top += 20.0;
-            continue;
-        };
-        let range = (drawn.greatest - drawn.least).max(1e-9);
-        let words =
-            format!("{} {} to {} {unit}", mapped.label, show(round(drawn.least)), show(round(drawn.greatest)));
-        sheet.label(left, top + 10.0, words.clone(), Ink::Strong, LabelSize::Small, Anchor::Start);
-        spoken.push(words);
-        let x = |time_s: f64| {
-            (left + (right - left) * ((time_s - window.start_s) / window.length_s()) as f32).clamp(left, right)
-        };
-        let y = |value: f64| top + 16.0 + (PANE - 24.0) * (1.0 - ((value - drawn.least) / range) as f32);
-        for stroke in &drawn.strokes {
-            let points: Vec<(f32, f32)> = stroke.iter().map(|point| (x(point.time_s), y(point.value))).collect();
-            sheet.line(Ink::Strong, 1.0, &points);
-        }
-        top += PANE;
-    }
-    sheet.line(Ink::Quiet, 1.0, &[(left, top), (right, top)]);
-    let clock = |s: f64| super::clock(s.max(0.0).round() as i64);
-    sheet.label(left, top + 12.0, clock(window.start_s), Ink::Quiet, LabelSize::Small, Anchor::Start);
-    sheet.label(right, top + 12.0, clock(window.end_s), Ink::Quiet, LabelSize::Small, Anchor::End);
-    let spoken = format!("From {} to {}: {}", clock(window.start_s), clock(window.end_s), spoken.join("; "));
-    sheet.finish(top + 18.0, spoken)
-}
-
-fn round(value: f64) -> f64 {
-    if value.abs() >= 100.0 { value.round() } else { (value * 100.0).round() / 100.0 }
+/// One figure of a log, with the stretch of the plot that it comes from.
+pub(super) fn figure(context: &Context<'_>, card: EntryId, index: u32) -> Screen {
+    let Some(log) = log_of(context.entries, card) else { return context.gone("log-figure") };
+    let Some(figure) = log.figures.get(index as usize) else { return context.gone("log-figure") };
+    let (value, width) = figure_value(figure);
+    let note: Vec<String> = width.into_iter().chain(Some(figure.note.clone())).filter(|n| !n.is_empty()).collect();
+    let mut blocks = vec![Block::Figure {
+        label: figure_title(log, figure),
+        value,
+        unit: figure.unit.clone(),
+        note: Some(note.join("; ")).filter(|note| !note.is_empty()),
+        edge: edge_of(figure.grade),
+    }];
+    blocks.extend(plot_blocks(context, &Place::LogFigure { card, figure: index }));
+    context.screen("log-figure", "Where it comes from", Some(log.name.clone()), blocks)
 }
 
 /// The row that leads to a flight's log.

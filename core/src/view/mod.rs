@@ -6,6 +6,7 @@ mod card;
 pub(crate) mod chart;
 mod check;
 mod code;
+mod compared;
 mod context;
 mod events;
 mod findings;
@@ -17,11 +18,13 @@ mod log;
 mod model;
 mod packs;
 mod plan;
+mod plot;
 mod preference;
 mod release;
 mod spotter;
 mod stage;
 mod token;
+mod trends;
 mod words;
 
 use crate::locale::{Locale, say};
@@ -33,12 +36,14 @@ pub use token::{Command, Place, Preference, Token};
 pub(crate) use aircraft::{SUBJECT, only_one};
 pub(crate) use card::{air_c, pack_chosen, spotter_name};
 pub(crate) use chart::svg;
+pub(crate) use compared::proposal;
 pub(crate) use findings::CARRY_FLIGHTS;
 pub(crate) use journal::{can_be_withdrawn, released_together, taken_back_just_now};
 pub(crate) use landing::{READ_AFTER, READ_AGAIN, TEMPERATURE, place_to_read};
-pub(crate) use log::{log_of, named_columns, quantity_field};
+pub(crate) use log::{LogLine, log_lines, log_of, named_columns, plot_view, quantity_field, typed_turns};
 pub(crate) use packs::PUT_BACK;
 pub(crate) use plan::{OFFERED_NAME, OFFERED_TEXT, keeps_out};
+pub(crate) use plot::{PlotView, block as plot_block, printed as plot_printed};
 pub(crate) use spotter::spotter;
 pub(crate) use words::*;
 
@@ -65,12 +70,14 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Journal => journal::journal(context),
         Place::Entry(id) => journal::entry(context, *id),
         Place::Review(card) => log::review(context, *card),
+        Place::LogFigure { card, figure } => log::figure(context, *card, *figure),
         Place::LogOffer(card) => log::offer(context, *card),
         Place::Events => events::events(context),
         Place::ReleaseAgain => release::release_again(context),
         Place::Ledger => ledger::ledger(context),
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
+        Place::Trends => trends::trends(context),
         Place::Preference => preference::preference(context),
         Place::HotterDay => hotter_day::hotter_day(context),
     };

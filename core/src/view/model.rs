@@ -146,6 +146,58 @@ pub enum Block {
         /// The lines and words.
         picture: Picture,
     },
+    /// Lines over time, moved by fingers: two stretch it, one draws it along, a touch puts the cursor there.
+    Plot {
+        /// Goes back with each report of what the fingers did.
+        token: Token,
+        /// The stretch of time in view, or the cursor's moment.
+        title: String,
+        /// The value of each line at the cursor, or its range where there is none.
+        readings: Vec<PlotReading>,
+        /// The lines, with limits and cursor.
+        picture: Picture,
+        /// The same moves as controls, for buttons and for a screen reader.
+        actions: Vec<Control>,
+        /// All of it in words, said when it changes by a control.
+        spoken: String,
+    },
+}
+
+/// A value of a plot's line.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlotReading {
+    /// Which line.
+    pub label: String,
+    /// The value as read by a person.
+    pub value: String,
+    /// Its unit.
+    pub unit: String,
+}
+
+/// What fingers did on a plot since the last report, as shares of the drawing's width.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PlotFingers {
+    /// What kind of report it is.
+    pub phase: PlotPhase,
+    /// Where the fingers' middle is, from the left.
+    pub middle: f32,
+    /// How many times as far apart they are; 1 for one finger.
+    pub spread: f32,
+    /// How far their middle went to the right.
+    pub shift: f32,
+}
+
+/// A part of a movement of fingers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PlotPhase {
+    /// They came down.
+    Down,
+    /// They moved.
+    Move,
+    /// They are gone.
+    Up,
+    /// One came down and was gone at once.
+    Tap,
 }
 
 /// Something that can be touched.

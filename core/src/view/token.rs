@@ -67,8 +67,17 @@ pub enum Place {
     PlanOffer,
     /// The log of a flight.
     Review(EntryId),
+    /// One figure of a flight's log, with the stretch of the plot that it comes from.
+    LogFigure {
+        /// The flight's card.
+        card: EntryId,
+        /// Its place among the log's figures.
+        figure: u32,
+    },
     /// A log that was picked for a flight, while its columns are named.
     LogOffer(EntryId),
+    /// How figures went over the aircraft's life.
+    Trends,
     /// The last hover's heat on a day and a flight that the pilot names.
     HotterDay,
     /// The language and the units of this phone.
@@ -157,6 +166,8 @@ pub enum Command {
     Explain(EntryId),
     /// Raises the finding in the draft.
     RaiseFinding,
+    /// Raises the finding that a flight's disagreement with its prediction proposes.
+    RaiseProposed(EntryId),
     /// Records a finding's fix from its draft.
     FixFinding(EntryId),
     /// Carries a finding under the draft's restriction.
@@ -198,6 +209,12 @@ pub enum Command {
     SavePlan,
     /// Brings the plan that was picked into force.
     AdoptPlan,
+    /// Moves what is in view of a plot, or its cursor.
+    MovePlot(crate::telemetry::SightStep),
+    /// Brings a channel of a plot to the top.
+    ShowChannel(u32),
+    /// Takes what fingers do on a plot.
+    Fingers,
     /// Takes a recorder's file for a flight.
     PickLog(EntryId),
     /// Reads the file that was picked under the columns as they are named, and attaches it to the flight.

@@ -5,7 +5,7 @@
 use std::path::Path;
 
 use liftgate_core::record::MarkKind;
-use liftgate_tests::example::Kind;
+use liftgate_tests::example::{Kind, hover_log};
 use liftgate_tests::walk::Walk;
 
 const FIRST: &str = "First start, slow, no blades";
@@ -63,7 +63,20 @@ fn hot() -> Walk {
 fn in_service() -> Walk {
     let mut walk = Walk::new(Kind::Scale);
     walk.until_released("Envelope");
+    with_a_log(&mut walk);
     walk
+}
+
+/// A log at the newest landing.
+fn with_a_log(walk: &mut Walk) {
+    walk.person.home();
+    walk.person.tap("Journal");
+    let landing = walk.person.controls().into_iter().find(|(words, _)| words.starts_with("Landing"));
+    walk.person.tap(&landing.expect("a landing").0);
+    walk.person.tap("Log of this flight");
+    walk.person.pick("Pick a log", "hover.csv", hover_log().as_bytes());
+    walk.person.tap("Attach this log");
+    walk.person.home();
 }
 
 fn leave(folder: &Path, name: &str, walk: Walk) {

@@ -8,12 +8,14 @@ import org.liftgate.R
 import org.liftgate.shell.blocks.ControlView
 import org.liftgate.shell.blocks.Shape
 import org.liftgate.shell.blocks.Taps
+import uniffi.liftgate.Block
 import uniffi.liftgate.Control
 import uniffi.liftgate.Icon
 import uniffi.liftgate.Liftgate
 import uniffi.liftgate.LiftgateException
 import uniffi.liftgate.Moment
 import uniffi.liftgate.PilotDesk
+import uniffi.liftgate.PlotFingers
 import uniffi.liftgate.Screen
 import uniffi.liftgate.Tapped
 import uniffi.liftgate.Turn
@@ -70,6 +72,9 @@ class PilotActivity : ShellActivity(), Taps {
     }
 
     override fun coded(digits: String) = send { desk, now -> desk.setCode(digits, now) }
+
+    override fun fingers(token: String, fingers: PlotFingers, then: (Block) -> Unit) =
+        ask({ store, _ -> store.pilot().use { it.fingers(token, fingers) } }, then)
 
     private fun send(work: (PilotDesk, Moment) -> Tapped) {
         if (waiting) return

@@ -421,6 +421,34 @@ class Phone(
         settle()
     }
 
+    /** Two fingers on [view], from [apart] pixels apart to [to] in eight moves, about [share] of its width. */
+    fun pinch(view: View, share: Float, apart: Float, to: Float): Phone = apply {
+        scrollTo(view)
+        val at = IntArray(2).also(view::getLocationInWindow)
+        val x = at[0] + view.width * share
+        val y = at[1] + view.height / 2f
+        val began = SystemClock.uptimeMillis()
+        fun fingers(action: Int, count: Int, half: Float) {
+            val ids = Array(count) { MotionEvent.PointerProperties().apply { id = it } }
+            val places = Array(count) { i ->
+                MotionEvent.PointerCoords().apply {
+                    this.x = x + if (i == 0) -half else half
+                    this.y = y
+                }
+            }
+            val event = MotionEvent.obtain(began, SystemClock.uptimeMillis(), action, count, ids, places, 0, 0, 1f, 1f, 0, 0, 0, 0)
+            decor.dispatchTouchEvent(event)
+            event.recycle()
+        }
+        val second = 1 shl MotionEvent.ACTION_POINTER_INDEX_SHIFT
+        fingers(MotionEvent.ACTION_DOWN, 1, apart / 2)
+        fingers(MotionEvent.ACTION_POINTER_DOWN or second, 2, apart / 2)
+        for (step in 1..PINCH_MOVES) fingers(MotionEvent.ACTION_MOVE, 2, (apart + (to - apart) * step / PINCH_MOVES) / 2)
+        fingers(MotionEvent.ACTION_POINTER_UP or second, 2, to / 2)
+        fingers(MotionEvent.ACTION_UP, 1, to / 2)
+        settle()
+    }
+
     // Pictures
 
     /** The window as drawn now. */
@@ -478,6 +506,7 @@ class Phone(
         const val TOUCH_MS = 60L
         const val STEP_MS = 200L
         const val SWIPE_PX = 300f
+        const val PINCH_MOVES = 8
         const val MULTI_LINE = android.text.InputType.TYPE_TEXT_FLAG_MULTI_LINE
     }
 }

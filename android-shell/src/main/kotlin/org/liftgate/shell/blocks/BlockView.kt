@@ -4,6 +4,7 @@ import android.content.Context
 import android.view.View
 import uniffi.liftgate.Block
 import uniffi.liftgate.Control
+import uniffi.liftgate.PlotFingers
 
 /** What a screen's views report back: a control taken up, a field's new text, a field done with. */
 interface Taps {
@@ -13,6 +14,9 @@ interface Taps {
 
     /** A code was typed on the keys for it. */
     fun coded(digits: String) = Unit
+
+    /** Fingers moved the plot that goes with [token]; [then] gets the plot as it is after it. */
+    fun fingers(token: String, fingers: PlotFingers, then: (Block) -> Unit) = Unit
 }
 
 /** A view of one kind of block, which can be given another block of its kind without being made anew. */
@@ -42,4 +46,5 @@ fun Context.viewOf(block: Block, taps: Taps): BlockView = when (block) {
     is Block.Entry -> EntryView(this, taps)
     is Block.CodePad -> CodePadView(this, taps::coded)
     is Block.Drawing -> DrawingBlock(this)
+    is Block.Plot -> PlotBlock(this, taps)
 }

@@ -37,7 +37,7 @@ class DrawingBlock(context: Context) : BlockView {
  * line widths in dp and text in sp, so that both stay readable at any size. Drawn left to right in every language,
  * as a plot is.
  */
-class PictureView(context: Context) : View(context) {
+open class PictureView(context: Context) : View(context) {
     var picture: Picture? = null
         set(value) {
             field = value

@@ -1,0 +1,247 @@
+//! One hover's predictions beside what was read of it, the causes that its figures support where they disagree, and the next hover as the
+//! fit with this one in it has it.
+
+use super::ladder::{CHARGE_SLACK, WARMER_K, aircraft, density, flown, step};
+use super::packs::{pack_readings, resistance_mohm};
+use super::{Facts, Result};
+use crate::engineering::disagreement::{
+    Cause, HeadSpeed, Held, Lies, PackResistance, PartHeat, SPEED_TOLERANCE, Shown, likely_causes,
+};
+use crate::engineering::prediction::{FlownStep, Interval95, LadderPrediction};
+use crate::field::Flight;
+use crate::plan::Motion;
+use crate::record::{AttachedLog, ThingKind, Unit};
+use crate::telemetry::Quantity;
+use crate::telemetry::summary::{FigureKind, LogFigure};
+
+/// What was read of a flight, beside what was predicted of it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Compared {
+    /// Each reading with its prediction.
+    pub readings: Vec<ComparedReading>,
+    /// What the figures support as causes, where something disagrees.
+    pub causes: Vec<Cause>,
+    /// The next hover, where there is one.
+    pub next: Option<NextHover>,
+}
+
+/// A reading with its prediction.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ComparedReading {
+    /// What was read.
+    pub what: What,
+    /// Both, in this unit.
+    pub held: Held,
+    /// The unit.
+    pub unit: Unit,
+}
+
+/// What was read.
+#[derive(Debug, Clone, PartialEq)]
+pub enum What {
+    /// Charge taken.
+    Charge,
+    /// Mean power in hover, by the log.
+    Power,
+    /// Mean current in hover, by the log.
+    Current,
+    /// Head speed in hover, by the log.
+    HeadSpeed,
+    /// A place's temperature: the place's id.
+    Place(String),
+}
+
+/// The next hover as it is predicted now.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NextHover {
+    /// Its check.
+    pub check: String,
+    /// Its head speed, rpm.
+    pub head_speed_rpm: f64,
+    /// Current, A.
+    pub current_a: Interval95,
+    /// Hovers that went in, this one included.
+    pub hovers: usize,
+}
+
+/// Compares a flight. None for what is no hover, was called off, or is not down yet.
+pub fn compared(facts: Facts<'_>, flight: &Flight, log: Option<&AttachedLog>) -> Option<Compared> {
+    let fly = facts.plan.check(&flight.check).and_then(|(_, check)| check.fly())?;
+    let whole = flight.down.is_some() && flight.called_off().is_none();
+    if fly.motion != Motion::Hover || !whole {
+        return None;
+    }
+    let looked = Looked { facts, flight, log, earlier: earlier(facts, flight) };
+    let readings = looked.readings();
+    let causes = looked.shown(&readings).and_then(|shown| likely_causes(&shown).ok()).unwrap_or_default();
+    Some(Compared { readings, causes, next: next(facts, flight) })
+}
+
+impl Compared {
+    /// The readings that lie outside of their prediction.
+    pub fn disagreeing(&self) -> impl Iterator<Item = &ComparedReading> {
+        self.readings.iter().filter(|reading| reading.held.lies() != Lies::Within)
+    }
+}
+
+/// The hovers before this one.
+fn earlier<'a>(facts: Facts<'a>, flight: &Flight) -> Vec<&'a Flight> {
+    let before: Vec<_> =
+        facts.ledger.flights.iter().map(|f| f.card).take_while(|card| *card != flight.card).collect();
+    facts.hovers().filter(|hover| before.contains(&hover.card)).collect()
+}
+
+struct Looked<'a> {
+    facts: Facts<'a>,
+    flight: &'a Flight,
+    log: Option<&'a AttachedLog>,
+    earlier: Vec<&'a Flight>,
+}
+
+impl Looked<'_> {
+    fn readings(&self) -> Vec<ComparedReading> {
+        let reading = |what: What, unit: Unit| move |held: Held| ComparedReading { what: what.clone(), held, unit };
+        let mut readings: Vec<ComparedReading> = Vec::new();
+        readings.extend(self.charge().map(reading(What::Charge, Unit::MilliampereHour)));
+        let expected = self.expected(self.flight.head_speed_rpm);
+        if let Some(expected) = &expected {
+            let power = self.power_w().map(|w| slack(&expected.power_w, w));
+            readings.extend(power.map(reading(What::Power, Unit::Watt)));
+            let current = self.current_a().map(|a| slack(&expected.current_a, a));
+            readings.extend(current.map(reading(What::Current, Unit::Ampere)));
+        }
+        readings.extend(self.head_speed().map(reading(What::HeadSpeed, Unit::RevolutionsPerMinute)));
+        for place in &self.facts.plan.places {
+            let held = self.heat(&place.id);
+            readings.extend(held.map(reading(What::Place(place.id.clone()), Unit::Celsius)));
+        }
+        readings
+    }
+
+    fn charge(&self) -> Option<Held> {
+        let expected = self.flight.expected()?;
+        let jotted = self.flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
+        let measured = jotted.or_else(|| Some(self.figure(FigureKind::Charge, None)?.value))?;
+        Some(Held { predicted: expected.used_mah, low: expected.low_mah, high: expected.high_mah, measured })
+    }
+
+    /// What the hovers before this one predict at a head speed in this flight's air.
+    fn expected(&self, head_rpm: f64) -> Option<LadderPrediction> {
+        let steps = self.earlier.iter().map(|hover| {
+            let current_a = hover.mean_current_ma().map(|ma| ma / 1_000.0);
+            Ok(FlownStep { current_a, ..flown(hover, density(self.facts, hover.air_c)?) })
+        });
+        let steps: Result<Vec<FlownStep>> = steps.collect();
+        step(self.facts, steps.ok()?, head_rpm, self.flight.air_c).ok()
+    }
+
+    fn figure(&self, kind: FigureKind, quantity: Option<Quantity>) -> Option<&LogFigure> {
+        let log = self.log?;
+        let is_of = |figure: &&LogFigure| {
+            let of = figure.channel.and_then(|channel| log.map.columns.get(channel as usize));
+            figure.kind == kind && (quantity.is_none() || of.map(|column| column.quantity) == quantity)
+        };
+        log.figures.iter().find(is_of)
+    }
+
+    fn current_a(&self) -> Option<f64> {
+        Some(self.figure(FigureKind::HoverAverage, Some(Quantity::PackCurrent))?.value).filter(|a| *a > 0.0)
+    }
+
+    fn power_w(&self) -> Option<f64> {
+        let logged = self.figure(FigureKind::HoverAverage, Some(Quantity::Power)).map(|figure| figure.value);
+        // In a hover both hardly move, so that the mean of the product is the product of the means.
+        let voltage =
+            || self.figure(FigureKind::HoverAverage, Some(Quantity::PackVoltage)).map(|figure| figure.value);
+        logged.or_else(|| Some(self.current_a()? * voltage()?)).filter(|w| *w > 0.0)
+    }
+
+    fn head_speed(&self) -> Option<Held> {
+        let read_rpm = self.figure(FigureKind::HoverAverage, Some(Quantity::HeadSpeed))?.value;
+        let set_rpm = self.flight.head_speed_rpm;
+        let (low, high) = (set_rpm * (1.0 - SPEED_TOLERANCE), set_rpm * (1.0 + SPEED_TOLERANCE));
+        Some(Held { predicted: set_rpm, low, high, measured: read_rpm })
+    }
+
+    /// A place's temperature, as it was jotted, against what the hovers before it showed there.
+    fn heat(&self, place: &str) -> Option<Held> {
+        let measured = self.flight.hottest_reading(place)?;
+        let loaded_v = aircraft(self.facts).ok()?.loaded_v;
+        let steps = self.earlier.iter().filter_map(|hover| {
+            let celsius = hover.hottest_reading(place).filter(|celsius| *celsius >= hover.air_c + WARMER_K)?;
+            let power_w = hover.mean_current_ma()? / 1_000.0 * loaded_v;
+            let of = flown(hover, density(self.facts, hover.air_c).ok()?);
+            Some(FlownStep { power_w: Some(power_w), temperature_c: Some(celsius), ..of })
+        });
+        let steps: Vec<FlownStep> = steps.collect();
+        let expected = step(self.facts, steps, self.flight.head_speed_rpm, self.flight.air_c).ok()?.temperature_c?;
+        Some(Held { predicted: expected.middle, low: expected.low, high: expected.high, measured })
+    }
+
+    /// The same readings, as the question for the causes.
+    fn shown(&self, readings: &[ComparedReading]) -> Option<Shown> {
+        let held = |what: &What| readings.iter().find(|reading| reading.what == *what).map(|reading| reading.held);
+        let (power, current) = (held(&What::Power), held(&What::Current));
+        // Without a log the charge tells of the draw: both go alike.
+        let draw = power.or(current).or(held(&What::Charge));
+        let speed =
+            held(&What::HeadSpeed).map(|speed| HeadSpeed { set_rpm: speed.predicted, read_rpm: speed.measured });
+        let at_read = speed.and_then(|speed| {
+            let expected = self.expected(speed.read_rpm)?;
+            let interval = if power.is_some() { expected.power_w } else { expected.current_a };
+            // The charge is of a whole flight: it is not predicted again.
+            (power.is_some() || current.is_some()).then_some(slack(&interval, draw?.measured))
+        });
+        let parts = readings.iter().filter_map(|reading| match &reading.what {
+            What::Place(id) => {
+                let part = self.facts.plan.place(id).map_or(id.as_str(), |place| place.title.as_str()).to_owned();
+                Some(PartHeat { part, celsius: reading.held })
+            }
+            _ => None,
+        });
+        Some(Shown {
+            draw,
+            draw_at_read_speed: at_read,
+            current: power.and(current),
+            head_speed: speed,
+            resistance: self.resistance(),
+            parts: parts.collect(),
+            air_c: self.flight.air_c,
+            warmest_before_c: self.earlier.iter().map(|hover| hover.air_c).reduce(f64::max),
+        })
+    }
+
+    fn resistance(&self) -> Option<PackResistance> {
+        let pack = self.facts.ledger.aircraft.thing(ThingKind::Pack, &self.flight.pack)?;
+        let new_ohm = pack.number("new_mohm")? / 1_000.0;
+        let logged = self.figure(FigureKind::Resistance, None);
+        let logged_mohm = logged.map(|figure| figure.value - figure.half_width.unwrap_or(0.0));
+        let read = || pack_readings(self.facts, &pack.name).iter().rev().find_map(|read| resistance_mohm(pack, read));
+        let least_now_ohm = logged_mohm.or_else(read)?.max(0.0) / 1_000.0;
+        Some(PackResistance { new_ohm, least_now_ohm })
+    }
+}
+
+/// A logged mean against a prediction, with the room for the meters that a charge has as well.
+fn slack(interval: &Interval95, measured: f64) -> Held {
+    let (low, high) = (interval.low * (1.0 - CHARGE_SLACK), interval.high * (1.0 + CHARGE_SLACK));
+    Held { predicted: interval.middle, low, high, measured }
+}
+
+/// The hover after this one in the plan, from all that were flown.
+fn next(facts: Facts<'_>, flight: &Flight) -> Option<NextHover> {
+    let after = facts.plan.checks().skip_while(|(_, check)| check.id != flight.check).skip(1);
+    let hover =
+        |check: &crate::plan::Check| check.fly().is_some_and(|fly| fly.motion == Motion::Hover && fly.predict);
+    let (_, check) = after.into_iter().find(|(_, check)| hover(check) && facts.ledger.aircraft.wants(check))?;
+    let head_speed_rpm = facts.ledger.aircraft.limit(&check.fly()?.head_speed_rpm)?;
+    let hovers: Vec<&Flight> = facts.hovers().collect();
+    let last_air_c = hovers.last()?.air_c;
+    let steps = hovers.iter().map(|hover| {
+        let current_a = hover.mean_current_ma().map(|ma| ma / 1_000.0);
+        Ok(FlownStep { current_a, ..flown(hover, density(facts, hover.air_c)?) })
+    });
+    let steps: Result<Vec<FlownStep>> = steps.collect();
+    let predicted = step(facts, steps.ok()?, head_speed_rpm, last_air_c).ok()?;
+    Some(NextHover { check: check.id.clone(), head_speed_rpm, current_a: predicted.current_a, hovers: hovers.len() })
+}

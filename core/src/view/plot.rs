@@ -1,0 +1,384 @@
+//! A log drawn over time: one pane for each channel, its limits as lines, the cursor through all of them. The geometry keeps the least
+//! and the greatest of every column, so no spike is lost however much time a column stands for.
+
+use super::chart::Sheet;
+use super::{Anchor, Block, Command, Control, Icon, Ink, LabelSize, Picture, PlotReading};
+use crate::desk::Form;
+use crate::engineering::Grade;
+use crate::engineering::pack::ripple;
+use crate::record::show;
+use crate::telemetry::plot::{PlotLine, cursor, line};
+use crate::telemetry::{Limits, Quantity, Recording, Sight, SightStep, Span};
+
+/// The field of the window in view: its start and end in s.
+const WINDOW: &str = "window";
+/// The field of the channel on top.
+const CHANNEL: &str = "channel";
+/// The field of the cursor's time in s.
+const CURSOR: &str = "cursor";
+/// Channels in view at once: more would each be too low to read.
+const PANES: usize = 3;
+/// Columns of the geometry: one for each unit of the drawing's width. The line is more than two of them thick, so finer ones would
+/// fall on each other.
+const COLUMNS: u32 = 360;
+/// The drawing's edges.
+const LEFT: f32 = 6.0;
+const RIGHT: f32 = Sheet::WIDTH - 6.0;
+/// A pane's words, and its lines below them.
+const HEAD: f32 = 18.0;
+const PANE: f32 = 76.0;
+const BETWEEN: f32 = 12.0;
+/// A limit this far outside of what was logged, as a share of its range, is told in words and not drawn: it would flatten the line.
+const FAR: f64 = 1.0;
+/// A pane shows at least this share of its values as its range.
+const LEAST_RANGE: f64 = 0.02;
+/// A finger that comes down this near to the cursor, as a share of the drawing's width, takes it along.
+const GRASP: f64 = 0.07;
+
+/// What of a plot is in view, as its place keeps it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct PlotView {
+    /// The window and the cursor.
+    pub sight: Sight,
+    /// The channel on top.
+    pub channel: Option<u32>,
+    /// Whether a finger took hold of the cursor.
+    pub grasped: bool,
+}
+
+impl PlotView {
+    /// As the form has it, else a stretch of the log, else all of it.
+    pub fn of(form: Form<'_>, recording: &Recording, begin: Option<(Span, Option<u32>)>) -> PlotView {
+        let begin_channel = begin.and_then(|(_, channel)| channel);
+        let kept = form.text(WINDOW).and_then(|text| {
+            let (start, end) = text.split_once(' ')?;
+            Some(Span { start_s: start.parse().ok()?, end_s: end.parse().ok()? })
+        });
+        let window = kept.or(begin.map(|(span, _)| span)).filter(|span| span.length_s() > 0.0);
+        let sight = window.map_or_else(|| Sight::whole(recording), |window| Sight::of(recording, window));
+        let cursor_s = form.text(CURSOR).and_then(|text| text.parse().ok());
+        let channel = form.text(CHANNEL).and_then(|text| text.parse().ok()).or(begin_channel);
+        PlotView { sight: Sight { cursor_s, ..sight }, channel, grasped: false }
+    }
+
+    /// Fields and texts that keep it.
+    pub fn fields(&self) -> [(&'static str, String); 3] {
+        let Sight { window, cursor_s } = self.sight;
+        [
+            (WINDOW, format!("{:.4} {:.4}", window.start_s, window.end_s)),
+            (CURSOR, cursor_s.map_or_else(String::new, |s| format!("{s:.4}"))),
+            (CHANNEL, self.channel.map_or_else(String::new, |channel| channel.to_string())),
+        ]
+    }
+
+    /// After a move by a button.
+    pub fn stepped(self, recording: &Recording, step: SightStep) -> PlotView {
+        PlotView { sight: self.sight.stepped(recording, step), ..self }
+    }
+
+    /// After a report of fingers.
+    pub fn touched(self, recording: &Recording, fingers: &super::PlotFingers) -> PlotView {
+        let share = along(fingers.middle);
+        let shift = f64::from(fingers.shift) * f64::from(Sheet::WIDTH) / f64::from(RIGHT - LEFT);
+        let spread = f64::from(fingers.spread);
+        match fingers.phase {
+            super::PlotPhase::Tap => PlotView { sight: self.sight.pointed(share), grasped: false, ..self },
+            super::PlotPhase::Down => {
+                let near = |s: f64| (self.sight.share(s) - share).abs() <= GRASP;
+                PlotView { grasped: self.sight.cursor_s.is_some_and(near), ..self }
+            }
+            // Two fingers stretch the plot, whatever the first of them took hold of.
+            super::PlotPhase::Move if self.grasped && spread == 1.0 => {
+                PlotView { sight: self.sight.pointed(share), ..self }
+            }
+            super::PlotPhase::Move => {
+                let moved = self.sight.moved(recording, shift);
+                PlotView { sight: moved.zoomed(recording, share, spread), grasped: false, ..self }
+            }
+            super::PlotPhase::Up => PlotView { grasped: false, ..self },
+        }
+    }
+}
+
+/// A share of the drawing's width as a share of the time axis.
+fn along(share: f32) -> f64 {
+    let x = share * Sheet::WIDTH;
+    f64::from(((x - LEFT) / (RIGHT - LEFT)).clamp(0.0, 1.0))
+}
+
+/// The plot with its readings and its moves.
+pub(crate) fn block(recording: &Recording, limits: &Limits, view: &PlotView) -> Block {
+    let panes = panes(recording, limits, view, COLUMNS);
+    let window = view.sight.window;
+    let at = view.sight.cursor_s.and_then(|s| cursor(recording, s));
+    let title = match &at {
+        Some(at) => format!("At {}", moment(at.time_s, window)),
+        None => format!("{} to {}", moment(window.start_s, window), moment(window.end_s, window)),
+    };
+    let readings = panes.iter().map(|pane| PlotReading {
+        label: pane.label.clone(),
+        value: match (&at, &pane.line) {
+            (Some(at), _) => {
+                at.values.get(pane.channel as usize).copied().flatten().map_or_else(|| "none".to_owned(), digits)
+            }
+            (None, Some(line)) => range_words(line),
+            (None, None) => "none".to_owned(),
+        },
+        unit: pane.unit.to_owned(),
+    });
+    let readings: Vec<PlotReading> = readings.collect();
+    let said: Vec<String> = readings.iter().map(|r| format!("{} {} {}", r.label, r.value, r.unit)).collect();
+    let spoken = format!("{title}: {}", said.join("; "));
+    let picture = draw(&panes, &view.sight, Look { line: 2.5, limit: 2.0, spoken: format!("Plot. {spoken}") });
+    Block::Plot {
+        token: Command::Fingers.into(),
+        title,
+        readings,
+        picture,
+        actions: actions(recording, view),
+        spoken,
+    }
+}
+
+/// The drawing alone, for a page that nobody touches.
+pub(crate) fn printed(recording: &Recording, limits: &Limits) -> Picture {
+    let view = PlotView { sight: Sight::whole(recording), channel: None, grasped: false };
+    let panes = panes(recording, limits, &view, 2 * COLUMNS);
+    let window = view.sight.window;
+    let ranges = panes.iter().filter_map(|pane| {
+        let line = pane.line.as_ref()?;
+        Some(format!("{} {} {}", pane.label, range_words(line), pane.unit))
+    });
+    let ranges: Vec<String> = ranges.collect();
+    let (from, to) = (moment(window.start_s, window), moment(window.end_s, window));
+    draw(
+        &panes,
+        &view.sight,
+        Look { line: 1.0, limit: 1.0, spoken: format!("{from} to {to}: {}", ranges.join("; ")) },
+    )
+}
+
+/// A time of the log as it is read off the plot: as fine as the window lets it be told.
+fn moment(time_s: f64, window: Span) -> String {
+    let decimals = match window.length_s() {
+        length if length >= 120.0 => 0,
+        length if length >= 6.0 => 1,
+        length if length >= 0.6 => 2,
+        _ => 3,
+    };
+    let unit = 10f64.powi(decimals);
+    let time = (time_s.max(0.0) * unit).round() / unit;
+    let (minutes, seconds) = ((time / 60.0).floor(), time % 60.0);
+    let width = if decimals == 0 { 2 } else { 3 + decimals as usize };
+    format!("{minutes:.0}:{seconds:0width$.*}", decimals as usize)
+}
+
+/// As many digits as a person can use.
+pub(super) fn digits(value: f64) -> String {
+    let rounded = match value.abs() {
+        v if v >= 100.0 => value.round(),
+        v if v >= 10.0 => (value * 10.0).round() / 10.0,
+        _ => (value * 100.0).round() / 100.0,
+    };
+    show(rounded)
+}
+
+fn range_words(line: &PlotLine) -> String {
+    match (digits(line.least), digits(line.greatest)) {
+        (least, greatest) if least == greatest => least,
+        (least, greatest) => format!("{least} to {greatest}"),
+    }
+}
+
+/// A line across a pane.
+struct PaneLimit {
+    value: f64,
+    words: String,
+}
+
+/// A channel in view.
+struct Pane {
+    channel: u32,
+    label: String,
+    unit: &'static str,
+    line: Option<PlotLine>,
+    limits: Vec<PaneLimit>,
+    /// Its value at the cursor.
+    at: Option<(f64, f64)>,
+}
+
+fn panes(recording: &Recording, limits: &Limits, view: &PlotView, columns: u32) -> Vec<Pane> {
+    let at = view.sight.cursor_s.and_then(|s| cursor(recording, s));
+    let pane = |channel: u32| {
+        let mapped = &recording.channels.get(channel as usize)?.mapped;
+        let value = at.as_ref().and_then(|at| Some((at.time_s, at.values.get(channel as usize).copied().flatten()?)));
+        Some(Pane {
+            channel,
+            label: mapped.label.clone(),
+            unit: mapped.quantity.unit().sign(),
+            line: line(recording, channel, view.sight.window, columns),
+            limits: limits_of(mapped, limits),
+            at: value,
+        })
+    };
+    shown(recording, view.channel).into_iter().filter_map(pane).collect()
+}
+
+/// Which channels are in view: the one that was chosen first, then what matters most of a flight.
+fn shown(recording: &Recording, first: Option<u32>) -> Vec<u32> {
+    let order = [Quantity::PackCurrent, Quantity::PackVoltage, Quantity::HeadSpeed, Quantity::Temperature];
+    let place = |quantity| recording.channels.iter().position(|c| c.mapped.quantity == quantity);
+    let best = order.into_iter().filter_map(place).filter_map(|at| u32::try_from(at).ok());
+    let mut channels: Vec<u32> = Vec::new();
+    for channel in first.into_iter().chain(best).chain((0..).take(recording.channels.len())) {
+        if !channels.contains(&channel) {
+            channels.push(channel);
+        }
+    }
+    channels.truncate(PANES);
+    channels
+}
+
+fn limits_of(mapped: &crate::telemetry::MappedColumn, limits: &Limits) -> Vec<PaneLimit> {
+    let unit = mapped.quantity.unit().sign();
+    let of_channel = limits
+        .channels
+        .iter()
+        .filter(|limit| limit.quantity == mapped.quantity && (limit.place.is_none() || limit.place == mapped.place));
+    let mut found: Vec<PaneLimit> = of_channel
+        .map(|limit| {
+            let word = match limit.grade {
+                Grade::Stop => "stop",
+                Grade::Caution | Grade::Ok => "caution",
+            };
+            PaneLimit { value: limit.value, words: format!("{word} {} {unit}", show(limit.value)) }
+        })
+        .collect();
+    match mapped.quantity {
+        Quantity::Ripple => {
+            let limit_v = limits.cells.and_then(|cells| ripple(cells, 0.0).ok()).map(|report| report.limit_v);
+            found.extend(limit_v.map(|v| PaneLimit { value: v, words: format!("limit {} {unit}", digits(v)) }));
+        }
+        Quantity::HeadSpeed => {
+            let set = limits.set_head_speed_rpm;
+            found.extend(set.map(|rpm| PaneLimit { value: rpm, words: format!("set {rpm:.0} {unit}") }));
+        }
+        _ => {}
+    }
+    found
+}
+
+struct Look {
+    line: f32,
+    limit: f32,
+    spoken: String,
+}
+
+fn draw(panes: &[Pane], sight: &Sight, look: Look) -> Picture {
+    let mut sheet = Sheet::new();
+    let x = |time_s: f64| LEFT + (RIGHT - LEFT) * (sight.share(time_s) as f32).clamp(0.0, 1.0);
+    let mut top = 2.0;
+    for pane in panes {
+        draw_pane(&mut sheet, pane, top, &x, &look);
+        top += HEAD + PANE + BETWEEN;
+    }
+    let bottom = top - BETWEEN + 4.0;
+    let cursor_share = sight.cursor_s.map(|s| sight.share(s)).filter(|share| (0.0..=1.0).contains(share));
+    if let Some(share) = cursor_share {
+        let x = LEFT + (RIGHT - LEFT) * share as f32;
+        sheet.line(Ink::Action, 2.0, &[(x, HEAD), (x, bottom)]);
+    }
+    sheet.line(Ink::Quiet, 1.0, &[(LEFT, bottom), (RIGHT, bottom)]);
+    let window = sight.window;
+    for (share, anchor) in [(0.0, Anchor::Start), (0.5, Anchor::Middle), (1.0, Anchor::End)] {
+        let x = LEFT + (RIGHT - LEFT) * share as f32;
+        sheet.line(Ink::Quiet, 1.0, &[(x, bottom), (x, bottom + 5.0)]);
+        sheet.label(x, bottom + 20.0, moment(sight.time_s(share), window), Ink::Quiet, LabelSize::Small, anchor);
+    }
+    sheet.finish(bottom + 26.0, look.spoken)
+}
+
+fn draw_pane(sheet: &mut Sheet, pane: &Pane, top: f32, x: &impl Fn(f64) -> f32, look: &Look) {
+    let (ceiling, floor) = (top + HEAD, top + HEAD + PANE);
+    let Some(line) = &pane.line else {
+        sheet.label(LEFT, top + 12.0, pane.label.clone(), Ink::Strong, LabelSize::Small, Anchor::Start);
+        sheet.label(RIGHT, top + 12.0, "no values here", Ink::Quiet, LabelSize::Small, Anchor::End);
+        return;
+    };
+    // A line that hardly moves is not blown up to a range of hills.
+    let range = (line.greatest - line.least).max(LEAST_RANGE * line.greatest.abs().max(line.least.abs())).max(1e-9);
+    let near =
+        |limit: &&PaneLimit| limit.value >= line.least - FAR * range && limit.value <= line.greatest + FAR * range;
+    let (near, far): (Vec<&PaneLimit>, Vec<&PaneLimit>) = pane.limits.iter().partition(near);
+    let middle = 0.5 * (line.least + line.greatest);
+    let low = near.iter().map(|limit| limit.value).fold(line.least.min(middle - range / 2.0), f64::min);
+    let high = near.iter().map(|limit| limit.value).fold(line.greatest.max(middle + range / 2.0), f64::max);
+    let y = |value: f64| floor - (PANE - 6.0) * ((value - low) / (high - low)) as f32 - 3.0;
+
+    sheet.label(LEFT, top + 12.0, pane.label.clone(), Ink::Strong, LabelSize::Small, Anchor::Start);
+    // The nearest of those that are out of the picture.
+    let off = far.iter().min_by(|a, b| (a.value - middle).abs().total_cmp(&(b.value - middle).abs()));
+    if let Some(limit) = off {
+        let way = if limit.value > middle { "above" } else { "below" };
+        sheet.label(RIGHT, top + 12.0, format!("{way}: {}", limit.words), Ink::Limit, LabelSize::Small, Anchor::End);
+    }
+    sheet.line(Ink::Quiet, 1.0, &[(LEFT, floor), (RIGHT, floor)]);
+    for stroke in &line.strokes {
+        let points: Vec<(f32, f32)> = stroke.iter().map(|point| (x(point.time_s), y(point.value))).collect();
+        sheet.line(Ink::Strong, look.line, &points);
+    }
+    // Words of lines that lie close would lie on each other: the later ones are told at the head.
+    let mut worded: Vec<f32> = Vec::new();
+    for limit in near {
+        let level = y(limit.value);
+        sheet.line(Ink::Limit, look.limit, &[(LEFT, level), (RIGHT, level)]).dashed = true;
+        let base = if level - 14.0 < ceiling { level + 14.0 } else { level - 4.0 };
+        if worded.iter().all(|other| (other - base).abs() > 16.0) {
+            worded.push(base);
+            sheet.label(RIGHT, base, limit.words.clone(), Ink::Limit, LabelSize::Small, Anchor::End);
+        }
+    }
+    if let Some((time_s, value)) = pane.at {
+        let level = y(value).clamp(ceiling, floor);
+        sheet.ring(Ink::Action, x(time_s), level, 5.0, true);
+    }
+}
+
+fn actions(recording: &Recording, view: &PlotView) -> Vec<Control> {
+    let button = |step: SightStep, label: &str, spoken: &str| {
+        Control::new(Command::MovePlot(step).into(), label).spoken(spoken)
+    };
+    let has_cursor = view.sight.cursor_s.is_some();
+    let all = view.sight.window == Sight::whole(recording).window;
+    let mut actions = vec![
+        button(SightStep::Closer, "Closer", "Plot: half the time").icon(Icon::Add),
+        button(SightStep::Wider, "Wider", "Plot: twice the time")
+            .icon(Icon::Remove)
+            .unless(all.then(|| "All of it is in view".to_owned())),
+        button(SightStep::Earlier, "Earlier", "Plot: half a window back").icon(Icon::Back),
+        button(SightStep::Later, "Later", "Plot: half a window on").icon(Icon::Next),
+        button(SightStep::Whole, "All of it", "Plot: the whole log"),
+    ];
+    if has_cursor {
+        actions.push(button(SightStep::CursorBack, "Cursor back", "Cursor a step back"));
+        actions.push(button(SightStep::CursorOn, "Cursor on", "Cursor a step on"));
+        actions.push(button(SightStep::CursorOff, "No cursor", "Take the cursor away"));
+    } else {
+        actions.push(button(SightStep::CursorOn, "Cursor", "Put a cursor in the middle"));
+    }
+    actions
+}
+
+/// Which channel stands on top, for a log with more of them than panes.
+pub(super) fn channels(recording: &Recording, view: &PlotView) -> Option<Block> {
+    if recording.channels.len() < 2 {
+        return None;
+    }
+    let top = shown(recording, view.channel).first().copied();
+    let options = (0_u32..).zip(&recording.channels).map(|(index, channel)| {
+        let label = channel.mapped.label.clone();
+        let spoken = format!("Plot {label} on top");
+        Control::new(Command::ShowChannel(index).into(), label).chosen(Some(index) == top).spoken(spoken)
+    });
+    Some(Block::Choice { label: "On top of the plot".to_owned(), options: options.take(40).collect() })
+}
