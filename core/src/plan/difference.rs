@@ -230,9 +230,8 @@ fn order_that_differs(locale: Locale, was: &Stage, now: &Stage) -> Option<String
     };
     let (was, now) = (common(was, now), common(now, was));
     let moved = was.iter().zip(&now).any(|((old, _), (new, _))| old != new);
-    let titles = |checks: &[(String, String)]| {
-        checks.iter().map(|(_, title)| title.as_str()).collect::<Vec<_>>().join("; ")
-    };
+    let titles =
+        |checks: &[(String, String)]| checks.iter().map(|(_, title)| title.as_str()).collect::<Vec<_>>().join("; ");
     moved.then(|| {
         let what = say!(locale, "difference-order");
         say!(locale, "difference-point", what = what, old = titles(&was), new = titles(&now))
