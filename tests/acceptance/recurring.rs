@@ -86,7 +86,11 @@ fn gates_that_lapsed_over_one_change_come_back_with_one_touch_past_each_of_them(
     assert_eq!((taken.len(), entries.len()), (2, before + 4));
     assert_eq!(walk.person.row("Fit-out").unwrap().1, "Lapsed");
     assert_eq!(walk.person.row("Weight and balance").unwrap().1, "Lapsed");
-    assert_eq!(walk.person.row("2 gates to release again").unwrap().0, Edge::Stale, "and the decision is there again");
+    assert_eq!(
+        walk.person.row("2 gates to release again").unwrap().0,
+        Edge::Stale,
+        "and the decision is there again"
+    );
 }
 
 #[test]

@@ -9,8 +9,8 @@ use crate::locale::say;
 use crate::plan::{Check, CheckKind, Fly, Point, Stage};
 use crate::readiness::FindingState;
 use crate::record::{
-    Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, Reading, Thing, ThingKind, ThingRef, Unit,
-    Until,
+    Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, Reading, Thing, ThingKind, ThingRef,
+    Unit, Until,
 };
 use crate::view::{self, Command, Place};
 

@@ -211,7 +211,7 @@ impl Frame {
                 .map(|p| rows(p.x_mm, p.y_mm).map(|v| if v.abs() < LEAST_COEFFICIENT { 0.0 } else { v }))
                 .collect(),
             need: rows(c.x_mm, c.y_mm).map(|v| -v),
-            cost: (0..question.places.len()).map(|i| tie_break(i)).collect(),
+            cost: (0..question.places.len()).map(tie_break).collect(),
             mass_g: c.mass_g,
         }
     }
