@@ -346,6 +346,26 @@ fn tied_question() -> impl Strategy<Value = BallastQuestion> {
     )
 }
 
+/// Questions whose places tie exactly, of ten and of seven places; each once left the search without an answer.
+#[test]
+fn places_of_which_many_mixes_weigh_the_same_have_an_answer() {
+    let nothing = (0.0, 0.0, 0.0);
+    let ten = [(400.0, -50.0, 50.0), nothing, (200.0, 50.0, 200.0), (500.0, -50.0, 50.0), nothing];
+    let ten = [[nothing; 3].as_slice(), &ten, &[(-300.0, 100.0, 50.0), (600.0, -50.0, 50.0)]].concat();
+    let seven = [(-200.0, 100.0, 200.0), (0.0, 50.0, 150.0), (200.0, 0.0, 50.0), (700.0, -100.0, 150.0)];
+    for places in [ten, [[nothing; 3].as_slice(), &seven].concat()] {
+        let question = BallastQuestion {
+            centre: Centre { mass_g: 10_000.0, x_mm: -7.5, y_mm: -1.0, z_mm: None },
+            band: Band { x_low_mm: 0.0, x_high_mm: 0.0, y_low_mm: 0.0, y_high_mm: 0.0 },
+            places: places.iter().map(|(x_mm, y_mm, limit_g)| place("", *x_mm, *y_mm, *limit_g)).collect(),
+        };
+        let report = least_ballast(&question).unwrap();
+        let BallastAnswer::Found { best, .. } = report.answer else { panic!("{:?}", report.answer) };
+        let reference_g = reference_total_g(&question).unwrap();
+        assert!((best.exact_total_g - reference_g).abs() < 1e-3, "{} against {reference_g}", best.exact_total_g);
+    }
+}
+
 /// Lightest whole-gram mix by trying every one.
 fn brute_whole_g(question: &BallastQuestion) -> Option<u32> {
     let p = &question.places;

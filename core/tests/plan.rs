@@ -5,6 +5,7 @@ mod common;
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use liftgate_core::locale::Locale;
 use liftgate_core::plan::{Check, CheckKind, Computation, Fly, Limit, Motion, Plan, PlanFaults, SHIPPED, Subject};
 use liftgate_core::record::Unit;
 
@@ -736,4 +737,25 @@ fn reading_grades_are_those_of_the_formula() {
     let easy = liftgate_core::plan::reading_grade("The cat sat on the mat.");
     assert!((easy + 1.45).abs() < 0.01, "{easy}");
     assert_eq!(liftgate_core::plan::reading_grade(" ... "), 0.0);
+}
+
+#[test]
+fn a_check_named_anew_is_one_difference_and_one_that_moved_is_told_by_its_stage() {
+    let small = Plan::parse("small.toml", WHOLE).unwrap();
+    let told = |text: &str| -> Vec<(String, String, Vec<String>)> {
+        let other = Plan::parse("other.toml", text).unwrap();
+        let all = small.difference(&other, Locale::default());
+        all.into_iter().map(|difference| (difference.kind, difference.id, difference.points)).collect()
+    };
+    let renamed = told(&WHOLE.replacen("title = \"Gap\"\ndo", "title = \"Play\"\ndo", 1));
+    assert_eq!(renamed.len(), 1, "{renamed:?}");
+    assert_eq!(renamed[0].2, ["Title: was Gap, now Play"]);
+    let (belt, inspect) = ("[[stage.check]]\nid = \"belt\"", "[[stage.check]]\nid = \"inspect\"");
+    let (from, to) = (WHOLE.find(belt).unwrap(), WHOLE.find(inspect).unwrap());
+    let end = to + WHOLE[to + 1..].find("[[stage.check]]").unwrap() + 1;
+    let moved = told(&format!("{}{}{}{}", &WHOLE[..from], &WHOLE[to..end], &WHOLE[from..to], &WHOLE[end..]));
+    assert_eq!(moved.len(), 1, "{moved:?}");
+    assert_eq!(moved[0].2, ["Order: was Preflight; Belt; Inspect; Season, now Preflight; Inspect; Belt; Season"]);
+    let without = told(&format!("{}{}", &WHOLE[..from], &WHOLE[to..]));
+    assert_eq!(without.len(), 1, "what is gone moves nothing: {without:?}");
 }

@@ -532,6 +532,42 @@ fn not_right_never_proves_a_fix_even_where_the_gate_would_take_it_as_a_caution()
 }
 
 #[test]
+fn not_right_proves_nothing_where_a_caution_would() {
+    let text = include_str!("common/small_plan.toml").replacen(
+        "witness = true # track",
+        "witness = true\ncaution_proves = true",
+        1,
+    );
+    let mut story = Story::released();
+    story.plan = liftgate_core::plan::Plan::parse("proves.toml", &text).unwrap();
+    let finding = story.raise(FindingGrade::Caution, "track");
+    story.fix(finding, &[]);
+    story.confirm("track", false);
+    assert_eq!(story.state(finding), FindingState::Open, "looked at, and not right");
+    story.fix(finding, &[]);
+    let alone = story.confirm_alone("track", "Nobody there");
+    assert_eq!(story.state(finding), FindingState::Proven { by: alone }, "right, though nobody else saw it");
+}
+
+#[test]
+fn what_is_left_of_a_carried_finding_is_counted_in_runs() {
+    let mut story = Story::released();
+    let finding = story.raise(FindingGrade::Caution, "review");
+    let left = |story: &Story| story.finding(finding).runs_left(&story.ledger());
+    assert_eq!(left(&story), None, "it is not carried");
+    story.carry(finding, Until::Flights(3));
+    assert_eq!(left(&story), Some(3));
+    story.fly("season");
+    assert_eq!(left(&story), Some(2));
+    (0..4).for_each(|_| {
+        story.fly("season");
+    });
+    assert_eq!(left(&story), Some(0));
+    story.carry(finding, Until::Date(story.today()));
+    assert_eq!(left(&story), None, "carried by days");
+}
+
+#[test]
 fn a_note_holds_nothing_a_caution_its_gate_and_all_flights() {
     let mut story = Story::released();
     story.raise(FindingGrade::Note, "load");

@@ -79,6 +79,18 @@ fn gates_that_lapsed_over_one_change_come_back_with_one_touch_past_each_of_them(
     assert!(released.iter().all(|(_, evidence)| *evidence >= 5), "each with its own snapshot: {released:?}");
     assert_eq!(walk.person.row("Fit-out").unwrap().1, "Released");
     assert_eq!(walk.person.row("Weight and balance").unwrap().1, "Released");
+    // One touch made them, one touch takes them back.
+    walk.person.tap("Take back");
+    let entries = walk.person.entries();
+    let taken: Vec<_> = entries.iter().rev().take_while(|e| matches!(e.body, Body::Withdrawn { .. })).collect();
+    assert_eq!((taken.len(), entries.len()), (2, before + 4));
+    assert_eq!(walk.person.row("Fit-out").unwrap().1, "Lapsed");
+    assert_eq!(walk.person.row("Weight and balance").unwrap().1, "Lapsed");
+    assert_eq!(
+        walk.person.row("2 gates to release again").unwrap().0,
+        Edge::Stale,
+        "and the decision is there again"
+    );
 }
 
 #[test]

@@ -9,8 +9,8 @@ use crate::locale::say;
 use crate::plan::{Check, CheckKind, Fly, Point, Stage};
 use crate::readiness::FindingState;
 use crate::record::{
-    Basis, Body, CheckResult, EntryId, FindingGrade, Moment, Outcome, Reading, Thing, ThingKind, ThingRef, Unit,
-    Until,
+    Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, Reading, Thing, ThingKind, ThingRef,
+    Unit, Until,
 };
 use crate::view::{self, Command, Place};
 
@@ -69,6 +69,7 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         Command::RemoveCode => one(Body::CodeRemoved {}, say!(shared.locale(), "desk-code-removed"), After::Back),
         Command::PutBack(entry) => put_back(shared, entry, now),
         Command::Withdraw(entry) => withdraw(shared, entry, form),
+        Command::WithdrawReleases(last) => withdraw_releases(shared, last),
         Command::RecordEvent(event) => happened(shared, event, place, form),
         Command::ReleaseAgain(stages) => release_again(shared, &stages, now),
         Command::AdoptPlan => super::plan::adopt(shared, form),
@@ -611,6 +612,19 @@ fn withdraw(shared: &Shared, entry: EntryId, form: Form<'_>) -> Result {
         entry = view::entry_words(shared.locale(), &shared.plan, &shared.entries, found)
     );
     one(Body::Withdrawn { entry, reason }, said, After::Stay)
+}
+
+/// Takes the releases of one touch back with one touch.
+fn withdraw_releases(shared: &Shared, last: EntryId) -> Result {
+    let together = view::released_together(&shared.entries);
+    if together.last().is_none_or(|entry| entry.id != last) {
+        return Err(DeskError::refused(say!(shared.locale(), "desk-entry-unknown")));
+    }
+    let reason = say!(shared.locale(), "desk-taken-back");
+    let body = |entry: &Entry| Body::Withdrawn { entry: entry.id, reason: reason.clone() };
+    let entries: Vec<NewEntry> = together.iter().map(|entry| NewEntry::pilot(body(entry))).collect();
+    let released = say!(shared.locale(), "desk-gates-released", count = entries.len());
+    Ok(Done { entries, said: say!(shared.locale(), "desk-withdrawn", entry = released), after: After::Stay })
 }
 
 /// The taking back was the slip: the same is recorded once more. A gate is released once more only if it may be.

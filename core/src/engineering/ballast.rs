@@ -203,7 +203,6 @@ impl Frame {
                 (b.y_high_mm - y_mm) / length_mm,
             ]
         };
-        let n = question.places.len() as f64;
         Self {
             // A place within a thousandth of a millimetre of a band's edge line does nothing for that edge.
             columns: question
@@ -212,7 +211,7 @@ impl Frame {
                 .map(|p| rows(p.x_mm, p.y_mm).map(|v| if v.abs() < LEAST_COEFFICIENT { 0.0 } else { v }))
                 .collect(),
             need: rows(c.x_mm, c.y_mm).map(|v| -v),
-            cost: (0..question.places.len()).map(|i| tie_break(i, n)).collect(),
+            cost: (0..question.places.len()).map(tie_break).collect(),
             mass_g: c.mass_g,
         }
     }
@@ -241,11 +240,13 @@ impl Frame {
     }
 }
 
-/// A cost of one gram each, raised by a billionth and less in an irregular series, so that equal answers go to the earlier place.
-fn tie_break(i: usize, n: f64) -> f64 {
-    let i = i as f64;
-    let irregular = (i * 0.618_033_988_749_895).fract();
-    1.0 + 1e-9 * (i + 0.5 * irregular) / n
+/// A cost of one gram each, raised by a billionth and less, more for each later place, so that equal answers go to the earlier
+/// one. The square roots of the primes have no whole-numbered relation among them: mixes of whole arms that cost the same
+/// without it never do with it, and the search always has one answer that is the best.
+fn tie_break(i: usize) -> f64 {
+    const PRIMES: [f64; PLACE_LIMIT] =
+        [2.0, 3.0, 5.0, 7.0, 11.0, 13.0, 17.0, 19.0, 23.0, 29.0, 31.0, 37.0, 41.0, 43.0, 47.0, 53.0];
+    1.0 + 1e-9 * (PRIMES[i % PLACE_LIMIT] / PRIMES[PLACE_LIMIT - 1]).sqrt()
 }
 
 fn with_ballast(question: &BallastQuestion, masses_g: impl Iterator<Item = f64>) -> Centre {

@@ -62,7 +62,11 @@ impl Plan {
             match old.get(&key(item)) {
                 None => all.push(told(Became::Added, item, Vec::new())),
                 Some(was) => {
-                    let points = points_that_differ(locale, &was.points, &item.points);
+                    let mut points = points_that_differ(locale, &was.points, &item.points);
+                    if item.kind == say!(locale, "difference-stage") {
+                        let stages = self.stage(&item.id).zip(new.stage(&item.id));
+                        points.extend(stages.and_then(|(was, now)| order_that_differs(locale, was, now)));
+                    }
                     if !points.is_empty() {
                         all.push(told(Became::Changed, item, points));
                     }
@@ -214,11 +218,24 @@ fn stage_points(locale: Locale, plan: &Plan, stage: &Stage) -> Points {
         (say!(locale, "difference-after"), titles(&stage.after)),
         (say!(locale, "difference-cautions"), caution_titles(plan, &stage.cautions)),
         (say!(locale, "difference-gate"), stage.gate.clone().unwrap_or_default()),
-        (
-            say!(locale, "difference-order"),
-            stage.checks.iter().map(|check| check.title.as_str()).collect::<Vec<_>>().join("; "),
-        ),
     ]
+}
+
+/// The order of the checks that a stage has in both plans, where it differs. A check that is new, gone or named anew is told as
+/// itself and moves none.
+fn order_that_differs(locale: Locale, was: &Stage, now: &Stage) -> Option<String> {
+    let common = |of: &Stage, other: &Stage| -> Vec<(String, String)> {
+        let both = of.checks.iter().filter(|check| other.checks.iter().any(|known| known.id == check.id));
+        both.map(|check| (check.id.clone(), check.title.clone())).collect()
+    };
+    let (was, now) = (common(was, now), common(now, was));
+    let moved = was.iter().zip(&now).any(|((old, _), (new, _))| old != new);
+    let titles =
+        |checks: &[(String, String)]| checks.iter().map(|(_, title)| title.as_str()).collect::<Vec<_>>().join("; ");
+    moved.then(|| {
+        let what = say!(locale, "difference-order");
+        say!(locale, "difference-point", what = what, old = titles(&was), new = titles(&now))
+    })
 }
 
 fn check_points(locale: Locale, plan: &Plan, stage: &Stage, check: &Check) -> Points {

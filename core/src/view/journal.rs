@@ -143,17 +143,32 @@ pub(crate) fn can_be_withdrawn(entry: &Entry) -> bool {
 /// Takes the last entry back in one touch, where it is one that can be; and puts it back where that was the slip.
 pub(super) fn undo(context: &Context<'_>) -> Option<Control> {
     let last = context.entries.last()?;
+    let together = released_together(context.entries);
     let (entry, command, label) = match taken_back_just_now(context.entries, context.now) {
         Some(entry) => (entry, Command::PutBack(entry.id), say!(context.locale, "journal-put-back")),
+        None if together.len() > 1 => {
+            (last, Command::WithdrawReleases(last.id), say!(context.locale, "journal-take-back"))
+        }
         None => (last, Command::Withdraw(last.id), say!(context.locale, "journal-take-back")),
     };
     if !can_be_withdrawn(entry) {
         return None;
     }
-    let words = entry_words(context.locale, context.plan, context.entries, entry);
+    let words = match together.len() {
+        0 | 1 => entry_words(context.locale, context.plan, context.entries, entry),
+        count => say!(context.locale, "desk-gates-released", count = count),
+    };
     let spoken = format!("{label}: {words}");
     let control = Control::new(command.into(), label).detail(shortened(&words)).icon(Icon::Undo);
     Some(control.weight(Weight::Quiet).spoken(spoken))
+}
+
+/// The releases at the journal's end that one touch made: they are of one moment.
+pub(crate) fn released_together(entries: &[Entry]) -> &[Entry] {
+    let at = entries.last().map(|last| &last.at);
+    let released = |entry: &&Entry| matches!(entry.body, Body::GateReleased { .. }) && Some(&entry.at) == at;
+    let count = entries.iter().rev().take_while(released).count();
+    &entries[entries.len() - count..]
 }
 
 /// Minutes in which what was taken back can be put back. Later it would look fresher than it is: it is made anew then.

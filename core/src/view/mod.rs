@@ -38,7 +38,7 @@ pub(crate) use card::{air_c, pack_chosen, spotter_name};
 pub(crate) use chart::svg;
 pub(crate) use compared::proposal;
 pub(crate) use findings::CARRY_FLIGHTS;
-pub(crate) use journal::{can_be_withdrawn, taken_back_just_now};
+pub(crate) use journal::{can_be_withdrawn, released_together, taken_back_just_now};
 pub(crate) use landing::{READ_AFTER, READ_AGAIN, TEMPERATURE, place_to_read};
 pub(crate) use log::{LogLine, log_lines, log_of, named_columns, plot_view, quantity_field, typed_turns};
 pub(crate) use packs::PUT_BACK;

@@ -197,6 +197,8 @@ pub enum Command {
     PutBack(EntryId),
     /// Withdraws an entry.
     Withdraw(EntryId),
+    /// Withdraws the releases that were made with one touch, this one the last of them.
+    WithdrawReleases(EntryId),
     /// Records that something of the plan's events happened.
     RecordEvent(String),
     /// Releases these lapsed gates again, each by an entry of its own.

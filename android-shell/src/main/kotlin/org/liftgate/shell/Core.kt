@@ -18,6 +18,10 @@ class Core(val clock: Clock, private val open: (Moment) -> Liftgate) {
     private val underWay = AtomicInteger()
     private var store: Liftgate? = null
 
+    /** Told on the main thread, before an answer, when the store speaks another language than before: its BCP 47 tag. */
+    var speaks: (String) -> Unit = {}
+    private var spoken: String? = null
+
     /** Whether an answer is still to come. */
     val busy: Boolean get() = underWay.get() > 0
 
@@ -30,8 +34,11 @@ class Core(val clock: Clock, private val open: (Moment) -> Liftgate) {
         underWay.incrementAndGet()
         worker.execute {
             val outcome = runCatching { work(opened(now), now) }
+            val tag = runCatching { store?.languageTag() }.getOrNull()
             main.post {
                 underWay.decrementAndGet()
+                if (tag != null && tag != spoken) speaks(tag)
+                spoken = tag ?: spoken
                 then(outcome)
             }
         }

@@ -2,6 +2,7 @@ package org.liftgate.shell
 
 import android.app.Application
 import android.content.Context
+import android.content.res.Configuration
 import java.util.Locale
 import org.liftgate.R
 import uniffi.liftgate.Liftgate
@@ -20,7 +21,7 @@ class LiftgateApp : Application() {
         use(
             Core(PhoneClock(this)) { now ->
                 journal.parentFile?.mkdirs()
-                Liftgate.open(journal.path, now, Locale.getDefault().toLanguageTag())
+                Liftgate.open(journal.path, now, resources.configuration.locales[0].toLanguageTag())
             },
         )
     }
@@ -28,6 +29,33 @@ class LiftgateApp : Application() {
     /** Takes another core in place of the phone's own, for tests and the desk. */
     fun use(other: Core) {
         core = other
+        core.speaks = { language = it }
+    }
+
+    /** The phone's language was changed while the app was open; the store follows it unless the person chose one. */
+    override fun onConfigurationChanged(new: Configuration) {
+        super.onConfigurationChanged(new)
+        val tag = new.locales[0].toLanguageTag()
+        core.ask({ store, _ -> store.phoneSpeaks(tag) }) {}
+    }
+
+    /** The language that the store's words were in last, so that the shell's own few words are in the same; null at first. */
+    var language: String?
+        get() = choices().getString(LANGUAGE, null)
+        private set(value) = choices().edit().putString(LANGUAGE, value).apply()
+
+    /** [base] with its resources in that language. Which way a screen is laid out stays the phone's. */
+    fun speaking(base: Context): Context {
+        val tag = language ?: return base
+        val phone = base.resources.configuration.locales[0]
+        val spoken = Locale.forLanguageTag(tag)
+        if (spoken.language == phone.language) return base
+        return base.createConfigurationContext(
+            Configuration(base.resources.configuration).apply {
+                setLocale(spoken)
+                setLayoutDirection(phone)
+            },
+        )
     }
 
     /** The light theme for the field unless the person chose the dark one for the workshop. */
@@ -42,5 +70,6 @@ class LiftgateApp : Application() {
     private companion object {
         const val JOURNAL = "liftgate.db"
         const val WORKSHOP = "workshop"
+        const val LANGUAGE = "language"
     }
 }

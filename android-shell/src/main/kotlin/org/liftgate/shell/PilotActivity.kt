@@ -148,6 +148,7 @@ class PilotActivity : ShellActivity(), Taps {
     private fun <T> ask(work: (Liftgate, Moment) -> T, then: (T) -> Unit) = core.ask(work) { outcome ->
         if (isDestroyed) return@ask
         outcome.fold(then, ::trouble)
+        speakAsTheStore()
     }
 
     /** Shows what went wrong: a refusal on the screen itself, anything else with one way on, to look again. */

@@ -1,6 +1,7 @@
 package org.liftgate.shell
 
 import android.app.Activity
+import android.content.Context
 import android.os.Build
 import android.os.Bundle
 import android.view.HapticFeedbackConstants
@@ -8,6 +9,7 @@ import android.view.View
 import android.view.WindowInsets
 import android.window.OnBackInvokedCallback
 import android.window.OnBackInvokedDispatcher
+import java.util.Locale
 
 /** What both of the shell's activities share: the theme, drawing edge to edge, and the way back on every version. */
 abstract class ShellActivity : Activity() {
@@ -18,10 +20,24 @@ abstract class ShellActivity : Activity() {
     private var backCallback: Any? = null
     private var onBack: (() -> Unit)? = null
 
+    private var language: String? = null
+
+    override fun attachBaseContext(base: Context) {
+        val app = base.applicationContext as LiftgateApp
+        language = app.language
+        super.attachBaseContext(app.speaking(base))
+    }
+
     override fun onCreate(savedInstanceState: Bundle?) {
         setTheme(app.theme)
         super.onCreate(savedInstanceState)
         edgeToEdge()
+    }
+
+    /** Makes the window anew where the store speaks another language than the window's own words are in. */
+    protected fun speakAsTheStore() {
+        val tag = app.language?.takeIf { it != language } ?: return
+        if (Locale.forLanguageTag(tag).language != resources.configuration.locales[0].language) recreate()
     }
 
     @Suppress("DEPRECATION") // the only way below Android 11

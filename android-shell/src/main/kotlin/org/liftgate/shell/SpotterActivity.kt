@@ -143,6 +143,7 @@ class SpotterActivity : ShellActivity() {
             waiting = false
             if (isDestroyed) return@ask
             outcome.fold({ show(it, first, quiet) }, ::trouble)
+            speakAsTheStore()
         }
     }
 

@@ -1,5 +1,6 @@
 package org.liftgate.shell
 
+import java.util.Locale
 import uniffi.liftgate.Liftgate
 import uniffi.liftgate.MarkKind
 import uniffi.liftgate.Moment
@@ -26,6 +27,8 @@ class FakeCore(var screen: Screen) : Liftgate(NoHandle) {
     override fun pilot(): PilotDesk = Pilot()
     override fun spotter(): SpotterDesk = Spotter()
     override fun closeJournal() = Unit
+    override fun languageTag(): String = Locale.getDefault().toLanguageTag()
+    override fun phoneSpeaks(languageTag: String) = Unit
     override fun close() = Unit
 
     inner class Pilot : PilotDesk(NoHandle) {

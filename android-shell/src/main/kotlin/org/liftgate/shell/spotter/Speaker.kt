@@ -5,7 +5,6 @@ import android.media.AudioAttributes
 import android.media.AudioManager
 import android.media.ToneGenerator
 import android.speech.tts.TextToSpeech
-import java.util.Locale
 
 /** Says calls aloud while the clock runs. */
 interface Speaker {
@@ -17,7 +16,7 @@ interface Speaker {
  * The phone's own voice where it has one that works without a network; a tone otherwise, so that a call is never
  * missed in silence.
  */
-class PhoneVoice(context: Context) : Speaker {
+class PhoneVoice(private val context: Context) : Speaker {
     private var ready: Boolean? = null
     private var early: String? = null
     private var tone: ToneGenerator? = null
@@ -28,7 +27,8 @@ class PhoneVoice(context: Context) : Speaker {
     }
 
     private fun chooseVoice(): Boolean {
-        val language = Locale.getDefault().language
+        // The calls are the store's words: they are in the window's language, which may be another than the phone's.
+        val language = context.resources.configuration.locales[0].language
         val found = runCatching { voice.voices }.getOrNull().orEmpty()
             .firstOrNull { it.locale.language == language && !it.isNetworkConnectionRequired }
             ?: return false
