@@ -99,7 +99,8 @@ private class Play(private val season: Season, private val out: File) {
         head(phone, person)
         album.take("board-in-service", "In service: only what is due stands before the next flight")
         findings(phone, album, person)
-        val gates = sight.rowsUnder("Stages")
+        // The board's last row is about the phone, and no stage: it has no state.
+        val gates = sight.rowsUnder("Stages").filter { it.state != "Language and units" }
         val shut = gates.filter { it.state != "Released" && it.state != "Recurring" }
         check(shut.isEmpty()) { "not released at the end: $shut" }
         val released = gates.filter { it.state == "Released" }
