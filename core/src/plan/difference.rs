@@ -40,6 +40,8 @@ struct Item {
     id: String,
     title: String,
     points: Points,
+    /// A stage's checks in their order: id and title.
+    order: Vec<(String, String)>,
 }
 
 impl Plan {
@@ -63,10 +65,7 @@ impl Plan {
                 None => all.push(told(Became::Added, item, Vec::new())),
                 Some(was) => {
                     let mut points = points_that_differ(locale, &was.points, &item.points);
-                    if item.kind == say!(locale, "difference-stage") {
-                        let stages = self.stage(&item.id).zip(new.stage(&item.id));
-                        points.extend(stages.and_then(|(was, now)| order_that_differs(locale, was, now)));
-                    }
+                    points.extend(order_that_differs(locale, &was.order, &item.order));
                     if !points.is_empty() {
                         all.push(told(Became::Changed, item, points));
                     }
@@ -98,8 +97,13 @@ fn points_that_differ(locale: Locale, was: &Points, now: &Points) -> Vec<String>
 }
 
 fn items(locale: Locale, plan: &Plan) -> Vec<Item> {
-    let item =
-        |kind, id: &str, title: &str, points| Item { kind, id: id.to_owned(), title: title.to_owned(), points };
+    let item = |kind, id: &str, title: &str, points| Item {
+        kind,
+        id: id.to_owned(),
+        title: title.to_owned(),
+        points,
+        order: Vec::new(),
+    };
     let mut all = vec![item(
         say!(locale, "difference-plan"),
         "plan",
@@ -197,7 +201,9 @@ fn items(locale: Locale, plan: &Plan) -> Vec<Item> {
         )
     }));
     for stage in &plan.stages {
-        all.push(item(say!(locale, "difference-stage"), &stage.id, &stage.title, stage_points(locale, plan, stage)));
+        let points = stage_points(locale, plan, stage);
+        let order = stage.checks.iter().map(|check| (check.id.clone(), check.title.clone())).collect();
+        all.push(Item { order, ..item(say!(locale, "difference-stage"), &stage.id, &stage.title, points) });
         all.extend(stage.checks.iter().map(|check| {
             let points = check_points(locale, plan, stage, check);
             item(say!(locale, "difference-check"), &check.id, &check.title, points)
@@ -223,10 +229,9 @@ fn stage_points(locale: Locale, plan: &Plan, stage: &Stage) -> Points {
 
 /// The order of the checks that a stage has in both plans, where it differs. A check that is new, gone or named anew is told as
 /// itself and moves none.
-fn order_that_differs(locale: Locale, was: &Stage, now: &Stage) -> Option<String> {
-    let common = |of: &Stage, other: &Stage| -> Vec<(String, String)> {
-        let both = of.checks.iter().filter(|check| other.checks.iter().any(|known| known.id == check.id));
-        both.map(|check| (check.id.clone(), check.title.clone())).collect()
+fn order_that_differs(locale: Locale, was: &[(String, String)], now: &[(String, String)]) -> Option<String> {
+    let common = |of: &[(String, String)], other: &[(String, String)]| -> Vec<(String, String)> {
+        of.iter().filter(|(id, _)| other.iter().any(|(known, _)| known == id)).cloned().collect()
     };
     let (was, now) = (common(was, now), common(now, was));
     let moved = was.iter().zip(&now).any(|((old, _), (new, _))| old != new);
