@@ -1,7 +1,7 @@
 //! One hover's predictions beside what was read of it, the causes that its figures support where they disagree, and the next hover as the
 //! fit with this one in it has it.
 
-use super::ladder::{CHARGE_SLACK, WARMER_K, aircraft, density, flown, step};
+use super::ladder::{CHARGE_SLACK, drawn, step, temperature_after};
 use super::packs::{pack_readings, resistance_mohm};
 use super::{Facts, Result};
 use crate::engineering::disagreement::{
@@ -127,11 +127,7 @@ impl Looked<'_> {
 
     /// What the hovers before this one predict at a head speed in this flight's air.
     fn expected(&self, head_rpm: f64) -> Option<LadderPrediction> {
-        let steps = self.earlier.iter().map(|hover| {
-            let current_a = hover.mean_current_ma().map(|ma| ma / 1_000.0);
-            Ok(FlownStep { current_a, ..flown(hover, density(self.facts, hover.air_c)?) })
-        });
-        let steps: Result<Vec<FlownStep>> = steps.collect();
+        let steps: Result<Vec<FlownStep>> = self.earlier.iter().map(|hover| drawn(self.facts, hover)).collect();
         step(self.facts, steps.ok()?, head_rpm, self.flight.air_c).ok()
     }
 
@@ -166,15 +162,9 @@ impl Looked<'_> {
     /// A place's temperature, as it was jotted, against what the hovers before it showed there.
     fn heat(&self, place: &str) -> Option<Held> {
         let measured = self.flight.hottest_reading(place)?;
-        let loaded_v = aircraft(self.facts).ok()?.loaded_v;
-        let steps = self.earlier.iter().filter_map(|hover| {
-            let celsius = hover.hottest_reading(place).filter(|celsius| *celsius >= hover.air_c + WARMER_K)?;
-            let power_w = hover.mean_current_ma()? / 1_000.0 * loaded_v;
-            let of = flown(hover, density(self.facts, hover.air_c).ok()?);
-            Some(FlownStep { power_w: Some(power_w), temperature_c: Some(celsius), ..of })
-        });
-        let steps: Vec<FlownStep> = steps.collect();
-        let expected = step(self.facts, steps, self.flight.head_speed_rpm, self.flight.air_c).ok()?.temperature_c?;
+        let earlier = self.earlier.iter().copied();
+        let (speed, air_c) = (self.flight.head_speed_rpm, self.flight.air_c);
+        let expected = temperature_after(self.facts, earlier, place, speed, air_c)?;
         Some(Held { predicted: expected.middle, low: expected.low, high: expected.high, measured })
     }
 
@@ -237,11 +227,7 @@ fn next(facts: Facts<'_>, flight: &Flight) -> Option<NextHover> {
     let head_speed_rpm = facts.ledger.aircraft.limit(&check.fly()?.head_speed_rpm)?;
     let hovers: Vec<&Flight> = facts.hovers().collect();
     let last_air_c = hovers.last()?.air_c;
-    let steps = hovers.iter().map(|hover| {
-        let current_a = hover.mean_current_ma().map(|ma| ma / 1_000.0);
-        Ok(FlownStep { current_a, ..flown(hover, density(facts, hover.air_c)?) })
-    });
-    let steps: Result<Vec<FlownStep>> = steps.collect();
+    let steps: Result<Vec<FlownStep>> = hovers.iter().map(|hover| drawn(facts, hover)).collect();
     let predicted = step(facts, steps.ok()?, head_speed_rpm, last_air_c).ok()?;
     Some(NextHover { check: check.id.clone(), head_speed_rpm, current_a: predicted.current_a, hovers: hovers.len() })
 }

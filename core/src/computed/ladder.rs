@@ -16,7 +16,7 @@ const HUMIDITY: f64 = 0.5;
 /// (common practice, no source).
 pub(super) const CHARGE_SLACK: f64 = 0.05;
 /// A part less far above its air than this was not heated by the hover, K.
-pub(super) const WARMER_K: f64 = 1.0;
+const WARMER_K: f64 = 1.0;
 
 /// The charge that a hover should take, from the steps flown so far and what rotors of this scale are known to do.
 ///
@@ -52,22 +52,25 @@ pub fn predicted_charge(
 ///
 /// None before there was one, and while figures of the aircraft are missing.
 pub fn predicted_temperature(facts: Facts<'_>, place: &str, head_rpm: f64, air_c: f64) -> Option<Interval95> {
+    temperature_after(facts, facts.hovers(), place, head_rpm, air_c)
+}
+
+/// The same, from these hovers alone.
+pub(super) fn temperature_after<'a>(
+    facts: Facts<'_>,
+    hovers: impl Iterator<Item = &'a Flight>,
+    place: &str,
+    head_rpm: f64,
+    air_c: f64,
+) -> Option<Interval95> {
     let loaded_v = aircraft(facts).ok()?.loaded_v;
-    let with_heat = |flight: &Flight| {
-        let celsius = flight.hottest_reading(place).filter(|celsius| *celsius >= flight.air_c + WARMER_K)?;
-        Some((flight.mean_current_ma()? / 1_000.0 * loaded_v, celsius))
-    };
-    let steps: Vec<FlownStep> = facts
-        .hovers()
-        .filter_map(|flight| {
-            let (power_w, celsius) = with_heat(flight)?;
-            let density_kg_m3 = density(facts, flight.air_c).ok()?;
-            let read =
-                FlownStep { power_w: Some(power_w), temperature_c: Some(celsius), ..flown(flight, density_kg_m3) };
-            Some(read)
-        })
-        .collect();
-    step(facts, steps, head_rpm, air_c).ok()?.temperature_c
+    let read = hovers.filter_map(|hover| {
+        let celsius = hover.hottest_reading(place).filter(|celsius| *celsius >= hover.air_c + WARMER_K)?;
+        let power_w = hover.mean_current_ma()? / 1_000.0 * loaded_v;
+        let of = flown(hover, density(facts, hover.air_c).ok()?);
+        Some(FlownStep { power_w: Some(power_w), temperature_c: Some(celsius), ..of })
+    });
+    step(facts, read.collect(), head_rpm, air_c).ok()?.temperature_c
 }
 
 /// Each hover against what the ones before it predicted, and the aircraft that all of them fit.
@@ -167,7 +170,7 @@ fn heat(facts: Facts<'_>, last: &Flight) -> Result<Vec<Figure>> {
     Ok(read.filter_map(figure).collect())
 }
 
-pub(super) fn aircraft(facts: Facts<'_>) -> Result<LadderAircraft> {
+fn aircraft(facts: Facts<'_>) -> Result<LadderAircraft> {
     let rotor = rotor(facts)?;
     Ok(LadderAircraft {
         mass_kg: facts.figure("flying-mass")?,
@@ -177,7 +180,7 @@ pub(super) fn aircraft(facts: Facts<'_>) -> Result<LadderAircraft> {
     })
 }
 
-pub(super) fn density(facts: Facts<'_>, air_c: f64) -> Result<f64> {
+fn density(facts: Facts<'_>, air_c: f64) -> Result<f64> {
     // A field whose height is not known yet is taken at sea level: a few percent, and the interval is wider than that.
     let elevation = facts.ledger.aircraft.figure("field-elevation").unwrap_or(0.0);
     let pressure_pa = standard_air(elevation)?.pressure_pa;
@@ -187,18 +190,17 @@ pub(super) fn density(facts: Facts<'_>, air_c: f64) -> Result<f64> {
 /// The hovers flown, up to but without `before`.
 fn steps(facts: Facts<'_>, before: Option<&Flight>) -> Result<Vec<FlownStep>> {
     let earlier = facts.hovers().take_while(|flight| before.is_none_or(|before| flight.card != before.card));
-    earlier
-        .map(|flight| {
-            Ok(FlownStep {
-                current_a: flight.mean_current_ma().map(|ma| ma / 1_000.0),
-                ..flown(flight, density(facts, flight.air_c)?)
-            })
-        })
-        .collect()
+    earlier.map(|flight| drawn(facts, flight)).collect()
+}
+
+/// A hover as the fit of power reads it: by the current that its charge and its time give.
+pub(super) fn drawn(facts: Facts<'_>, flight: &Flight) -> Result<FlownStep> {
+    let current_a = flight.mean_current_ma().map(|ma| ma / 1_000.0);
+    Ok(FlownStep { current_a, ..flown(flight, density(facts, flight.air_c)?) })
 }
 
 /// A hover by its head speed and its air alone.
-pub(super) fn flown(flight: &Flight, density_kg_m3: f64) -> FlownStep {
+fn flown(flight: &Flight, density_kg_m3: f64) -> FlownStep {
     FlownStep {
         head_rpm: flight.head_speed_rpm,
         density_kg_m3,

@@ -5,7 +5,7 @@ use std::sync::OnceLock;
 use chrono::{DateTime, FixedOffset};
 
 use super::Facts;
-use super::ladder::{density, flown, step};
+use super::ladder::{drawn, step};
 use super::packs::{pack_readings, resistance_mohm};
 use crate::engineering::air::standard_air;
 use crate::engineering::prediction::FlownStep;
@@ -142,13 +142,7 @@ fn heat(facts: Facts<'_>, check: &str, place: &str) -> Option<Trend> {
 
 /// Power of each hover, brought to standard air by the fitted model: what it would take at sea level at 15 degrees.
 fn hover_power(facts: Facts<'_>, check: &str) -> Option<Trend> {
-    let steps: Vec<FlownStep> = facts
-        .hovers()
-        .filter_map(|hover| {
-            let current_a = hover.mean_current_ma().map(|ma| ma / 1_000.0);
-            Some(FlownStep { current_a, ..flown(hover, density(facts, hover.air_c).ok()?) })
-        })
-        .collect();
+    let steps: Vec<FlownStep> = facts.hovers().filter_map(|hover| drawn(facts, hover).ok()).collect();
     let standard = standard_air(0.0).ok()?;
     let same = whole_flights(facts)
         .filter(|(_, flight)| flight.check == check && facts.hovers().any(|hover| hover.card == flight.card));
