@@ -7,7 +7,7 @@ use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
     AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, Moment, NamedValue,
-    Outcome, Prediction, Reading, Thing, ThingKind, ThingRef, Unit, Until,
+    Outcome, Outlier, Prediction, Reading, Thing, ThingKind, ThingRef, Unit, Until,
 };
 use liftgate_core::telemetry::summary::{FigureKind, LogFigure};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
@@ -129,6 +129,7 @@ pub fn one_of_each() -> Vec<Body> {
             stage: "hover-ladder".to_owned(),
             proof: "hover-low".to_owned(),
             shown_by: Some(id(9)),
+            proposed_from: None,
         },
         Body::FindingFixed {
             finding: id(10),
@@ -178,6 +179,14 @@ pub fn one_of_each() -> Vec<Body> {
             witness: None,
             note: None,
             alone: Some("Sam is ill".to_owned()),
+        },
+        Body::FindingRaised {
+            title: "Controller above its prediction at 1060 rpm".to_owned(),
+            grade: FindingGrade::Caution,
+            stage: "hover-ladder".to_owned(),
+            proof: "hover-service".to_owned(),
+            shown_by: Some(id(9)),
+            proposed_from: Some(Outlier { reading: "place:controller".to_owned(), above: true }),
         },
     ]
 }
