@@ -87,7 +87,7 @@ def rows():
 
 
 def main():
-    print("Time [s];Radio [V];Pack [V];Pack [A];Motor [rpm];Temp controller [°C];Temp motor [°C];Out [%];Ch 7")
+    print("Time [s];Radio volts [V];Pack volts [V];Pack current [A];Drive speed [rpm];Temp controller [°C];Temp motor [°C];Out [%];Ch 7")
     lines = []
     for time_s, radio, volts, current, rpm, controller, motor, out, switch in rows():
         halves = [f"{int(twice) / 2:.1f}" for twice in (controller, motor)]

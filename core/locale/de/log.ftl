@@ -73,7 +73,7 @@ log-last-of =
     Letzte von { $count ->
         [one] { $count } Ablesung
        *[other] { $count } Ablesungen
-    }
+    }, { $least } bis { $greatest }
 log-no-drift = keine Drift
 log-before-drift =
     { $count ->
@@ -153,7 +153,14 @@ log-past =
         [one] { $count } Wert liegt
        *[other] { $count } Werte liegen
     } jenseits eines Grenzwerts.
-log-read-counts = { $rows } Zeilen gelesen, { $missed } Fehler, { $left_out } Zeilen ausgelassen
+log-read-counts =
+    { $rows ->
+        [one] { $rows } Zeile
+       *[other] { $rows } Zeilen
+    } gelesen, { $missed } Fehler, { $left_out ->
+        [one] { $left_out } Zeile
+       *[other] { $left_out } Zeilen
+    } ausgelassen
 log-figure-time = Flugzeit
 log-figure-highest = höchster Wert
 log-figure-lowest = niedrigster Wert

@@ -249,7 +249,10 @@ pub(super) fn review(context: &Context<'_>, card: EntryId) -> Screen {
     blocks.extend(plot_blocks(context, &Place::Review(card)));
     blocks.extend(super::compared::blocks(context, flight, Some(log)));
     blocks.push(heading(say!(context.locale, "log-says"), Some(say!(context.locale, "log-touch-one"))));
-    blocks.extend((0..).zip(&log.figures).map(|(index, figure)| figure_row(context, card, log, index, figure)));
+    // What is past its limit first, then what has one; figures are named by their place in the log all the same.
+    let mut figures: Vec<(u32, &LogFigure)> = (0..).zip(&log.figures).collect();
+    figures.sort_by_key(|(_, figure)| std::cmp::Reverse(figure.grade));
+    blocks.extend(figures.into_iter().map(|(index, figure)| figure_row(context, card, log, index, figure)));
     blocks.push(heading(say!(context.locale, "log-the-file"), Some(log.name.clone())));
     blocks.extend(file_rows(context, log));
     blocks.extend(further(context));
