@@ -176,6 +176,12 @@ fn a_log_is_read_in_the_units_of_who_reads_it_and_kept_as_it_is() {
     assert_eq!(detail(&walk, "Speed, highest"), "32.8 ft/s");
     let warmest = kept.figures.iter().find(|f| f.kind == FigureKind::Peak && f.unit == "°C").unwrap();
     assert_eq!(detail(&walk, "Controller, highest"), format!("{:.0} °F", 1.8 * warmest.value + 32.0));
+    let past = walk.person.screen().blocks.into_iter().find_map(|block| match block {
+        Block::Row { title, detail, .. } if title == "Controller, time past its limit" => detail,
+        _ => None,
+    });
+    assert!(past.as_deref().is_some_and(|past| past.contains("s; above 176 °F: ")), "the worst first: {past:?}");
+    assert!(!walk.person.words().contains("°C"), "one scale on the page: {}", walk.person.words());
     // An interval is a difference: no zero comes into it.
     let settles = kept.figures.iter().find(|f| f.kind == FigureKind::SteadyTemperature).unwrap();
     let line = detail(&walk, "Controller, would settle at");

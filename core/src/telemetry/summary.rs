@@ -108,6 +108,9 @@ pub struct LogFigure {
     pub grade: Option<Grade>,
     /// What a person should know with it: the limit, the basis.
     pub note: String,
+    /// The limit that a time past it counts against; none in logs that were attached before it was stored.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub limit: Option<ChannelLimit>,
 }
 
 /// Means over a segment, one for each channel.
@@ -219,6 +222,7 @@ impl Figures<'_> {
             span,
             grade: None,
             note: String::new(),
+            limit: None,
         });
         let last = self.figures.len() - 1;
         &mut self.figures[last]
@@ -292,6 +296,7 @@ impl Figures<'_> {
                 let side = if above { "above" } else { "below" };
                 let unit = limit.quantity.unit().sign();
                 figure.note = format!("{side} {} {unit}: {}", crate::record::show(limit.value), limit.basis);
+                figure.limit = Some(limit.clone());
             }
         }
     }

@@ -6,7 +6,7 @@ use crate::desk::{Form, MOST_LOG_BYTES};
 use crate::engineering::Grade;
 use crate::locale::{Locale, say};
 use crate::record::{AttachedLog, Body, Entry, EntryId, Unit};
-use crate::telemetry::summary::{FigureKind, LogFigure};
+use crate::telemetry::summary::{FigureKind, LogFigure, Side};
 use crate::telemetry::{ColumnMap, Layout, LogUnit, MappedColumn, Quantity, Recording, Span, TimeForm};
 
 /// The field of how the time is written.
@@ -362,6 +362,18 @@ fn figure_value(locale: Locale, figure: &LogFigure) -> FigureWords {
     }
 }
 
+/// What a person should know with a figure: the limit in the person's unit where one is stored, else the words that are.
+fn note_words(locale: Locale, figure: &LogFigure) -> String {
+    let Some(limit) = &figure.limit else { return figure.note.clone() };
+    let shown = locale.shown_of_log(limit.quantity.unit());
+    let value = super::plot::digits(locale, shown.out(limit.value));
+    let value = crate::locale::with_sign(value, shown.sign);
+    match limit.side {
+        Side::Above => say!(locale, "log-past-above", limit = value, basis = limit.basis),
+        Side::Below => say!(locale, "log-past-below", limit = value, basis = limit.basis),
+    }
+}
+
 /// A figure of a log for a page.
 pub(crate) struct LogLine {
     /// What it is.
@@ -381,7 +393,7 @@ pub(crate) fn log_lines(locale: Locale, log: &AttachedLog) -> Vec<LogLine> {
     let line = |figure: &LogFigure| LogLine {
         title: figure_title(locale, log, figure),
         value: figure_value(locale, figure).line(),
-        note: figure.note.clone(),
+        note: note_words(locale, figure),
     };
     log.figures.iter().filter(told).map(line).collect()
 }
@@ -389,7 +401,8 @@ pub(crate) fn log_lines(locale: Locale, log: &AttachedLog) -> Vec<LogLine> {
 fn figure_row(context: &Context<'_>, card: EntryId, log: &AttachedLog, index: u32, figure: &LogFigure) -> Block {
     let title = figure_title(context.locale, log, figure);
     let value = figure_value(context.locale, figure).line();
-    let detail = if figure.note.is_empty() { value.clone() } else { format!("{value}; {}", figure.note) };
+    let note = note_words(context.locale, figure);
+    let detail = if note.is_empty() { value } else { format!("{value}; {note}") };
     let state = match figure.grade {
         Some(Grade::Stop) => say!(context.locale, "log-state-stop"),
         Some(Grade::Caution) => say!(context.locale, "log-state-caution"),
@@ -454,7 +467,8 @@ pub(super) fn figure(context: &Context<'_>, card: EntryId, index: u32) -> Screen
     let Some(log) = log_of(context.entries, card) else { return context.gone("log-figure") };
     let Some(figure) = log.figures.get(index as usize) else { return context.gone("log-figure") };
     let FigureWords { value, width, unit } = figure_value(context.locale, figure);
-    let note: Vec<String> = width.into_iter().chain(Some(figure.note.clone())).filter(|n| !n.is_empty()).collect();
+    let note = Some(note_words(context.locale, figure));
+    let note: Vec<String> = width.into_iter().chain(note).filter(|n| !n.is_empty()).collect();
     let mut blocks = vec![Block::Figure {
         label: figure_title(context.locale, log, figure),
         value,
