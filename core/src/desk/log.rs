@@ -198,7 +198,7 @@ pub(super) fn printed(shared: &Shared) -> Result<BTreeMap<EntryId, view::Picture
 
 /// An attached log, read; none where its file is damaged or missing.
 fn kept(shared: &Shared, card: EntryId, log: &AttachedLog) -> Option<Recording> {
-    Reading::again(&shared.journal, Purpose::Show, card, log).ok()?.to_its_end(&shared.journal).ok()?
+    Reading::again(&shared.journal, Purpose::Show, card, log).ok()?.read_whole(&shared.journal).ok()?
 }
 
 fn no_plot(locale: Locale) -> DeskError {

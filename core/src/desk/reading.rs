@@ -124,7 +124,7 @@ impl Reading {
     ///
     /// # Errors
     /// Not readable to its end, or no row of use.
-    pub fn to_its_end(mut self, journal: &Journal) -> Result<Option<Recording>, TelemetryError> {
+    pub fn read_whole(mut self, journal: &Journal) -> Result<Option<Recording>, TelemetryError> {
         self.step(journal, u64::MAX)?;
         self.finish()
     }
