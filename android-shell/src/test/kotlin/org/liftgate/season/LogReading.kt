@@ -53,7 +53,7 @@ class LogReading(
         phone.reveal("Where column 6 is measured")
         album.take("log-column-place", "A temperature is of a place, which has limits in the plan")
         phone.tap("Attach this log")
-        until("What it says")
+        until("What it says") { plots().size == 1 }
         val attached = checkNotNull(sight.said()) { "the log was not said" }
         check(attached.startsWith("Log attached: ") && log.file.name in attached) { "instead of a log the app said “$attached”" }
         phone.scrollBy(-phone.decor.height * PAGES)
@@ -105,7 +105,9 @@ class LogReading(
         return corner[0] + plot().width * share to corner[1] + plot().height / 2f
     }
 
-    private fun plot(): View = phone.shown(phone.decor).single { it is PictureView && it.isClickable }
+    private fun plot(): View = plots().single()
+
+    private fun plots() = phone.shown(phone.decor).filter { it is PictureView && it.isClickable }.toList()
 
     private fun spoken() = plot().contentDescription.toString().removePrefix("Plot. ")
 
@@ -139,10 +141,10 @@ class LogReading(
         phone.scrollBy(above - phone.decor.height / MARGIN)
     }
 
-    /** Waits until the page that says [words] is there. */
-    private fun until(words: String) {
+    /** Waits until the page that says [words] is there, [whole] with all that belongs to it. */
+    private fun until(words: String, whole: () -> Boolean = { true }) {
         val end = System.nanoTime() + PATIENCE_NS
-        while (!phone.says(words) && System.nanoTime() < end) phone.wait(STEP_MS)
+        while (!(phone.says(words) && whole()) && System.nanoTime() < end) phone.wait(STEP_MS)
         phone.settle()
         phone.expect(words)
     }
