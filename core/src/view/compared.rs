@@ -91,7 +91,7 @@ pub(super) fn blocks(context: &Context<'_>, flight: &Flight, log: Option<&Attach
         air = context.locale.rounded(flight.air_c, 0, Unit::Celsius)
     );
     let mut blocks = vec![heading(say!(context.locale, "log-predicted-and-read"), Some(note))];
-    // What disagrees first: as many rows as expected may stand between it and the edge of the screen.
+    // What disagrees stands first, and not below the screen's edge under all that is as expected.
     let mut readings: Vec<&ComparedReading> = compared.readings.iter().collect();
     readings.sort_by_key(|reading| reading.held.lies() == Lies::Within);
     blocks.extend(readings.into_iter().map(|reading| reading_row(context.locale, context.plan, reading)));
