@@ -44,12 +44,12 @@ pub struct OpenLog {
 }
 
 impl From<TelemetryError> for DeskError {
-    fn from(error: TelemetryError) -> Self {
-        let field = match &error {
+    fn from(source: TelemetryError) -> Self {
+        let field = match &source {
             TelemetryError::Map { column: Some(column), .. } => Some(view::quantity_field(column - 1)),
             _ => None,
         };
-        DeskError::Refused { field, reason: error.to_string() }
+        DeskError::Log { field, source, locale: Locale::default() }
     }
 }
 

@@ -82,6 +82,11 @@ impl Locale {
         self.mark(crate::record::show(value))
     }
 
+    /// A number with all its digits, in the unit that it is in: a limit of a ten thousandth must not read as nought.
+    pub fn exact(self, value: f64) -> String {
+        self.mark(value.to_string())
+    }
+
     /// A recorded value in the unit that the person reads, with as many digits as `digits` of the recorded unit mean.
     /// Without the sign: where a screen shows it beside the number.
     pub fn bare(self, value: f64, digits: usize, unit: Unit) -> String {

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::error::TelemetryError;
+use super::error::{FigureLack, TelemetryError};
 use super::grid::{Grid, quantile, smooth};
 use super::integrals::{integrate, of_channel, time_past};
 use super::quantity::{LogUnit, Quantity};
@@ -180,9 +180,7 @@ const DROP_OUTS_TOLD: usize = 20;
 pub fn summarise(recording: &Recording, limits: &Limits) -> Result<Summary, TelemetryError> {
     let flying = find(recording)?;
     let (Some(first), Some(last)) = (flying.flights.first(), flying.flights.last()) else {
-        return Err(TelemetryError::figure(
-            "no flight was found in this log: the load never rose as in a hover for five seconds; check the columns' units",
-        ));
+        return Err(TelemetryError::figure(FigureLack::NoFlight));
     };
     let whole = Span { start_s: first.span.start_s, end_s: last.span.end_s };
     let mut all = Figures { recording, flying: &flying, whole, figures: Vec::new() };

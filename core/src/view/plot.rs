@@ -240,7 +240,7 @@ fn panes(locale: Locale, recording: &Recording, limits: &Limits, view: &PlotView
         Some(Pane {
             channel,
             label: mapped.label.clone(),
-            unit: mapped.quantity.unit().sign(),
+            unit: mapped.quantity.unit().shown(locale),
             line: line(recording, channel, view.sight.window, columns),
             limits: limits_of(locale, mapped, limits),
             at: value,
@@ -265,7 +265,7 @@ fn shown(recording: &Recording, first: Option<u32>) -> Vec<u32> {
 }
 
 fn limits_of(locale: Locale, mapped: &crate::telemetry::MappedColumn, limits: &Limits) -> Vec<PaneLimit> {
-    let unit = mapped.quantity.unit().sign();
+    let unit = mapped.quantity.unit().shown(locale);
     let of_channel = limits
         .channels
         .iter()
