@@ -167,7 +167,7 @@ class Inspector(private val phone: Phone) {
 
     companion object {
         /** What can only be a unit, at the beginning of a line. */
-        private val UNIT_AHEAD = Regex("^(mm|cm|m|kg|g|mAh|Ah|V|A|W|Wh|rpm|Hz|s|min|h|°C|°F|°|%|mV|mΩ|N|Nm|N·m|g·m|in|ft|lb|oz)(?![\\p{L}\\p{Nd}])")
+        private val UNIT_AHEAD = Regex("^(mm|cm|m|kg|g|mAh|Ah|V|A|W|Wh|rpm|U/min|Hz|s|min|h|°C|°F|°|%|mV|mΩ|N|Nm|N·m|g·m|in|ft|lb|oz)(?![\\p{L}\\p{Nd}])")
 
         /** Contrast ratio of two colours, 1 to 21, as WCAG 2.2 defines it. */
         fun ratio(one: Int, other: Int): Double {
