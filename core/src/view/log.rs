@@ -373,9 +373,14 @@ fn figure_row(context: &Context<'_>, card: EntryId, log: &AttachedLog, index: u3
     row(edge_of(figure.grade), state, &title, Some(detail), Place::LogFigure { card, figure: index })
 }
 
+/// A digest in groups of eight signs: whole it is wider than any phone.
+fn in_groups(digest: &str) -> String {
+    digest.as_bytes().chunks(8).map(String::from_utf8_lossy).collect::<Vec<_>>().join(" ")
+}
+
 fn file_rows(context: &Context<'_>, log: &AttachedLog) -> Vec<Block> {
     let rows = log.rows;
-    let detail = say!(context.locale, "log-bytes", bytes = log.bytes, sha256 = log.sha256);
+    let detail = say!(context.locale, "log-bytes", bytes = log.bytes, sha256 = in_groups(&log.sha256));
     let counts = say!(
         context.locale,
         "log-row-counts",

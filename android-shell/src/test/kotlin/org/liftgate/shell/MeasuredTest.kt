@@ -24,14 +24,16 @@ import uniffi.liftgate.Weight
 /**
  * Every screen that the core makes of the example aircraft, measured as it is laid out and drawn: both languages, four widths, three
  * sizes of type, both ways up, both directions of writing, both themes. Plainly each screen is measured in a few of those, in turn, so
- * that all of them come up; with `-Dliftgate.measured=all` each is measured in all.
+ * that all of them come up; with `-Dliftgate.measured=all` each is measured in all, with `=de` those of one language are.
  *
  * WCAG 2.2 defines contrast; the sizes and the least contrast are this project's own budgets.
  */
 @RunWith(RobolectricTestRunner::class)
 class MeasuredTest {
     @get:Rule val folder = TemporaryFolder()
-    private val all = System.getProperty("liftgate.measured") == "all"
+    private val asked = System.getProperty("liftgate.measured")
+
+    private fun whole(spoken: RealScreens) = asked == "all" || asked == spoken.language
 
     /** A phone's size, way up, direction of writing and size of type. */
     private class Way(val qualifiers: String, val type: Float) {
@@ -47,9 +49,9 @@ class MeasuredTest {
         }
     }
 
-    /** The screens that are measured in the [nth] way. */
-    private fun <T> share(screens: List<T>, nth: Int, mine: (Int) -> Boolean = { true }): List<T> =
-        screens.filterIndexed { i, _ -> all || (i * STRIDE + nth) % ways.size < EACH && mine(i) }
+    /** Those of the [screens] that are measured in the [nth] way. */
+    private fun <T> RealScreens.share(screens: List<T>, nth: Int, mine: (Int) -> Boolean = { true }): List<T> =
+        screens.filterIndexed { i, _ -> whole(this) || (i * STRIDE + nth) % ways.size < EACH && mine(i) }
 
     private fun inTurn(nth: Int) = RealScreens.all[nth % RealScreens.all.size]
 
@@ -62,8 +64,8 @@ class MeasuredTest {
             RuntimeEnvironment.setQualifiers(way.qualifiers)
             for (spoken in RealScreens.all) {
                 // So many screens in a row that all ways come up, then as many in the other language.
-                val pilots = share(spoken.pilots, nth) { spoken === inTurn(it / ways.size) }
-                each(spoken, pilots, share(spoken.spotters, nth)) { name, phone ->
+                val pilots = spoken.share(spoken.pilots, nth) { spoken === inTurn(it / ways.size) }
+                each(spoken, pilots, spoken.share(spoken.spotters, nth)) { name, phone ->
                     measured++
                     Inspector(phone).run { layoutFaults() + unspoken() }.forEach { faults.putIfAbsent("$name: $it", "$way") }
                 }
@@ -83,7 +85,7 @@ class MeasuredTest {
         for (workshop in listOf(false, true)) {
             val odd = if (workshop) 1 else 0
             for (spoken in RealScreens.all) {
-                val mine = spoken.pilots.filterIndexed { i, _ -> all || i % THEMES == odd && spoken === inTurn(i / THEMES) }
+                val mine = spoken.pilots.filterIndexed { i, _ -> whole(spoken) || i % THEMES == odd && spoken === inTurn(i / THEMES) }
                 each(spoken, mine, spoken.spotters, workshop) { name, phone ->
                     faintAnywhere(phone).forEach { faint += "$name, workshop $workshop: $it" }
                 }
@@ -99,7 +101,7 @@ class MeasuredTest {
         val value = phone.activity.resources.getDimension(R.dimen.type_step_value) - 1
         var before = -1
         var steps = 0
-        while (page.scrollY != before && (all || steps++ < STEPS)) {
+        while (page.scrollY != before && (asked == "all" || steps++ < STEPS)) {
             before = page.scrollY
             val drawn = phone.drawn()
             found += Inspector(phone).faintTexts(drawn) { if (it.textSize >= value) KEY_CONTRAST else CONTRAST }
@@ -117,7 +119,7 @@ class MeasuredTest {
         val counted = sortedMapOf<String, Int>()
         val faults = sortedSetOf<String>()
         for (spoken in RealScreens.all) {
-            val mine = spoken.pilots.filterIndexed { i, _ -> all || spoken === inTurn(i) }
+            val mine = spoken.pilots.filterIndexed { i, _ -> whole(spoken) || spoken === inTurn(i) }
             // In the order in which they are shown: several screens may have one name.
             val pilots = mine.iterator()
             val spotters = spoken.spotters.iterator()

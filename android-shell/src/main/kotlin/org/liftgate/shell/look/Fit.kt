@@ -26,7 +26,7 @@ open class FittedText(context: Context, style: Int) : TextView(context, null, 0,
         var from = 0
         var longest = 0f
         while (from <= text.length) {
-            val to = text.indexOf(' ', from).let { if (it < 0) text.length else it }
+            val to = (from until text.length).firstOrNull { text[it] == ' ' || text[it] == MAY_BREAK } ?: text.length
             // With its spans: a unit is smaller than its value.
             longest = maxOf(longest, Layout.getDesiredWidth(text, from, to, letters))
             from = to + 1
