@@ -103,9 +103,14 @@ impl PilotDesk {
         Ok(self.desk.set_code(&code, &now.into_core()?)?)
     }
 
-    /// Hands over the document that the person picked for a control.
-    pub fn picked(&self, token: Token, name: String, bytes: Vec<u8>, now: Moment) -> Result<Tapped> {
-        Ok(self.desk.picked(&token, &name, bytes, &now.into_core()?)?)
+    /// Begins to hand over the document that the person picked for a control; its pieces follow.
+    pub fn picked(&self, token: Token, name: String, length: Option<u64>, now: Moment) -> Result<Tapped> {
+        Ok(self.desk.picked(&token, &name, length, &now.into_core()?)?)
+    }
+
+    /// Hands over the next piece of it: an empty one is its end, none means that it cannot be read on.
+    pub fn fed(&self, piece: Option<Vec<u8>>, now: Moment) -> Result<Tapped> {
+        Ok(self.desk.fed(piece.as_deref(), &now.into_core()?)?)
     }
 
     /// The bytes of the document that a control offers.

@@ -6,7 +6,7 @@ use liftgate_core::record::MarkKind;
 use liftgate_core::view::{
     Anchor, Block, Control, Document, Edge, Icon, Ink, Keyboard, LabelSize, MarkButton, Picture, PictureLabel,
     PlotFingers, PlotPhase, PlotReading, Point, Screen, SpotterAct, SpotterClock, SpotterControl, SpotterLock,
-    SpotterScreen, Stroke, Tapped, TimeCall, Token, Tone, Turn, Weight,
+    SpotterScreen, Stroke, Tapped, TimeCall, Token, Tone, Turn, Weight, Work,
 };
 
 uniffi::custom_type!(Token, String, {
@@ -24,6 +24,13 @@ pub struct Screen {
     pub blocks: Vec<Block>,
     pub foot: Vec<Control>,
     pub undo: Option<Control>,
+    pub work: Option<Work>,
+}
+
+#[uniffi::remote(Enum)]
+pub enum Work {
+    Feed,
+    Touch { token: Token },
 }
 
 #[uniffi::remote(Enum)]
@@ -142,7 +149,7 @@ pub struct Control {
 
 #[uniffi::remote(Enum)]
 pub enum Document {
-    Pick { media_types: Vec<String>, most_bytes: u64 },
+    Pick { media_types: Vec<String> },
     Save { name: String, media_type: String },
 }
 

@@ -380,7 +380,7 @@ fn the_file_has_the_form_that_durability_rests_on() {
     assert_eq!(text("journal_mode"), "wal");
     assert_eq!(number("application_id"), i64::from(APPLICATION_ID));
     assert_eq!(APPLICATION_ID.to_be_bytes(), *b"LFTG");
-    assert_eq!(number("user_version"), 3);
+    assert_eq!(number("user_version"), 4);
     assert_eq!(text("integrity_check"), "ok");
     let strict: Vec<(String, bool)> = connection
         .prepare("SELECT name, strict FROM pragma_table_list WHERE schema = 'main' AND name NOT LIKE 'sqlite_%'")
@@ -389,7 +389,7 @@ fn the_file_has_the_form_that_durability_rests_on() {
         .unwrap()
         .map(Result::unwrap)
         .collect();
-    assert_eq!(strict.len(), 6);
+    assert_eq!(strict.len(), 6, "{strict:?}");
     assert!(strict.iter().all(|(_, strict)| *strict), "{strict:?}");
     assert!(rusqlite::version_number() >= 3_051_003, "SQLite {}", rusqlite::version());
     // The header of the file, by the documented offsets ("Database File Format", 1.3).
@@ -451,10 +451,10 @@ fn files(folder: &Path) -> Vec<(PathBuf, Vec<u8>)> {
 fn a_newer_journal_is_refused_and_left_as_it_is() {
     let (folder, path) = folder();
     made(&path, 3);
-    raw(&path).pragma_update(None, "user_version", 4).unwrap();
+    raw(&path).pragma_update(None, "user_version", 5).unwrap();
     let before = files(folder.path());
     let refused = Journal::open(&path).err().unwrap();
-    assert!(matches!(refused, JournalError::Newer { found: 4, known: 3, .. }), "{refused:?}");
+    assert!(matches!(refused, JournalError::Newer { found: 5, known: 4, .. }), "{refused:?}");
     let words = refused.to_string();
     assert!(words.contains("journal.db") && words.contains("newer") && words.contains("update the app"), "{words}");
     assert_eq!(std::fs::read(&path).unwrap(), before[0].1);

@@ -406,6 +406,10 @@ impl std::io::Read for Pieces<'_> {
     }
 }
 
+fn utf16(bytes: &[u8]) -> Vec<u8> {
+    [0xFF, 0xFE].into_iter().chain(bytes.iter().flat_map(|byte| [*byte, 0])).collect()
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(300))]
 
@@ -420,6 +424,32 @@ proptest! {
                 prop_assert_eq!(channel.whole.count + channel.whole.missing, rows.imported);
                 prop_assert_eq!(channel.value.len(), log.time_s.len());
             }
+        }
+    }
+
+    /// Each step opens the file anew where the last one stopped, as the app does between two touches.
+    #[test]
+    fn steps_change_nothing(bytes in garbled(), wide in any::<bool>(), step in 1_u64..400, piece in 1usize..300) {
+        let bytes = if wide { utf16(&bytes) } else { bytes };
+        let Ok(layout) = Layout::of(&bytes) else { return Ok(()) };
+        let Ok(import) = Import::new(&layout, &layout.suggest(), Settings::default()) else { return Ok(()) };
+        let whole = read_with(&bytes, Settings::default());
+        let mut importing = import.begin();
+        loop {
+            let at = importing.progress().bytes;
+            let more = importing.go_on(&mut Pieces(&bytes[at as usize..], piece), step).unwrap();
+            prop_assert!(!more || importing.progress().bytes >= at + step);
+            if more != Importing::MORE {
+                break;
+            }
+        }
+        prop_assert_eq!(importing.progress().bytes, bytes.len() as u64);
+        match (whole, importing.finish()) {
+            (Ok(a), Ok(b)) => {
+                prop_assert_eq!((a.rows, a.faults, a.bytes), (b.rows, b.faults, b.bytes));
+                prop_assert_eq!((a.time_s, a.breaks), (b.time_s, b.breaks));
+            }
+            (a, b) => prop_assert_eq!(a.err(), b.err()),
         }
     }
 

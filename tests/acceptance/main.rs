@@ -14,6 +14,7 @@ mod hotter_day;
 mod landing_taps;
 mod languages;
 mod log;
+mod long_log;
 mod one_change;
 mod own_plan;
 mod pilots_code;

@@ -4,7 +4,7 @@ use chrono::{DateTime, Duration, FixedOffset};
 use liftgate_core::desk::{DeskError, Phone, SpotterDesk};
 use liftgate_core::journal::Journal;
 use liftgate_core::record::{Body, Entry, Moment};
-use liftgate_core::view::{Block, Control, Document, Edge, PlotFingers, PlotPhase, Screen, Tapped, Turn};
+use liftgate_core::view::{Block, Control, Document, Edge, PlotFingers, PlotPhase, Screen, Tapped, Turn, Work};
 use tempfile::TempDir;
 
 /// A person with a phone, a clock of their own, and a journal in a folder that goes with them.
@@ -132,11 +132,15 @@ impl Person {
         let control = self.control(words).unwrap_or_else(|| panic!("there is no '{words}'"));
         assert!(matches!(control.document, Some(Document::Pick { .. })), "'{words}' wants no document");
         self.wait(2);
-        let picked = self.phone.pilot()?.picked(&control.token, name, bytes.to_vec(), &self.now)?;
+        let mut tapped = self.phone.pilot()?.picked(&control.token, name, Some(bytes.len() as u64), &self.now)?;
+        let mut pieces = bytes.chunks(1 << 20).chain(std::iter::once(&[][..]));
+        while tapped.screen.work == Some(Work::Feed) {
+            tapped = self.phone.pilot()?.fed(pieces.next(), &self.now)?;
+        }
         if self.killed_at_every_step {
             self.killed_and_the_same();
         }
-        Ok(picked)
+        Ok(tapped)
     }
 
     /// Picks it, and it is taken.

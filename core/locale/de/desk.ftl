@@ -80,6 +80,7 @@ desk-withdrawn = Zurückgezogen: { $entry }
 desk-too-long-ago = Das wurde vor zu langer Zeit zurückgenommen: neu eintragen
 desk-put-back = Wieder eingetragen: { $entry }
 desk-takes-no-document = Diese Taste nimmt kein Dokument
+desk-document-gone = ‚{ $name }‘ war nicht bis zum Ende lesbar: nichts davon wurde behalten. Noch einmal wählen
 desk-offers-no-document = Diese Taste gibt kein Dokument
 desk-no-number = { $label }: ‚{ $text }‘ ist keine Zahl; Ziffern eingeben, etwa { $like }
 desk-not-whole = { $label }: { $value } ist keine ganze Zahl; hier wird Stück für Stück gezählt

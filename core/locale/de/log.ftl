@@ -182,7 +182,6 @@ log-no-file = Die Datei selbst ist nicht mehr hier: kein Bild lässt sich zeichn
 log-where-from = Woher es kommt
 log-none-attached = keine angehängt
 log-of-flight = Aufzeichnung dieses Flugs
-log-too-long = ‚{ $name }‘ ist länger als 64 MiB: am Aufzeichner kürzen, dann noch einmal wählen
 log-gone-pick-again = Die Datei ist nicht mehr zur Hand: noch einmal wählen
 log-attached = Aufzeichnung angehängt: { $rows } Zeilen von { $name }
 log-flight-gone = Diesen Flug gibt es nicht mehr

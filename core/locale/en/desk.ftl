@@ -80,6 +80,7 @@ desk-withdrawn = Withdrawn: { $entry }
 desk-too-long-ago = This was taken back too long ago: record it anew
 desk-put-back = Put back: { $entry }
 desk-takes-no-document = This control takes no document
+desk-document-gone = '{ $name }' could not be read to its end: nothing was kept of it. Pick it again
 desk-offers-no-document = This control offers no document
 desk-no-number = { $label }: '{ $text }' is no number; enter digits, like { $like }
 desk-not-whole = { $label }: { $value } is no whole number; things are counted one by one

@@ -182,7 +182,6 @@ log-no-file = The file itself is not here any more: no plot can be drawn.
 log-where-from = Where it comes from
 log-none-attached = none attached
 log-of-flight = Log of this flight
-log-too-long = '{ $name }' is longer than 64 MiB: cut it at the recorder, then pick it again
 log-gone-pick-again = The file is no longer at hand: pick it again
 log-attached = Log attached: { $rows } rows of { $name }
 log-flight-gone = This flight is no longer there

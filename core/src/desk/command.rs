@@ -84,6 +84,9 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         | Command::Read { .. }
         | Command::MovePlot(_)
         | Command::ShowChannel(_)
+        | Command::ReadOn
+        | Command::StopReading
+        | Command::ReadAgain
         | Command::Fingers => Err(DeskError::refused(say!(shared.locale(), "desk-records-nothing"))),
     }
 }

@@ -4,19 +4,15 @@ use std::collections::BTreeMap;
 
 use super::command::{After, Done};
 use super::phone::Shared;
+use super::reading::{self, Purpose, Reading, Unread};
 use super::{DeskError, Form};
 use crate::engineering::Grade;
-use crate::journal::NewEntry;
+use crate::journal::{Journal, NewEntry, OfferedLog};
 use crate::locale::{Locale, say};
 use crate::record::{AttachedLog, Body, EntryId, FindingGrade, ThingKind};
 use crate::telemetry::summary::{ChannelLimit, Side, summarise};
-use crate::telemetry::{Import, Layout, Limits, Quantity, Recording, Settings, SightStep, TelemetryError};
+use crate::telemetry::{Layout, Limits, Quantity, Recording, SightStep, TelemetryError};
 use crate::view::{self, Block, Place, PlotFingers, PlotPhase, PlotView};
-
-/// A log passes through the phone's memory on its way here.
-pub(crate) const MOST_LOG_BYTES: u64 = 64 << 20;
-/// What the kept columns of the log in view may take.
-const KEPT_BYTES: usize = 32 << 20;
 
 /// A log that was picked and is not attached yet.
 pub struct PickedLog {
@@ -26,8 +22,8 @@ pub struct PickedLog {
     pub name: String,
     /// How it is written.
     pub layout: Layout,
-    /// The file.
-    pub bytes: Vec<u8>,
+    /// The file in the journal.
+    pub(super) file: OfferedLog,
 }
 
 /// The log in view, read.
@@ -53,20 +49,44 @@ impl From<TelemetryError> for DeskError {
     }
 }
 
-/// Looks at a file that was picked for a flight, and goes to where its columns are named.
-pub(super) fn pick(shared: &mut Shared, card: EntryId, name: &str, bytes: Vec<u8>) -> Result<(), DeskError> {
-    if bytes.len() as u64 > MOST_LOG_BYTES {
-        return Err(DeskError::refused(say!(shared.locale(), "log-too-long", name = name)));
-    }
-    let layout = Layout::of(&bytes)?;
+/// The field that keeps what the phone calls the file that is offered.
+const FILE_NAME: &str = "file-name";
+
+/// Looks at a file that is here as a whole, and goes to where its columns are named.
+pub(super) fn offer(shared: &mut Shared, card: EntryId, name: &str, file: &OfferedLog) -> Result<(), DeskError> {
+    shared.picked_log = None;
+    let layout = match layout_of(&shared.journal, &file.name) {
+        Ok(layout) => layout,
+        Err(error) => {
+            shared.journal.give_log_up()?;
+            return Err(error.into());
+        }
+    };
     let place = Place::LogOffer(card);
     shared.journal.drop_drafts(&place)?;
-    shared.picked_log = Some(PickedLog { card, name: name.to_owned(), layout, bytes });
+    shared.journal.keep_draft(&place, FILE_NAME, name)?;
+    shared.picked_log = Some(PickedLog { card, name: name.to_owned(), layout, file: file.clone() });
     shared.go(place)
 }
 
-/// Reads the picked log under the columns as they are named, keeps the file, and says what to append.
-pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Form<'_>) -> Result<Done, DeskError> {
+/// Finds the file that is offered again after the app was closed.
+fn offered_again(shared: &mut Shared, card: EntryId) -> Result<(), DeskError> {
+    if shared.picked_log.is_some() {
+        return Ok(());
+    }
+    let drafts = shared.journal.drafts(&Place::LogOffer(card))?;
+    let (Some(name), Some(file)) = (drafts.get(FILE_NAME), shared.journal.offered_log()?) else { return Ok(()) };
+    let layout = layout_of(&shared.journal, &file.name)?;
+    shared.picked_log = Some(PickedLog { card, name: name.clone(), layout, file });
+    Ok(())
+}
+
+pub(super) fn layout_of(journal: &Journal, name: &str) -> Result<Layout, TelemetryError> {
+    Layout::read(&mut journal.read_log(name, 0))
+}
+
+/// Begins to read the picked log under the columns as they are named.
+pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Form<'_>) -> Result<(), DeskError> {
     let Some(picked) = shared.picked_log.as_ref().filter(|picked| picked.card == card) else {
         return Err(DeskError::refused(say!(shared.locale(), "log-gone-pick-again")));
     };
@@ -74,21 +94,37 @@ pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Form<'_>) -> Resu
     for mapped in map.columns.iter().filter(|mapped| mapped.quantity == Quantity::HeadSpeed) {
         view::typed_turns(form, mapped.column)?;
     }
-    let recording = read(&picked.layout, &map, &picked.bytes)?;
-    let summary = summarise(&recording, &limits(shared, card))?;
+    let reading = Reading::begin(Purpose::Attach, card, &picked.file, &picked.layout, &map)?;
+    shared.reading = Some(reading);
+    Ok(())
+}
+
+/// The picked log was read: keeps the file, and says what to append.
+///
+/// # Errors
+/// It is no longer what was picked, or shows no flight.
+pub(super) fn attached(shared: &mut Shared, card: EntryId, read: Option<Recording>) -> Result<Done, DeskError> {
+    let picked = shared.picked_log.as_ref().filter(|picked| picked.card == card);
+    let Some((picked, recording)) = picked.zip(read) else {
+        return Err(DeskError::refused(say!(shared.locale(), "log-gone-pick-again")));
+    };
+    let limits = limits(shared, card);
+    let summary = summarise(&recording, &limits)?;
+    let file = picked.file.clone();
     let log = AttachedLog {
         name: picked.name.clone(),
-        bytes: picked.bytes.len() as u64,
-        sha256: crate::journal::log_name(&picked.bytes),
-        map,
+        bytes: file.bytes,
+        sha256: file.name.clone(),
+        map: recording.map.clone(),
         rows: recording.rows,
         fault_count: recording.faults.total(),
         faults: recording.faults.first.iter().take(20).map(ToString::to_string).collect(),
         figures: summary.figures,
     };
     let said = say!(shared.locale(), "log-attached", rows = log.rows.imported, name = log.name);
-    shared.journal.keep_log(&picked.bytes)?;
+    shared.journal.keep_log(&file.name)?;
     shared.picked_log = None;
+    shared.open_log = Some(OpenLog { sha256: file.name, card, recording, limits, moving: None });
     let entry = NewEntry::pilot(Body::LogAttached { card, log: Box::new(log) });
     Ok(Done { entries: vec![entry], said, after: After::Instead(Place::Review(card)) })
 }
@@ -101,21 +137,34 @@ fn shown_at(place: &Place) -> Option<EntryId> {
     }
 }
 
-/// Reads the log of the flight in view, once, from the file that was kept.
+/// Brings what a place is about into memory: the log in view, once, from the file that was kept; or the file that is offered. What
+/// was being read for another place is given up.
 pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), DeskError> {
+    if let Place::LogOffer(card) = place {
+        offered_again(shared, *card)?;
+    }
+    shared.reading = shared.reading.take().filter(|reading| reading.is_for(place));
     let Some(card) = shown_at(place) else {
-        shared.open_log = None;
+        (shared.open_log, shared.unread) = (None, None);
         return Ok(());
     };
     let Some(attached) = view::log_of(&shared.entries, card) else { return Ok(()) };
-    if shared.open_log.as_ref().is_some_and(|open| open.sha256 == attached.sha256 && open.card == card) {
+    let is_open = shared.open_log.as_ref().is_some_and(|open| open.sha256 == attached.sha256 && open.card == card);
+    if is_open || shared.reading.is_some() || shared.unread.is_some_and(|(unread, _)| unread == card) {
         return Ok(());
     }
-    let recording = kept(shared, attached)?;
+    shared.open_log = None;
+    match Reading::again(&shared.journal, Purpose::Show, card, attached) {
+        Ok(begun) => shared.reading = Some(begun),
+        Err(_) => shared.unread = Some((card, Unread::Gone)),
+    }
+    reading::go_on(shared).map(|_| ())
+}
+
+/// The log that was attached was read again: its plot can be drawn.
+pub(super) fn opened(shared: &mut Shared, card: EntryId, recording: Recording, sha256: String) {
     let limits = limits(shared, card);
-    shared.open_log =
-        recording.map(|recording| OpenLog { sha256: attached.sha256.clone(), card, recording, limits, moving: None });
-    Ok(())
+    shared.open_log = Some(OpenLog { sha256, card, recording, limits, moving: None });
 }
 
 /// Raises the finding that a flight proposes: one touch, with what will prove the fix.
@@ -141,19 +190,15 @@ pub(super) fn printed(shared: &Shared) -> Result<BTreeMap<EntryId, view::Picture
     let mut plots = BTreeMap::new();
     for flight in &shared.ledger.flights {
         let Some(log) = view::log_of(&shared.entries, flight.card) else { continue };
-        let Some(recording) = kept(shared, log)? else { continue };
+        let Some(recording) = kept(shared, flight.card, log) else { continue };
         plots.insert(flight.card, view::plot_printed(Locale::default(), &recording, &limits(shared, flight.card)));
     }
     Ok(plots)
 }
 
-/// An attached log, read; none where its file is damaged or missing: the figures, which are in the entry, stay.
-fn kept(shared: &Shared, log: &AttachedLog) -> Result<Option<Recording>, DeskError> {
-    let bytes = shared.journal.log(&log.sha256)?;
-    Ok(bytes.and_then(|bytes| {
-        let layout = Layout::of(&bytes).ok()?;
-        read(&layout, &log.map, &bytes).ok()
-    }))
+/// An attached log, read; none where its file is damaged or missing.
+fn kept(shared: &Shared, card: EntryId, log: &AttachedLog) -> Option<Recording> {
+    Reading::again(&shared.journal, Purpose::Show, card, log).ok()?.read_whole(&shared.journal).ok()?
 }
 
 fn no_plot(locale: Locale) -> DeskError {
@@ -207,11 +252,6 @@ pub(super) fn fingers(shared: &mut Shared, place: &Place, fingers: &PlotFingers)
     }
     let open = shared.open_log.as_ref().ok_or_else(|| no_plot(shared.locale()))?;
     Ok(view::plot_block(shared.locale(), &open.recording, &open.limits, &next))
-}
-
-fn read(layout: &Layout, map: &crate::telemetry::ColumnMap, bytes: &[u8]) -> Result<Recording, TelemetryError> {
-    let settings = Settings { kept_bytes: KEPT_BYTES, file_bytes: Some(bytes.len() as u64) };
-    Import::new(layout, map, settings)?.read(&mut &bytes[..], &mut |_| true)
 }
 
 /// What the figures of a flight are held against: the plan's limits of temperatures, the pack's cells, the card's head speed.

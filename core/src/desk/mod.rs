@@ -13,14 +13,13 @@ mod log;
 mod phone;
 mod pilot;
 mod plan;
+mod reading;
 mod spotter;
 
 pub use error::DeskError;
 pub use form::Form;
 pub(crate) use form::parse_number;
-pub(crate) use log::MOST_LOG_BYTES;
 pub use log::{OpenLog, PickedLog};
 pub use phone::Phone;
 pub use pilot::PilotDesk;
-pub(crate) use plan::MOST_PLAN_BYTES;
 pub use spotter::SpotterDesk;

@@ -7,7 +7,7 @@ use crate::journal::{Journal, NewEntry, Verified};
 use crate::locale::{Chosen, Language, Locale, say};
 use crate::plan::{Plan, SHIPPED};
 use crate::readiness::{Ledger, Report, Seat};
-use crate::record::{Body, Entry, Moment};
+use crate::record::{Body, Entry, EntryId, Moment};
 use crate::view::{Place, Turn};
 
 /// The opened app: one journal, one owner.
@@ -40,7 +40,13 @@ pub(super) struct Shared {
     pub chosen: Chosen,
     /// What the phone itself speaks.
     pub phone_language: Language,
-    /// A log that was picked and is not attached yet; picked again after the phone was killed.
+    /// A document that is on its way in from the phone's picker.
+    pub arriving: Option<super::document::Arriving>,
+    /// A log that is being read.
+    pub reading: Option<super::reading::Reading>,
+    /// The flight whose log is in view and is not read, and why.
+    pub unread: Option<(EntryId, super::reading::Unread)>,
+    /// A log that was picked and is not attached yet.
     pub picked_log: Option<super::PickedLog>,
     /// The log in view, read.
     pub open_log: Option<super::log::OpenLog>,
@@ -94,7 +100,6 @@ impl Phone {
         let (ledger, last) = fold(&plan, &entries);
         let places = journal.bookmark()?;
         let chosen = Chosen::load(&journal)?;
-        let (picked_log, open_log) = (None, None);
         let written = plan;
         let plan = written.translated(chosen.locale(phone_language).language);
         let shared = Shared {
@@ -107,8 +112,11 @@ impl Phone {
             places,
             chosen,
             phone_language,
-            picked_log,
-            open_log,
+            arriving: None,
+            reading: None,
+            unread: None,
+            picked_log: None,
+            open_log: None,
         };
         Ok(Phone { behind: Arc::new(Mutex::new(Behind::Open(Box::new(shared)))) })
     }

@@ -1,11 +1,14 @@
 use super::command::{After, Done};
 use super::form::parse_number;
 use super::phone::Shared;
+use super::reading::{self, Unread};
 use super::{DeskError, Form, Phone, code, command, document, log};
 use crate::journal::NewEntry;
 use crate::locale::say;
 use crate::record::{Body, EntryId, Moment};
-use crate::view::{self, Block, Command, Place, PlotFingers, Preference, Screen, Tapped, Token, Turn};
+use crate::view::{
+    self, Block, Command, Place, PlotFingers, Preference, Screen, Tapped, Token, Turn, UnderWay, UnderWayWith,
+};
 
 /// The pilot's handle: every screen and everything on it.
 #[derive(Clone)]
@@ -39,15 +42,29 @@ impl PilotDesk {
         })
     }
 
-    /// Takes the document that the person picked for a control. `name` is what the phone calls it.
+    /// Begins to take the document that the person picked for a control. `name` is what the phone calls it, `length` its length in
+    /// bytes where the phone knows that. The screen's [`crate::view::Work`] then asks for its pieces.
     ///
     /// # Errors
-    /// [`DeskError::Refused`] if this control wants no document or cannot read this one: nothing was recorded.
-    pub fn picked(&self, token: &Token, name: &str, bytes: Vec<u8>, now: &Moment) -> Result<Tapped, DeskError> {
+    /// [`DeskError::Refused`] if this control wants no document.
+    pub fn picked(&self, token: &Token, name: &str, length: Option<u64>, now: &Moment) -> Result<Tapped, DeskError> {
         let command = self.command(token)?;
         self.with(|shared| {
-            let said = document::take(shared, &command, name, bytes)?;
-            shared.tapped(said, now)
+            document::begin(shared, &command, name, length)?;
+            shared.tapped(None, now)
+        })
+    }
+
+    /// Takes the next piece of a document: an empty one is its end, none means that the phone cannot read on. One that comes after
+    /// the person stopped it is passed over.
+    ///
+    /// # Errors
+    /// [`DeskError::Refused`] if this is not what the control wants: nothing was recorded. [`DeskError::Journal`] if there is no
+    /// room for it: nothing was kept.
+    pub fn fed(&self, piece: Option<&[u8]>, now: &Moment) -> Result<Tapped, DeskError> {
+        self.with(|shared| {
+            document::piece(shared, piece)?;
+            shared.tapped(None, now)
         })
     }
 
@@ -130,10 +147,28 @@ impl Shared {
             form: Form::new(&drafts, self.locale()),
             picked_log: self.picked_log.as_ref(),
             log: self.open_log.as_ref(),
+            log_was_stopped: self.unread.is_some_and(|(_, why)| why == Unread::Stopped),
+            under_way: self.under_way(),
             now,
             locale: self.locale(),
         };
         Ok(view::screen(&context, &place))
+    }
+
+    /// What the person is waiting for.
+    fn under_way(&self) -> Option<UnderWay> {
+        if let Some(arriving) = &self.arriving {
+            let what = UnderWayWith::Arriving { name: arriving.name.clone() };
+            return Some(UnderWay { what, bytes: arriving.bytes(), of: arriving.length, rows: None });
+        }
+        let reading = self.reading.as_ref()?;
+        let progress = reading.progress();
+        let picked = self.picked_log.as_ref().filter(|_| reading.is_waited_for());
+        let what = match picked {
+            Some(picked) => UnderWayWith::Attaching { name: picked.name.clone() },
+            None => UnderWayWith::Plot,
+        };
+        Some(UnderWay { what, bytes: progress.bytes, of: Some(reading.length()), rows: Some(progress.rows) })
     }
 
     fn tapped(&mut self, said: Option<String>, now: &Moment) -> Result<Tapped, DeskError> {
@@ -159,8 +194,18 @@ impl Shared {
             Command::AttachLog(card) => {
                 let place = self.place();
                 let drafts = self.journal.drafts(&place)?;
-                let done = log::attach(self, card, Form::new(&drafts, self.locale()))?;
-                self.finish(&place, done, now).map(Some)
+                log::attach(self, card, Form::new(&drafts, self.locale()))?;
+                self.read_on(now)
+            }
+            Command::ReadOn => self.read_on(now),
+            Command::StopReading => {
+                reading::stop(self);
+                document::stop(self)?;
+                Ok(None)
+            }
+            Command::ReadAgain => {
+                self.unread = None;
+                Ok(None)
             }
             command => {
                 let place = self.place();
@@ -168,6 +213,13 @@ impl Shared {
                 let done = command::carry_out(self, command, &place, Form::new(&drafts, self.locale()), now)?;
                 self.finish(&place, done, now).map(Some)
             }
+        }
+    }
+
+    fn read_on(&mut self, now: &Moment) -> Result<Option<String>, DeskError> {
+        match reading::go_on(self)? {
+            Some(done) => self.finish(&self.place(), done, now).map(Some),
+            None => Ok(None),
         }
     }
 

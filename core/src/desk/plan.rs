@@ -3,19 +3,24 @@
 use super::command::{After, Result, one};
 use super::phone::Shared;
 use super::{DeskError, Form};
-use crate::locale::say;
+use crate::locale::{Locale, say};
 use crate::plan::Plan;
 use crate::record::Body;
 use crate::view::{self, Place};
 
 /// Longer plan files are refused; the shipped one takes a tenth of this.
-pub(crate) const MOST_PLAN_BYTES: u64 = 1 << 20;
+const MOST_PLAN_BYTES: u64 = 1 << 20;
+
+/// Refuses what is too long for a plan.
+pub(super) fn short_enough(locale: Locale, name: &str, bytes: u64) -> std::result::Result<(), DeskError> {
+    if bytes > MOST_PLAN_BYTES {
+        return Err(DeskError::refused(say!(locale, "desk-plan-too-long", name = name)));
+    }
+    Ok(())
+}
 
 /// Keeps the text of a plan file that was picked, and goes to where it is looked at. It is not in force by that.
 pub(super) fn pick(shared: &mut Shared, name: &str, bytes: Vec<u8>) -> std::result::Result<(), DeskError> {
-    if bytes.len() as u64 > MOST_PLAN_BYTES {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-plan-too-long", name = name)));
-    }
     let text = String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
         DeskError::refused(say!(shared.locale(), "desk-plan-no-text", name = name, at = at))

@@ -1,73 +1,302 @@
+use std::io::{self, Read};
+
 use rusqlite::{OptionalExtension, TransactionBehavior, params};
 use sha2::{Digest as _, Sha256};
 
 use super::error::Doing;
 use super::{Journal, JournalError};
 
-/// Bytes in a piece.
+/// Bytes in a piece: all but a file's last are as long, so that a byte's piece is found by dividing.
 const PIECE: usize = 256 * 1024;
 
-/// A file's SHA-256 digest in hexadecimal, its name in the journal.
-pub(crate) fn log_name(bytes: &[u8]) -> String {
-    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
+/// Pieces that are written with one sync.
+const PIECES_AT_ONCE: usize = 16;
+
+fn hexadecimal(digest: &[u8]) -> String {
+    digest.iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
 fn digest_of(name: &str) -> Vec<u8> {
     (0..name.len() / 2).filter_map(|at| u8::from_str_radix(name.get(2 * at..2 * at + 2)?, 16).ok()).collect()
 }
 
-impl Journal {
-    /// Keeps a recorder's file, all of it or nothing, and gives back its name. One that is there already is left as it is.
+/// A recorder's file on its way into the journal. What is dropped half way leaves pieces that the next one clears away.
+pub(crate) struct ArrivingLog {
+    id: i64,
+    digest: Sha256,
+    bytes: u64,
+    pieces: i64,
+    waiting: Vec<u8>,
+}
+
+/// A recorder's file that is here, and waits to be attached to a flight.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct OfferedLog {
+    /// Its SHA-256 digest in hexadecimal, its name in the journal.
+    pub name: String,
+    /// Its length.
+    pub bytes: u64,
+}
+
+impl ArrivingLog {
+    /// Bytes that came so far.
+    pub fn bytes(&self) -> u64 {
+        self.bytes
+    }
+
+    /// Takes the next bytes of the file.
     ///
     /// # Errors
-    /// [`JournalError::Full`], and nothing was kept.
-    pub fn keep_log(&mut self, bytes: &[u8]) -> Result<String, JournalError> {
-        let name = log_name(bytes);
-        let digest = digest_of(&name);
+    /// [`JournalError::Full`]: drop it, nothing is kept.
+    pub fn take(&mut self, journal: &mut Journal, bytes: &[u8]) -> Result<(), JournalError> {
+        self.digest.update(bytes);
+        self.bytes += bytes.len() as u64;
+        self.waiting.extend_from_slice(bytes);
+        if self.waiting.len() < PIECE * PIECES_AT_ONCE { Ok(()) } else { self.write(journal, false) }
+    }
+
+    /// The file is here as a whole: offers it.
+    ///
+    /// # Errors
+    /// [`JournalError::Full`], as above.
+    pub fn end(mut self, journal: &mut Journal) -> Result<OfferedLog, JournalError> {
+        self.write(journal, true)?;
+        let digest = self.digest.finalize();
+        let length = i64::try_from(self.bytes).unwrap_or(i64::MAX);
+        journal
+            .connection
+            .execute(
+                "UPDATE log SET digest = ?2, bytes = ?3 WHERE id = ?1",
+                params![self.id, digest.as_slice(), length],
+            )
+            .map_err(JournalError::while_doing(Doing::Writing))?;
+        Ok(OfferedLog { name: hexadecimal(&digest), bytes: self.bytes })
+    }
+
+    /// Writes whole pieces, at the end also what is left.
+    fn write(&mut self, journal: &mut Journal, all: bool) -> Result<(), JournalError> {
         let writing = JournalError::while_doing;
-        let transaction = self
+        let whole = if all { self.waiting.len() } else { self.waiting.len() / PIECE * PIECE };
+        let transaction = journal
             .connection
             .transaction_with_behavior(TransactionBehavior::Immediate)
             .map_err(writing(Doing::Writing))?;
-        let known = transaction
-            .query_row("SELECT bytes FROM log_file WHERE digest = ?1", [&digest], |row| row.get::<_, i64>(0))
-            .optional()
-            .map_err(writing(Doing::Reading))?;
-        if known.is_none() {
-            let length = i64::try_from(bytes.len()).unwrap_or(i64::MAX);
+        for (place, piece) in (self.pieces..).zip(self.waiting[..whole].chunks(PIECE)) {
             transaction
-                .execute("INSERT INTO log_file (digest, bytes) VALUES (?1, ?2)", params![digest, length])
+                .prepare_cached("INSERT INTO log_part (log, place, data) VALUES (?1, ?2, ?3)")
+                .and_then(|mut insert| insert.execute(params![self.id, place, piece]))
                 .map_err(writing(Doing::Writing))?;
-            for (place, piece) in (0_i64..).zip(bytes.chunks(PIECE)) {
-                transaction
-                    .execute(
-                        "INSERT INTO log_piece (digest, place, data) VALUES (?1, ?2, ?3)",
-                        params![digest, place, piece],
-                    )
-                    .map_err(writing(Doing::Writing))?;
-            }
+            self.pieces = place + 1;
         }
         transaction.commit().map_err(writing(Doing::Writing))?;
-        Ok(name)
+        self.waiting.drain(..whole);
+        Ok(())
     }
+}
 
-    /// A recorder's file by its name; `None` if it is not here, or no longer what its name says.
+impl Journal {
+    /// Begins to take a recorder's file in. One that was on its way or offered before is given up: there is only ever one.
     ///
     /// # Errors
     /// The storage's.
-    pub fn log(&self, name: &str) -> Result<Option<Vec<u8>>, JournalError> {
-        let reading = JournalError::while_doing;
-        let mut statement = self
+    pub(crate) fn begin_log(&mut self) -> Result<ArrivingLog, JournalError> {
+        self.give_log_up()?;
+        let writing = JournalError::while_doing;
+        self.connection
+            .execute("INSERT INTO log (bytes, kept) VALUES (0, 0)", [])
+            .map_err(writing(Doing::Writing))?;
+        let id = self.connection.last_insert_rowid();
+        Ok(ArrivingLog { id, digest: Sha256::new(), bytes: 0, pieces: 0, waiting: Vec::new() })
+    }
+
+    /// Gives up the file that is on its way or offered.
+    ///
+    /// # Errors
+    /// The storage's; then it is there still.
+    pub(crate) fn give_log_up(&mut self) -> Result<(), JournalError> {
+        let sql = "DELETE FROM log_part WHERE log IN (SELECT id FROM log WHERE kept = 0);
+                   DELETE FROM log WHERE kept = 0;";
+        let writing = JournalError::while_doing;
+        let transaction = self.connection.transaction().map_err(writing(Doing::Writing))?;
+        transaction.execute_batch(sql).map_err(writing(Doing::Writing))?;
+        transaction.commit().map_err(writing(Doing::Writing))
+    }
+
+    /// The file that is offered, if one is.
+    ///
+    /// # Errors
+    /// The storage's.
+    pub(crate) fn offered_log(&self) -> Result<Option<OfferedLog>, JournalError> {
+        let offered = |row: &rusqlite::Row<'_>| {
+            let (digest, bytes) = (row.get::<_, Vec<u8>>(0)?, row.get::<_, i64>(1)?);
+            Ok(OfferedLog { name: hexadecimal(&digest), bytes: bytes.unsigned_abs() })
+        };
+        self.connection
+            .query_row("SELECT digest, bytes FROM log WHERE kept = 0 AND digest IS NOT NULL", [], offered)
+            .optional()
+            .map_err(JournalError::while_doing(Doing::Reading))
+    }
+
+    /// Keeps the file that is offered, for ever. One with the same bytes that is there already stands for both.
+    ///
+    /// # Errors
+    /// The storage's.
+    pub(crate) fn keep_log(&mut self, name: &str) -> Result<(), JournalError> {
+        let writing = JournalError::while_doing;
+        let known: bool = self
             .connection
-            .prepare_cached("SELECT data FROM log_piece WHERE digest = ?1 ORDER BY place")
-            .map_err(reading(Doing::Reading))?;
-        let pieces = statement
-            .query_map([digest_of(name)], |row| row.get::<_, Vec<u8>>(0))
-            .map_err(reading(Doing::Reading))?;
-        let mut bytes = Vec::new();
-        for piece in pieces {
-            bytes.extend(piece.map_err(reading(Doing::Reading))?);
+            .query_row("SELECT EXISTS (SELECT 1 FROM log WHERE digest = ?1 AND kept = 1)", [digest_of(name)], |row| {
+                row.get(0)
+            })
+            .map_err(writing(Doing::Reading))?;
+        if known {
+            return self.give_log_up();
         }
-        Ok((!bytes.is_empty() && log_name(&bytes) == name).then_some(bytes))
+        self.connection
+            .execute("UPDATE log SET kept = 1 WHERE digest = ?1", [digest_of(name)])
+            .map_err(writing(Doing::Writing))?;
+        Ok(())
+    }
+
+    /// Reads a recorder's file by its name from a byte on; nothing comes if it is not here.
+    pub(crate) fn read_log(&self, name: &str, from: u64) -> LogReader<'_> {
+        LogReader { journal: self, digest: digest_of(name), at: from, piece: Vec::new(), piece_at: None }
+    }
+}
+
+/// Reads a recorder's file out of the journal, a piece in memory at a time.
+pub(crate) struct LogReader<'a> {
+    journal: &'a Journal,
+    digest: Vec<u8>,
+    at: u64,
+    piece: Vec<u8>,
+    piece_at: Option<u64>,
+}
+
+impl LogReader<'_> {
+    fn fetch(&mut self, place: u64) -> rusqlite::Result<()> {
+        let sql = "SELECT data FROM log_part JOIN log ON log.id = log_part.log
+                   WHERE digest = ?1 AND place = ?2 ORDER BY kept DESC LIMIT 1";
+        let place_in_file = i64::try_from(place).unwrap_or(i64::MAX);
+        let piece = self
+            .journal
+            .connection
+            .prepare_cached(sql)?
+            .query_row(params![self.digest, place_in_file], |row| row.get(0))
+            .optional()?;
+        self.piece = piece.unwrap_or_default();
+        self.piece_at = Some(place);
+        Ok(())
+    }
+}
+
+impl Read for LogReader<'_> {
+    fn read(&mut self, into: &mut [u8]) -> io::Result<usize> {
+        let (place, within) = (self.at / PIECE as u64, (self.at % PIECE as u64) as usize);
+        if self.piece_at != Some(place) {
+            self.fetch(place).map_err(io::Error::other)?;
+        }
+        let rest = self.piece.get(within..).unwrap_or_default();
+        let length = rest.len().min(into.len());
+        into[..length].copy_from_slice(&rest[..length]);
+        self.at += length as u64;
+        Ok(length)
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used)]
+mod tests {
+    use super::*;
+
+    fn journal() -> (tempfile::TempDir, Journal) {
+        let folder = tempfile::tempdir().unwrap();
+        let journal = Journal::open(&folder.path().join("journal.db")).unwrap();
+        (folder, journal)
+    }
+
+    fn some_bytes(length: usize) -> Vec<u8> {
+        (0..length).map(|at| (at * 31 % 251) as u8).collect()
+    }
+
+    fn offer(journal: &mut Journal, bytes: &[u8], at_once: usize) -> OfferedLog {
+        let mut arriving = journal.begin_log().unwrap();
+        bytes.chunks(at_once).for_each(|chunk| arriving.take(journal, chunk).unwrap());
+        assert_eq!(arriving.bytes(), bytes.len() as u64);
+        arriving.end(journal).unwrap()
+    }
+
+    fn read(journal: &Journal, name: &str, from: u64) -> Vec<u8> {
+        let mut all = Vec::new();
+        journal.read_log(name, from).read_to_end(&mut all).unwrap();
+        all
+    }
+
+    #[test]
+    fn a_file_comes_back_as_it_came_whatever_pieces_it_came_in() {
+        let (_folder, mut journal) = journal();
+        for (length, at_once) in [(1, 1), (PIECE, PIECE), (PIECE * 18 + 5, 70_001), (PIECE * 2 + 1, PIECE * 3)] {
+            let bytes = some_bytes(length);
+            let offered = offer(&mut journal, &bytes, at_once);
+            assert_eq!(offered.name, hexadecimal(&Sha256::digest(&bytes)));
+            assert_eq!(journal.offered_log().unwrap(), Some(offered.clone()));
+            assert_eq!(read(&journal, &offered.name, 0), bytes);
+            for from in [1, length as u64 / 2, length as u64 - 1, length as u64, length as u64 + 9] {
+                assert_eq!(read(&journal, &offered.name, from), bytes.get(from as usize..).unwrap_or_default());
+            }
+        }
+    }
+
+    #[test]
+    fn one_that_is_kept_stays_and_one_that_is_given_up_goes() {
+        let (_folder, mut journal) = journal();
+        let (first, second) = (some_bytes(600_000), some_bytes(300));
+        let kept = offer(&mut journal, &first, 1 << 20);
+        journal.keep_log(&kept.name).unwrap();
+        let gone = offer(&mut journal, &second, 100);
+        journal.give_log_up().unwrap();
+        assert_eq!(read(&journal, &gone.name, 0), b"");
+        assert_eq!(journal.offered_log().unwrap(), None);
+        // The same file again stands for itself.
+        let again = offer(&mut journal, &first, 1 << 20);
+        journal.keep_log(&again.name).unwrap();
+        assert_eq!(journal.offered_log().unwrap(), None);
+        assert_eq!(read(&journal, &kept.name, 0), first);
+        let parts: i64 = journal.connection.query_row("SELECT count(*) FROM log_part", [], |row| row.get(0)).unwrap();
+        assert_eq!(parts, 3);
+        for forbidden in [
+            "DELETE FROM log",
+            "DELETE FROM log_part",
+            "UPDATE log SET bytes = 1",
+            "UPDATE log_part SET data = x'00'",
+        ] {
+            let refused = journal.connection.execute(forbidden, []).unwrap_err().to_string();
+            assert!(refused.contains("never"), "{forbidden}: {refused}");
+        }
+        let more = "INSERT INTO log_part (log, place, data) SELECT id, 99, x'00' FROM log";
+        assert!(journal.connection.execute(more, []).unwrap_err().to_string().contains("takes no more"));
+    }
+
+    #[test]
+    fn files_of_the_earlier_form_are_brought_along() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("journal.db");
+        let bytes = some_bytes(PIECE + 7);
+        let digest = Sha256::digest(&bytes);
+        {
+            let journal = Journal::open(&path).unwrap();
+            let back = "DROP TABLE log_part; DROP TABLE log; PRAGMA user_version = 3;";
+            journal.connection.execute_batch(back).unwrap();
+            journal.connection.execute_batch(include_str!("../../sql/002_logs.sql")).unwrap();
+            let file = "INSERT INTO log_file (digest, bytes) VALUES (?1, ?2)";
+            journal.connection.execute(file, params![digest.as_slice(), bytes.len() as i64]).unwrap();
+            for (place, piece) in bytes.chunks(PIECE).enumerate() {
+                let piece_of = "INSERT INTO log_piece (digest, place, data) VALUES (?1, ?2, ?3)";
+                journal.connection.execute(piece_of, params![digest.as_slice(), place as i64, piece]).unwrap();
+            }
+        }
+        let journal = Journal::open(&path).unwrap();
+        assert_eq!(read(&journal, &hexadecimal(&digest), 0), bytes);
+        assert!(journal.connection.execute("DELETE FROM log", []).is_err());
     }
 }

@@ -11,6 +11,7 @@ const STEPS: &[&str] = &[
     include_str!("../../sql/001_journal.sql"),
     include_str!("../../sql/002_logs.sql"),
     include_str!("../../sql/003_preference.sql"),
+    include_str!("../../sql/004_long_logs.sql"),
 ];
 
 /// The newest form of the file that is known here: `user_version` after all steps.

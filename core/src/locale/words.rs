@@ -32,6 +32,7 @@ macro_rules! files {
             include_str!(concat!("../../locale/", $language, "/plan.ftl")),
             include_str!(concat!("../../locale/", $language, "/preference.ftl")),
             include_str!(concat!("../../locale/", $language, "/quantities.ftl")),
+            include_str!(concat!("../../locale/", $language, "/reading.ftl")),
             include_str!(concat!("../../locale/", $language, "/record.ftl")),
             include_str!(concat!("../../locale/", $language, "/spotter.ftl")),
             include_str!(concat!("../../locale/", $language, "/units.ftl")),

@@ -222,10 +222,10 @@ impl Layout {
 fn whole_lines(mut head: &[u8], encoding: Encoding, bare_returns: bool) -> Result<Vec<u8>, TelemetryError> {
     let cut_off = head.len() >= Layout::HEAD_BYTES;
     let mut text = Vec::with_capacity(head.len());
-    let mut source = Source::new(&mut head, encoding, bare_returns);
+    let mut source = Source::new(encoding, bare_returns);
     let mut buffer = [0; 4096];
     loop {
-        match source.fill(&mut buffer)? {
+        match source.fill(&mut head, &mut buffer)? {
             0 => break,
             filled => text.extend_from_slice(&buffer[..filled]),
         }

@@ -66,8 +66,9 @@ impl Encoding {
 }
 
 /// A file's bytes with UTF-16 made into UTF-8, the byte-order mark taken off, and bare carriage returns made into line ends.
-pub(super) struct Source<'a> {
-    from: &'a mut dyn Read,
+///
+/// It holds no reader, so that it can stop in the middle and go on later: each call brings the reader along, where it stood.
+pub(super) struct Source {
     decoder: Option<Decoder>,
     raw: Vec<u8>,
     raw_filled: usize,
@@ -81,19 +82,19 @@ pub(super) struct Source<'a> {
 /// Raw bytes that wait for the decoder.
 const RAW_BYTES: usize = 32 * 1024;
 
-impl<'a> Source<'a> {
-    pub(super) fn new(from: &'a mut dyn Read, encoding: Encoding, bare_returns: bool) -> Self {
+impl Source {
+    pub(super) fn new(encoding: Encoding, bare_returns: bool) -> Self {
         let decoder = encoding.decoder();
         let raw = if decoder.is_some() { vec![0; RAW_BYTES] } else { Vec::new() };
-        Self { from, decoder, raw, raw_filled: 0, raw_ended: false, bare_returns, begun: false, read_bytes: 0 }
+        Self { decoder, raw, raw_filled: 0, raw_ended: false, bare_returns, begun: false, read_bytes: 0 }
     }
 
     /// Fills some of `into`, which must have room for at least four bytes; nought at the end of the file.
-    pub(super) fn fill(&mut self, into: &mut [u8]) -> Result<usize, TelemetryError> {
+    pub(super) fn fill(&mut self, from: &mut dyn Read, into: &mut [u8]) -> Result<usize, TelemetryError> {
         let mut filled = match self.decoder.take() {
-            None => self.read(into)?,
+            None => self.read(from, into)?,
             Some(mut decoder) => {
-                let filled = self.decode(&mut decoder, into);
+                let filled = self.decode(from, &mut decoder, into);
                 self.decoder = Some(decoder);
                 filled?
             }
@@ -102,7 +103,7 @@ impl<'a> Source<'a> {
             self.begun = true;
             // A first read of one or two bytes would hide the mark; readers of files do not do that, others are asked again.
             while filled < 3 {
-                match self.read(&mut into[filled..])? {
+                match self.read(from, &mut into[filled..])? {
                     0 => break,
                     more => filled += more,
                 }
@@ -111,7 +112,7 @@ impl<'a> Source<'a> {
                 into.copy_within(3..filled, 0);
                 filled -= 3;
                 if filled == 0 {
-                    return self.fill(into);
+                    return self.fill(from, into);
                 }
             }
         }
@@ -123,17 +124,22 @@ impl<'a> Source<'a> {
         Ok(filled)
     }
 
-    fn read(&mut self, into: &mut [u8]) -> Result<usize, TelemetryError> {
+    fn read(&mut self, from: &mut dyn Read, into: &mut [u8]) -> Result<usize, TelemetryError> {
         if self.decoder.is_some() {
             return Ok(0);
         }
-        read_some(self.from, into, &mut self.read_bytes)
+        read_some(from, into, &mut self.read_bytes)
     }
 
-    fn decode(&mut self, decoder: &mut Decoder, into: &mut [u8]) -> Result<usize, TelemetryError> {
+    fn decode(
+        &mut self,
+        from: &mut dyn Read,
+        decoder: &mut Decoder,
+        into: &mut [u8],
+    ) -> Result<usize, TelemetryError> {
         loop {
             if !self.raw_ended && self.raw_filled < RAW_BYTES / 2 {
-                let read = read_some(self.from, &mut self.raw[self.raw_filled..], &mut self.read_bytes)?;
+                let read = read_some(from, &mut self.raw[self.raw_filled..], &mut self.read_bytes)?;
                 self.raw_ended = read == 0;
                 self.raw_filled += read;
             }

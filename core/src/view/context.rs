@@ -7,7 +7,7 @@ use crate::readiness::{Ledger, Report, Standing};
 use crate::record::{Entry, Moment, Outcome};
 
 /// All that a screen is made from.
-#[derive(Clone, Copy)]
+#[derive(Clone)]
 pub struct Context<'a> {
     /// The plan in force, as the person reads it.
     pub plan: &'a Plan,
@@ -27,6 +27,10 @@ pub struct Context<'a> {
     pub picked_log: Option<&'a crate::desk::PickedLog>,
     /// The log in view, read.
     pub log: Option<&'a crate::desk::OpenLog>,
+    /// Whether the person did not want to wait for the log in view.
+    pub log_was_stopped: bool,
+    /// What the person is waiting for.
+    pub under_way: Option<super::UnderWay>,
     /// Now.
     pub now: &'a Moment,
     /// How the person reads and types.
@@ -164,6 +168,7 @@ pub(super) fn bare(name: &str, title: impl Into<String>, blocks: Vec<Block>) -> 
         blocks,
         foot: Vec::new(),
         undo: None,
+        work: None,
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Command, Context, Control, Document, Edge, Icon, Place, PlotView, Screen, Tone};
-use crate::desk::{Form, MOST_LOG_BYTES};
+use crate::desk::Form;
 use crate::engineering::Grade;
 use crate::locale::{Locale, say};
 use crate::record::{AttachedLog, Body, Entry, EntryId, Unit};
@@ -107,9 +107,7 @@ pub(crate) fn named_columns(entries: &[Entry], layout: &Layout, form: Form<'_>) 
 
 fn a_log_file(card: EntryId, label: String) -> Control {
     let media_types = ["text/csv", "text/comma-separated-values", "text/plain", "*/*"].map(str::to_owned).to_vec();
-    Control::primary(Command::PickLog(card).into(), label)
-        .icon(Icon::Book)
-        .document(Document::Pick { media_types, most_bytes: MOST_LOG_BYTES })
+    Control::primary(Command::PickLog(card).into(), label).icon(Icon::Book).document(Document::Pick { media_types })
 }
 
 /// A file that was picked: what its columns are.
@@ -419,9 +417,7 @@ pub(crate) fn plot_view(entries: &[Entry], place: &Place, form: Form<'_>, record
 }
 
 fn plot_blocks(context: &Context<'_>, place: &Place) -> Vec<Block> {
-    let Some(open) = context.log else {
-        return vec![paragraph(say!(context.locale, "log-no-file"), Tone::Quiet)];
-    };
+    let Some(open) = context.log else { return super::reading::instead_of_plot(context) };
     let view = plot_view(context.entries, place, context.form, &open.recording);
     let mut blocks = vec![super::plot::block(context.locale, &open.recording, &open.limits, &view)];
     blocks.extend(super::plot::channels(context.locale, &open.recording, &view));

@@ -20,6 +20,7 @@ mod packs;
 mod plan;
 mod plot;
 mod preference;
+mod reading;
 mod release;
 mod spotter;
 mod stage;
@@ -31,6 +32,7 @@ use crate::locale::{Locale, say};
 
 pub use context::Context;
 pub use model::*;
+pub(crate) use reading::{UnderWay, UnderWayWith};
 pub use token::{Command, Place, Preference, Token};
 
 pub(crate) use aircraft::{SUBJECT, only_one};
@@ -49,6 +51,9 @@ pub(crate) use words::*;
 
 /// The screen of a place.
 pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
+    if let Some(screen) = reading::waiting(context) {
+        return screen;
+    }
     let screen = match place {
         Place::Board => board::board(context),
         Place::Stage(id) => stage::stage(context, id),
@@ -81,7 +86,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Preference => preference::preference(context),
         Place::HotterDay => hotter_day::hotter_day(context),
     };
-    Screen { undo: journal::undo(context), ..screen }
+    Screen { undo: journal::undo(context), work: reading::work(context), ..screen }
 }
 
 /// What the pilot's side shows in the moment in which the phone goes to the spotter.

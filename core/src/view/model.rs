@@ -22,6 +22,20 @@ pub struct Screen {
     pub foot: Vec<Control>,
     /// Withdraws the last thing recorded, in one tap.
     pub undo: Option<Control>,
+    /// Something takes longer than a touch: what the shell does once this screen is shown, for as long as there is such.
+    pub work: Option<Work>,
+}
+
+/// What a shell does without the person, to go on with what takes long. Whatever is touched meanwhile comes in between.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Work {
+    /// Hands over the next piece of the document that was picked.
+    Feed,
+    /// Gives this token back, as if it were touched.
+    Touch {
+        /// What to give back.
+        token: Token,
+    },
 }
 
 /// One block of a screen.
@@ -228,12 +242,10 @@ pub struct Control {
 /// A document that a control asks for or offers. The shell opens the phone's picker; the core gets or gives the bytes.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Document {
-    /// The person picks one. Its name and bytes go back with the control's token.
+    /// The person picks one. Its name goes back with the control's token, its bytes follow in pieces: [`Work::Feed`].
     Pick {
         /// Media types that the picker offers; the first is the likeliest.
         media_types: Vec<String>,
-        /// Longer ones are refused unread.
-        most_bytes: u64,
     },
     /// The person says where one goes. Its bytes are asked for with the control's token.
     Save {

@@ -2,7 +2,6 @@ use super::context::{edge, heading, paragraph, row, still_row};
 use super::{
     Block, Command, Context, Control, Document, Edge, Icon, Place, Screen, Tone, standing_detail, standing_word,
 };
-use crate::desk::MOST_PLAN_BYTES;
 use crate::locale::{Locale, say};
 use crate::plan::{Became, Difference, Plan, lint};
 use crate::readiness::{FindingState, Gate, Ledger, Report};
@@ -65,7 +64,7 @@ pub(super) fn plan(context: &Context<'_>) -> Screen {
 /// Phones know no type for plan files, and call them text or anything.
 fn a_plan_file() -> Document {
     let media_types = ["application/toml", "text/plain", "*/*"];
-    Document::Pick { media_types: media_types.map(str::to_owned).to_vec(), most_bytes: MOST_PLAN_BYTES }
+    Document::Pick { media_types: media_types.map(str::to_owned).to_vec() }
 }
 
 /// A plan that was picked: what is wrong with it, or what it would change.

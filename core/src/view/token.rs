@@ -219,6 +219,12 @@ pub enum Command {
     PickLog(EntryId),
     /// Reads the file that was picked under the columns as they are named, and attaches it to the flight.
     AttachLog(EntryId),
+    /// Reads a log on by a step.
+    ReadOn,
+    /// Gives up what is being read or taken in.
+    StopReading,
+    /// Reads the log in view after all.
+    ReadAgain,
 }
 
 /// A command that a shell carries without looking inside.

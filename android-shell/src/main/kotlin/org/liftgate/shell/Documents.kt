@@ -10,8 +10,31 @@ import java.io.InputStream
 import uniffi.liftgate.Control
 import uniffi.liftgate.Document
 
-/** A document that the person picked: what the phone calls it, and what is in it. */
-class Picked(val name: String, val bytes: ByteArray)
+/** A document that the person picked: what the phone calls it, its length where that is known, and its bytes in pieces. */
+class Picked(val name: String, val length: ULong?, private val stream: InputStream) {
+    /** The next bytes; none at all at the end, null where it cannot be read on. Off the main thread. */
+    fun next(): ByteArray? = try {
+        full().also { if (it.isEmpty()) stream.close() }
+    } catch (broken: IOException) {
+        null
+    }
+
+    /** As much of a piece as there is: a stream may give less than it is asked for before its end. */
+    private fun full(): ByteArray {
+        val piece = ByteArray(PIECE)
+        var filled = 0
+        while (filled < PIECE) {
+            val count = stream.read(piece, filled, PIECE - filled)
+            if (count < 0) break
+            filled += count
+        }
+        return piece.copyOf(filled)
+    }
+
+    private companion object {
+        const val PIECE = 1024 * 1024
+    }
+}
 
 /**
  * The phone's own picker of documents, which needs no permission. A control that wants a document sends the person
@@ -19,16 +42,11 @@ class Picked(val name: String, val bytes: ByteArray)
  */
 class Documents(private val activity: Activity) {
     private var token: String? = null
-    private var most = 0L
 
-    fun keep(state: Bundle) {
-        state.putString(TOKEN, token)
-        state.putLong(MOST, most)
-    }
+    fun keep(state: Bundle) = state.putString(TOKEN, token)
 
     fun restore(state: Bundle) {
         token = state.getString(TOKEN)
-        most = state.getLong(MOST)
     }
 
     /** Opens the picker for what [control] wants; false where it wants no document. */
@@ -36,12 +54,9 @@ class Documents(private val activity: Activity) {
         val wanted = control.document ?: return false
         token = control.token
         val (request, intent) = when (wanted) {
-            is Document.Pick -> {
-                most = wanted.mostBytes.toLong()
-                PICK to Intent(Intent.ACTION_OPEN_DOCUMENT).apply {
-                    type = wanted.mediaTypes.singleOrNull() ?: "*/*"
-                    putExtra(Intent.EXTRA_MIME_TYPES, wanted.mediaTypes.toTypedArray())
-                }
+            is Document.Pick -> PICK to Intent(Intent.ACTION_OPEN_DOCUMENT).apply {
+                type = wanted.mediaTypes.singleOrNull() ?: "*/*"
+                putExtra(Intent.EXTRA_MIME_TYPES, wanted.mediaTypes.toTypedArray())
             }
             is Document.Save -> SAVE to Intent(Intent.ACTION_CREATE_DOCUMENT).apply {
                 type = wanted.mediaType
@@ -66,10 +81,14 @@ class Documents(private val activity: Activity) {
         }
     }
 
-    /** Reads what was picked; off the main thread. One byte more than is wanted tells the core that it is too long. */
-    fun read(uri: Uri): Picked {
+    /** Opens what was picked; off the main thread. */
+    fun picked(uri: Uri): Picked {
         val stream = activity.contentResolver.openInputStream(uri) ?: throw IOException("nothing to read at $uri")
-        return Picked(name(uri), stream.use { upTo(it, most + 1) })
+        val columns = arrayOf(OpenableColumns.DISPLAY_NAME, OpenableColumns.SIZE)
+        val known = activity.contentResolver.query(uri, columns, null, null, null)?.use { found ->
+            if (found.moveToFirst()) found.getString(0) to (if (found.isNull(1)) null else found.getLong(1).toULong()) else null
+        }
+        return Picked(known?.first ?: uri.lastPathSegment.orEmpty(), known?.second, stream)
     }
 
     /** Writes [bytes] to where the person said; off the main thread. */
@@ -78,30 +97,9 @@ class Documents(private val activity: Activity) {
         stream.use { it.write(bytes) }
     }
 
-    private fun upTo(stream: InputStream, most: Long): ByteArray {
-        val out = java.io.ByteArrayOutputStream()
-        val piece = ByteArray(PIECE)
-        while (out.size() < most) {
-            val count = stream.read(piece, 0, minOf(piece.size.toLong(), most - out.size()).toInt())
-            if (count < 0) break
-            out.write(piece, 0, count)
-        }
-        return out.toByteArray()
-    }
-
-    private fun name(uri: Uri): String {
-        val columns = arrayOf(OpenableColumns.DISPLAY_NAME)
-        val known = activity.contentResolver.query(uri, columns, null, null, null)?.use {
-            if (it.moveToFirst()) it.getString(0) else null
-        }
-        return known ?: uri.lastPathSegment.orEmpty()
-    }
-
     private companion object {
         const val PICK = 1
         const val SAVE = 2
-        const val PIECE = 64 * 1024
         const val TOKEN = "document-token"
-        const val MOST = "document-most"
     }
 }

@@ -15,6 +15,9 @@ class LiftgateApp : Application() {
     /** How calls are said aloud while the clock runs. */
     var speakers: (Context) -> Speaker = ::PhoneVoice
 
+    /** The document that is being handed to the store; it outlives a turned screen. Touched on the store's thread only. */
+    var picked: Picked? = null
+
     override fun onCreate() {
         super.onCreate()
         val journal = getDatabasePath(JOURNAL)

@@ -20,6 +20,7 @@ import uniffi.liftgate.Screen
 import uniffi.liftgate.Tapped
 import uniffi.liftgate.Turn
 import uniffi.liftgate.Weight
+import uniffi.liftgate.Work
 
 /** The pilot's side: shows the screen that the core sends and passes back what is tapped and typed. */
 class PilotActivity : ShellActivity(), Taps {
@@ -33,6 +34,9 @@ class PilotActivity : ShellActivity(), Taps {
 
     /** A tap is on its way; another one meant for the same screen is not sent after it. */
     private var waiting = false
+
+    /** A step of what takes long is on its way. */
+    private var working = false
 
     override fun onCreate(savedInstanceState: Bundle?) {
         super.onCreate(savedInstanceState)
@@ -74,12 +78,12 @@ class PilotActivity : ShellActivity(), Taps {
     override fun coded(digits: String) = send { desk, now -> desk.setCode(digits, now) }
 
     override fun fingers(token: String, fingers: PlotFingers, then: (Block) -> Unit) =
-        ask({ store, _ -> store.pilot().use { it.fingers(token, fingers) } }, then)
+        ask({ store, _ -> store.pilot().use { it.fingers(token, fingers) } }, then = then)
 
     private fun send(work: (PilotDesk, Moment) -> Tapped) {
         if (waiting) return
         waiting = true
-        ask({ store, now -> store.pilot().use { work(it, now) } }, ::shown)
+        ask({ store, now -> store.pilot().use { work(it, now) } }, then = ::shown)
     }
 
     private fun shown(tapped: Tapped) {
@@ -103,9 +107,9 @@ class PilotActivity : ShellActivity(), Taps {
         documents.back(requestCode, data, pick = { token, uri ->
             waiting = true
             ask({ store, now ->
-                val picked = documents.read(uri)
-                store.pilot().use { it.picked(token, picked.name, picked.bytes, now) }
-            }, ::shown)
+                val picked = documents.picked(uri).also { app.picked = it }
+                store.pilot().use { it.picked(token, picked.name, picked.length, now) }
+            }, then = ::shown)
         }, save = { token, uri ->
             ask({ store, now -> documents.write(uri, store.pilot().use { it.document(token, now) }) }) {
                 confirm(screen)
@@ -143,13 +147,43 @@ class PilotActivity : ShellActivity(), Taps {
         screen.show(next, said)
         said?.let(screen::announce)
         back(next.back?.let { { tapped(it) } })
+        next.work?.let(::goOn)
     }
 
-    private fun <T> ask(work: (Liftgate, Moment) -> T, then: (T) -> Unit) = core.ask(work) { outcome ->
-        if (isDestroyed) return@ask
-        outcome.fold(then, ::trouble)
-        speakAsTheStore()
+    /** Goes a step on with what takes long. The screen that comes of it asks for the next one; a tap comes in between. */
+    private fun goOn(work: Work) {
+        if (working) return
+        working = true
+        ask({ store, now ->
+            store.pilot().use { desk ->
+                when (work) {
+                    is Work.Feed -> desk.fed(app.picked?.next(), now)
+                    is Work.Touch -> desk.tap(work.token, now)
+                }
+            }
+        }, ::brokenOff) {
+            working = false
+            if (it.said != null) confirm(screen)
+            show(it.turn, it.screen, it.said)
+        }
     }
+
+    /** What took long is over: the screen as it is without it, and why. */
+    private fun brokenOff(error: Throwable) {
+        working = false
+        if (error !is LiftgateException.Refused) return trouble(error)
+        ask({ store, now -> sight(store, now) }) {
+            show(it.first, it.second, null)
+            trouble(error)
+        }
+    }
+
+    private fun <T> ask(work: (Liftgate, Moment) -> T, failed: (Throwable) -> Unit = ::trouble, then: (T) -> Unit) =
+        core.ask(work) { outcome ->
+            if (isDestroyed) return@ask
+            outcome.fold(then, failed)
+            speakAsTheStore()
+        }
 
     /** Shows what went wrong: a refusal on the screen itself, anything else with one way on, to look again. */
     private fun trouble(error: Throwable) {

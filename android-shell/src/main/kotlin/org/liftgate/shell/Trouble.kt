@@ -22,6 +22,7 @@ fun troubleScreen(context: Context, error: Throwable): Screen {
         ),
         foot = listOf(Control("", again, null, Icon.NEXT, Weight.PRIMARY, true, null, false, again)),
         undo = null,
+        work = null,
     )
 }
 

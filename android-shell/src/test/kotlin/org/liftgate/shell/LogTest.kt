@@ -4,6 +4,8 @@ import android.net.Uri
 import android.view.View
 import java.io.ByteArrayInputStream
 import java.io.File
+import java.io.IOException
+import java.io.InputStream
 import java.util.Locale
 import kotlin.math.sin
 import org.junit.Assert.assertEquals
@@ -32,6 +34,76 @@ class LogTest {
             append(String.format(Locale.ROOT, "%.1f;%.2f;%.1f;%d;%d\n", t, 50 - 0.02 * a, a, if (t < 137) 1180 else 0, row))
         }
     }.toByteArray()
+
+    /** The same hover, written two hundred times a second for as long: some megabytes. */
+    private fun longLog(): ByteArray = buildString {
+        append("Time (s);Voltage [V];Current [A];Rotor [rpm];Spare\n")
+        for (row in 0 until 200_000) {
+            val tenths = row % 10
+            append(row / 200).append('.').append(row % 200 + 1000).append(";48.").append(tenths)
+            append(if (row < 6000) ";5." else ";52.").append(tenths).append(";1180;").append(row).append('\n')
+        }
+    }.toByteArray()
+
+    /** A stream that a cloud gives: a few bytes a time, and after [breaksAt] none any more. */
+    private class Slow(private val bytes: ByteArray, private val breaksAt: Int) : InputStream() {
+        private var at = 0
+        override fun read(): Int = throw IOException("by single bytes")
+        override fun read(into: ByteArray, from: Int, most: Int): Int {
+            if (at >= breaksAt) throw IOException("the net is gone")
+            val count = minOf(most, 10_007, bytes.size - at)
+            if (count == 0) return -1
+            bytes.copyInto(into, from, at, at + count)
+            at += count
+            return count
+        }
+    }
+
+    private fun give(stream: InputStream) =
+        shadowOf(RuntimeEnvironment.getApplication().contentResolver).registerInputStream(there, stream)
+
+    @Test
+    fun aLongLogShowsHowFarItIsAndATouchStopsIt() = service { phone ->
+        val seen = mutableListOf<String>()
+        fun look(name: String) {
+            seen += name
+            phone.snapshot(File(System.getProperty("liftgate.target"), "gallery/$name.png"))
+        }
+        val bytes = longLog()
+        atTheLog(phone).tap("Pick another log")
+        give(Slow(bytes, Int.MAX_VALUE))
+        phone.whileItShows("Taking the file in") {
+            look("log-arriving")
+            phone.tap("Stop")
+        }
+        phone.answerPicker(there)
+        phone.expect("What it says")
+
+        phone.tap("Pick another log")
+        give(Slow(bytes, Int.MAX_VALUE))
+        phone.whileItShows("Taking the file in") { phone.recreate() }
+        phone.answerPicker(there)
+        phone.expect("Say once what its columns are.").kill().expect("Say once what its columns are.")
+        phone.choose("Column 5", "Leave out")
+        phone.whileItShows("Reading the log") {
+            look("log-reading")
+            phone.recreate()
+        }
+        phone.tap("Attach this log").expect("200000 rows read")
+        phone.whileItShows("Draw no plot") { look("log-opening") }
+        phone.kill().expect("200000 rows read")
+        assertTrue(said(phone), "Current" in said(phone))
+        assertEquals(listOf("log-arriving", "log-reading", "log-opening"), seen)
+    }
+
+    @Test
+    fun aFileThatBreaksOffIsNotTakenForOneThatEnded() = service { phone ->
+        atTheLog(phone).tap("Pick another log")
+        val bytes = longLog()
+        give(Slow(bytes, bytes.size / 2))
+        phone.answerPicker(there)
+        phone.expect("could not be read to its end").expect("What it says")
+    }
 
     private fun atTheLog(phone: Phone): Phone {
         phone.launch().tap("Journal")

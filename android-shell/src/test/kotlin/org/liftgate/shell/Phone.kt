@@ -163,6 +163,11 @@ class Phone(
         ShadowLooper.idleMainLooper()
     }
 
+    private var meanwhile: Pair<String, () -> Unit>? = null
+
+    /** What a person does once, as soon as the screen shows [words] while the core is at work. */
+    fun whileItShows(words: String, act: () -> Unit): Phone = apply { meanwhile = words to act }
+
     /** Whether the core has still to answer. */
     val busy: Boolean get() = app.core.busy
 
@@ -171,6 +176,10 @@ class Phone(
         val until = System.nanoTime() + PATIENCE_NS
         do {
             ShadowLooper.idleMainLooper()
+            meanwhile?.takeIf { (words, _) -> app.core.busy && says(words) }?.let { (_, act) ->
+                meanwhile = null
+                act()
+            }
             if (app.core.busy) Thread.sleep(1)
             check(System.nanoTime() < until) { "the core did not answer in ${PATIENCE_NS / 1_000_000_000} s" }
         } while (app.core.busy)

@@ -57,6 +57,7 @@ object Samples {
             control("Aircraft", Icon.ROTOR, Weight.QUIET), control("Findings", Icon.FLAG, Weight.QUIET),
         ),
         undo = null,
+        work = null,
     )
 
     val check = Screen(
@@ -93,6 +94,7 @@ object Samples {
             control("Release gate", Icon.LOCK, Weight.PLAIN, whyNot = "Two checks are missing"),
         ),
         undo = control("Withdraw 12.0 mm", Icon.UNDO),
+        work = null,
     )
 
     val card = Screen(
@@ -104,11 +106,12 @@ object Samples {
         ),
         foot = listOf(control("Hand to the spotter", Icon.HAND, Weight.FIELD, detail = "Tomke holds the phone")),
         undo = null,
+        work = null,
     )
 
     val bare = Screen(
         name = "book", title = "About the plan", above = null, back = control("Back to the board", Icon.BACK),
-        blocks = listOf(Block.Paragraph("Nothing to do here.", Tone.STRONG)), foot = emptyList(), undo = null,
+        blocks = listOf(Block.Paragraph("Nothing to do here.", Tone.STRONG)), foot = emptyList(), undo = null, work = null,
     )
 
     private fun balance(): Picture {

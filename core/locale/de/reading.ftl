@@ -1,0 +1,14 @@
+# Was länger dauert als eine Berührung: eine Datei, die hereinkommt, eine Aufzeichnung, die gelesen wird.
+reading-takes-in = Die Datei kommt herein
+reading-reads = Aufzeichnung wird gelesen
+reading-stop = Anhalten
+reading-back-spoken = Zurück. Hält es an
+reading-nothing-recorded = Noch ist nichts festgehalten. Wer anhält, lässt alles, wie es war.
+reading-stop-plot = Kein Bild zeichnen
+reading-plot = Für ihr Bild lesen
+reading-plot-note = Angehalten; die Werte unten sind vollständig
+reading-size = { $done } von { $of } MB
+reading-rows = { $rows ->
+    [one] eine Zeile
+   *[other] { $rows } Zeilen
+}

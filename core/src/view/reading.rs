@@ -1,0 +1,106 @@
+//! What takes longer than a touch: a file that comes in, a log that is read. How far it is, and the way to stop it.
+
+use super::context::paragraph;
+use super::{Block, Command, Context, Control, Edge, Icon, Screen, Tone, Weight, Work};
+use crate::locale::{Locale, say};
+
+/// What the person is waiting for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct UnderWay {
+    /// What it is.
+    pub what: UnderWayWith,
+    /// Bytes that are done.
+    pub bytes: u64,
+    /// Of how many, where that is known.
+    pub of: Option<u64>,
+    /// Rows that were read.
+    pub rows: Option<u64>,
+}
+
+/// What the person is waiting for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum UnderWayWith {
+    /// A document comes in.
+    Arriving {
+        /// What the phone calls it.
+        name: String,
+    },
+    /// A log is read, to be attached.
+    Attaching {
+        /// What the phone calls it.
+        name: String,
+    },
+    /// The log in view is read for its plot.
+    Plot,
+}
+
+/// Bytes in what people call a megabyte.
+const MEGABYTE: f64 = 1e6;
+
+/// What a shell does to go on with it.
+pub(super) fn work(context: &Context<'_>) -> Option<Work> {
+    context.under_way.as_ref().map(|under_way| match under_way.what {
+        UnderWayWith::Arriving { .. } => Work::Feed,
+        UnderWayWith::Attaching { .. } | UnderWayWith::Plot => Work::Touch { token: Command::ReadOn.into() },
+    })
+}
+
+/// The whole screen, where there is nothing else to look at until it is done.
+pub(super) fn waiting(context: &Context<'_>) -> Option<Screen> {
+    let under_way = context.under_way.as_ref()?;
+    let name = match &under_way.what {
+        UnderWayWith::Arriving { name } | UnderWayWith::Attaching { name } => name,
+        UnderWayWith::Plot => return None,
+    };
+    let stop = Control::primary(Command::StopReading.into(), say!(context.locale, "reading-stop")).icon(Icon::Stop);
+    let back = Control::new(Command::StopReading.into(), say!(context.locale, "common-back"))
+        .icon(Icon::Back)
+        .weight(Weight::Quiet)
+        .spoken(say!(context.locale, "reading-back-spoken"));
+    let nothing = paragraph(say!(context.locale, "reading-nothing-recorded"), Tone::Quiet);
+    let screen = context.screen("reading", name.as_str(), None, vec![progress(context.locale, under_way), nothing]);
+    Some(Screen { back: Some(back), foot: vec![stop], work: work(context), ..screen })
+}
+
+/// What stands where the plot will be.
+pub(super) fn instead_of_plot(context: &Context<'_>) -> Vec<Block> {
+    if let Some(under_way) = &context.under_way {
+        let stop = Control::new(Command::StopReading.into(), say!(context.locale, "reading-stop-plot"));
+        return vec![progress(context.locale, under_way), touch_row(stop)];
+    }
+    if context.log_was_stopped {
+        let again = Control::new(Command::ReadAgain.into(), say!(context.locale, "reading-plot"))
+            .detail(say!(context.locale, "reading-plot-note"));
+        return vec![touch_row(again)];
+    }
+    vec![paragraph(say!(context.locale, "log-no-file"), Tone::Quiet)]
+}
+
+fn touch_row(control: Control) -> Block {
+    let (title, detail) = (control.label.clone(), control.detail.clone());
+    Block::Row { edge: Edge::None, state: String::new(), title, detail, control: Some(control) }
+}
+
+/// How far it is: a share where the length is known, else what is done.
+fn progress(locale: Locale, under_way: &UnderWay) -> Block {
+    let label = match under_way.what {
+        UnderWayWith::Arriving { .. } => say!(locale, "reading-takes-in"),
+        UnderWayWith::Attaching { .. } | UnderWayWith::Plot => say!(locale, "reading-reads"),
+    };
+    let (done, of) = (under_way.bytes as f64, under_way.of.map(|of| of as f64).filter(|of| *of > 0.0));
+    let megabytes = |bytes: f64| locale.number(bytes / MEGABYTE, if bytes < 10.0 * MEGABYTE { 1 } else { 0 });
+    let (value, unit) = match of {
+        Some(of) => (locale.number((100.0 * done / of).floor().min(100.0), 0), "%"),
+        None => (megabytes(done), "MB"),
+    };
+    let size = of.map(|of| say!(locale, "reading-size", done = megabytes(done), of = megabytes(of)));
+    let rows = under_way.rows.map(|rows| say!(locale, "reading-rows", rows = rows));
+    let note: Vec<String> = size.into_iter().chain(rows).collect();
+    Block::Figure {
+        label,
+        value,
+        unit: unit.to_owned(),
+        note: Some(note.join("; ")).filter(|note| !note.is_empty()),
+        edge: Edge::None,
+    }
+}
