@@ -181,6 +181,14 @@ fn a_log_is_named_and_refused_in_german() {
     choose_in(person, "Spalte 2", "Akkustrom");
     let refused = person.refused("Diese Aufzeichnung anhängen");
     assert!(refused.contains("sind beide Akkustrom: eine auslassen"), "{refused}");
+    // What is recorded of it as words is recorded in German.
+    choose_in(person, "Spalte 2", "Akkuspannung");
+    person.tap("Diese Aufzeichnung anhängen");
+    let Body::LogAttached { log, .. } = person.last() else { panic!("{:?}", person.last()) };
+    assert_eq!(log.faults[0], "Zeile 302, Spalte 2 (Spannung): keine Zahl, leer gelassen: „kaputt“");
+    let words = person.words();
+    assert!(words.contains("1180 U/min") && !words.contains(" rpm"), "{words}");
+    assert!(words.contains("beim größten Strom, 90 A"), "{words}");
 }
 
 /// Touches an option of the choice with this label.

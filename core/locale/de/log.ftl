@@ -229,6 +229,7 @@ log-row-open-quote = ein Anführungszeichen, das nie schließt, Zeile ausgelasse
 log-row-time-jump = die Zeit springt und kommt zurück, Zeile ausgelassen
 log-no-table-empty = Die Datei ist leer: die Datei wählen, die der Aufzeichner als Text schrieb, eine Zeile für jeden Augenblick
 log-no-table = Keine Zeilen mit Zahlen gefunden; die Datei beginnt mit „{ $begins }“: die Datei wählen, die der Aufzeichner als Text schrieb, eine Zeile für jeden Augenblick
+log-no-rows-at-all = Keine Zeile war zu gebrauchen: es gibt keine. Die Datei wählen, die der Aufzeichner als Text schrieb, eine Zeile für jeden Augenblick
 log-no-rows = Keine Zeile war zu gebrauchen; die erste davon: { $first }. Prüfen, welche Spalte die Zeit ist und wie sie geschrieben ist
 log-stopped = Das Einlesen wurde abgebrochen; nichts davon wurde behalten
 log-unreadable = Die Datei ließ sich nach { $bytes } Bytes nicht weiterlesen: { $reason }

@@ -229,6 +229,7 @@ log-row-open-quote = a quotation mark that never closes, row left out
 log-row-time-jump = the time jumps and comes back, row left out
 log-no-table-empty = the file is empty: choose the file that the recorder wrote as text with one row for each moment
 log-no-table = no rows of numbers were found; the file begins "{ $begins }": choose the file that the recorder wrote as text with one row for each moment
+log-no-rows-at-all = no row could be used: there are none. Choose the file that the recorder wrote as text with one row for each moment
 log-no-rows = no row could be used; the first that could not: { $first }. Check which column is the time, and how it is written
 log-stopped = the import was stopped; nothing was kept of it
 log-unreadable = the file could not be read after { $bytes } bytes: { $reason }

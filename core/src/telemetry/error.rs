@@ -1,5 +1,6 @@
 use thiserror::Error;
 
+use super::faults::Fault;
 use super::quantity::{LogUnit, Quantity};
 
 /// Why a log could not be taken in at all. What is wrong with a single row is a [`super::Fault`] and stops nothing.
@@ -19,8 +20,8 @@ pub enum TelemetryError {
     },
     /// Not one row could be used.
     NoRows {
-        /// The first row's fault.
-        first: String,
+        /// The first row's fault; none where there are no rows.
+        first: Option<Fault>,
     },
     /// The person stopped it. Nothing was kept.
     Stopped,

@@ -117,7 +117,10 @@ impl TelemetryError {
                 say!(locale, "log-no-table", begins = begins)
             }
             TelemetryError::Map { misfit, .. } => misfit.words(locale),
-            TelemetryError::NoRows { first } => say!(locale, "log-no-rows", first = first),
+            TelemetryError::NoRows { first: Some(first) } => {
+                say!(locale, "log-no-rows", first = first.words(locale))
+            }
+            TelemetryError::NoRows { first: None } => say!(locale, "log-no-rows-at-all"),
             TelemetryError::Stopped => say!(locale, "log-stopped"),
             TelemetryError::Unreadable { at_bytes, reason } => {
                 say!(locale, "log-unreadable", bytes = at_bytes, reason = reason)

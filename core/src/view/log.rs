@@ -7,7 +7,7 @@ use crate::engineering::Grade;
 use crate::locale::{Locale, say};
 use crate::record::{AttachedLog, Body, Entry, EntryId, Unit};
 use crate::telemetry::summary::{FigureKind, LogFigure};
-use crate::telemetry::{ColumnMap, Layout, MappedColumn, Quantity, Recording, Span, TimeForm};
+use crate::telemetry::{ColumnMap, Layout, LogUnit, MappedColumn, Quantity, Recording, Span, TimeForm};
 
 /// The field of how the time is written.
 const TIME: &str = "time";
@@ -328,6 +328,11 @@ fn figure_value(locale: Locale, figure: &LogFigure) -> (String, Option<String>) 
     (digits(figure.value), figure.half_width.map(|width| format!("± {}", digits(width))))
 }
 
+/// The unit of a figure as the person's language has it; a unit that no column is written in is the same in all of them.
+fn unit_shown(locale: Locale, figure: &LogFigure) -> &str {
+    LogUnit::of_text(&figure.unit).map_or(&figure.unit, |unit| unit.shown(locale))
+}
+
 /// A figure of a log for a page.
 pub(crate) struct LogLine {
     /// What it is.
@@ -349,7 +354,7 @@ pub(crate) fn log_lines(locale: Locale, log: &AttachedLog) -> Vec<LogLine> {
         let width = width.map_or_else(String::new, |width| format!(" {width}"));
         LogLine {
             title: figure_title(locale, log, figure),
-            value: format!("{value}{width} {}", figure.unit),
+            value: format!("{value}{width} {}", unit_shown(locale, figure)),
             note: figure.note.clone(),
         }
     };
@@ -360,7 +365,7 @@ fn figure_row(context: &Context<'_>, card: EntryId, log: &AttachedLog, index: u3
     let title = figure_title(context.locale, log, figure);
     let (value, width) = figure_value(context.locale, figure);
     let width = width.map_or_else(String::new, |width| format!(" {width}"));
-    let value = format!("{value}{width} {}", figure.unit);
+    let value = format!("{value}{width} {}", unit_shown(context.locale, figure));
     let detail = if figure.note.is_empty() { value.clone() } else { format!("{value}; {}", figure.note) };
     let state = match figure.grade {
         Some(Grade::Stop) => say!(context.locale, "log-state-stop"),
@@ -433,7 +438,7 @@ pub(super) fn figure(context: &Context<'_>, card: EntryId, index: u32) -> Screen
     let mut blocks = vec![Block::Figure {
         label: figure_title(context.locale, log, figure),
         value,
-        unit: figure.unit.clone(),
+        unit: unit_shown(context.locale, figure).to_owned(),
         note: Some(note.join("; ")).filter(|note| !note.is_empty()),
         edge: edge_of(figure.grade),
     }];
