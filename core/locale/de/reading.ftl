@@ -8,7 +8,8 @@ reading-stop-plot = Kein Bild zeichnen
 reading-plot = Für ihr Bild lesen
 reading-plot-note = Angehalten; die Werte unten sind vollständig
 reading-size = { $done } von { $of } MB
-reading-rows = { $rows ->
-    [one] eine Zeile
-   *[other] { $rows } Zeilen
-}
+reading-rows =
+    { $rows ->
+        [one] eine Zeile
+       *[other] { $rows } Zeilen
+    }

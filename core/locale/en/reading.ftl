@@ -8,7 +8,8 @@ reading-stop-plot = Draw no plot
 reading-plot = Read it for its plot
 reading-plot-note = You stopped it; the figures below are complete
 reading-size = { $done } of { $of } MB
-reading-rows = { $rows ->
-    [one] one row
-   *[other] { $rows } rows
-}
+reading-rows =
+    { $rows ->
+        [one] one row
+       *[other] { $rows } rows
+    }
