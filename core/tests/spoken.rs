@@ -9,8 +9,8 @@ use proc_macro2::{TokenStream, TokenTree};
 use syn::visit::Visit;
 use syn::{Attribute, LitStr, Macro};
 
-/// Where the words of screens and pages are made.
-const SPEAKING: [&str; 5] = ["view", "desk", "computed", "dossier", "field"];
+/// Where screens and pages are made, and what hands them their reasons.
+const SPEAKING: [&str; 7] = ["view", "desk", "computed", "dossier", "field", "readiness", "aircraft"];
 
 /// Texts that look like words and are none for a person, each with the reason.
 const NO_WORDS: [(&str, &str); 11] = [
@@ -132,7 +132,7 @@ fn is_sentence(text: &str) -> bool {
         letters.next().is_some_and(char::is_uppercase) && letters.all(char::is_lowercase)
     };
     let apart = !words.is_empty() && written.contains(' ');
-    apart || words.first().is_some_and(|word| begins(word))
+    apart || words.first().is_some_and(begins)
 }
 
 fn sources(folder: &Path, found: &mut Vec<PathBuf>) {
