@@ -44,7 +44,10 @@ pub(super) fn begin(
     stop(shared)?;
     let into = match command {
         Command::PickPlan => Into::Plan(Vec::new()),
-        Command::PickLog(card) => Into::Log(*card, shared.journal.begin_log()?),
+        Command::PickLog(card) => {
+            shared.picked_log = None;
+            Into::Log(*card, shared.journal.begin_log()?)
+        }
         _ => return Err(DeskError::refused(say!(shared.locale(), "desk-takes-no-document"))),
     };
     shared.arriving = Some(Arriving { name: name.to_owned(), length, into });

@@ -49,8 +49,9 @@ impl From<TelemetryError> for DeskError {
     }
 }
 
-/// The field that keeps what the phone calls the file that is offered.
+/// The fields that keep what the phone calls the file that is offered, and which one it is.
 const FILE_NAME: &str = "file-name";
+const FILE: &str = "file";
 
 /// Looks at a file that is here as a whole, and goes to where its columns are named.
 pub(super) fn offer(shared: &mut Shared, card: EntryId, name: &str, file: &OfferedLog) -> Result<(), DeskError> {
@@ -65,6 +66,7 @@ pub(super) fn offer(shared: &mut Shared, card: EntryId, name: &str, file: &Offer
     let place = Place::LogOffer(card);
     shared.journal.drop_drafts(&place)?;
     shared.journal.keep_draft(&place, FILE_NAME, name)?;
+    shared.journal.keep_draft(&place, FILE, &file.name)?;
     shared.picked_log = Some(PickedLog { card, name: name.to_owned(), layout, file: file.clone() });
     shared.go(place)
 }
@@ -75,7 +77,9 @@ fn offered_again(shared: &mut Shared, card: EntryId) -> Result<(), DeskError> {
         return Ok(());
     }
     let drafts = shared.journal.drafts(&Place::LogOffer(card))?;
-    let (Some(name), Some(file)) = (drafts.get(FILE_NAME), shared.journal.offered_log()?) else { return Ok(()) };
+    // One that was offered for another flight since took its place.
+    let file = shared.journal.offered_log()?.filter(|file| drafts.get(FILE) == Some(&file.name));
+    let (Some(name), Some(file)) = (drafts.get(FILE_NAME), file) else { return Ok(()) };
     let layout = layout_of(&shared.journal, &file.name)?;
     shared.picked_log = Some(PickedLog { card, name: name.clone(), layout, file });
     Ok(())

@@ -83,6 +83,8 @@ impl Phone {
 
     fn begin(path: &Path, phone_language: Language, now: &Moment) -> Result<Phone, DeskError> {
         let mut journal = Journal::open(path)?;
+        // It only takes room; where there is none even to clear it away, the app opens all the same.
+        let _ = journal.give_half_log_up();
         let mut entries = journal.entries()?;
         if !entries.iter().any(|entry| matches!(entry.body, Body::PlanAdopted { .. })) {
             entries.extend(journal.append(now, vec![adopt_shipped()?])?);

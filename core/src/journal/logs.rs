@@ -114,8 +114,24 @@ impl Journal {
     /// # Errors
     /// The storage's; then it is there still.
     pub(crate) fn give_log_up(&mut self) -> Result<(), JournalError> {
-        let sql = "DELETE FROM log_part WHERE log IN (SELECT id FROM log WHERE kept = 0);
-                   DELETE FROM log WHERE kept = 0;";
+        self.delete_logs(
+            "DELETE FROM log_part WHERE log IN (SELECT id FROM log WHERE kept = 0);
+             DELETE FROM log WHERE kept = 0;",
+        )
+    }
+
+    /// Clears away what came of a file before the app was killed; one that is here as a whole stays offered.
+    ///
+    /// # Errors
+    /// The storage's; then it is there still.
+    pub(crate) fn give_half_log_up(&mut self) -> Result<(), JournalError> {
+        self.delete_logs(
+            "DELETE FROM log_part WHERE log IN (SELECT id FROM log WHERE digest IS NULL);
+             DELETE FROM log WHERE digest IS NULL;",
+        )
+    }
+
+    fn delete_logs(&mut self, sql: &str) -> Result<(), JournalError> {
         let writing = JournalError::while_doing;
         let transaction = self.connection.transaction().map_err(writing(Doing::Writing))?;
         transaction.execute_batch(sql).map_err(writing(Doing::Writing))?;
@@ -275,6 +291,40 @@ mod tests {
         }
         let more = "INSERT INTO log_part (log, place, data) SELECT id, 99, x'00' FROM log";
         assert!(journal.connection.execute(more, []).unwrap_err().to_string().contains("takes no more"));
+    }
+
+    #[test]
+    fn one_that_finds_no_room_is_told_so_and_makes_room_again() {
+        let (_folder, mut journal) = journal();
+        let pages: i64 = journal.connection.pragma_query_value(None, "page_count", |row| row.get(0)).unwrap();
+        let limit = |journal: &Journal, pages: i64| {
+            journal.connection.pragma_update_and_check(None, "max_page_count", pages, |_| Ok(())).unwrap();
+        };
+        limit(&journal, pages + 1_500);
+        let mut arriving = journal.begin_log().unwrap();
+        let piece = some_bytes(PIECE * PIECES_AT_ONCE);
+        arriving.take(&mut journal, &piece).unwrap();
+        let full = arriving.take(&mut journal, &piece).unwrap_err();
+        assert!(matches!(full, JournalError::Full), "{full:?}");
+        journal.give_log_up().unwrap();
+        let small = offer(&mut journal, &piece, PIECE);
+        assert_eq!(read(&journal, &small.name, 0), piece);
+    }
+
+    #[test]
+    fn of_one_that_came_half_nothing_is_left_and_one_that_is_offered_stays() {
+        let (_folder, mut journal) = journal();
+        let offered = offer(&mut journal, &some_bytes(70_000), 9_999);
+        journal.give_half_log_up().unwrap();
+        assert_eq!(journal.offered_log().unwrap(), Some(offered));
+        let mut arriving = journal.begin_log().unwrap();
+        arriving.take(&mut journal, &some_bytes(PIECE * (PIECES_AT_ONCE + 1))).unwrap();
+        let parts = |journal: &Journal| -> i64 {
+            journal.connection.query_row("SELECT count(*) FROM log_part", [], |row| row.get(0)).unwrap()
+        };
+        assert_eq!(parts(&journal), PIECES_AT_ONCE as i64 + 1);
+        journal.give_half_log_up().unwrap();
+        assert_eq!(parts(&journal), 0);
     }
 
     #[test]

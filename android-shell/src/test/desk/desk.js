@@ -75,6 +75,7 @@ async function show (next) {
   showControls(next)
   showSwitches(next.switches)
   showSaid(next.said)
+  showPicker(next.picker)
 }
 
 function put (element, words) {
@@ -127,6 +128,16 @@ function showSaid (said) {
   if (list.dataset.all === said.join('\n')) return
   list.dataset.all = said.join('\n')
   list.replaceChildren(...said.map((words) => Object.assign(document.createElement('li'), { textContent: words })))
+}
+
+let asked = null
+
+function showPicker (picker) {
+  if ((asked && asked.kind) === (picker && picker.kind)) return
+  asked = picker
+  part('opens').hidden = !picker || picker.kind !== 'open'
+  part('saves').hidden = !picker || picker.kind !== 'save'
+  part('file').value = ''
 }
 
 // ---- touching
@@ -185,6 +196,29 @@ for (const button of document.querySelectorAll('[data-seconds]')) {
 for (const select of document.querySelectorAll('[data-switch]')) {
   select.addEventListener('change', () => send('switch', { name: select.dataset.switch, value: select.value }))
 }
+part('file').addEventListener('change', () => give(part('file').files[0]))
+part('save').addEventListener('click', saved)
+for (const button of document.querySelectorAll('.none')) button.addEventListener('click', () => send('none', {}))
+
+async function hand (path, body) {
+  const answer = await fetch(path, { method: 'POST', body })
+  part('trouble').textContent = answer.ok ? '' : await answer.text()
+  return answer
+}
+
+function give (file) {
+  if (file) hand('/document?name=' + encodeURIComponent(file.name), file)
+}
+
+async function saved () {
+  const name = asked.name
+  const answer = await hand('/saved', '')
+  if (!answer.ok) return
+  const link = Object.assign(document.createElement('a'), { href: URL.createObjectURL(await answer.blob()), download: name })
+  link.click()
+  URL.revokeObjectURL(link.href)
+}
+
 part('back').addEventListener('click', () => send('back', {}))
 part('death').addEventListener('click', () => send('death', {}))
 

@@ -7,6 +7,7 @@ import android.view.View
 import android.view.accessibility.AccessibilityNodeInfo
 import android.widget.EditText
 import java.io.ByteArrayOutputStream
+import java.io.File
 import java.nio.ByteBuffer
 import java.time.Instant
 import java.time.ZoneOffset
@@ -34,6 +35,7 @@ class Desk(private val phone: Phone, private val from: String) {
     private var revision = 0L
     private var png: Pair<Long, ByteArray>? = null
     private val switches = Switches()
+    private val picker = DeskPicker(phone)
     private val said = mutableListOf<String>()
     private var saidSoFar = 0
 
@@ -76,9 +78,20 @@ class Desk(private val phone: Phone, private val from: String) {
             "death" -> { -> phone.kill() }
             "switch" -> { -> switches.turn(how.getString("name"), how.getString("value")) }
             "time" -> { -> pass(how.getLong("seconds")) }
+            "none" -> { -> if (picker.isOpen) picker.chooseNone() }
             else -> throw IllegalArgumentException("the desk does not know what “$what” is")
         }
-        val done = CompletableFuture<Unit>()
+        await(does)
+    }
+
+    /** Hands [file] to the app as the document that was picked, under the name that it has for the person. */
+    fun picked(name: String, file: File) = await { picker.choose(name, file) }
+
+    /** Lets the app save its document, and gives what it wrote. */
+    fun saved(): ByteArray = await { picker.save() }
+
+    private fun <T> await(does: () -> T): T {
+        val done = CompletableFuture<T>()
         jobs += {
             try {
                 done.complete(does())
@@ -86,7 +99,7 @@ class Desk(private val phone: Phone, private val from: String) {
                 done.completeExceptionally(failed)
             }
         }
-        done.get()
+        return done.get()
     }
 
     // The phone's own thread
@@ -133,7 +146,7 @@ class Desk(private val phone: Phone, private val from: String) {
     }
 
     private fun JSONObject.same(other: JSONObject) =
-        listOf("controls", "said", "switches").all { optString(it) == other.optString(it) }
+        listOf("controls", "said", "switches", "picker").all { optString(it) == other.optString(it) }
 
     private fun describe(drawn: Bitmap) = JSONObject()
         .put("from", from)
@@ -144,6 +157,7 @@ class Desk(private val phone: Phone, private val from: String) {
         .put("switches", switches.asJson())
         .put("said", JSONArray(heard()))
         .put("time", time())
+        .put("picker", picker.asJson())
 
     private fun time(): String = Instant.ofEpochMilli(phone.clock.wallMs)
         .atOffset(ZoneOffset.ofTotalSeconds(phone.clock.offsetMin * S_A_MINUTE))

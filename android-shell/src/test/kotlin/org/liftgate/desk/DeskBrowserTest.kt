@@ -62,6 +62,35 @@ class DeskBrowserTest {
     }
 
     @Test
+    fun aDocumentGoesOutThroughTheBrowserAndComesInAgain() {
+        home()
+        takeUp("Aircraft")
+        takeUp("Large electric helicopter")
+        takeUp("Save a copy of this plan")
+        until("the desk offers to save") { browser.findElement(By.id("save")).isDisplayed }
+        val script = "const done = arguments[0]; fetch('/saved', { method: 'POST' }).then((a) => a.text()).then(done)"
+        val plan = browser.executeAsyncScript(script) as String
+        assertTrue("format = 1" in plan)
+        until("it is saved") { !browser.findElement(By.id("save")).isDisplayed }
+
+        takeUp("Open a plan file")
+        val mine = File(desk.folder, "mine.toml").apply { writeText(plan.replace("title = \"Walk-round by hand\"", "title = \"Walk round it\"")) }
+        until("the desk asks for a file") { browser.findElement(By.id("file")).isDisplayed }
+        shot("picker")
+        browser.findElement(By.id("file")).sendKeys(mine.path)
+        awaitControl("Bring this plan into force")
+        until("the file is taken") { !browser.findElement(By.id("file")).isDisplayed }
+        home()
+        takeUp("Aircraft")
+        takeUp("Large electric helicopter")
+        takeUp("Open a plan file")
+        until("the desk asks again") { browser.findElement(By.id("file")).isDisplayed }
+        browser.findElement(By.cssSelector("#opens .none")).click()
+        until("nobody asks for a file any more") { !browser.findElement(By.id("file")).isDisplayed }
+        home()
+    }
+
+    @Test
     fun theDesksOwnSwitchesTurnThePhone() {
         val upright = size()
         switch("held", "lying")
@@ -217,6 +246,12 @@ class DeskBrowserTest {
         over(says).click().perform()
         until("the picture answers to “$says”") { revision() > before }
         Thread.sleep(300)
+    }
+
+    /** Takes a control up as the keyboard does, wherever on the page it is. */
+    private fun takeUp(says: String) {
+        awaitControl(says)
+        browser.executeScript("arguments[0].click()", buttons().first { it.getAttribute("data-says")!!.startsWith(says) })
     }
 
     private fun hold(says: String) = over(says).clickAndHold().pause(Duration.ofMillis(HOLD_MS)).release().perform()

@@ -9,6 +9,9 @@ import java.util.concurrent.TimeUnit
 /** The desk as `android-shell/desk` starts it, in a process of its own, with [journal] in use at the [moment] it was left. */
 class DeskProcess(journal: File, moment: String) : AutoCloseable {
     private val process: Process
+
+    /** Where its journal lies. */
+    val folder: File = journal.parentFile
     private val said = LinkedBlockingQueue<String>()
 
     /** Where the page is. */

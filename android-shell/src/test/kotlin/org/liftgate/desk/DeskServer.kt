@@ -5,6 +5,7 @@ import com.sun.net.httpserver.HttpServer
 import java.io.File
 import java.net.InetAddress
 import java.net.InetSocketAddress
+import java.nio.file.Files
 import java.util.concurrent.ExecutionException
 import java.util.concurrent.Executors
 import org.json.JSONException
@@ -65,6 +66,11 @@ class DeskServer(private val desk: Desk, private val page: File, port: Int) : Au
 
     private fun serve(asked: HttpExchange): Reply {
         val path = asked.requestURI.path
+        if (asked.requestMethod == "POST" && path == "/document") {
+            takeIn(asked)
+            return Reply(204, "text/plain", "")
+        }
+        if (asked.requestMethod == "POST" && path == "/saved") return Reply(200, "application/octet-stream", desk.saved())
         if (asked.requestMethod == "POST") {
             val told = asked.requestBody.readNBytes(LONGEST_BODY).decodeToString()
             desk.told(path.removePrefix("/"), JSONObject(told.ifEmpty { "{}" }))
@@ -79,6 +85,14 @@ class DeskServer(private val desk: Desk, private val page: File, port: Int) : Au
                 ?: Reply(404, "text/plain", "that picture is gone")
             else -> Reply(404, "text/plain", "nothing is here")
         }
+    }
+
+    /** A document as long as it likes; it goes over a file, as the app reads it at its own pace. */
+    private fun takeIn(asked: HttpExchange) {
+        val name = asked.requestURI.query.orEmpty().removePrefix("name=")
+        val file = Files.createTempFile("liftgate-desk", ".document").toFile().apply { deleteOnExit() }
+        file.outputStream().use(asked.requestBody::transferTo)
+        desk.picked(name, file)
     }
 
     private fun number(asked: HttpExchange, name: String): Long =

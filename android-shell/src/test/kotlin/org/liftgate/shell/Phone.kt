@@ -251,13 +251,21 @@ class Phone(
     /** Touches the one control that shows [label], or says it to a screen reader where it shows an icon alone. */
     fun tap(label: String): Phone = apply { touch(target(label)) }
 
-    /** Answers the phone's picker of documents, opened by touching [label], with [uri]; null: the person chose none. */
-    fun answerPicker(uri: Uri?): Intent {
-        val asked = checkNotNull(shadowOf(activity).nextStartedActivityForResult) { "no picker was opened" }
+    /** What the phone's picker of documents was asked for and has not answered yet. */
+    val askedPicker: Intent?
+        get() = controller?.get()?.let { shadowOf(it).peekNextStartedActivityForResult()?.intent }?.takeIf(::isPicker)
+
+    /** What is merely started is on the same list. */
+    private fun isPicker(intent: Intent) = intent.action == Intent.ACTION_OPEN_DOCUMENT || intent.action == Intent.ACTION_CREATE_DOCUMENT
+
+    /** Answers the phone's picker of documents with [uri]; null: the person chose none. What comes of it is awaited, or not. */
+    fun answerPicker(uri: Uri?, await: Boolean = true): Intent {
+        val started = generateSequence { shadowOf(activity).nextStartedActivityForResult }
+        val asked = checkNotNull(started.firstOrNull { isPicker(it.intent) }) { "no picker was opened" }
         while (shadowOf(app).peekNextStartedActivity() != null) shadowOf(app).nextStartedActivity
         val answer = if (uri == null) Activity.RESULT_CANCELED else Activity.RESULT_OK
         shadowOf(activity).receiveResult(asked.intent, answer, uri?.let { Intent().setData(it) })
-        settle()
+        if (await) settle()
         return asked.intent
     }
 
