@@ -47,30 +47,31 @@ pub enum LiftgateError {
 
 impl From<DeskError> for LiftgateError {
     fn from(error: DeskError) -> Self {
-        match error {
-            DeskError::Refused { field, reason } => LiftgateError::Refused { field, reason },
-            DeskError::NotYourTurn { reason } => LiftgateError::NotYourTurn { reason },
-            DeskError::Journal(error) => error.into(),
-            DeskError::Plan(faults) => LiftgateError::NotReadable { reason: faults.to_string() },
-        }
-    }
-}
-
-impl From<JournalError> for LiftgateError {
-    fn from(error: JournalError) -> Self {
         let reason = error.to_string();
         match error {
-            JournalError::Full => LiftgateError::StorageFull { reason },
-            JournalError::Newer { .. } => LiftgateError::NewerJournal { reason },
-            JournalError::NotAJournal { .. } | JournalError::Broken { .. } | JournalError::Unreadable { .. } => {
-                LiftgateError::NotReadable { reason }
+            DeskError::Refused { field, .. } | DeskError::Log { field, .. } => {
+                LiftgateError::Refused { field, reason }
             }
-            JournalError::CannotWithdraw { .. } => LiftgateError::Refused { field: None, reason },
-            JournalError::Busy | JournalError::Sqlite { .. } => LiftgateError::Storage { reason },
+            DeskError::NotYourTurn { .. } => LiftgateError::NotYourTurn { reason },
+            DeskError::Journal { source, .. } => of_journal(&source, reason),
+            DeskError::Plan { .. } => LiftgateError::NotReadable { reason },
         }
     }
 }
 
+fn of_journal(error: &JournalError, reason: String) -> LiftgateError {
+    match error {
+        JournalError::Full => LiftgateError::StorageFull { reason },
+        JournalError::Newer { .. } => LiftgateError::NewerJournal { reason },
+        JournalError::NotAJournal { .. } | JournalError::Broken { .. } | JournalError::Unreadable { .. } => {
+            LiftgateError::NotReadable { reason }
+        }
+        JournalError::CannotWithdraw { .. } => LiftgateError::Refused { field: None, reason },
+        JournalError::Busy | JournalError::Sqlite { .. } => LiftgateError::Storage { reason },
+    }
+}
+
+/// The arithmetic is put out for other programs and knows of no person: its errors are in English.
 impl From<EngineeringError> for LiftgateError {
     fn from(error: EngineeringError) -> Self {
         LiftgateError::Refused { field: None, reason: error.to_string() }

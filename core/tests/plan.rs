@@ -5,8 +5,10 @@ mod common;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use liftgate_core::locale::Locale;
-use liftgate_core::plan::{Check, CheckKind, Computation, Fly, Limit, Motion, Plan, PlanFaults, SHIPPED, Subject};
+use liftgate_core::locale::{Language, Locale, Measures, TemperatureScale};
+use liftgate_core::plan::{
+    Check, CheckKind, Computation, Fly, Limit, Motion, Plan, PlanFaults, PlanReason, SHIPPED, Subject,
+};
 use liftgate_core::record::Unit;
 
 /// A small plan with one of everything. The tests below break it in one place each.
@@ -43,9 +45,22 @@ fn expect(from: &str, to: &str, at: &str, reason: &str) {
     let (line, column) = place_of(&text, at);
     assert_eq!(found.faults.len(), 1, "{to}: {found}");
     let fault = &found.faults[0];
-    assert!(fault.reason.contains(reason), "'{to}': expected '{reason}' in: {}", fault.reason);
+    assert!(fault.reason.to_string().contains(reason), "'{to}': expected '{reason}' in: {}", fault.reason);
     assert_eq!((fault.line, fault.column), (line, column), "'{to}': {found}");
     assert!(found.to_string().starts_with(&format!("my.toml:{line}:{column}: ")), "{found}");
+    says_the_same_in_german(&fault.reason);
+}
+
+const GERMAN: Locale =
+    Locale { language: Language::German, temperature: TemperatureScale::Celsius, measures: Measures::Metric };
+
+/// Another sentence, with the same ids and keys of the file in it.
+fn says_the_same_in_german(reason: &PlanReason) {
+    let (english, german) = (reason.to_string(), reason.words(GERMAN));
+    assert_ne!(english, german);
+    for named in english.split(['\'', '`']).skip(1).step_by(2) {
+        assert!(german.contains(named), "'{named}' of '{english}' is not in '{german}'");
+    }
 }
 
 #[test]
@@ -75,7 +90,10 @@ fn a_slip_of_syntax_is_placed() {
         let slip = line..=line + to.matches('\n').count();
         assert_eq!(found.faults.len(), 1, "{found}");
         assert!(slip.contains(&found.faults[0].line), "{to}: {found}");
-        assert!(!found.faults[0].reason.is_empty() && !found.faults[0].reason.contains('\n'), "{found}");
+        assert!(
+            !found.faults[0].reason.to_string().is_empty() && !found.faults[0].reason.to_string().contains('\n'),
+            "{found}"
+        );
     }
 }
 
@@ -92,7 +110,7 @@ fn a_measure_without_its_unit_is_placed() {
     let text = with("unit = \"mm\" # of the gap\n", "");
     let found = faults(&text);
     assert_eq!(found.faults.len(), 1);
-    assert!(found.faults[0].reason.contains("missing field `unit`"), "{found}");
+    assert!(found.faults[0].reason.to_string().contains("missing field `unit`"), "{found}");
     assert_eq!((found.faults[0].line, found.faults[0].column), place_of(&text, "[stage.check.measure] # of the gap"));
 }
 
@@ -119,17 +137,17 @@ fn a_plan_of_a_later_format_is_told_so() {
     // Also where it has keys that this format does not know: the format is what explains them.
     let text = with("format = 1", "format = 2\nweather = \"wet\"");
     let found = faults(&text);
-    assert!(found.faults[0].reason.contains("reads plans of format 1"), "{found}");
+    assert!(found.faults[0].reason.to_string().contains("reads plans of format 1"), "{found}");
     assert_eq!((found.faults[0].line, found.faults[0].column), place_of(&text, "2\nweather"));
 }
 
 #[test]
 fn an_empty_file_and_a_plan_without_stages_are_refused() {
     let found = faults("");
-    assert!(found.faults[0].reason.contains("missing field `format`"), "{found}");
+    assert!(found.faults[0].reason.to_string().contains("missing field `format`"), "{found}");
     let text = WHOLE.split("[[stage]]").next().unwrap();
     let found = faults(text);
-    assert!(found.faults[0].reason.contains("no stage"), "{found}");
+    assert!(found.faults[0].reason.to_string().contains("no stage"), "{found}");
 }
 
 // -------------------------------------------------------------------------------- what leads nowhere
@@ -195,7 +213,7 @@ fn checks_that_rest_on_each_other_are_named() {
     let to = "rests_on = [\"check:look\"] # look";
     let text = with("rests_on = [\"part:motor\"] # look", to);
     let found = faults(&text);
-    assert!(found.faults.iter().any(|fault| fault.reason.contains("look > look")), "{found}");
+    assert!(found.faults.iter().any(|fault| fault.reason.to_string().contains("look > look")), "{found}");
 }
 
 #[test]
@@ -206,7 +224,7 @@ fn a_gate_that_waits_for_a_stage_without_one_is_told() {
         with("[[stage]]\nid = \"bench\"", prep).replace("after = [\"bench\"]", "after = [\"bench\", \"prep\"]");
     let found = faults(&text);
     assert_eq!(found.faults.len(), 1, "{found}");
-    assert!(found.faults[0].reason.contains("'prep' has no gate"), "{found}");
+    assert!(found.faults[0].reason.to_string().contains("'prep' has no gate"), "{found}");
     assert_eq!((found.faults[0].line, found.faults[0].column), place_of(&text, "\"prep\"]"));
 }
 
@@ -243,7 +261,7 @@ fn an_id_that_stands_twice_is_placed_at_the_second() {
     let text = with("id = \"service\"", "id = \"bench\" # again");
     let found = faults(&text);
     // That a stage then waits for itself is told too.
-    let fault = found.faults.iter().find(|fault| fault.reason.contains("another stage 'bench'")).unwrap();
+    let fault = found.faults.iter().find(|fault| fault.reason.to_string().contains("another stage 'bench'")).unwrap();
     assert_eq!((fault.line, fault.column), place_of(&text, "\"bench\" # again"), "{found}");
 }
 
@@ -261,7 +279,7 @@ fn a_fault_behind_umlauts_is_placed_in_characters() {
     let text =
         with("choices = [{ id = \"open\", label = \"Open\" }, { id = \"shrouded\", label = \"Shrouded\" }]", to);
     let found = faults(&text);
-    let fault = found.faults.iter().find(|fault| fault.reason.contains("'Shrouded' is no id")).unwrap();
+    let fault = found.faults.iter().find(|fault| fault.reason.to_string().contains("'Shrouded' is no id")).unwrap();
     assert_eq!((fault.line, fault.column), place_of(&text, "\"Shrouded\""));
 }
 
@@ -359,11 +377,11 @@ fn a_measure_without_limit_or_basis_is_placed() {
     let text = with("stop_below = 2.0 # of the gap\ncaution_below = 3.0 # caution\n", "");
     let found = faults(&text);
     assert_eq!((found.faults[0].line, found.faults[0].column), place_of(&text, "\"gap\""));
-    assert!(found.faults[0].reason.contains("has no limit"), "{found}");
+    assert!(found.faults[0].reason.to_string().contains("has no limit"), "{found}");
     let text = with("basis = \"Invented.\" # gap\n", "");
     let found = faults(&text);
     assert_eq!((found.faults[0].line, found.faults[0].column), place_of(&text, "\"gap\""));
-    assert!(found.faults[0].reason.contains("where its limits come from"), "{found}");
+    assert!(found.faults[0].reason.to_string().contains("where its limits come from"), "{found}");
 }
 
 #[test]
@@ -437,7 +455,7 @@ fn a_gate_that_stands_on_no_check_is_placed() {
         format!("{WHOLE}\n[[stage]]\nid = \"hollow\"\ntitle = \"a\"\npurpose = \"b\"\njob = 3\ngate = \"c\"\n");
     let found = faults(&text);
     assert_eq!((found.faults[0].line, found.faults[0].column), place_of(&text, "\"hollow\""));
-    assert!(found.faults[0].reason.contains("no mandatory check"), "{found}");
+    assert!(found.faults[0].reason.to_string().contains("no mandatory check"), "{found}");
 }
 
 #[test]
@@ -446,7 +464,7 @@ fn a_trait_that_leaves_no_choice_is_placed() {
     let text = with("choices = [{ id = \"yes\", label = \"Yes\" }, { id = \"no\", label = \"No\" }]", "choices = []");
     let found = faults(&text);
     assert_eq!((found.faults[0].line, found.faults[0].column), place_of(&text, "\"wheels\""));
-    assert!(found.faults[0].reason.contains("at least two choices"), "{found}");
+    assert!(found.faults[0].reason.to_string().contains("at least two choices"), "{found}");
 }
 
 #[test]
@@ -715,9 +733,22 @@ fn what_comes_due_before_flights_runs_out_by_itself() {
 fn the_shipped_plan_is_a_good_one_as_far_as_rules_can_tell() {
     let remarks: Vec<String> = liftgate_core::plan::lint(&shipped())
         .iter()
-        .map(|r| format!("{:?} {}: {}", r.rule, r.place, r.words))
+        .map(|r| format!("{:?} {}: {}", r.rule, r.place, r.flaw.words(Locale::default())))
         .collect();
     assert!(remarks.is_empty(), "{}", remarks.join("\n"));
+}
+
+#[test]
+fn what_the_linter_has_against_a_plan_is_said_in_both_languages() {
+    // The small plan is whole and breaks many of the rules of a good one.
+    let remarks = liftgate_core::plan::lint(&Plan::parse("small.toml", WHOLE).unwrap());
+    let rules: BTreeSet<_> = remarks.iter().map(|remark| remark.rule).collect();
+    assert!(rules.len() >= 3, "{remarks:?}");
+    for remark in &remarks {
+        let (english, german) = (remark.flaw.words(Locale::default()), remark.flaw.words(GERMAN));
+        assert_ne!(english, german, "{remark:?}");
+        assert!(!german.contains("lint-") && !english.contains("lint-"), "{german}");
+    }
 }
 
 #[test]

@@ -5,9 +5,10 @@
 use std::time::Instant;
 
 use liftgate_core::engineering::Grade;
+use liftgate_core::locale::{Language, Locale};
 use liftgate_core::telemetry::plot::{cursor, line};
 use liftgate_core::telemetry::segments::Manner;
-use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side, summarise};
+use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side, summarise, summarise_for};
 use liftgate_core::telemetry::*;
 use proptest::prelude::*;
 
@@ -96,6 +97,21 @@ fn figure(summary: &Summary, kind: FigureKind, channel: Option<u32>) -> LogFigur
 
 fn near(value: f64, expected: f64, within: f64) {
     assert!((value - expected).abs() <= within, "{value}, not {expected} within {within}");
+}
+
+#[test]
+fn the_notes_of_a_log_are_made_for_whoever_reads_them_and_its_figures_are_the_same() {
+    let german = Locale { language: Language::German, ..Locale::default() };
+    let (log, limits) = (flight(), limits());
+    let english = summarise(&log, &limits).unwrap().figures;
+    let german = summarise_for(&log, &limits, german).unwrap().figures;
+    assert_eq!(english.len(), german.len());
+    for (one, other) in english.iter().zip(&german) {
+        assert_eq!((one.kind, one.value, one.grade, one.span), (other.kind, other.value, other.grade, other.span));
+        assert_eq!(one.note.is_empty(), other.note.is_empty());
+        assert!(one.note.is_empty() || one.note != other.note, "{}", one.note);
+    }
+    assert!(german.iter().filter(|figure| !figure.note.is_empty()).count() >= 5);
 }
 
 #[test]

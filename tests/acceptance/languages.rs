@@ -4,7 +4,7 @@ use liftgate_core::locale::Language;
 use liftgate_core::record::Body;
 use liftgate_core::view::Block;
 use liftgate_tests::Person;
-use liftgate_tests::example::Kind;
+use liftgate_tests::example::{Kind, hover_log};
 use liftgate_tests::walk::Walk;
 
 const FLIGHT: &str = "First spool-up with blades";
@@ -118,4 +118,123 @@ fn a_whole_flight_is_flown_in_german_with_a_decimal_comma() {
     person.tap("Journal");
     assert!(person.words().contains("höchstens 59 °C"), "{}", person.words());
     assert!(person.words().contains("7. M"), "{}", person.words());
+}
+
+/// Someone who has come this far, in German.
+fn in_german(mut walk: Walk) -> Person {
+    walk.person.tap("Language and units");
+    walk.person.tap("Deutsch");
+    walk.person.tap("Zurück");
+    walk.person
+}
+
+#[test]
+fn why_evidence_is_stale_names_parts_and_events_in_german() {
+    let mut person = in_german(Walk::at_flight(Kind::Scale, "Hover at the second head speed"));
+    person.tap("Etwas ist geschehen");
+    person.tap("Harte Landung");
+    person.tap("Zurück");
+    assert!(person.words().contains("Es endete mit: Harte Landung"), "{}", person.words());
+    assert!(!person.words().to_lowercase().contains("hard landing"), "{}", person.words());
+    person.killed_and_the_same();
+}
+
+#[test]
+fn faults_of_a_plan_and_what_could_be_better_in_it_are_told_in_german() {
+    let mut person = in_german(Walk::new(Kind::Scale));
+    person.tap("Modell");
+    person.tap("Großer Elektro-Hubschrauber");
+    let text = String::from_utf8(person.save("Eine Kopie dieses Plans sichern")).unwrap();
+    let broken = text.replacen("rests_on = [\"mass\"", "rests_on = [\"mas\"", 1);
+    let place = broken.split("\"mas\"").next().unwrap();
+    let (line, column) = (place.lines().count(), place.lines().last().unwrap().chars().count() + 1);
+    person.pick("Plandatei öffnen", "mein.toml", broken.as_bytes());
+    assert_eq!(person.verdict(), "1 Fehler hält diesen Plan draußen.");
+    let (_, _, reason) = person.row(&format!("Zeile {line}, Spalte {column}")).unwrap();
+    assert!(reason.unwrap().starts_with("Auf ‚mas‘ beruht kein Nachweis"));
+    // Without its basis and its number in the text the check is still read, and worth mending.
+    let poorer = text.replacen("judged = \"", "judged = \"Notwithstanding considerations of applicability, ", 1);
+    person.pick("Andere Datei öffnen", "mein.toml", poorer.as_bytes());
+    assert!(person.words().contains("‚judged‘ liest sich wie Schuljahr "), "{}", person.words());
+}
+
+#[test]
+fn a_log_is_named_and_refused_in_german() {
+    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
+    walk.person.tap("Draw up the card");
+    walk.fly();
+    walk.land();
+    super::log::to_the_log(&mut walk);
+    let person = &mut walk.person;
+    person.phone.phone_speaks(Language::German).unwrap();
+    let empty = person.try_pick("Aufzeichnung wählen", "leer.csv", b"").unwrap_err();
+    assert!(empty.to_string().starts_with("Die Datei ist leer: "), "{empty}");
+    person.pick("Aufzeichnung wählen", "hover.csv", hover_log().as_bytes());
+    let offered = chips(person);
+    for (german, english) in
+        [("Akkustrom", "Pack current"), ("Rotordrehzahl", "Head speed"), ("Sekunden", "seconds"), ("U/min", "rpm")]
+    {
+        assert!(offered.iter().any(|chip| chip == german), "'{german}' is not among {offered:?}");
+        assert!(offered.iter().all(|chip| chip != english), "'{english}' is among {offered:?}");
+    }
+    // The second column is the voltage, the third the current: one is not the other.
+    choose_in(person, "Spalte 2", "Akkustrom");
+    let refused = person.refused("Diese Aufzeichnung anhängen");
+    assert!(refused.contains("sind beide Akkustrom: eine auslassen"), "{refused}");
+    // What is recorded of it as words is recorded in German.
+    choose_in(person, "Spalte 2", "Akkuspannung");
+    person.tap("Diese Aufzeichnung anhängen");
+    let Body::LogAttached { log, .. } = person.last() else { panic!("{:?}", person.last()) };
+    assert_eq!(log.faults[0], "Zeile 302, Spalte 2 (Spannung): keine Zahl, leer gelassen: „kaputt“");
+    let words = person.words();
+    assert!(words.contains("1180 U/min") && !words.contains(" rpm"), "{words}");
+    assert!(words.contains("beim größten Strom, 90 A"), "{words}");
+}
+
+/// Touches an option of the choice with this label.
+fn choose_in(person: &mut Person, choice: &str, option: &str) {
+    let blocks = person.screen().blocks;
+    let options = blocks.into_iter().find_map(|block| match block {
+        Block::Choice { label, options } if label == choice => Some(options),
+        _ => None,
+    });
+    let control = options.unwrap().into_iter().find(|control| control.label == option).unwrap();
+    person.phone.pilot().unwrap().tap(&control.token, &person.now).unwrap();
+}
+
+#[test]
+fn the_dossier_is_printed_in_the_language_of_whoever_prints_it() {
+    let walk = Walk::at_flight(Kind::Scale, "Hover at the second head speed");
+    let page = |person: &Person| person.phone.dossier(&person.now).unwrap();
+    let english = page(&walk.person);
+    assert!(english.contains("<html lang=\"en\">") && english.contains("Released by"));
+    let person = in_german(walk);
+    let german = page(&person);
+    assert!(german.contains("<html lang=\"de\">"));
+    for (one, other) in [
+        ("<h2>Stages</h2>", "<h2>Abschnitte</h2>"),
+        ("<h2>Findings</h2>", "<h2>Befunde</h2>"),
+        ("Released by ", "Erteilt von "),
+        ("1000 rpm", "1000 U/min"),
+        ("Built by ", "Gebaut von "),
+    ] {
+        assert!(english.contains(one) && !english.contains(other), "{one}");
+        assert!(german.contains(other) && !german.contains(one), "{other}");
+    }
+}
+
+#[test]
+fn a_closed_journal_says_so_in_the_language_that_was_read() {
+    let person = in_german(Walk::new(Kind::Scale));
+    let pilot = person.phone.pilot().unwrap();
+    person.phone.close().unwrap();
+    person.phone.close().unwrap();
+    let said = pilot.screen(&person.now).unwrap_err().to_string();
+    assert_eq!(said, "Das Journal ist geschlossen: die App neu öffnen");
+    // Bytes that are no database, on a phone that speaks German.
+    std::fs::write(person.journal(), vec![7_u8; 4096]).unwrap();
+    let Err(refused) = liftgate_core::desk::Phone::open_on(&person.journal(), Language::German, &person.now) else {
+        panic!("bytes were opened as a journal")
+    };
+    assert!(refused.to_string().contains("ist kein Journal von Liftgate"), "{refused}");
 }

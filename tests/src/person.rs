@@ -159,7 +159,7 @@ impl Person {
     pub fn refused(&mut self, words: &str) -> String {
         match self.try_tap(words) {
             Ok(_) => panic!("'{words}' was taken"),
-            Err(DeskError::Refused { reason, .. }) => reason,
+            Err(refused @ (DeskError::Refused { .. } | DeskError::Log { .. })) => refused.to_string(),
             Err(other) => panic!("'{words}' failed: {other}"),
         }
     }

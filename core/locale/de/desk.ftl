@@ -107,3 +107,5 @@ desk-gates-released =
         [one] { $count } Freigabe wieder erteilt
        *[other] { $count } Freigaben wieder erteilt
     }
+desk-closed = Das Journal ist geschlossen: die App neu öffnen
+desk-no-plot-control = Diese Taste ist kein Verlaufsbild

@@ -124,3 +124,74 @@ difference-nothing = nichts
 difference-flown-run = geflogen, am Boden
 difference-flown-hover = geflogen, im Schwebeflug
 difference-flown-flight = geflogen, im Rundflug
+plan-reason-format = Dieses Liftgate liest Pläne der Form { $known }: die App erneuern oder einen älteren Plan nehmen
+plan-reason-missing-key = Hier fehlt ‚{ $key }‘
+plan-reason-unknown-key = ‚{ $key }‘ gibt es hier nicht; diese Stelle hat { $known }
+plan-reason-unknown-word = ‚{ $word }‘ geht hier nicht; möglich sind { $known }
+plan-reason-wants-answers = Hier steht eine Antwort, oder mehrere in [ ]
+plan-reason-wants-holds = Hier steht until-changed, session oder { "{" } flights = 10, hours = 5.0, days = 90, events = ["eine-kennung"] { "}" } oder einiges davon
+plan-reason-wants-limit = Hier steht eine Zahl oder { "{" } figure = "eine-kennung", times = 1.0 { "}" }
+plan-reason-parser = Das ist an dieser Stelle kein gültiges TOML, oder der Wert hat nicht die Form, die hier stehen muss. Der Leser der Datei sagt auf Englisch: { $words }
+plan-reason-no-stage = Der Plan hat keinen Abschnitt (stage)
+plan-reason-few-choices = ‚{ $question }‘ braucht mindestens zwei Antworten (choices)
+plan-reason-twice = ‚{ $id }‘ steht unter { $what ->
+        [choice] choices
+       *[other] { $what }
+    } weiter oben schon einmal
+plan-reason-no-id = ‚{ $text }‘ ist keine Kennung: Wörter aus Kleinbuchstaben und Ziffern nehmen, mit Bindestrichen verbunden
+plan-reason-not-there = Unter { $what } gibt es in diesem Plan kein ‚{ $id }‘
+plan-reason-no-answer = ‚{ $question }‘ hat in diesem Plan keine Antwort ‚{ $answer }‘
+plan-reason-tells-nothing = Einige der Antworten nennen: keine und alle unterscheiden nichts
+plan-reason-range = Der glaubhafte Bereich geht von { $low } bis { $high }: low muss unter high liegen
+plan-reason-circle =
+    { $what ->
+        [figure] Diese Werte liegen jeder über dem anderen
+        [stage] Diese Abschnitte warten aufeinander
+       *[other] Diese Prüfungen beruhen aufeinander
+    }: { $way }
+plan-reason-other-unit = ‚{ $figure }‘ ist in { $is } angegeben, hier gilt { $wanted }
+plan-reason-job = Die Arbeit hat zehn Teile: job liegt zwischen 1 und 10
+plan-reason-empty-gate = ‚{ $stage }‘ hat eine Freigabe (gate) und keine verlangte Prüfung: sie ginge ohne jeden Nachweis auf
+plan-reason-no-gate = ‚{ $stage }‘ hat keine Freigabe (gate), auf die etwas warten könnte
+plan-reason-flown-before-flights = Was vor jedem Flug fällig ist, kann nicht selbst geflogen werden: es würde auf sich selbst warten
+plan-reason-no-witness = Ein Zeugenpunkt ist eine Prüfung am Boden mit witness = true: wer wäre sonst gekommen?
+plan-reason-no-subject = Auf ‚{ $text }‘ beruht kein Nachweis: mass, wiring, supplies, packs, frequencies, heat, pack-readings, load-readings, trial-runs nehmen, oder part:, setting:, figure: oder check: mit einer Kennung
+plan-reason-not-how-long = ‚{ $word }‘ sagt nicht, wie lange: until-changed, session oder flights, hours, days nehmen
+plan-reason-holds-for-nothing = Ein Nachweis muss für etwas gelten: flights, hours oder days über null, oder bis zu events
+plan-reason-other-kind = ‚{ $check }‘ hat ein ‚{ $key }‘, ist aber nicht von dieser Art
+plan-reason-kind-lacks = ‚{ $check }‘ ist von der Art { $key } und hat kein ‚{ $key }‘
+plan-reason-step = Ein Schritt (step) liegt über null
+plan-reason-start = Der Anfang (start) liegt außerhalb des glaubhaften Bereichs
+plan-reason-no-basis = ‚{ $check }‘ misst und sagt nicht, woher die Grenzwerte kommen: basis
+plan-reason-no-limit = ‚{ $check }‘ hat keinen Grenzwert: eine Prüfung, die nicht scheitern kann, ist keine
+plan-reason-limit-outside = Der Grenzwert liegt außerhalb des glaubhaften Bereichs und wäre nie zu überschreiten
+plan-reason-limits-fall = Grenzwerte steigen von stop_below über caution_below und caution_above bis stop_above
+plan-reason-times = times liegt über null
+plan-reason-minutes = Geplante Minuten liegen zwischen 0,1 und 30
+plan-reason-head-speed = Eine Rotordrehzahl liegt über null
+lint-stops-later = ‚{ $title }‘ kann das Modell am Boden halten und steht dahinter: an den Anfang damit
+lint-group-too-long = { $checks } Prüfungen in einer Gruppe; in Listen über { $most } wird übersprungen: teilen
+lint-not-above = ob die Rotordrehzahl über der des Schwebeflugs davor liegt, steht nicht fest: dem Wert ein ‚above‘ geben
+lint-no-basis = die Grenzwerte sagen nicht, woher sie kommen: die Quelle nennen, oder dass es keine gibt
+lint-limit-not-told = ‚judged‘ sagt nichts vom Grenzwert { $limit }
+lint-nothing-below = keine glaubhafte Ablesung liegt unter { $limit }
+lint-nothing-above = keine glaubhafte Ablesung liegt über { $limit }
+lint-no-stop = gilt als Halt und hat keinen: einen Halt angeben, oder als Vorsicht einstufen
+lint-turns-without-caution = ein Rotor oder Antrieb dreht sich, und kein Vorsichtshinweis steht darüber
+lint-hazard = dabei geht es um { $hazard }, und kein Vorsichtshinweis darüber sagt es
+lint-hazard-rotor = einen drehenden Rotor
+lint-hazard-drive = einen Antrieb, der von Hand gedreht wird
+lint-hazard-voltage = Akkuspannung
+lint-hazard-heat = Hitze
+lint-hazard-lifting = das Heben des Modells
+lint-hard-part = ‚{ $part }‘ liest sich wie Schuljahr { $grade }: kürzere Sätze und Wörter nehmen
+lint-hard-text = der Text liest sich wie Schuljahr { $grade }; { $most } ist das Höchste
+lint-never-runs-out = vor Flügen fällig und nie abgelaufen: es würde einmal danach gefragt
+lint-not-every-aircraft = der Grenzwert wartet auf den Wert ‚{ $figure }‘, den nicht jedes Modell hat, zu dem diese Prüfung gehört
+lint-unused = keine Prüfung hat mit { $what ->
+        [trait] dieser Frage
+        [part] diesem Teil
+        [setting] dieser Einstellung
+        [caution] diesem Vorsichtshinweis
+       *[event] diesem Ereignis
+    } zu tun: streichen oder verwenden

@@ -107,3 +107,5 @@ desk-gates-released =
         [one] { $count } gate released again
        *[other] { $count } gates released again
     }
+desk-closed = The journal is closed: open the app anew
+desk-no-plot-control = This control is no plot

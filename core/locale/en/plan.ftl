@@ -124,3 +124,65 @@ difference-nothing = nothing
 difference-flown-run = flown, run
 difference-flown-hover = flown, hover
 difference-flown-flight = flown, flight
+plan-reason-format = this Liftgate reads plans of format { $known }: update the app, or take an older plan
+plan-reason-missing-key = missing field `{ $key }`
+plan-reason-unknown-key = unknown field `{ $key }`, this place has { $known }
+plan-reason-unknown-word = unknown variant `{ $word }`, expected one of { $known }
+plan-reason-wants-answers = use one answer, or several in [ ]
+plan-reason-wants-holds = use until-changed, session, or { "{" } flights = 10, hours = 5.0, days = 90, events = ["an-id"] { "}" } or some of these
+plan-reason-wants-limit = use a number or { "{" } figure = "an-id", times = 1.0 { "}" }
+plan-reason-parser = { $words }
+plan-reason-no-stage = the plan has no stage
+plan-reason-few-choices = '{ $question }' needs at least two choices
+plan-reason-twice = there is another { $what } '{ $id }' before this one
+plan-reason-no-id = '{ $text }' is no id: use lower-case words and digits joined by hyphens
+plan-reason-not-there = there is no { $what } '{ $id }' in this plan
+plan-reason-no-answer = there is no choice of '{ $question }' '{ $answer }' in this plan
+plan-reason-tells-nothing = name some of the answers: none and all of them tell nothing apart
+plan-reason-range = the plausible range runs from { $low } to { $high }: low must lie below high
+plan-reason-circle =
+    { $what ->
+        [figure] these figures lie above each other
+        [stage] these stages wait for each other
+       *[other] these checks rest on each other
+    }: { $way }
+plan-reason-other-unit = '{ $figure }' is in { $is }, this wants { $wanted }
+plan-reason-job = the job has ten parts: job must be 1 to 10
+plan-reason-empty-gate = '{ $stage }' has a gate and no mandatory check: it would open on nothing
+plan-reason-no-gate = '{ $stage }' has no gate that another could wait for
+plan-reason-flown-before-flights = what is due before every flight cannot be flown itself: it would wait for itself
+plan-reason-no-witness = a witness point is a check on the ground with witness = true: who would have come?
+plan-reason-no-subject = '{ $text }' is nothing that evidence rests on: use mass, wiring, supplies, packs, frequencies, heat, pack-readings, load-readings, trial-runs, or part:, setting:, figure: or check: with an id
+plan-reason-not-how-long = '{ $word }' says not how long: use until-changed, session, or flights, hours, days
+plan-reason-holds-for-nothing = evidence must hold for something: flights, hours or days above nought, or until events
+plan-reason-other-kind = '{ $check }' has a '{ $key }' but is not of that kind
+plan-reason-kind-lacks = '{ $check }' says not what to { $key }
+plan-reason-step = a step must be above nought
+plan-reason-start = the start lies outside the plausible range
+plan-reason-no-basis = '{ $check }' measures, and says not where its limits come from: basis
+plan-reason-no-limit = '{ $check }' has no limit: a check that cannot fail is none
+plan-reason-limit-outside = the limit lies outside the plausible range, so it could never be passed
+plan-reason-limits-fall = limits rise from stop_below over caution_below and caution_above to stop_above
+plan-reason-times = times must be above nought
+plan-reason-minutes = planned minutes lie between 0.1 and 30
+plan-reason-head-speed = a head speed lies above nought
+lint-stops-later = '{ $title }' can stop the aircraft and stands after it: put it first
+lint-group-too-long = { $checks } checks in one group; people skip in lists longer than { $most }: split it
+lint-not-above = its head speed is not known to lie above the hover before it: give its figure an 'above'
+lint-no-basis = its limits say not where they come from: name the source, or say there is none
+lint-limit-not-told = 'judged' tells nothing of the limit { $limit }
+lint-nothing-below = no plausible reading lies below { $limit }
+lint-nothing-above = no plausible reading lies above { $limit }
+lint-no-stop = it is graded a stop and has no stop: add one, or grade it a caution
+lint-turns-without-caution = it turns a rotor or a drive and no caution stands over it
+lint-hazard = it has to do with { $hazard }, and no caution over it says so
+lint-hazard-rotor = a turning rotor
+lint-hazard-drive = a drive that turns by hand
+lint-hazard-voltage = pack voltage
+lint-hazard-heat = heat
+lint-hazard-lifting = lifting the aircraft
+lint-hard-part = '{ $part }' reads at grade { $grade }: shorter sentences and words
+lint-hard-text = its text reads at grade { $grade }; { $most } is the most
+lint-never-runs-out = it is due before flights and never runs out: it would be asked for once
+lint-not-every-aircraft = its limit waits for '{ $figure }', which not every aircraft has that has this check
+lint-unused = no check has to do with this { $what }: drop it or use it

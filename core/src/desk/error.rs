@@ -1,14 +1,17 @@
+use std::fmt;
+
 use thiserror::Error;
 
 use crate::journal::JournalError;
 use crate::locale::Locale;
 use crate::plan::PlanFaults;
+use crate::telemetry::TelemetryError;
 
-/// Why something was not done. Nothing that was recorded before is ever touched by it.
+/// Why something was not done. Nothing that was recorded before is ever touched by it. It reads in the language of whoever was
+/// at the phone.
 #[derive(Debug, Error)]
 pub enum DeskError {
     /// What was entered cannot be taken as it is.
-    #[error("{reason}")]
     Refused {
         /// The field of the form, where it is one field's fault.
         field: Option<String>,
@@ -16,27 +19,70 @@ pub enum DeskError {
         reason: String,
     },
     /// The other person has the phone.
-    #[error("{reason}")]
     NotYourTurn {
         /// Whose turn it is.
         reason: String,
     },
     /// The journal could not be read or written.
-    #[error(transparent)]
-    Journal(#[from] JournalError),
+    Journal {
+        /// Why.
+        source: JournalError,
+        /// How the person reads it.
+        locale: Locale,
+    },
     /// The plan does not hold together.
-    #[error("{0}")]
-    Plan(#[from] PlanFaults),
+    Plan {
+        /// What is wrong in it.
+        source: PlanFaults,
+        /// How the person reads it.
+        locale: Locale,
+    },
+    /// A log cannot be taken in.
+    Log {
+        /// The field of the form, where it is one column's fault.
+        field: Option<String>,
+        /// Why.
+        source: TelemetryError,
+        /// How the person reads it.
+        locale: Locale,
+    },
+}
+
+impl fmt::Display for DeskError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            DeskError::Refused { reason, .. } | DeskError::NotYourTurn { reason } => f.write_str(reason),
+            DeskError::Journal { source, locale } => f.write_str(&source.words(*locale)),
+            DeskError::Plan { source, locale } => f.write_str(&source.words(*locale)),
+            DeskError::Log { source, locale, .. } => f.write_str(&source.words(*locale)),
+        }
+    }
+}
+
+// What fails below the desk knows of no person: it reads in English until a handle says who is there.
+
+impl From<JournalError> for DeskError {
+    fn from(source: JournalError) -> Self {
+        DeskError::Journal { source, locale: Locale::default() }
+    }
+}
+
+impl From<PlanFaults> for DeskError {
+    fn from(source: PlanFaults) -> Self {
+        DeskError::Plan { source, locale: Locale::default() }
+    }
 }
 
 impl DeskError {
-    /// What a person reads. A refusal was said in the language of whoever was refused; a plan's faults are for its author.
-    pub fn words(&self, locale: Locale) -> String {
-        match self {
-            DeskError::Refused { reason, .. } | DeskError::NotYourTurn { reason } => reason.clone(),
-            DeskError::Journal(error) => error.words(locale),
-            DeskError::Plan(faults) => faults.to_string(),
+    /// The same, as a person reads it.
+    pub(super) fn read_in(mut self, to: Locale) -> DeskError {
+        match &mut self {
+            DeskError::Refused { .. } | DeskError::NotYourTurn { .. } => {}
+            DeskError::Journal { locale, .. } | DeskError::Plan { locale, .. } | DeskError::Log { locale, .. } => {
+                *locale = to;
+            }
         }
+        self
     }
 
     /// A refusal that is no single field's fault.

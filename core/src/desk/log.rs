@@ -10,7 +10,7 @@ use crate::engineering::Grade;
 use crate::journal::{Journal, NewEntry, OfferedLog};
 use crate::locale::{Locale, say};
 use crate::record::{AttachedLog, Body, EntryId, FindingGrade, ThingKind};
-use crate::telemetry::summary::{ChannelLimit, Side, summarise};
+use crate::telemetry::summary::{ChannelLimit, Side, summarise_for};
 use crate::telemetry::{Layout, Limits, Quantity, Recording, SightStep, TelemetryError};
 use crate::view::{self, Block, Place, PlotFingers, PlotPhase, PlotView};
 
@@ -40,12 +40,12 @@ pub struct OpenLog {
 }
 
 impl From<TelemetryError> for DeskError {
-    fn from(error: TelemetryError) -> Self {
-        let field = match &error {
+    fn from(source: TelemetryError) -> Self {
+        let field = match &source {
             TelemetryError::Map { column: Some(column), .. } => Some(view::quantity_field(column - 1)),
             _ => None,
         };
-        DeskError::Refused { field, reason: error.to_string() }
+        DeskError::Log { field, source, locale: Locale::default() }
     }
 }
 
@@ -113,7 +113,7 @@ pub(super) fn attached(shared: &mut Shared, card: EntryId, read: Option<Recordin
         return Err(DeskError::refused(say!(shared.locale(), "log-gone-pick-again")));
     };
     let limits = limits(shared, card);
-    let summary = summarise(&recording, &limits)?;
+    let summary = summarise_for(&recording, &limits, shared.locale())?;
     let file = picked.file.clone();
     let log = AttachedLog {
         name: picked.name.clone(),
@@ -122,7 +122,7 @@ pub(super) fn attached(shared: &mut Shared, card: EntryId, read: Option<Recordin
         map: recording.map.clone(),
         rows: recording.rows,
         fault_count: recording.faults.total(),
-        faults: recording.faults.first.iter().take(20).map(ToString::to_string).collect(),
+        faults: recording.faults.first.iter().take(20).map(|fault| fault.words(shared.locale())).collect(),
         figures: summary.figures,
     };
     let said = say!(shared.locale(), "log-attached", rows = log.rows.imported, name = log.name);
@@ -196,7 +196,7 @@ pub(super) fn printed(shared: &Shared) -> Result<BTreeMap<EntryId, view::Picture
     for flight in &shared.ledger.flights {
         let Some(log) = view::log_of(&shared.entries, flight.card) else { continue };
         let Some(recording) = kept(shared, flight.card, log) else { continue };
-        plots.insert(flight.card, view::plot_printed(Locale::default(), &recording, &limits(shared, flight.card)));
+        plots.insert(flight.card, view::plot_printed(shared.locale(), &recording, &limits(shared, flight.card)));
     }
     Ok(plots)
 }

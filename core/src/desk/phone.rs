@@ -13,10 +13,18 @@ use crate::view::{Place, Turn};
 /// The opened app: one journal, one owner.
 #[derive(Clone)]
 pub struct Phone {
-    shared: Arc<Mutex<Option<Shared>>>,
+    behind: Arc<Mutex<Behind>>,
 }
 
 /// What is behind the lock.
+enum Behind {
+    /// The journal is open.
+    Open(Box<Shared>),
+    /// It was closed by someone who read like this.
+    Closed(Locale),
+}
+
+/// An open journal and what is known from it.
 pub(super) struct Shared {
     pub journal: Journal,
     /// The plan in force, as the person reads it.
@@ -54,9 +62,6 @@ pub(super) struct Last {
     pub plan: Option<Plan>,
 }
 
-/// The lock, held, on an open journal.
-pub(super) struct Held<'a>(MutexGuard<'a, Option<Shared>>);
-
 impl Phone {
     /// Opens the journal at `path`, or begins one there under the shipped plan, on a phone that speaks English.
     ///
@@ -71,6 +76,12 @@ impl Phone {
     /// # Errors
     /// [`DeskError::Journal`] as [`Journal::open`] says; the file is left as it is.
     pub fn open_on(path: &Path, phone_language: Language, now: &Moment) -> Result<Phone, DeskError> {
+        // What was chosen stands in the journal that does not open.
+        let phones_own = Chosen::default().locale(phone_language);
+        Phone::begin(path, phone_language, now).map_err(|error| error.read_in(phones_own))
+    }
+
+    fn begin(path: &Path, phone_language: Language, now: &Moment) -> Result<Phone, DeskError> {
         let mut journal = Journal::open(path)?;
         // It only takes room; where there is none even to clear it away, the app opens all the same.
         let _ = journal.give_half_log_up();
@@ -109,25 +120,27 @@ impl Phone {
             picked_log: None,
             open_log: None,
         };
-        Ok(Phone { shared: Arc::new(Mutex::new(Some(shared))) })
+        Ok(Phone { behind: Arc::new(Mutex::new(Behind::Open(Box::new(shared)))) })
     }
 
     /// Who has the phone.
     pub fn turn(&self) -> Result<Turn, DeskError> {
-        Ok(match self.hold()?.get()?.ledger.seat {
-            Seat::Pilot => Turn::Pilot,
-            Seat::Spotter { .. } => Turn::Spotter,
+        self.with(|shared| {
+            Ok(match shared.ledger.seat {
+                Seat::Pilot => Turn::Pilot,
+                Seat::Spotter { .. } => Turn::Spotter,
+            })
         })
     }
 
     /// How the person reads and types: what was chosen, else as the phone has it.
     pub fn locale(&self) -> Result<Locale, DeskError> {
-        Ok(self.hold()?.get()?.locale())
+        self.with(|shared| Ok(shared.locale()))
     }
 
     /// What was chosen of it.
     pub fn chosen(&self) -> Result<Chosen, DeskError> {
-        Ok(self.hold()?.get()?.chosen)
+        self.with(|shared| Ok(shared.chosen))
     }
 
     /// Keeps how the person wants to read and type. It holds from the next screen on.
@@ -135,16 +148,16 @@ impl Phone {
     /// # Errors
     /// [`DeskError::Journal`] if it could not be kept; what was chosen before holds on.
     pub fn choose(&self, chosen: Chosen) -> Result<(), DeskError> {
-        self.hold()?.get_mut()?.choose(chosen)
+        self.with(|shared| shared.choose(chosen))
     }
 
     /// The phone was set to another language of its own.
     pub fn phone_speaks(&self, language: Language) -> Result<(), DeskError> {
-        let mut held = self.hold()?;
-        let shared = held.get_mut()?;
-        shared.phone_language = language;
-        shared.translate();
-        Ok(())
+        self.with(|shared| {
+            shared.phone_language = language;
+            shared.translate();
+            Ok(())
+        })
     }
 
     /// The pilot's handle.
@@ -152,7 +165,7 @@ impl Phone {
     /// # Errors
     /// [`DeskError::NotYourTurn`] while the spotter has the phone.
     pub fn pilot(&self) -> Result<PilotDesk, DeskError> {
-        self.hold()?.get()?.pilots_turn()?;
+        self.with(|shared| shared.pilots_turn())?;
         Ok(PilotDesk::new(self.clone()))
     }
 
@@ -161,12 +174,10 @@ impl Phone {
     /// # Errors
     /// [`DeskError::NotYourTurn`] while the pilot has the phone.
     pub fn spotter(&self) -> Result<SpotterDesk, DeskError> {
-        let held = self.hold()?;
-        let shared = held.get()?;
-        match &shared.ledger.seat {
+        self.with(|shared| match &shared.ledger.seat {
             Seat::Spotter { card, name } => Ok(SpotterDesk::new(self.clone(), *card, name.clone())),
             Seat::Pilot => Err(DeskError::NotYourTurn { reason: say!(shared.locale(), "desk-not-handed-over") }),
-        }
+        })
     }
 
     /// Walks the chain of the journal.
@@ -174,7 +185,7 @@ impl Phone {
     /// # Errors
     /// [`crate::journal::JournalError::Broken`] with the first entry that does not fit.
     pub fn verify(&self) -> Result<Verified, DeskError> {
-        Ok(self.hold()?.get()?.journal.verify()?)
+        self.with(|shared| Ok(shared.journal.verify()?))
     }
 
     /// The dossier of the aircraft: one HTML file that shows another person what was proved.
@@ -182,12 +193,12 @@ impl Phone {
     /// # Errors
     /// As [`Phone::verify`]: a journal that does not close is not printed as proof.
     pub fn dossier(&self, now: &Moment) -> Result<String, DeskError> {
-        let held = self.hold()?;
-        let shared = held.get()?;
-        let verified = shared.journal.verify()?;
-        let plots = super::log::printed(shared)?;
-        crate::dossier::html(&shared.plan, &shared.entries, &shared.ledger, verified, &plots, now)
-            .map_err(|error| DeskError::refused(error.to_string()))
+        self.with(|shared| {
+            let verified = shared.journal.verify()?;
+            let plots = super::log::printed(shared)?;
+            crate::dossier::html(shared.facts(), &shared.entries, verified, &plots, now)
+                .map_err(|error| DeskError::refused(error.to_string()))
+        })
     }
 
     /// Closes the journal. Whoever still holds a handle is told so at the next touch.
@@ -195,46 +206,39 @@ impl Phone {
     /// # Errors
     /// [`DeskError::Journal`] if SQLite cannot fold its log back; everything recorded is safe in it all the same.
     pub fn close(&self) -> Result<(), DeskError> {
-        match self.lock().take() {
-            Some(shared) => Ok(shared.journal.close()?),
-            None => Ok(()),
+        let mut behind = self.lock();
+        let locale = match &*behind {
+            Behind::Open(shared) => shared.locale(),
+            Behind::Closed(_) => return Ok(()),
+        };
+        match std::mem::replace(&mut *behind, Behind::Closed(locale)) {
+            Behind::Open(shared) => shared.journal.close().map_err(|error| DeskError::from(error).read_in(locale)),
+            Behind::Closed(_) => Ok(()),
         }
     }
 
-    fn lock(&self) -> MutexGuard<'_, Option<Shared>> {
-        // After a panic what is in memory may be half done; what is in the journal never is. `hold` folds it anew.
-        self.shared.lock().unwrap_or_else(|poisoned| {
+    fn lock(&self) -> MutexGuard<'_, Behind> {
+        // After a panic what is in memory may be half done; what is in the journal never is. `with` folds it anew.
+        self.behind.lock().unwrap_or_else(|poisoned| {
             let mut guard = poisoned.into_inner();
-            if let Some(shared) = guard.as_mut() {
+            if let Behind::Open(shared) = &mut *guard {
                 shared.entries.clear();
             }
             guard
         })
     }
 
-    pub(super) fn hold(&self) -> Result<Held<'_>, DeskError> {
-        let mut guard = self.lock();
-        let shared = guard.as_mut().ok_or_else(closed)?;
-        if shared.entries.is_empty() {
-            shared.reload()?;
-            self.shared.clear_poison();
-        }
-        Ok(Held(guard))
+    /// Does something with the open journal. What fails reads in the language of whoever is at the phone.
+    pub(super) fn with<T>(&self, act: impl FnOnce(&mut Shared) -> Result<T, DeskError>) -> Result<T, DeskError> {
+        let mut behind = self.lock();
+        let shared = match &mut *behind {
+            Behind::Open(shared) => shared,
+            Behind::Closed(locale) => return Err(DeskError::refused(say!(*locale, "desk-closed"))),
+        };
+        let whole =
+            if shared.entries.is_empty() { shared.reload().map(|()| self.behind.clear_poison()) } else { Ok(()) };
+        whole.and_then(|()| act(shared)).map_err(|error| error.read_in(shared.locale()))
     }
-}
-
-impl Held<'_> {
-    pub fn get(&self) -> Result<&Shared, DeskError> {
-        self.0.as_ref().ok_or_else(closed)
-    }
-
-    pub fn get_mut(&mut self) -> Result<&mut Shared, DeskError> {
-        self.0.as_mut().ok_or_else(closed)
-    }
-}
-
-fn closed() -> DeskError {
-    DeskError::refused("The journal is closed: open the app anew")
 }
 
 fn adopt_shipped() -> Result<NewEntry, DeskError> {

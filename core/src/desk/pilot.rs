@@ -84,7 +84,7 @@ impl PilotDesk {
     pub fn fingers(&self, token: &Token, fingers: &PlotFingers) -> Result<Block, DeskError> {
         match token.command() {
             Some(Command::Fingers) => self.with(|shared| log::fingers(shared, &shared.place(), fingers)),
-            _ => Err(DeskError::refused("This control is no plot")),
+            _ => Err(DeskError::refused(say!(self.phone.locale()?, "desk-no-plot-control"))),
         }
     }
 
@@ -117,10 +117,10 @@ impl PilotDesk {
     }
 
     fn with<T>(&self, act: impl FnOnce(&mut Shared) -> Result<T, DeskError>) -> Result<T, DeskError> {
-        let mut held = self.phone.hold()?;
-        let shared = held.get_mut()?;
-        shared.pilots_turn()?;
-        act(shared)
+        self.phone.with(|shared| {
+            shared.pilots_turn()?;
+            act(shared)
+        })
     }
 }
 

@@ -166,12 +166,10 @@ impl SpotterDesk {
     }
 
     fn with<T>(&self, act: impl FnOnce(&mut Shared) -> Result<T, DeskError>) -> Result<T, DeskError> {
-        let mut held = self.phone.hold()?;
-        let shared = held.get_mut()?;
-        match &shared.ledger.seat {
+        self.phone.with(|shared| match &shared.ledger.seat {
             Seat::Spotter { card, .. } if *card == self.card => act(shared),
             _ => Err(DeskError::NotYourTurn { reason: say!(shared.locale(), "desk-back-with-pilot") }),
-        }
+        })
     }
 
     fn phase(&self, shared: &Shared, now: &Moment) -> Phase {

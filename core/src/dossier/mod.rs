@@ -1,26 +1,30 @@
 //! The dossier: one HTML file that shows another person what was proved, how and when.
 
+mod words;
+
 use std::collections::BTreeMap;
 
 use askama::Template;
 
 use crate::computed::{Computed, Facts};
 use crate::journal::Verified;
-use crate::locale::Locale;
-use crate::plan::{CheckKind, Plan};
-use crate::readiness::{FindingState, Gate, Ledger, Report, withdrawn};
-use crate::record::{Entry, EntryId, Moment};
+use crate::locale::{Locale, say};
+use crate::plan::CheckKind;
+use crate::readiness::{FindingState, Gate, Report, withdrawn};
+use crate::record::{Entry, EntryId, Moment, Unit};
 use crate::view;
+use words::Words;
 
 #[derive(Template)]
 #[template(path = "dossier.html")]
 struct Dossier {
+    language: &'static str,
+    words: Words,
+    title: String,
     aircraft: String,
-    builder: String,
-    plan: String,
+    built: String,
     notice: String,
-    printed: String,
-    count: i64,
+    count: String,
     head: String,
     stages: Vec<StagePart>,
     findings: Vec<FindingPart>,
@@ -78,155 +82,191 @@ struct EntryPart {
     withdrawn: String,
 }
 
-/// Writes the dossier as it stands now.
+/// Writes the dossier as it stands now, for someone who reads like whoever prints it.
 ///
 /// # Errors
 /// Only if the template cannot be filled.
-pub fn html(
-    plan: &Plan,
+pub(crate) fn html(
+    facts: Facts<'_>,
     entries: &[Entry],
-    ledger: &Ledger,
     verified: Verified,
     plots: &BTreeMap<EntryId, view::Picture>,
     now: &Moment,
 ) -> Result<String, askama::Error> {
+    let Facts { plan, ledger, locale } = facts;
     let report = ledger.at(plan, now);
+    let printed = format!("{} {}", date_and_time(locale, now), now.wall.format("%:z"));
+    let aircraft = &ledger.aircraft;
     Dossier {
-        aircraft: ledger.aircraft.name.clone(),
-        builder: ledger.aircraft.builder.clone(),
-        plan: format!("{}, edition {}", plan.title, plan.edition),
+        language: locale.language.tag(),
+        words: Words::of(locale),
+        title: say!(locale, "dossier-title", aircraft = aircraft.name),
+        aircraft: aircraft.name.clone(),
+        built: say!(
+            locale,
+            "dossier-built",
+            builder = aircraft.builder,
+            plan = plan.title,
+            edition = plan.edition,
+            printed = printed
+        ),
         notice: plan.notice.trim().to_owned(),
-        printed: now.wall.format("%-d %B %Y, %H:%M %:z").to_string(),
-        count: verified.count,
+        count: say!(locale, "dossier-count", count = verified.count),
         head: verified.head.to_string(),
-        stages: stages(plan, ledger, &report, now),
-        findings: findings(plan, ledger),
-        flights: ledger.flights.iter().filter(|flight| flight.started.is_some()).map(|f| flight(plan, f)).collect(),
-        logs: logs(plan, entries, ledger, plots),
-        entries: journal(plan, entries),
+        stages: stages(facts, &report, now),
+        findings: findings(facts),
+        flights: ledger.flights.iter().filter(|flight| flight.started.is_some()).map(|f| flight(facts, f)).collect(),
+        logs: logs(facts, entries, plots),
+        entries: journal(facts, entries),
     }
     .render()
 }
 
-fn stages(plan: &Plan, ledger: &Ledger, report: &Report, now: &Moment) -> Vec<StagePart> {
+fn date_and_time(locale: Locale, at: &Moment) -> String {
+    format!("{}, {}", locale.date(at.wall.date_naive()), at.wall.format("%H:%M"))
+}
+
+fn stages(facts: Facts<'_>, report: &Report, now: &Moment) -> Vec<StagePart> {
+    let Facts { plan, ledger, locale } = facts;
     let part = |stage: &crate::plan::Stage| StagePart {
         title: stage.title.clone(),
         gate: match report.gate(&stage.id) {
             Gate::Released(release) => {
-                format!("Released by {}, {}", release.by, release.at.wall.format("%-d %B %Y, %H:%M"))
+                say!(locale, "dossier-released", by = release.by, when = date_and_time(locale, &release.at))
             }
-            Gate::Ready => "Ready, not released".to_owned(),
-            Gate::Shut { .. } => "Shut".to_owned(),
-            Gate::Lapsed { .. } => "Lapsed".to_owned(),
-            Gate::None => "Recurring work".to_owned(),
+            Gate::Ready => say!(locale, "dossier-ready"),
+            Gate::Shut { .. } => say!(locale, "dossier-shut"),
+            Gate::Lapsed { .. } => say!(locale, "dossier-lapsed"),
+            Gate::None => say!(locale, "dossier-recurring"),
         },
         checks: stage
             .checks
             .iter()
             .filter(|check| ledger.aircraft.wants(check))
-            .map(|check| check_part(plan, ledger, report, check, now))
+            .map(|check| check_part(facts, report, check, now))
             .collect(),
     };
     plan.stages.iter().map(part).collect()
 }
 
-fn check_part(plan: &Plan, ledger: &Ledger, report: &Report, check: &crate::plan::Check, now: &Moment) -> CheckPart {
+fn check_part(facts: Facts<'_>, report: &Report, check: &crate::plan::Check, now: &Moment) -> CheckPart {
+    let Facts { plan, ledger, locale } = facts;
     let standing = report.standing(&check.id);
     let evidence = ledger.evidence.get(&check.id);
     let picture = match &check.kind {
-        CheckKind::Compute(computation) => {
-            Computed::of(*computation, Facts { plan, ledger, locale: Locale::default() })
-                .ok()
-                .and_then(|computed| computed.picture)
-                .map(|picture| view::svg(&picture))
-        }
+        CheckKind::Compute(computation) => Computed::of(*computation, facts)
+            .ok()
+            .and_then(|computed| computed.picture)
+            .map(|picture| view::svg(&picture)),
         _ => None,
     };
     let recorded = evidence.map(|evidence| {
-        let seen = evidence.witness.as_ref().map_or_else(String::new, |name| format!(", seen by {name}"));
-        format!("{}{seen}", view::day_and_time(Locale::default(), &evidence.at.wall, now))
+        let when = view::day_and_time(locale, &evidence.at.wall, now);
+        match &evidence.witness {
+            Some(name) => say!(locale, "dossier-seen-by", when = when, name = name),
+            None => when,
+        }
     });
-    let parts: Vec<String> =
-        recorded.into_iter().chain(view::standing_detail(Locale::default(), &standing)).collect();
+    let parts: Vec<String> = recorded.into_iter().chain(view::standing_detail(locale, plan, &standing)).collect();
     CheckPart {
         title: check.title.clone(),
-        state: view::standing_word(Locale::default(), &standing).to_owned(),
-        result: evidence
-            .map_or_else(String::new, |evidence| view::result_words(Locale::default(), ledger, &evidence.of)),
+        state: view::standing_word(locale, &standing),
+        result: evidence.map_or_else(String::new, |evidence| view::result_words(locale, ledger, &evidence.of)),
         detail: parts.join(". "),
         picture: picture.unwrap_or_default(),
     }
 }
 
-fn findings(plan: &Plan, ledger: &Ledger) -> Vec<FindingPart> {
+fn findings(facts: Facts<'_>) -> Vec<FindingPart> {
+    let locale = facts.locale;
     let part = |finding: &crate::readiness::Finding| FindingPart {
         number: finding.number,
         title: finding.title.clone(),
-        grade: finding.grade.word(Locale::default()),
+        grade: finding.grade.word(locale),
         state: match &finding.state {
-            FindingState::Carried { restriction, .. } => format!("Carried: {restriction}"),
-            state => view::finding_word(Locale::default(), state).to_owned(),
+            FindingState::Carried { restriction, .. } => {
+                say!(locale, "dossier-carried", restriction = restriction)
+            }
+            state => view::finding_word(locale, state),
         },
         fixes: finding.fixes.iter().map(|(_, what)| what.clone()).collect::<Vec<_>>().join("; "),
-        proof: view::check_title(plan, &finding.proof),
+        proof: view::check_title(facts.plan, &finding.proof),
     };
-    ledger.findings.iter().map(part).collect()
+    facts.ledger.findings.iter().map(part).collect()
 }
 
-fn flight(plan: &Plan, flight: &crate::field::Flight) -> FlightPart {
-    let when = flight.started.as_ref().map(|at| at.wall.format("%-d %B %Y, %H:%M").to_string());
+fn flight(facts: Facts<'_>, flight: &crate::field::Flight) -> FlightPart {
+    let Facts { plan, locale, .. } = facts;
     let landing = flight.landing.as_ref();
     let places = flight.places(plan);
     let marks = flight.marks.iter();
     FlightPart {
-        when: when.unwrap_or_default(),
-        what: format!("{}, {:.0} rpm", view::check_title(plan, &flight.check), flight.head_speed_rpm),
+        when: flight.started.as_ref().map_or_else(String::new, |at| date_and_time(locale, at)),
+        what: say!(
+            locale,
+            "dossier-flown",
+            check = view::check_title(plan, &flight.check),
+            speed = locale.rounded(flight.head_speed_rpm, 0, Unit::RevolutionsPerMinute)
+        ),
         pack: flight.pack.clone(),
         spotter: flight.spotter.clone().unwrap_or_default(),
         time: flight.down.as_ref().map_or_else(String::new, |(_, ms)| view::clock(ms / 1_000)),
-        used: landing.and_then(|l| l.pack_used_mah).map_or_else(String::new, |mah| format!("{mah:.0} mAh")),
+        used: landing
+            .and_then(|l| l.pack_used_mah)
+            .map_or_else(String::new, |mah| locale.rounded(mah, 0, Unit::MilliampereHour)),
         temperatures: places
             .iter()
             .map(|p| {
-                let how = if p.worked_back { " at touchdown, worked back" } else { "" };
-                format!("{} {:.0} °C{how}", p.title, p.celsius)
+                let temperature = locale.rounded(p.celsius, 0, Unit::Celsius);
+                if p.worked_back {
+                    say!(locale, "dossier-worked-back", place = p.title, temperature = temperature)
+                } else {
+                    say!(locale, "dossier-read", place = p.title, temperature = temperature)
+                }
             })
             .collect::<Vec<_>>()
             .join(", "),
         marks: marks
-            .map(|m| format!("{} {}", m.kind.word(Locale::default()), view::clock(m.elapsed_ms / 1_000)))
+            .map(|m| format!("{} {}", m.kind.word(locale), view::clock(m.elapsed_ms / 1_000)))
             .collect::<Vec<_>>()
             .join(", "),
     }
 }
 
 /// The logs that were attached, each with the plot that the phone shows and the figures that a limit or an interval belongs to.
-fn logs(plan: &Plan, entries: &[Entry], ledger: &Ledger, plots: &BTreeMap<EntryId, view::Picture>) -> Vec<LogPart> {
+fn logs(facts: Facts<'_>, entries: &[Entry], plots: &BTreeMap<EntryId, view::Picture>) -> Vec<LogPart> {
+    let locale = facts.locale;
     let part = |flight: &crate::field::Flight| {
         let log = view::log_of(entries, flight.card)?;
-        let when = flight.started.as_ref().map(|at| at.wall.format(", %-d %B %Y, %H:%M").to_string());
+        let when = flight.started.as_ref().map(|at| format!(", {}", date_and_time(locale, at)));
         let rows = log.rows;
         Some(LogPart {
-            what: format!("{}{}", view::check_title(plan, &flight.check), when.unwrap_or_default()),
-            file: format!(
-                "{}: {} rows read, {} left out, {} faults; SHA-256 {}",
-                log.name, rows.imported, rows.left_out, log.fault_count, log.sha256
+            what: format!("{}{}", view::check_title(facts.plan, &flight.check), when.unwrap_or_default()),
+            file: say!(
+                locale,
+                "dossier-log-file",
+                name = log.name,
+                rows = rows.imported,
+                left_out = rows.left_out,
+                faults = log.fault_count,
+                sha256 = log.sha256
             ),
-            figures: view::log_lines(Locale::default(), log),
+            figures: view::log_lines(locale, log),
             picture: plots.get(&flight.card).map(view::svg).unwrap_or_default(),
         })
     };
-    ledger.flights.iter().filter_map(part).collect()
+    facts.ledger.flights.iter().filter_map(part).collect()
 }
 
-fn journal(plan: &Plan, entries: &[Entry]) -> Vec<EntryPart> {
+fn journal(facts: Facts<'_>, entries: &[Entry]) -> Vec<EntryPart> {
+    let locale = facts.locale;
     let gone = withdrawn(entries);
     let part = |entry: &Entry| EntryPart {
         seq: entry.seq,
         when: entry.at.wall.format("%Y-%m-%d %H:%M %:z").to_string(),
-        who: view::author_words(Locale::default(), &entry.author),
-        what: view::entry_words(Locale::default(), plan, entries, entry),
-        withdrawn: gone.get(&entry.id).cloned().unwrap_or_default(),
+        who: view::author_words(locale, &entry.author),
+        what: view::entry_words(locale, facts.plan, entries, entry),
+        withdrawn: gone.get(&entry.id).map(|why| say!(locale, "dossier-withdrawn", why = why)).unwrap_or_default(),
     };
     entries.iter().map(part).collect()
 }

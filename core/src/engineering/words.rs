@@ -14,7 +14,7 @@ impl EngineeringError {
                 "engineering-out-of-range",
                 quantity = named(locale, quantity),
                 value = with_unit(locale, *value, unit),
-                low = exact(locale, *low),
+                low = locale.exact(*low),
                 high = with_unit(locale, *high, unit)
             ),
             EngineeringError::NotANumber { quantity } => {
@@ -285,16 +285,7 @@ pub(crate) fn quantity_key(quantity: &str) -> String {
     words.fold("quantity".to_owned(), |key, word| format!("{key}-{}", word.to_ascii_lowercase()))
 }
 
-/// A number with all its digits: a limit of a ten thousandth must not read as nought.
-fn exact(locale: Locale, value: f64) -> String {
-    let text = value.to_string();
-    match locale.language {
-        crate::locale::Language::English => text,
-        crate::locale::Language::German => text.replace('.', ","),
-    }
-}
-
 /// A number and its unit, without a stray space where there is no unit.
 fn with_unit(locale: Locale, value: f64, unit: &str) -> String {
-    format!("{} {unit}", exact(locale, value)).trim_end().to_owned()
+    format!("{} {unit}", locale.exact(value)).trim_end().to_owned()
 }

@@ -75,7 +75,7 @@ impl Locale {
 
     /// The unit in which a quantity is read that a log keeps in `unit`.
     pub fn shown_of_log(self, unit: LogUnit) -> Shown {
-        unit.recorded().map_or(Shown::same(unit.sign()), |unit| self.shown(unit))
+        unit.recorded().map_or(Shown::same(unit.shown(self)), |unit| self.shown(unit))
     }
 
     /// A number with `digits` behind the language's decimal mark, in the unit that it is in.
@@ -86,6 +86,11 @@ impl Locale {
     /// A number without trailing noughts, at most three decimals, in the unit that it is in.
     pub fn plain(self, value: f64) -> String {
         self.mark(crate::record::show(value))
+    }
+
+    /// A number with all its digits, in the unit that it is in: a limit of a ten thousandth must not read as nought.
+    pub fn exact(self, value: f64) -> String {
+        self.mark(value.to_string())
     }
 
     /// A recorded value in the unit that the person reads, with as many digits as `digits` of the recorded unit mean.

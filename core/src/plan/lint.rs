@@ -7,7 +7,9 @@
 
 use std::collections::BTreeSet;
 
+use super::flaw::{Flaw, Hazard};
 use super::model::*;
+use crate::locale::Locale;
 use crate::record::Outcome;
 
 /// Most checks that are read as one group.
@@ -41,14 +43,14 @@ pub enum Rule {
 }
 
 /// One place where a plan breaks a rule.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Remark {
     /// Which rule.
     pub rule: Rule,
     /// The id of the check, figure or other item.
     pub place: String,
     /// What is wrong and what would be right.
-    pub words: String,
+    pub flaw: Flaw,
 }
 
 /// Everything in which a plan breaks the rules of a good one, by rule and place.
@@ -68,7 +70,9 @@ pub fn lint(plan: &Plan) -> Vec<Remark> {
         linter.conditions(check);
     }
     linter.dead();
-    linter.remarks.sort();
+    linter
+        .remarks
+        .sort_by_cached_key(|remark| (remark.rule, remark.place.clone(), remark.flaw.words(Locale::default())));
     linter.remarks
 }
 
@@ -78,8 +82,8 @@ struct Linter<'a> {
 }
 
 impl Linter<'_> {
-    fn say(&mut self, rule: Rule, place: &str, words: impl Into<String>) {
-        self.remarks.push(Remark { rule, place: place.to_owned(), words: words.into() });
+    fn remark(&mut self, rule: Rule, place: &str, flaw: Flaw) {
+        self.remarks.push(Remark { rule, place: place.to_owned(), flaw });
     }
 
     /// Within a group what stops stands before what only cautions, and what is wanted before what is not; but nothing
@@ -91,8 +95,7 @@ impl Linter<'_> {
                     .iter()
                     .find(|later| weight(later) > weight(check) && !rests_on(later, check) && later.fly().is_none());
                 if let Some(later) = late {
-                    let words = format!("'{}' can stop the aircraft and stands after it: put it first", later.title);
-                    self.say(Rule::Order, &check.id, words);
+                    self.remark(Rule::Order, &check.id, Flaw::StopsLater { title: later.title.clone() });
                 }
             }
         }
@@ -102,8 +105,7 @@ impl Linter<'_> {
         for chunk in chunks(stage) {
             let most = most_together(self.plan, &chunk);
             if most > CHUNK {
-                let words = format!("{most} checks in one group; people skip in lists longer than {CHUNK}: split it");
-                self.say(Rule::ChunkSize, &chunk[0].id, words);
+                self.remark(Rule::ChunkSize, &chunk[0].id, Flaw::GroupTooLong { checks: most });
             }
         }
     }
@@ -120,9 +122,7 @@ impl Linter<'_> {
         for pair in rungs.windows(2) {
             let ((_, low), (check, high)) = (pair[0], pair[1]);
             if !self.rises(&low.head_speed_rpm, &high.head_speed_rpm) {
-                let words =
-                    "its head speed is not known to lie above the hover before it: give its figure an 'above'";
-                self.say(Rule::Ladder, &check.id, words);
+                self.remark(Rule::Ladder, &check.id, Flaw::NotAbove);
             }
         }
     }
@@ -153,11 +153,7 @@ impl Linter<'_> {
     fn basis(&mut self, check: &Check) {
         let CheckKind::Measure(measure) = &check.kind else { return };
         if check.basis.as_deref().is_none_or(|basis| basis.trim().is_empty()) {
-            self.say(
-                Rule::Basis,
-                &check.id,
-                "its limits say not where they come from: name the source, or say there is none",
-            );
+            self.remark(Rule::Basis, &check.id, Flaw::NoBasis);
         }
         let limits = &measure.limits;
         let all = [&limits.stop_below, &limits.caution_below, &limits.caution_above, &limits.stop_above];
@@ -170,8 +166,7 @@ impl Linter<'_> {
             // Nought is told as "none" or "no".
             let said = number == 0.0 || told.iter().any(|said| (said - number.abs()).abs() < 1e-9);
             if !said {
-                let words = format!("'judged' tells nothing of the limit {}", crate::record::show(number));
-                self.say(Rule::Basis, &check.id, words);
+                self.remark(Rule::Basis, &check.id, Flaw::LimitNotTold { limit: number });
             }
         }
     }
@@ -187,26 +182,20 @@ impl Linter<'_> {
         let below = [number(&limits.stop_below), number(&limits.caution_below)];
         let above = [number(&limits.stop_above), number(&limits.caution_above)];
         for limit in below.into_iter().flatten().filter(|limit| *limit <= measure.low) {
-            let words = format!("no plausible reading lies below {}", crate::record::show(limit));
-            self.say(Rule::CannotFail, &check.id, words);
+            self.remark(Rule::CannotFail, &check.id, Flaw::NothingBelow { limit });
         }
         for limit in above.into_iter().flatten().filter(|limit| *limit >= measure.high) {
-            let words = format!("no plausible reading lies above {}", crate::record::show(limit));
-            self.say(Rule::CannotFail, &check.id, words);
+            self.remark(Rule::CannotFail, &check.id, Flaw::NothingAbove { limit });
         }
         let stops = limits.stop_below.is_some() || limits.stop_above.is_some();
         if check.fail == Outcome::Stop && !stops {
-            self.say(
-                Rule::CannotFail,
-                &check.id,
-                "it is graded a stop and has no stop: add one, or grade it a caution",
-            );
+            self.remark(Rule::CannotFail, &check.id, Flaw::NoStop);
         }
     }
 
     fn cautions(&mut self, stage: &Stage, check: &Check) {
         if check.fly().is_some() && check.cautions.is_empty() && stage.cautions.is_empty() {
-            self.say(Rule::Caution, &check.id, "it turns a rotor or a drive and no caution stands over it");
+            self.remark(Rule::Caution, &check.id, Flaw::TurnsWithoutCaution);
         }
         if matches!(check.kind, CheckKind::Compute(_)) {
             return; // What is only looked at hurts nobody.
@@ -223,31 +212,23 @@ impl Linter<'_> {
             let can_hurt = signs.iter().any(|sign| text.contains(sign));
             let answered = over.iter().any(|caution| answers.iter().any(|answer| caution.contains(answer)));
             if can_hurt && !answered {
-                self.say(
-                    Rule::Caution,
-                    &check.id,
-                    format!("it has to do with {hazard}, and no caution over it says so"),
-                );
+                self.remark(Rule::Caution, &check.id, Flaw::Unanswered { hazard });
             }
         }
     }
 
     fn reading(&mut self, check: &Check) {
         let texts = [("do", &check.instruction), ("why", &check.why), ("judged", &check.judged)];
-        for (what, text) in texts {
-            if reading_grade(text) > GRADE + 4.0 {
-                let grade = reading_grade(text);
-                self.say(
-                    Rule::Reading,
-                    &check.id,
-                    format!("'{what}' reads at grade {grade:.1}: shorter sentences and words"),
-                );
+        for (part, text) in texts {
+            let grade = reading_grade(text);
+            if grade > GRADE + 4.0 {
+                self.remark(Rule::Reading, &check.id, Flaw::HardPart { part, grade });
             }
         }
         let whole = format!("{} {} {}", check.instruction, check.why, check.judged);
         let grade = reading_grade(&whole);
         if grade > GRADE {
-            self.say(Rule::Reading, &check.id, format!("its text reads at grade {grade:.1}; {GRADE:.0} is the most"));
+            self.remark(Rule::Reading, &check.id, Flaw::HardText { grade });
         }
     }
 
@@ -256,11 +237,7 @@ impl Linter<'_> {
         let ends = holds.session || holds.flights.is_some() || holds.hours.is_some() || holds.days.is_some();
         let called = !holds.events.is_empty() || !check.called_by.is_empty();
         if check.before_flights_from.is_some() && !ends && !called {
-            self.say(
-                Rule::Recurring,
-                &check.id,
-                "it is due before flights and never runs out: it would be asked for once",
-            );
+            self.remark(Rule::Recurring, &check.id, Flaw::NeverRunsOut);
         }
     }
 
@@ -272,11 +249,7 @@ impl Linter<'_> {
                 check.when.get(question).is_some_and(|mine| mine.iter().all(|answer| answers.contains(answer)))
             });
             if !covered {
-                let words = format!(
-                    "its limit waits for '{}', which not every aircraft has that has this check",
-                    figure.title
-                );
-                self.say(Rule::Condition, &check.id, words);
+                self.remark(Rule::Condition, &check.id, Flaw::NotEveryAircraft { figure: figure.title.clone() });
             }
         }
     }
@@ -293,7 +266,7 @@ impl Linter<'_> {
         ];
         for (kind, ids) in all {
             for id in ids.into_iter().filter(|id| !used.contains(&(kind, (*id).clone()))) {
-                self.say(Rule::Dead, id, format!("no check has to do with this {kind}: drop it or use it"));
+                self.remark(Rule::Dead, id, Flaw::Unused { kind });
             }
         }
     }
@@ -301,12 +274,16 @@ impl Linter<'_> {
 
 /// What can hurt, the words that give it away, and the words of which a caution over it has one. Common practice, no
 /// source; words in other languages are not known here.
-const HAZARDS: [(&str, &[&str], &[&str]); 5] = [
-    ("a turning rotor", &["spool", "hover ", "fly ", "circuit"], &["rotor", "blade", "people", "spool-up"]),
-    ("a drive that turns by hand", &["by hand, ten", "turn the drive"], &["unplug", "hold on", "blades off"]),
-    ("pack voltage", &["plug in", "first plug", "connect through", "pull the main pack plug"], &["pack", "voltage"]),
-    ("heat", &["hottest spot", "measure the tail gearbox", "solder joint"], &["hot", "burn"]),
-    ("lifting the aircraft", &["lift it", "lift the aircraft", "hang it"], &["lift", "heavy"]),
+const HAZARDS: [(Hazard, &[&str], &[&str]); 5] = [
+    (Hazard::Rotor, &["spool", "hover ", "fly ", "circuit"], &["rotor", "blade", "people", "spool-up"]),
+    (Hazard::Drive, &["by hand, ten", "turn the drive"], &["unplug", "hold on", "blades off"]),
+    (
+        Hazard::PackVoltage,
+        &["plug in", "first plug", "connect through", "pull the main pack plug"],
+        &["pack", "voltage"],
+    ),
+    (Hazard::Heat, &["hottest spot", "measure the tail gearbox", "solder joint"], &["hot", "burn"]),
+    (Hazard::Lifting, &["lift it", "lift the aircraft", "hang it"], &["lift", "heavy"]),
 ];
 
 fn weight(check: &Check) -> u8 {

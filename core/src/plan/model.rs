@@ -493,14 +493,25 @@ impl Plan {
 
     /// What a subject is called, for a person.
     pub fn subject_words(&self, locale: Locale, subject: &Subject) -> String {
-        let named = |title: Option<&str>, id: &str| title.unwrap_or(id).to_owned();
         match subject {
-            Subject::Part(id) => named(self.part(id).map(|p| p.title.as_str()), id),
-            Subject::Setting(id) => named(self.setting(id).map(|s| s.title.as_str()), id),
-            Subject::Figure(id) => named(self.figure(id).map(|f| f.title.as_str()), id),
-            Subject::Check(id) => named(self.check(id).map(|(_, c)| c.title.as_str()), id),
-            Subject::Event(id) => named(self.event(id).map(|e| e.title.as_str()), id),
+            Subject::Part(id)
+            | Subject::Setting(id)
+            | Subject::Figure(id)
+            | Subject::Check(id)
+            | Subject::Event(id) => self.subject_title(subject).unwrap_or(id).to_owned(),
             untitled => untitled.words(locale).unwrap_or_default(),
+        }
+    }
+
+    /// The title that this plan gives to what evidence rests on; none where it gives none or no longer has it.
+    pub fn subject_title(&self, subject: &Subject) -> Option<&str> {
+        match subject {
+            Subject::Part(id) => self.part(id).map(|p| p.title.as_str()),
+            Subject::Setting(id) => self.setting(id).map(|s| s.title.as_str()),
+            Subject::Figure(id) => self.figure(id).map(|f| f.title.as_str()),
+            Subject::Check(id) => self.check(id).map(|(_, c)| c.title.as_str()),
+            Subject::Event(id) => self.event(id).map(|e| e.title.as_str()),
+            _ => None,
         }
     }
 }

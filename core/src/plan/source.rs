@@ -11,6 +11,12 @@ use super::model::{Computation, Motion};
 
 pub(super) type Word = Spanned<String>;
 
+// What the parser says of a value of the wrong form; `expecting` below wants it written out.
+pub(super) const ANSWERS: &str = "use one answer, or several in [ ]";
+pub(super) const HOLDS: &str =
+    "use until-changed, session, or { flights = 10, hours = 5.0, days = 90, events = [\"an-id\"] } or some of these";
+pub(super) const LIMIT: &str = "use a number or { figure = \"an-id\", times = 1.0 }";
+
 /// The one key that every format of plan file has.
 #[derive(Deserialize)]
 pub(super) struct FormatSource {

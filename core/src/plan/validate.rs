@@ -4,6 +4,7 @@ use serde_spanned::Spanned;
 
 use super::fault::{PlanFault, PlanFaults};
 use super::model::*;
+use super::reason::{Named, PlanReason};
 use super::source::*;
 use crate::record::{Outcome, Unit};
 
@@ -22,17 +23,16 @@ impl Plan {
         if let Ok(FormatSource { format }) = toml::from_str(text)
             && *format.get_ref() != FORMAT
         {
-            let reason =
-                format!("this Liftgate reads plans of format {FORMAT}: update the app, or take an older plan");
+            let reason = PlanReason::OtherFormat { known: FORMAT };
             return Err(fail(vec![PlanFault::at(text, format.span().start, reason)]));
         }
         let source: PlanSource = toml::from_str(text).map_err(|error| {
             let offset = error.span().map_or(0, |span| span.start);
-            fail(vec![PlanFault::at(text, offset, error.message())])
+            fail(vec![PlanFault::at(text, offset, PlanReason::of_parser(error.message()))])
         })?;
         let mut reader = Reader { text, faults: Vec::new() };
         let plan = reader.plan(source);
-        reader.faults.sort();
+        reader.faults.sort_by_cached_key(|fault| (fault.line, fault.column, fault.reason.to_string()));
         reader.faults.dedup();
         if reader.faults.is_empty() { Ok(plan) } else { Err(fail(reader.faults)) }
     }
@@ -60,14 +60,14 @@ struct Known {
 }
 
 impl Reader<'_> {
-    fn fault<T>(&mut self, at: &Spanned<T>, reason: impl Into<String>) {
+    fn fault<T>(&mut self, at: &Spanned<T>, reason: PlanReason) {
         self.faults.push(PlanFault::at(self.text, at.span().start, reason));
     }
 
     fn plan(&mut self, source: PlanSource) -> Plan {
         self.id(&source.id);
         if source.stages.is_empty() {
-            self.fault(&source.id, "the plan has no stage");
+            self.fault(&source.id, PlanReason::NoStage);
         }
         let known = self.known(&source);
         let stages = self.stages(&source, &known);
@@ -98,39 +98,40 @@ impl Reader<'_> {
     fn known(&mut self, source: &PlanSource) -> Known {
         let mut answers = BTreeMap::new();
         for question in &source.questions {
-            let choices = self.unique("choice", question.choices.iter().map(|choice| &choice.id));
+            let choices = self.unique(Named::Choice, question.choices.iter().map(|choice| &choice.id));
             if choices.len() < 2 {
-                self.fault(&question.id, format!("'{}' needs at least two choices", question.id.get_ref()));
+                self.fault(&question.id, PlanReason::FewChoices { question: question.id.get_ref().clone() });
             }
             answers.entry(question.id.get_ref().clone()).or_insert(choices);
         }
-        self.unique("trait", source.questions.iter().map(|question| &question.id));
+        self.unique(Named::Trait, source.questions.iter().map(|question| &question.id));
         Known {
-            figures: self.unique("figure", source.figures.iter().map(|figure| &figure.id)),
+            figures: self.unique(Named::Figure, source.figures.iter().map(|figure| &figure.id)),
             units: source.figures.iter().rev().map(|figure| (figure.id.get_ref().clone(), figure.unit)).collect(),
-            parts: self.unique("part", source.parts.iter().map(|part| &part.id)),
-            settings: self.unique("setting", source.settings.iter().map(|setting| &setting.id)),
-            places: self.unique("place", source.places.iter().map(|place| &place.id)),
-            cautions: self.unique("caution", source.cautions.iter().map(|caution| &caution.id)),
-            events: self.unique("event", source.events.iter().map(|event| &event.id)),
-            stages: self.unique("stage", source.stages.iter().map(|stage| &stage.id)),
+            parts: self.unique(Named::Part, source.parts.iter().map(|part| &part.id)),
+            settings: self.unique(Named::Setting, source.settings.iter().map(|setting| &setting.id)),
+            places: self.unique(Named::Place, source.places.iter().map(|place| &place.id)),
+            cautions: self.unique(Named::Caution, source.cautions.iter().map(|caution| &caution.id)),
+            events: self.unique(Named::Event, source.events.iter().map(|event| &event.id)),
+            stages: self.unique(Named::Stage, source.stages.iter().map(|stage| &stage.id)),
             gated: source
                 .stages
                 .iter()
                 .filter(|stage| stage.gate.is_some())
                 .map(|stage| stage.id.get_ref().clone())
                 .collect(),
-            checks: self.unique("check", source.stages.iter().flat_map(|s| s.checks.iter().map(|check| &check.id))),
+            checks: self
+                .unique(Named::Check, source.stages.iter().flat_map(|s| s.checks.iter().map(|check| &check.id))),
             answers,
         }
     }
 
-    fn unique<'b>(&mut self, what: &str, ids: impl Iterator<Item = &'b Word>) -> BTreeSet<String> {
+    fn unique<'b>(&mut self, of: Named, ids: impl Iterator<Item = &'b Word>) -> BTreeSet<String> {
         let mut seen = BTreeSet::new();
         for id in ids {
             self.id(id);
             if !seen.insert(id.get_ref().clone()) {
-                self.fault(id, format!("there is another {what} '{}' before this one", id.get_ref()));
+                self.fault(id, PlanReason::Twice { of, id: id.get_ref().clone() });
             }
         }
         seen
@@ -141,20 +142,20 @@ impl Reader<'_> {
         let fits = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit();
         let words_fit = text.split('-').all(|word| !word.is_empty() && word.chars().all(fits));
         if !words_fit {
-            self.fault(id, format!("'{text}' is no id: use lower-case words and digits joined by hyphens"));
+            self.fault(id, PlanReason::NoId { text: text.clone() });
         }
     }
 
-    fn leads(&mut self, what: &str, id: &Word, known: &BTreeSet<String>) {
+    fn leads(&mut self, of: Named, id: &Word, known: &BTreeSet<String>) {
         if !known.contains(id.get_ref()) {
-            self.fault(id, format!("there is no {what} '{}' in this plan", id.get_ref()));
+            self.fault(id, PlanReason::NotThere { of, id: id.get_ref().clone() });
         }
     }
 
     fn range(&mut self, low: &Spanned<f64>, high: &Spanned<f64>) {
         let (bottom, top) = (*low.get_ref(), *high.get_ref());
         if !(bottom.is_finite() && top.is_finite() && bottom < top) {
-            self.fault(low, format!("the plausible range runs from {bottom} to {top}: low must lie below high"));
+            self.fault(low, PlanReason::Range { low: bottom, high: top });
         }
     }
 
@@ -166,8 +167,8 @@ impl Reader<'_> {
         let waits: BTreeMap<&str, Vec<&str>> =
             owned.iter().map(|(id, on)| (id.as_str(), on.iter().map(String::as_str).collect())).collect();
         for figure in &sources {
-            if let Some(circle) = circle_from(figure.id.get_ref(), &waits) {
-                self.fault(&figure.id, format!("these figures lie above each other: {circle}"));
+            if let Some(way) = circle_from(figure.id.get_ref(), &waits) {
+                self.fault(&figure.id, PlanReason::Circle { of: Named::Figure, way });
                 break;
             }
         }
@@ -182,15 +183,16 @@ impl Reader<'_> {
                 AnswersSource::Several(several) => several.clone(),
             };
             match known.answers.get(question.get_ref()) {
-                None => self.fault(question, format!("there is no trait '{}' in this plan", question.get_ref())),
+                None => {
+                    self.fault(question, PlanReason::NotThere { of: Named::Trait, id: question.get_ref().clone() })
+                }
                 Some(choices) => {
                     for answer in named.iter().filter(|answer| !choices.contains(*answer)) {
-                        let reason =
-                            format!("there is no choice of '{}' '{answer}' in this plan", question.get_ref());
-                        self.fault(answers, reason);
+                        let question = question.get_ref().clone();
+                        self.fault(answers, PlanReason::NoAnswer { question, answer: answer.clone() });
                     }
                     if named.is_empty() || choices.iter().all(|choice| named.contains(choice)) {
-                        self.fault(answers, "name some of the answers: none and all of them tell nothing apart");
+                        self.fault(answers, PlanReason::TellsNothing);
                     }
                 }
             }
@@ -212,11 +214,10 @@ impl Reader<'_> {
     fn above(&mut self, source: &FigureSource, known: &Known) -> Option<String> {
         let above = source.above.as_ref()?;
         match known.units.get(above.get_ref()) {
-            None => self.leads("figure", above, &known.figures),
+            None => self.leads(Named::Figure, above, &known.figures),
             Some(unit) if *unit != source.unit => {
-                let reason =
-                    format!("'{}' is in {}, this is in {}", above.get_ref(), unit.sign(), source.unit.sign());
-                self.fault(above, reason);
+                let figure = above.get_ref().clone();
+                self.fault(above, PlanReason::OtherUnit { figure, is: *unit, wanted: source.unit });
             }
             Some(_) => {}
         }
@@ -265,13 +266,12 @@ impl Reader<'_> {
                 None => stages.iter().rev().find(|s| s.gate.is_some()).map(|s| s.id.clone()).into_iter().collect(),
             };
             if !(1..=10).contains(stage.job.get_ref()) {
-                self.fault(&stage.job, "the job has ten parts: job must be 1 to 10");
+                self.fault(&stage.job, PlanReason::Job);
             }
-            stage.cautions.iter().for_each(|id| self.leads("caution", id, &known.cautions));
+            stage.cautions.iter().for_each(|id| self.leads(Named::Caution, id, &known.cautions));
             let counts = |check: &CheckSource| check.mandatory && check.before_flights_from.is_none();
             if stage.gate.is_some() && !stage.checks.iter().any(counts) {
-                let id = stage.id.get_ref();
-                self.fault(&stage.id, format!("'{id}' has a gate and no mandatory check: it would open on nothing"));
+                self.fault(&stage.id, PlanReason::EmptyGate { stage: stage.id.get_ref().clone() });
             }
             stages.push(Stage {
                 id: stage.id.get_ref().clone(),
@@ -290,21 +290,21 @@ impl Reader<'_> {
     }
 
     fn leads_to_gate(&mut self, stage: &Word, known: &Known) {
-        self.leads("stage", stage, &known.stages);
+        self.leads(Named::Stage, stage, &known.stages);
         if known.stages.contains(stage.get_ref()) && !known.gated.contains(stage.get_ref()) {
-            self.fault(stage, format!("'{}' has no gate that another could wait for", stage.get_ref()));
+            self.fault(stage, PlanReason::NoGate { stage: stage.get_ref().clone() });
         }
     }
 
     fn check(&mut self, source: &CheckSource, known: &Known) -> Check {
-        source.cautions.iter().for_each(|id| self.leads("caution", id, &known.cautions));
+        source.cautions.iter().for_each(|id| self.leads(Named::Caution, id, &known.cautions));
         if let Some(stage) = &source.before_flights_from {
-            self.leads("stage", stage, &known.stages);
+            self.leads(Named::Stage, stage, &known.stages);
             if *source.kind.get_ref() == KindSource::Fly {
-                self.fault(stage, "what is due before every flight cannot be flown itself: it would wait for itself");
+                self.fault(stage, PlanReason::FlownBeforeFlights);
             }
         }
-        source.called_by.iter().for_each(|id| self.leads("event", id, &known.events));
+        source.called_by.iter().for_each(|id| self.leads(Named::Event, id, &known.events));
         let point = self.point(source);
         let when = self.when(&source.when, known);
         Check {
@@ -339,8 +339,7 @@ impl Reader<'_> {
             PointSource::Witness => {
                 let flown = *source.kind.get_ref() == KindSource::Fly;
                 if !source.witness || flown {
-                    let reason = "a witness point is a check on the ground with witness = true: who would have come?";
-                    self.fault(&source.id, reason);
+                    self.fault(&source.id, PlanReason::NoWitness);
                 }
                 Point::Witness
             }
@@ -350,23 +349,18 @@ impl Reader<'_> {
     fn subject(&mut self, source: &Word, known: &Known) -> Option<Subject> {
         let subject = Subject::parse(source.get_ref()).filter(|subject| !matches!(subject, Subject::Event(_)));
         let Some(subject) = subject else {
-            let reason = format!(
-                "'{}' is nothing that evidence rests on: use mass, wiring, supplies, packs, frequencies, heat, pack-readings, load-readings, \
-                 trial-runs, or part:, setting:, figure: or check: with an id",
-                source.get_ref()
-            );
-            self.fault(source, reason);
+            self.fault(source, PlanReason::NoSubject { text: source.get_ref().clone() });
             return None;
         };
-        let (what, id, ids) = match &subject {
-            Subject::Part(id) => ("part", id, &known.parts),
-            Subject::Setting(id) => ("setting", id, &known.settings),
-            Subject::Figure(id) => ("figure", id, &known.figures),
-            Subject::Check(id) => ("check", id, &known.checks),
+        let (of, id, ids) = match &subject {
+            Subject::Part(id) => (Named::Part, id, &known.parts),
+            Subject::Setting(id) => (Named::Setting, id, &known.settings),
+            Subject::Figure(id) => (Named::Figure, id, &known.figures),
+            Subject::Check(id) => (Named::Check, id, &known.checks),
             _ => return Some(subject),
         };
         if !ids.contains(id) {
-            self.fault(source, format!("there is no {what} '{id}' in this plan"));
+            self.fault(source, PlanReason::NotThere { of, id: id.clone() });
         }
         Some(subject)
     }
@@ -376,14 +370,12 @@ impl Reader<'_> {
             HoldsSource::Word(word) if word == "until-changed" => Holds::default(),
             HoldsSource::Word(word) if word == "session" => Holds { session: true, ..Holds::default() },
             HoldsSource::Word(word) => {
-                let reason =
-                    format!("'{word}' says not how long: use until-changed, session, or flights, hours, days");
-                self.fault(source, reason);
+                self.fault(source, PlanReason::NotHowLong { word: word.clone() });
                 Holds::default()
             }
             HoldsSource::For(limits) => {
                 for event in limits.events.iter().filter(|event| !known.events.contains(*event)) {
-                    self.fault(source, format!("there is no event '{event}' in this plan"));
+                    self.fault(source, PlanReason::NotThere { of: Named::Event, id: event.clone() });
                 }
                 let none = limits.flights.is_none()
                     && limits.hours.is_none()
@@ -393,10 +385,7 @@ impl Reader<'_> {
                     || limits.days == Some(0)
                     || limits.hours.is_some_and(|hours| !hours.is_finite() || hours <= 0.0);
                 if none || nothing {
-                    self.fault(
-                        source,
-                        "evidence must hold for something: flights, hours or days above nought, or until events",
-                    );
+                    self.fault(source, PlanReason::HoldsForNothing);
                 }
                 Holds {
                     session: false,
@@ -418,7 +407,7 @@ impl Reader<'_> {
         ];
         for (of, key, present) in given {
             if of != kind && present {
-                self.fault(&source.id, format!("'{}' has a '{key}' but is not of that kind", source.id.get_ref()));
+                self.fault(&source.id, PlanReason::OtherKind { check: source.id.get_ref().clone(), key });
             }
         }
         match (kind, &source.measure, source.compute, &source.fly) {
@@ -428,7 +417,7 @@ impl Reader<'_> {
             (KindSource::Fly, .., Some(fly)) => CheckKind::Fly(self.fly(fly, known)),
             (kind, ..) => {
                 let key = given.iter().find(|(of, ..)| *of == kind).map_or("", |(_, key, _)| key);
-                self.fault(&source.kind, format!("'{}' says not what to {key}", source.id.get_ref()));
+                self.fault(&source.kind, PlanReason::KindLacks { check: source.id.get_ref().clone(), key });
                 CheckKind::Confirm
             }
         }
@@ -437,21 +426,18 @@ impl Reader<'_> {
     fn measure(&mut self, check: &CheckSource, source: &MeasureSource, known: &Known) -> Measure {
         self.range(&source.low, &source.high);
         if !(source.step.get_ref().is_finite() && *source.step.get_ref() > 0.0) {
-            self.fault(&source.step, "a step must be above nought");
+            self.fault(&source.step, PlanReason::Step);
         }
         let range = *source.low.get_ref()..=*source.high.get_ref();
         if !range.contains(source.start.get_ref()) {
-            self.fault(&source.start, "the start lies outside the plausible range");
+            self.fault(&source.start, PlanReason::Start);
         }
         if check.basis.is_none() {
-            self.fault(
-                &check.id,
-                format!("'{}' measures, and says not where its limits come from: basis", check.id.get_ref()),
-            );
+            self.fault(&check.id, PlanReason::NoBasis { check: check.id.get_ref().clone() });
         }
         let bounds = [&source.stop_below, &source.caution_below, &source.caution_above, &source.stop_above];
         if bounds.iter().all(|bound| bound.is_none()) {
-            self.fault(&check.id, format!("'{}' has no limit: a check that cannot fail is none", check.id.get_ref()));
+            self.fault(&check.id, PlanReason::NoLimit { check: check.id.get_ref().clone() });
         }
         // Numbers are held against numbers, and shares of a figure against shares of the same figure.
         let mut highest: BTreeMap<Option<&str>, f64> = BTreeMap::new();
@@ -461,11 +447,11 @@ impl Reader<'_> {
                 LimitSource::Figure(limit) => (Some(limit.figure.as_str()), limit.times),
             };
             if of.is_none() && !range.contains(&number) {
-                self.fault(bound, "the limit lies outside the plausible range, so it could never be passed");
+                self.fault(bound, PlanReason::LimitOutside);
             }
             let highest = highest.entry(of).or_insert(f64::NEG_INFINITY);
             if number < *highest {
-                self.fault(bound, "limits rise from stop_below over caution_below and caution_above to stop_above");
+                self.fault(bound, PlanReason::LimitsFall);
             }
             *highest = highest.max(number);
         }
@@ -491,15 +477,15 @@ impl Reader<'_> {
             LimitSource::Number(number) => Limit::Number(*number),
             LimitSource::Figure(limit) => {
                 match known.units.get(&limit.figure) {
-                    None => self.fault(source, format!("there is no figure '{}' in this plan", limit.figure)),
+                    None => self.fault(source, PlanReason::NotThere { of: Named::Figure, id: limit.figure.clone() }),
                     Some(of) if *of != unit => {
-                        let reason = format!("'{}' is in {}, this wants {}", limit.figure, of.sign(), unit.sign());
-                        self.fault(source, reason);
+                        let figure = limit.figure.clone();
+                        self.fault(source, PlanReason::OtherUnit { figure, is: *of, wanted: unit });
                     }
                     Some(_) => {}
                 }
                 if !(limit.times.is_finite() && limit.times > 0.0) {
-                    self.fault(source, "times must be above nought");
+                    self.fault(source, PlanReason::Times);
                 }
                 Limit::Figure { figure: limit.figure.clone(), times: limit.times }
             }
@@ -508,14 +494,14 @@ impl Reader<'_> {
 
     fn fly(&mut self, source: &FlySource, known: &Known) -> Fly {
         if !(source.minutes.get_ref().is_finite() && (0.1..=30.0).contains(source.minutes.get_ref())) {
-            self.fault(&source.minutes, "planned minutes lie between 0.1 and 30");
+            self.fault(&source.minutes, PlanReason::Minutes);
         }
         if let LimitSource::Number(rpm) = source.head_speed_rpm.get_ref()
             && !(rpm.is_finite() && *rpm > 0.0)
         {
-            self.fault(&source.head_speed_rpm, "a head speed lies above nought");
+            self.fault(&source.head_speed_rpm, PlanReason::HeadSpeed);
         }
-        source.temperatures.iter().for_each(|id| self.leads("place", id, &known.places));
+        source.temperatures.iter().for_each(|id| self.leads(Named::Place, id, &known.places));
         Fly {
             motion: source.motion,
             head_speed_rpm: self.limit(&source.head_speed_rpm, Unit::RevolutionsPerMinute, known),
@@ -530,8 +516,8 @@ impl Reader<'_> {
         let waits: BTreeMap<&str, Vec<&str>> =
             stages.iter().map(|s| (s.id.as_str(), s.after.iter().map(String::as_str).collect())).collect();
         for stage in &source.stages {
-            if let Some(circle) = circle_from(stage.id.get_ref(), &waits) {
-                self.fault(&stage.id, format!("these stages wait for each other: {circle}"));
+            if let Some(way) = circle_from(stage.id.get_ref(), &waits) {
+                self.fault(&stage.id, PlanReason::Circle { of: Named::Stage, way });
                 return;
             }
         }
@@ -550,16 +536,16 @@ impl Reader<'_> {
         let waits: BTreeMap<&str, Vec<&str>> =
             owned.iter().map(|(id, on)| (id.as_str(), on.iter().map(String::as_str).collect())).collect();
         for check in source.stages.iter().flat_map(|stage| &stage.checks) {
-            if let Some(circle) = circle_from(check.id.get_ref(), &waits) {
-                self.fault(&check.id, format!("these checks rest on each other: {circle}"));
+            if let Some(way) = circle_from(check.id.get_ref(), &waits) {
+                self.fault(&check.id, PlanReason::Circle { of: Named::Check, way });
                 return;
             }
         }
     }
 }
 
-/// A way from `start` back to itself, written out, if there is one.
-fn circle_from(start: &str, waits: &BTreeMap<&str, Vec<&str>>) -> Option<String> {
+/// A way from `start` back to itself, if there is one.
+fn circle_from(start: &str, waits: &BTreeMap<&str, Vec<&str>>) -> Option<Vec<String>> {
     let mut ways: Vec<Vec<&str>> = vec![vec![start]];
     let mut seen = BTreeSet::new();
     while let Some(way) = ways.pop() {
@@ -567,7 +553,7 @@ fn circle_from(start: &str, waits: &BTreeMap<&str, Vec<&str>>) -> Option<String>
         for next in waits.get(here).into_iter().flatten() {
             let longer: Vec<&str> = way.iter().copied().chain([*next]).collect();
             if *next == start {
-                return Some(longer.join(" > "));
+                return Some(longer.into_iter().map(str::to_owned).collect());
             }
             if seen.insert(*next) {
                 ways.push(longer);

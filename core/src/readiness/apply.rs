@@ -307,7 +307,8 @@ impl Ledger {
             runs: self.runs,
         });
         let subject = Subject::Event(event.to_owned());
-        let reason = Reason::Happened { event: plan.subject_words(Locale::default(), &subject), by: entry.id };
+        let title = plan.subject_words(Locale::default(), &subject);
+        let reason = Reason::Happened { of: event.to_owned(), event: title, by: entry.id };
         self.touches.push(Touch { seq: entry.seq, subject, reason });
         self.break_by_last(plan, 1);
     }

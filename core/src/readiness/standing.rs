@@ -118,7 +118,9 @@ pub enum Reason {
     },
     /// Something happened that ends it.
     Happened {
-        /// What happened.
+        /// The event's id.
+        of: String,
+        /// Its title in the plan as it was written.
         event: String,
         /// The entry that says so.
         by: EntryId,

@@ -45,21 +45,6 @@ impl TimeForm {
         TimeForm::DateMonthFirst,
     ];
 
-    /// The words for it.
-    pub fn word(self) -> &'static str {
-        match self {
-            TimeForm::Seconds => "seconds",
-            TimeForm::Milliseconds => "milliseconds",
-            TimeForm::Microseconds => "microseconds",
-            TimeForm::Minutes => "minutes",
-            TimeForm::Clock => "clock, h:m:s",
-            TimeForm::DateYearFirst => "date, year first, and clock",
-            TimeForm::DateDayFirst => "date, day first, and clock",
-            TimeForm::DateMonthFirst => "date, month first, and clock",
-            TimeForm::EveryRow { .. } => "rows evenly apart",
-        }
-    }
-
     /// Seconds for one of a number that is written, `None` for clocks and dates.
     pub(super) fn scale_s(self) -> Option<f64> {
         match self {

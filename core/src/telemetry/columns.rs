@@ -1,7 +1,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::clock::TimeForm;
-use super::error::TelemetryError;
+use super::error::{MapMisfit, TelemetryError};
 use super::layout::Layout;
 use super::quantity::{LogUnit, Quantity};
 
@@ -60,34 +60,23 @@ impl ColumnMap {
     pub fn check(&self, layout: &Layout) -> Result<(), TelemetryError> {
         let width = u32::try_from(layout.headers.len()).unwrap_or(u32::MAX);
         if self.columns.is_empty() {
-            return Err(TelemetryError::map(None, "no column is named yet: say what at least one column is"));
+            return Err(TelemetryError::map(None, MapMisfit::NoColumns));
         }
         if self.columns.len() > Self::MOST {
-            return Err(TelemetryError::map(
-                None,
-                format!("{} columns are more than {}: leave some out", self.columns.len(), Self::MOST),
-            ));
+            return Err(TelemetryError::map(None, MapMisfit::TooMany { columns: self.columns.len() }));
         }
         match (self.time_column, self.time_form) {
             (Some(column), _) if column >= width => {
-                return Err(TelemetryError::map(
-                    Some(column + 1),
-                    format!("column {} is not in this file, which has {width}", column + 1),
-                ));
+                let column = column + 1;
+                return Err(TelemetryError::map(Some(column), MapMisfit::NoTimeColumn { column, width }));
             }
             (Some(_), TimeForm::EveryRow { .. }) => {
-                return Err(TelemetryError::map(
-                    None,
-                    "rows evenly apart need no time column: choose one or the other",
-                ));
+                return Err(TelemetryError::map(None, MapMisfit::TimeTwice));
             }
             (None, TimeForm::EveryRow { period_s })
                 if period_s.is_finite() && (1e-6..=3_600.0).contains(&period_s) => {}
             (None, _) => {
-                return Err(TelemetryError::map(
-                    None,
-                    "say which column is the time, or how many seconds the rows are apart (0.000001 to 3600)",
-                ));
+                return Err(TelemetryError::map(None, MapMisfit::NoTime));
             }
             _ => {}
         }
@@ -98,47 +87,29 @@ impl ColumnMap {
     }
 
     fn check_column(&self, index: usize, column: &MappedColumn, width: u32) -> Result<(), TelemetryError> {
-        let place = Some(column.column + 1);
-        let fault = |what: String| Err(TelemetryError::map(place, what));
+        let place = column.column + 1;
+        let label = column.label.clone();
+        let fault = |misfit| Err(TelemetryError::map(Some(place), misfit));
         if column.column >= width {
-            return fault(format!(
-                "column {} ({}) is not in this file, which has {width}",
-                column.column + 1,
-                column.label
-            ));
+            return fault(MapMisfit::NoColumn { column: place, label, width });
         }
         if self.time_column == Some(column.column) || column.quantity == Quantity::Time {
-            return fault(format!(
-                "column {} ({}) cannot be the time and something else",
-                column.column + 1,
-                column.label
-            ));
+            return fault(MapMisfit::AlsoTime { column: place, label });
         }
         if !column.quantity.units().contains(&column.unit) {
-            return fault(format!(
-                "{} is not written in {}: choose its unit",
-                column.quantity.word(),
-                column.unit.sign()
-            ));
+            return fault(MapMisfit::Unit { quantity: column.quantity, unit: column.unit });
         }
         if !column.ratio.is_finite() || column.ratio == 0.0 || column.ratio.abs() > 1e6 {
-            return fault(format!(
-                "the ratio of column {} ({}) must be a number, and not nought",
-                column.column + 1,
-                column.label
-            ));
+            return fault(MapMisfit::Ratio { column: place, label });
         }
         let several = matches!(column.quantity, Quantity::Temperature | Quantity::Vibration | Quantity::Other);
         let twice = self.columns[..index]
             .iter()
             .find(|other| other.column == column.column || (!several && other.quantity == column.quantity));
         match twice {
-            Some(other) => fault(format!(
-                "columns {} and {} are both {}: leave one out",
-                other.column + 1,
-                column.column + 1,
-                column.quantity.word().to_lowercase()
-            )),
+            Some(other) => {
+                fault(MapMisfit::Twice { first: other.column + 1, second: place, quantity: column.quantity })
+            }
             None => Ok(()),
         }
     }

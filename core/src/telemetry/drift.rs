@@ -12,7 +12,7 @@
 use serde::{Deserialize, Serialize};
 use statrs::distribution::{ContinuousCDF, Normal, StudentsT};
 
-use super::error::TelemetryError;
+use super::error::{FigureLack, TelemetryError};
 use crate::engineering::pack::student_95;
 
 /// What is taken off every score: the test is keenest for a shift of twice this, one standard deviation.
@@ -77,7 +77,7 @@ impl DriftTest {
     /// A question out of its range.
     pub fn new(question: &DriftQuestion) -> Result<Self, TelemetryError> {
         if !(question.resolution > 0.0 && question.resolution.is_finite()) {
-            return Err(TelemetryError::figure("the least step of a reading must be above nought"));
+            return Err(TelemetryError::figure(FigureLack::LeastStep));
         }
         Ok(Self { threshold: threshold(question.false_alarm, question.readings)?, resolution: question.resolution })
     }
@@ -95,7 +95,7 @@ impl DriftTest {
     /// Too many readings, or one that is no number.
     pub fn of(&self, readings: &[f64]) -> Result<DriftReport, TelemetryError> {
         if readings.len() > MOST || readings.iter().any(|value| !value.is_finite()) {
-            return Err(TelemetryError::figure(format!("a trend takes up to {MOST} readings, each a number")));
+            return Err(TelemetryError::figure(FigureLack::Readings { most: MOST }));
         }
         let scores = scores(readings, self.resolution);
         let up = sums(scores.iter().copied());
@@ -193,9 +193,7 @@ fn describe(readings: &[f64], seen_at: usize, sums: &[f64]) -> Drift {
 /// Out of those ranges.
 pub fn threshold(false_alarm: f64, readings: u32) -> Result<f64, TelemetryError> {
     if !(0.000_1..=0.5).contains(&false_alarm) || !(10..=1_000).contains(&readings) {
-        return Err(TelemetryError::figure(
-            "the chance of a false alarm must be from 0.0001 to 0.5, over 10 to 1000 readings",
-        ));
+        return Err(TelemetryError::figure(FigureLack::FalseAlarm));
     }
     let (mut low, mut high) = (0.5, 20.0);
     // 24 halvings: to a millionth.
@@ -227,15 +225,14 @@ fn chance(threshold: f64, scores: u32) -> f64 {
 /// Out of those ranges.
 pub fn average_run_length(threshold: f64, shift: f64) -> Result<f64, TelemetryError> {
     if !(0.5..=20.0).contains(&threshold) || !(-2.0..=10.0).contains(&shift) {
-        return Err(TelemetryError::figure("a threshold is from 0.5 to 20, a shift from -2 to 10"));
+        return Err(TelemetryError::figure(FigureLack::Threshold));
     }
     let chain = Chain::new(threshold, shift);
     let matrix = nalgebra::DMatrix::from_fn(STATES, STATES, |from, to| {
         f64::from(u8::from(from == to)) - chain.moves[from * STATES + to]
     });
     let ones = nalgebra::DVector::from_element(STATES, 1.0);
-    let lengths =
-        matrix.lu().solve(&ones).ok_or_else(|| TelemetryError::figure("the run length is beyond reckoning"))?;
+    let lengths = matrix.lu().solve(&ones).ok_or_else(|| TelemetryError::figure(FigureLack::RunLength))?;
     Ok(lengths[0])
 }
 

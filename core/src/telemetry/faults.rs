@@ -24,22 +24,6 @@ pub enum FaultKind {
     TimeJump,
 }
 
-impl FaultKind {
-    /// What it is and what became of the row, in words.
-    pub fn word(self) -> &'static str {
-        match self {
-            FaultKind::NotANumber => "not a number, left empty",
-            FaultKind::NoTime => "no time, row left out",
-            FaultKind::TooFewFields => "fewer fields than columns, the rest left empty",
-            FaultKind::TooManyFields => "more fields than columns, those left out",
-            FaultKind::Torn => "the file ends here, what may be torn left out",
-            FaultKind::TooLong => "no text row, left out",
-            FaultKind::OpenQuote => "a quotation mark that never closes, row left out",
-            FaultKind::TimeJump => "the time jumps and comes back, row left out",
-        }
-    }
-}
-
 /// One fault, with its place.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Fault {
@@ -53,23 +37,6 @@ pub struct Fault {
     pub column_name: Option<String>,
     /// What stands there, cut after 24 signs.
     pub found: String,
-}
-
-impl std::fmt::Display for Fault {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "row {}", self.row)?;
-        if let Some(column) = self.column {
-            write!(f, ", column {column}")?;
-        }
-        if let Some(name) = &self.column_name {
-            write!(f, " ({name})")?;
-        }
-        write!(f, ": {}", self.kind.word())?;
-        if !self.found.is_empty() {
-            write!(f, ": \"{}\"", self.found)?;
-        }
-        Ok(())
-    }
 }
 
 /// The faults of a file: every one counted, the first of each kind kept with their places.

@@ -6,7 +6,7 @@ use sha2::{Digest, Sha256};
 
 use super::clock::TimeForm;
 use super::columns::{ColumnMap, MappedColumn};
-use super::error::TelemetryError;
+use super::error::{NoTable, TelemetryError};
 use super::number::{self, Field};
 use super::quantity::{self, LogUnit, Quantity};
 use super::text::{Encoding, Source};
@@ -87,12 +87,12 @@ impl Layout {
             .max_by(|a, b| a.score.total_cmp(&b.score));
         let Some(best) = best else {
             let first = encoding.show(text.split(|b| *b == b'\n').next().unwrap_or_default());
-            let what = if text.iter().all(|byte| byte.is_ascii_whitespace() || *byte == 0) {
-                "the file is empty".to_owned()
+            let found = if text.iter().all(|byte| byte.is_ascii_whitespace() || *byte == 0) {
+                NoTable::Empty
             } else {
-                format!("no rows of numbers were found; the file begins \"{}\"", cut(&first, 40))
+                NoTable::NoNumbers { begins: cut(&first, 40) }
             };
-            return Err(TelemetryError::NotATable { what });
+            return Err(TelemetryError::NotATable { found });
         };
         let headers = best.headers(encoding);
         let fingerprint = fingerprint(&headers, best.header.is_some());

@@ -39,10 +39,11 @@ mod sight;
 mod statistics;
 pub mod summary;
 mod text;
+mod words;
 
 pub use clock::TimeForm;
 pub use columns::{ColumnMap, MappedColumn};
-pub use error::TelemetryError;
+pub use error::{FigureLack, MapMisfit, NoTable, TelemetryError};
 pub use faults::{Fault, FaultKind, Faults};
 pub use import::{Import, Importing, Progress, RowCounts, Settings};
 pub use layout::{Header, Layout};

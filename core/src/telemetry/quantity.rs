@@ -137,27 +137,6 @@ impl Quantity {
         Quantity::Other,
     ];
 
-    /// The words for it.
-    pub fn word(self) -> &'static str {
-        match self {
-            Quantity::Time => "Time",
-            Quantity::PackVoltage => "Pack voltage",
-            Quantity::PackCurrent => "Pack current",
-            Quantity::Power => "Power",
-            Quantity::Charge => "Charge taken",
-            Quantity::HeadSpeed => "Head speed",
-            Quantity::Throttle => "Throttle",
-            Quantity::Ripple => "Ripple, peak to peak",
-            Quantity::ReceiverVoltage => "Receiver voltage",
-            Quantity::ReceiverCurrent => "Receiver current",
-            Quantity::Temperature => "Temperature",
-            Quantity::Vibration => "Vibration",
-            Quantity::Height => "Height",
-            Quantity::Speed => "Speed",
-            Quantity::Other => "Something else",
-        }
-    }
-
     /// The units it may be written in, the one that it is kept in first.
     pub fn units(self) -> &'static [LogUnit] {
         match self {

@@ -483,8 +483,7 @@ impl RowReader {
     pub(super) fn finish(mut self, map: ColumnMap, bytes: u64) -> Result<Recording, TelemetryError> {
         self.keep_waiting();
         if self.keep.is_empty() {
-            let first = self.faults.first.first().map_or_else(|| "there are none".to_owned(), ToString::to_string);
-            return Err(TelemetryError::NoRows { first });
+            return Err(TelemetryError::NoRows { first: self.faults.first.first().cloned() });
         }
         let moment = matches!(
             self.form,

@@ -8,7 +8,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::error::TelemetryError;
+use super::error::{FigureLack, TelemetryError};
 use super::grid::{Grid, quantile, scatter, smooth};
 use super::quantity::Quantity;
 use super::recording::{Recording, Span};
@@ -71,9 +71,7 @@ pub fn find(recording: &Recording) -> Result<Flying, TelemetryError> {
     let rotor = means(Quantity::HeadSpeed);
     let load = load(recording, &grid);
     if rotor.is_none() && load.is_none() {
-        return Err(TelemetryError::figure(
-            "no column is named as pack current, power or head speed: without one of them a flight cannot be found in the log",
-        ));
+        return Err(TelemetryError::figure(FigureLack::NoLoad));
     }
     let turning = turning(rotor.as_deref(), load.as_deref());
     let steps = |seconds: f64| (seconds / grid.step_s).round() as usize;

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::error::TelemetryError;
+use super::error::{FigureLack, TelemetryError};
 use super::grid::{Grid, quantile, smooth};
 use super::integrals::{integrate, of_channel, time_past};
 use super::quantity::{LogUnit, Quantity};
@@ -12,6 +12,8 @@ use super::segments::{Flying, Manner, find};
 use crate::engineering::Grade;
 use crate::engineering::heat::{HeatReading, RiseFit, fit_rise};
 use crate::engineering::pack::{ripple, student_95};
+use crate::locale::{Locale, say, with_sign};
+use crate::record::Unit;
 
 /// Which side of a limit is the bad one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -176,19 +178,25 @@ const RISE_POINTS: usize = 400;
 /// More drop-outs than these are summed, not told one by one.
 const DROP_OUTS_TOLD: usize = 20;
 
-/// The figures of a log.
+/// The figures of a log, with English notes: for other programs.
 ///
 /// # Errors
 /// No flight can be found in it: neither current, power nor head speed is mapped, or nothing flew.
 pub fn summarise(recording: &Recording, limits: &Limits) -> Result<Summary, TelemetryError> {
+    summarise_for(recording, limits, Locale::default())
+}
+
+/// The same with notes for whoever reads like this. They are recorded as they are: a note stays in the language that it was made in.
+///
+/// # Errors
+/// As [`summarise`].
+pub fn summarise_for(recording: &Recording, limits: &Limits, locale: Locale) -> Result<Summary, TelemetryError> {
     let flying = find(recording)?;
     let (Some(first), Some(last)) = (flying.flights.first(), flying.flights.last()) else {
-        return Err(TelemetryError::figure(
-            "no flight was found in this log: the load never rose as in a hover for five seconds; check the columns' units",
-        ));
+        return Err(TelemetryError::figure(FigureLack::NoFlight));
     };
     let whole = Span { start_s: first.span.start_s, end_s: last.span.end_s };
-    let mut all = Figures { recording, flying: &flying, whole, figures: Vec::new() };
+    let mut all = Figures { recording, flying: &flying, whole, figures: Vec::new(), locale };
     all.flight_time();
     all.extremes_and_averages();
     all.past_limits(limits);
@@ -209,6 +217,8 @@ struct Figures<'a> {
     flying: &'a Flying,
     whole: Span,
     figures: Vec<LogFigure>,
+    /// How whoever reads the notes reads.
+    locale: Locale,
 }
 
 impl Figures<'_> {
@@ -231,11 +241,10 @@ impl Figures<'_> {
     fn flight_time(&mut self) {
         let total_s = self.flying.flights.iter().map(|flight| flight.span.length_s()).sum();
         let flights = self.flying.flights.len();
+        let note = if flights > 1 { say!(self.locale, "log-note-flights", count = flights) } else { String::new() };
         let figure = self.push(FigureKind::FlightTime, None, total_s, "s", self.whole);
         figure.half_width = Some(super::grid::FINEST_S);
-        if flights > 1 {
-            figure.note = format!("{flights} flights in this log");
-        }
+        figure.note = note;
     }
 
     fn extremes_and_averages(&mut self) {
@@ -290,19 +299,27 @@ impl Figures<'_> {
             for (index, channel) in channels.collect::<Vec<_>>() {
                 let above = limit.side == Side::Above;
                 let past = time_past(self.recording, channel, self.recording.span(), limit.value, above);
+                let note = self.limit_words(limit);
                 let figure =
                     self.push(FigureKind::PastLimit, Some(number(index)), past.0, "s", past.1.unwrap_or(self.whole));
                 figure.grade = Some(if past.1.is_some() { limit.grade } else { Grade::Ok });
-                let side = if above { "above" } else { "below" };
-                let unit = limit.quantity.unit().sign();
-                figure.note = format!("{side} {} {unit}: {}", crate::record::show(limit.value), limit.basis);
+                figure.note = note;
                 figure.limit = Some(limit.clone());
             }
         }
     }
 
+    fn limit_words(&self, limit: &ChannelLimit) -> String {
+        let unit = limit.quantity.unit().shown(self.locale);
+        let value = with_sign(self.locale.plain(limit.value), unit);
+        match limit.side {
+            Side::Above => say!(self.locale, "log-note-above", value = value, basis = limit.basis),
+            Side::Below => say!(self.locale, "log-note-below", value = value, basis = limit.basis),
+        }
+    }
+
     fn charge_and_energy(&mut self) {
-        let recording = self.recording;
+        let (recording, locale) = (self.recording, self.locale);
         let over = |of: &dyn Fn(usize) -> f64| {
             let flights = self.flying.flights.iter().map(|flight| integrate(recording, flight.span, of));
             flights.fold((0.0, 0.0), |(sum, s), part| (sum + part.sum, s + part.covered_s))
@@ -319,7 +336,7 @@ impl Figures<'_> {
         let not_covered = |covered_s: f64| {
             let share = 100.0 * (1.0 - covered_s / flight_s);
             if share > 1.0 {
-                format!("{share:.0} % of the flight has no values and is not counted")
+                say!(locale, "log-note-not-covered", share = locale.number(share, 0))
             } else {
                 String::new()
             }
@@ -328,14 +345,13 @@ impl Figures<'_> {
             (Some((coulomb, covered_s)), counted) => {
                 let mah = coulomb / COULOMB_PER_MAH;
                 let note = match counted {
-                    Some(counted) => format!("the recorder counted {counted:.0} mAh"),
+                    Some(counted) => say!(locale, "log-note-counted", mah = locale.number(counted, 0)),
                     None => not_covered(covered_s),
                 };
                 self.push(FigureKind::Charge, None, mah, "mAh", whole).note = note;
             }
             (None, Some(counted)) => {
-                self.push(FigureKind::Charge, None, counted, "mAh", whole).note =
-                    "as the recorder counted".to_owned();
+                self.push(FigureKind::Charge, None, counted, "mAh", whole).note = say!(locale, "log-note-as-counted");
             }
             (None, None) => {}
         }
@@ -354,9 +370,10 @@ impl Figures<'_> {
 
     fn sag(&mut self, sag: Option<&Sag>) {
         let Some(sag) = sag else { return };
+        let locale = self.locale;
         let figure = self.push(FigureKind::Resistance, None, 1e3 * sag.resistance_ohm, "mΩ", sag.span);
         figure.half_width = Some(1e3 * sag.half_width_ohm);
-        figure.note = "pack and leads, from voltage against current with the charge taken allowed for".to_owned();
+        figure.note = say!(locale, "log-note-resistance");
         let peak = self
             .recording
             .channel(Quantity::PackCurrent)
@@ -365,12 +382,12 @@ impl Figures<'_> {
             let span = about(time_s, self.whole);
             let figure = self.push(FigureKind::Sag, None, sag.resistance_ohm * peak_a, "V", span);
             figure.half_width = Some(sag.half_width_ohm * peak_a);
-            figure.note = format!("at the greatest current, {peak_a:.0} A");
+            figure.note = say!(locale, "log-note-sag", current = locale.number(peak_a, 0));
         }
     }
 
     fn ripple(&mut self, cells: Option<u32>) {
-        let recording = self.recording;
+        let (recording, locale) = (self.recording, self.locale);
         let Some(index) = recording.channels.iter().position(|c| c.mapped.quantity == Quantity::Ripple) else {
             return;
         };
@@ -382,15 +399,14 @@ impl Figures<'_> {
         let figure = self.push(FigureKind::Ripple, Some(number(index)), value, "V", span);
         if let Some(report) = report {
             figure.grade = Some(report.grade);
-            figure.note = format!(
-                "limit {:.1} V for {} cells, common practice; a slow recorder reads too little",
-                report.limit_v, report.cells
-            );
+            let limit = locale.number(report.limit_v, 1);
+            figure.note = say!(locale, "log-note-ripple", limit = limit, cells = report.cells);
         }
     }
 
     fn head_speed(&mut self, set_rpm: Option<f64>) {
-        let recording = self.recording;
+        let (recording, locale) = (self.recording, self.locale);
+        let rpm = |rpm| locale.rounded(rpm, 0, Unit::RevolutionsPerMinute);
         let Some(index) = recording.channels.iter().position(|c| c.mapped.quantity == Quantity::HeadSpeed) else {
             return;
         };
@@ -402,7 +418,7 @@ impl Figures<'_> {
         if let Some(set_rpm) = set_rpm {
             let figure =
                 self.push(FigureKind::HeadSpeedError, Some(number(index)), hover_rpm - set_rpm, "rpm", longest);
-            figure.note = format!("{hover_rpm:.0} rpm in hover, {set_rpm:.0} rpm set");
+            figure.note = say!(locale, "log-note-hover-speed", hover = rpm(hover_rpm), set = rpm(set_rpm));
         }
         // The fall counts from the hover's speed; take-off and landing, where the speed is brought up, are not load.
         let grid = Grid::over(recording);
@@ -419,16 +435,18 @@ impl Figures<'_> {
             let fall_rpm = means[step] - hover_rpm;
             let span = Span { start_s: grid.time_s(step) - 1.0, end_s: grid.time_s(step) + 1.0 };
             let figure = self.push(FigureKind::HeadSpeedDroop, Some(number(index)), fall_rpm, "rpm", span);
-            figure.note = format!(
-                "{:.1} % of the hover's {hover_rpm:.0} rpm, over three quarters of a second",
-                100.0 * fall_rpm / hover_rpm
-            );
+            let share = locale.number(100.0 * fall_rpm / hover_rpm, 1);
+            figure.note = say!(locale, "log-note-droop", share = share, hover = rpm(hover_rpm));
         }
     }
 
     fn rises(&mut self, rises: &[Rise]) {
         for rise in rises {
-            let guess = if rise.fit.covered < 1.5 { "flown too short for a sure figure; " } else { "" };
+            let note = if rise.fit.covered < 1.5 {
+                say!(self.locale, "log-note-rise-short")
+            } else {
+                say!(self.locale, "log-note-rise")
+            };
             let figure = self.push(
                 FigureKind::SteadyTemperature,
                 Some(rise.channel),
@@ -437,7 +455,7 @@ impl Figures<'_> {
                 rise.span,
             );
             figure.half_width = Some(rise.fit.steady_half_width_k);
-            figure.note = format!("{guess}where the rise of this flight would end");
+            figure.note = note;
             let figure = self.push(FigureKind::TimeConstant, Some(rise.channel), rise.fit.tau_s, "s", rise.span);
             let freedom = rise.fit.readings.len() as f64 - 3.0;
             figure.half_width = Some(student_95(freedom) * rise.fit.tau_u_s);
@@ -446,7 +464,7 @@ impl Figures<'_> {
 
     fn drop_outs(&mut self) {
         let mut told = Vec::new();
-        let recording = self.recording;
+        let (recording, locale) = (self.recording, self.locale);
         for flight in &self.flying.flights {
             let inside = |span: &Span| span.end_s > flight.span.start_s && span.start_s < flight.span.end_s;
             told.extend(recording.gaps().filter(inside).map(|span| (None, span)));
@@ -461,11 +479,11 @@ impl Figures<'_> {
         for (channel, span) in told.into_iter().take(DROP_OUTS_TOLD) {
             let figure = self.push(FigureKind::DropOut, channel, span.length_s(), "s", span);
             figure.note = match channel {
-                None => "nothing was recorded".to_owned(),
-                Some(_) => "this column was empty".to_owned(),
+                None => say!(locale, "log-note-nothing"),
+                Some(_) => say!(locale, "log-note-empty"),
             };
             if count > DROP_OUTS_TOLD {
-                figure.note.push_str(&format!("; one of the longest of {count}"));
+                figure.note = say!(locale, "log-note-of-many", note = figure.note, count = count);
             }
         }
     }

@@ -116,7 +116,7 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
             edge(standing),
             standing_word(context.locale, standing),
             &title,
-            standing_detail(context.locale, standing),
+            standing_detail(context.locale, context.plan, standing),
             Place::Check(check.clone()),
         ),
         Blocker::Finding(id) => {
@@ -261,7 +261,7 @@ fn changed(context: &Context<'_>) -> Vec<Block> {
         let (old, new) = (was.standing(&check.id), context.report.standing(&check.id));
         // By the words: a landing that lacks a reading is another thing than no landing.
         if standing_word(context.locale, &old) != standing_word(context.locale, &new) {
-            let detail = standing_detail(context.locale, &new);
+            let detail = standing_detail(context.locale, context.plan, &new);
             blocks.push(row(
                 edge(&new),
                 standing_word(context.locale, &new),

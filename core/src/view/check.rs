@@ -53,7 +53,7 @@ fn how_it_stands(context: &Context<'_>, check: &Check, standing: &Standing) -> V
     let Some(evidence) = context.ledger.evidence.get(&check.id) else { return Vec::new() };
     let said = result_words(context.locale, context.ledger, &evidence.of);
     let when = super::day_and_time(context.locale, &evidence.at.wall, context.now);
-    let detail = match standing_detail(context.locale, standing) {
+    let detail = match standing_detail(context.locale, context.plan, standing) {
         Some(detail) => say!(context.locale, "check-recorded-with", detail = detail, when = when),
         None => say!(context.locale, "check-recorded", when = when),
     };

@@ -148,7 +148,7 @@ fn proof(context: &Context<'_>, finding: &Finding) -> Block {
         edge(&standing),
         standing_word(context.locale, &standing),
         &title,
-        standing_detail(context.locale, &standing),
+        standing_detail(context.locale, context.plan, &standing),
         place,
     )
 }

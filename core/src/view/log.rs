@@ -128,7 +128,7 @@ pub(super) fn offer(context: &Context<'_>, card: EntryId) -> Screen {
         let name = layout.headers.get(column as usize).map_or("", |header| header.name.as_str());
         let options = TimeForm::WRITTEN.map(|form| {
             let set = Command::Set(TIME.to_owned(), id_of(form));
-            Control::new(set.into(), form.word()).chosen(map.time_form == form)
+            Control::new(set.into(), form.word(context.locale)).chosen(map.time_form == form)
         });
         blocks.push(Block::Choice {
             label: say!(context.locale, "log-time-column", column = column + 1, name = name),
@@ -179,20 +179,14 @@ fn column_blocks(
     )];
     options.extend(Quantity::ALL.into_iter().filter(|q| *q != Quantity::Time).map(|quantity| {
         let chosen = mapped.is_some_and(|mapped| mapped.quantity == quantity);
-        choose(quantity_field(column), id_of(quantity), quantity.word(), chosen)
+        choose(quantity_field(column), id_of(quantity), &quantity.word(context.locale), chosen)
     }));
     blocks.push(Block::Choice { label: say!(context.locale, "log-column", column = column + 1), options });
     let Some(mapped) = mapped else { return };
     if mapped.quantity.units().len() > 1 {
         let units = mapped.quantity.units().iter();
-        let options = units.map(|u| {
-            choose(
-                unit_field(column),
-                id_of(*u),
-                if u.sign().is_empty() { "ratio" } else { u.sign() },
-                mapped.unit == *u,
-            )
-        });
+        let options =
+            units.map(|u| choose(unit_field(column), id_of(*u), &u.word(context.locale), mapped.unit == *u));
         blocks.push(Block::Choice {
             label: say!(context.locale, "log-unit-of-column", column = column + 1),
             options: options.collect(),
@@ -410,9 +404,14 @@ fn figure_row(context: &Context<'_>, card: EntryId, log: &AttachedLog, index: u3
     row(edge_of(figure.grade), state, &title, Some(detail), Place::LogFigure { card, figure: index })
 }
 
+/// A digest in groups of eight signs: whole it is wider than any phone.
+fn in_groups(digest: &str) -> String {
+    digest.as_bytes().chunks(8).map(String::from_utf8_lossy).collect::<Vec<_>>().join(" ")
+}
+
 fn file_rows(context: &Context<'_>, log: &AttachedLog) -> Vec<Block> {
     let rows = log.rows;
-    let detail = say!(context.locale, "log-bytes", bytes = log.bytes, sha256 = log.sha256);
+    let detail = say!(context.locale, "log-bytes", bytes = log.bytes, sha256 = in_groups(&log.sha256));
     let counts = say!(
         context.locale,
         "log-row-counts",

@@ -85,7 +85,12 @@ pub(super) fn offer(context: &Context<'_>) -> Screen {
             }];
             blocks.extend(faults.faults.iter().map(|fault| {
                 let place = say!(context.locale, "plan-line", line = fault.line, column = fault.column);
-                still_row(Edge::Stop, say!(context.locale, "plan-fault"), &place, Some(fault.reason.clone()))
+                still_row(
+                    Edge::Stop,
+                    say!(context.locale, "plan-fault"),
+                    &place,
+                    Some(fault.reason.words(context.locale)),
+                )
             }));
             return Screen {
                 foot: vec![again],
@@ -182,7 +187,7 @@ impl Fallen {
                             edge(&standing),
                             standing_word(context.locale, &standing),
                             &title,
-                            standing_detail(context.locale, &standing),
+                            standing_detail(context.locale, offered, &standing),
                         )
                     }
                 }
@@ -201,7 +206,12 @@ fn remarks(locale: Locale, offered: &Plan) -> Vec<Block> {
     let mut blocks = vec![heading(say!(locale, "plan-worth-mending"), Some(remarks.len().to_string()))];
     blocks.extend(remarks.iter().take(REMARKS_IN_SIGHT).map(|remark| {
         let title = offered.check(&remark.place).map_or(remark.place.as_str(), |(_, check)| check.title.as_str());
-        still_row(Edge::Caution, say!(locale, "common-look"), title, Some(super::sentence(&remark.words)))
+        still_row(
+            Edge::Caution,
+            say!(locale, "common-look"),
+            title,
+            Some(super::sentence(&remark.flaw.words(locale))),
+        )
     }));
     if remarks.len() > REMARKS_IN_SIGHT {
         blocks.push(paragraph(say!(locale, "plan-more", count = remarks.len() - REMARKS_IN_SIGHT), Tone::Quiet));

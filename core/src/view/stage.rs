@@ -38,7 +38,8 @@ fn check_row(context: &Context<'_>, check: &Check) -> Block {
     let left = context.ledger.left(check, context.now).filter(|_| standing.holds());
     let left = left.as_ref().and_then(|it| super::left_words(context.locale, it));
     let said = said.map(|said| [Some(said), left].into_iter().flatten().collect::<Vec<_>>().join(". "));
-    let detail = standing_detail(context.locale, &standing).or(said).or_else(|| kind_hint(context, check));
+    let detail =
+        standing_detail(context.locale, context.plan, &standing).or(said).or_else(|| kind_hint(context, check));
     row(
         edge(&standing),
         standing_word(context.locale, &standing),
@@ -114,7 +115,7 @@ fn way_back(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Block> {
             edge(&standing),
             standing_word(context.locale, &standing),
             &title,
-            standing_detail(context.locale, &standing),
+            standing_detail(context.locale, context.plan, &standing),
             Place::Check(id.clone()),
         )
     }));

@@ -32,7 +32,7 @@ pub(crate) fn standing_word(locale: Locale, standing: &Standing) -> String {
 }
 
 /// More about how a check stands.
-pub(crate) fn standing_detail(locale: Locale, standing: &Standing) -> Option<String> {
+pub(crate) fn standing_detail(locale: Locale, plan: &Plan, standing: &Standing) -> Option<String> {
     match standing {
         Standing::Missing { lacking } if lacking.is_empty() => None,
         Standing::Missing { lacking } => {
@@ -41,7 +41,7 @@ pub(crate) fn standing_detail(locale: Locale, standing: &Standing) -> Option<Str
         }
         Standing::Fresh { .. } => None,
         Standing::Stale { reasons } => {
-            Some(reasons.iter().map(|reason| reason_words(locale, reason)).collect::<Vec<_>>().join(". "))
+            Some(reasons.iter().map(|reason| reason_words(locale, plan, reason)).collect::<Vec<_>>().join(". "))
         }
         Standing::Failed { why } => Some(sentence(&fault_words(locale, why))),
         Standing::Unexplained { .. } => Some(say!(locale, "standing-explain")),
@@ -49,13 +49,17 @@ pub(crate) fn standing_detail(locale: Locale, standing: &Standing) -> Option<Str
 }
 
 /// Why evidence is stale.
-pub(crate) fn reason_words(locale: Locale, reason: &Reason) -> String {
+pub(crate) fn reason_words(locale: Locale, plan: &Plan, reason: &Reason) -> String {
     match reason {
         Reason::Changed { of, subject, what, .. } => {
-            let subject = of.words(locale).unwrap_or_else(|| subject.clone());
+            let titled = of.words(locale).or_else(|| plan.subject_title(of).map(str::to_owned));
+            let subject = titled.unwrap_or_else(|| subject.clone());
             say!(locale, "reason-changed", subject = subject, what = deed_words(locale, what))
         }
-        Reason::Happened { event, .. } => say!(locale, "reason-happened", event = locale.lower_first(event)),
+        Reason::Happened { of, event, .. } => {
+            let title = plan.event(of).map_or(event, |event| &event.title);
+            say!(locale, "reason-happened", event = locale.lower_first(title))
+        }
         Reason::DayOver => say!(locale, "reason-day-over"),
         Reason::RunsFlown(runs) => {
             say!(locale, "reason-runs", count = *runs as usize)

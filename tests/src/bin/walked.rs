@@ -18,6 +18,7 @@ fn main() {
 
     leave(folder, "flight", Walk::at_flight(Kind::Scale, FIRST));
     leave(folder, "flying", flying());
+    leave(folder, "hovering", hovering());
     leave(folder, "hot", hot());
     leave(folder, "service", in_service());
 }
@@ -38,15 +39,21 @@ fn flying() -> Walk {
     walk
 }
 
-/// Landed too hot, with a finding raised and the landing half filled in.
-fn hot() -> Walk {
+/// In the first hover, after which three temperatures are read.
+fn hovering() -> Walk {
     let mut walk = Walk::at_flight(Kind::Scale, HOVER);
     walk.person.tap("Draw up the card");
     walk.draw_up();
     walk.hand_over();
-    let spotter = walk.person.spotter();
-    spotter.start(&walk.person.now).expect("a start");
+    walk.person.spotter().start(&walk.person.now).expect("a start");
     walk.person.wait(95);
+    walk
+}
+
+/// Landed too hot, with a finding raised and the landing half filled in.
+fn hot() -> Walk {
+    let mut walk = hovering();
+    let spotter = walk.person.spotter();
     spotter.mark(MarkKind::Smell, &walk.person.now).expect("a mark");
     walk.person.wait(25);
     spotter.land(&walk.person.now).expect("a touchdown");

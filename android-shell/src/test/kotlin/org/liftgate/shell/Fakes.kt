@@ -18,6 +18,9 @@ class FakeCore(var screen: Screen) : Liftgate(NoHandle) {
     val edits = mutableListOf<Pair<String, String>>()
     val acts = mutableListOf<String>()
     var turn = Turn.PILOT
+
+    /** What its screens are in; null: as the phone has it. */
+    var language: String? = null
     var said: String? = null
     var spotterScreen: SpotterScreen = Samples.spotter(running = false)
     var fails: Exception? = null
@@ -27,7 +30,7 @@ class FakeCore(var screen: Screen) : Liftgate(NoHandle) {
     override fun pilot(): PilotDesk = Pilot()
     override fun spotter(): SpotterDesk = Spotter()
     override fun closeJournal() = Unit
-    override fun languageTag(): String = Locale.getDefault().toLanguageTag()
+    override fun languageTag(): String = language ?: Locale.getDefault().toLanguageTag()
     override fun phoneSpeaks(languageTag: String) = Unit
     override fun close() = Unit
 

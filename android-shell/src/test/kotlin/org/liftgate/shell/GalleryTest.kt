@@ -84,6 +84,17 @@ class GalleryTest {
         show("spotter-200", FakeCore(Samples.board).apply { turn = Turn.SPOTTER })
     }
 
+    /** The longer of the two languages, on the narrowest phone, in the largest type. */
+    @Test
+    fun german() {
+        RuntimeEnvironment.setFontScale(2f)
+        RuntimeEnvironment.setQualifiers("+w320dp-h1600dp-port")
+        val german = RealScreens.all.first { it.language == "de" }
+        for (name in listOf("board", "card", "landing", "plan", "code")) {
+            show("german-$name", FakeCore(german.pilots.last { it.name == name }).apply { language = german.language })
+        }
+    }
+
     @Test
     fun lyingDown() {
         RuntimeEnvironment.setQualifiers("+land")

@@ -43,13 +43,14 @@ class Inspector(private val phone: Phone) {
         }
     }
 
-    /** Numbers that end a line while their unit begins the next. */
+    /** Numbers that end a line while their unit begins the next, and units that are torn at their stroke. */
     private fun tornUnits(): List<String> = shown.filterIsInstance<TextView>().filter { it !is EditText }.mapNotNull { view ->
         val layout = view.layout ?: return@mapNotNull null
         val torn = (0 until layout.lineCount - 1).map(layout::getLineEnd).firstOrNull { end ->
             val before = view.text.subSequence(0, end).trimEnd()
             val after = view.text.subSequence(end, view.text.length)
-            before.lastOrNull()?.isDigit() == true && UNIT_AHEAD.containsMatchIn(after)
+            before.lastOrNull()?.isDigit() == true && UNIT_AHEAD.containsMatchIn(after) ||
+                before.lastOrNull() == '/' && UNIT_UNDER.containsMatchIn(after)
         }
         torn?.let { "“${view.text}” tears a number from its unit at $it" }
     }
@@ -167,7 +168,10 @@ class Inspector(private val phone: Phone) {
 
     companion object {
         /** What can only be a unit, at the beginning of a line. */
-        private val UNIT_AHEAD = Regex("^(mm|cm|m|kg|g|mAh|Ah|V|A|W|Wh|rpm|Hz|s|min|h|°C|°F|°|%|mV|mΩ|N|Nm|N·m|g·m|in|ft|lb|oz)(?![\\p{L}\\p{Nd}])")
+        private val UNIT_AHEAD = Regex("^(mm|cm|m|kg|g|mAh|Ah|V|A|W|Wh|rpm|U/min|Hz|s|min|h|°C|°F|°|%|mV|mΩ|N|Nm|N·m|g·m|in|ft|lb|oz)(?![\\p{L}\\p{Nd}])")
+
+        /** What stands under a unit's stroke. */
+        private val UNIT_UNDER = Regex("^(min|s|h|V|W)(?![\\p{L}\\p{Nd}])")
 
         /** Contrast ratio of two colours, 1 to 21, as WCAG 2.2 defines it. */
         fun ratio(one: Int, other: Int): Double {

@@ -22,16 +22,18 @@ import uniffi.liftgate.Turn
 import uniffi.liftgate.Weight
 
 /**
- * Every screen that the core makes of the example aircraft, measured as it is laid out and drawn: four widths, three sizes of
- * type, both ways up, both directions of writing, both themes. Plainly each screen is measured in a few of those, in turn, so that
- * all of them come up; with `-Dliftgate.measured=all` each is measured in all.
+ * Every screen that the core makes of the example aircraft, measured as it is laid out and drawn: both languages, four widths, three
+ * sizes of type, both ways up, both directions of writing, both themes. Plainly each screen is measured in a few of those, in turn, so
+ * that all of them come up; with `-Dliftgate.measured=all` each is measured in all, with `=de` those of one language are.
  *
  * WCAG 2.2 defines contrast; the sizes and the least contrast are this project's own budgets.
  */
 @RunWith(RobolectricTestRunner::class)
 class MeasuredTest {
     @get:Rule val folder = TemporaryFolder()
-    private val all = System.getProperty("liftgate.measured") == "all"
+    private val asked = System.getProperty("liftgate.measured")
+
+    private fun whole(spoken: RealScreens) = asked == "all" || asked == spoken.language
 
     /** A phone's size, way up, direction of writing and size of type. */
     private class Way(val qualifiers: String, val type: Float) {
@@ -47,8 +49,11 @@ class MeasuredTest {
         }
     }
 
-    /** The screens that are measured in the [nth] way. */
-    private fun <T> share(screens: List<T>, nth: Int): List<T> = screens.filterIndexed { i, _ -> all || (i * STRIDE + nth) % ways.size < EACH }
+    /** Those of the [screens] that are measured in the [nth] way. */
+    private fun <T> RealScreens.share(screens: List<T>, nth: Int, mine: (Int) -> Boolean = { true }): List<T> =
+        screens.filterIndexed { i, _ -> whole(this) || (i * STRIDE + nth) % ways.size < EACH && mine(i) }
+
+    private fun inTurn(nth: Int) = RealScreens.all[nth % RealScreens.all.size]
 
     @Test
     fun everyScreenIsWholeAndInReach() {
@@ -57,13 +62,20 @@ class MeasuredTest {
         ways.forEachIndexed { nth, way ->
             RuntimeEnvironment.setFontScale(way.type)
             RuntimeEnvironment.setQualifiers(way.qualifiers)
-            each(share(RealScreens.pilots, nth), share(RealScreens.spotters, nth)) { name, phone ->
-                measured++
-                Inspector(phone).run { layoutFaults() + unspoken() }.forEach { faults.putIfAbsent("$name: $it", "$way") }
+            for (spoken in RealScreens.all) {
+                // So many screens in a row that all ways come up, then as many in the other language.
+                val pilots = spoken.share(spoken.pilots, nth) { spoken === inTurn(it / ways.size) }
+                each(spoken, pilots, spoken.share(spoken.spotters, nth)) { name, phone ->
+                    measured++
+                    Inspector(phone).run { layoutFaults() + unspoken() }.forEach { faults.putIfAbsent("$name: $it", "$way") }
+                }
             }
         }
-        println("measured $measured layouts of ${RealScreens.pilots.size} screens of the pilot's and ${RealScreens.spotters.size} of the spotter's")
-        assertTrue("only ${RealScreens.pilots.size} screens", RealScreens.pilots.size > 150)
+        for (spoken in RealScreens.all) {
+            println("${spoken.language}: ${spoken.pilots.size} screens of the pilot's and ${spoken.spotters.size} of the spotter's")
+            assertTrue("only ${spoken.pilots.size} screens", spoken.pilots.size > 150)
+        }
+        println("measured $measured layouts")
         assertEquals(faults.map { "${it.key} (${it.value})" }.joinToString("\n"), 0, faults.size)
     }
 
@@ -72,9 +84,11 @@ class MeasuredTest {
         val faint = sortedSetOf<String>()
         for (workshop in listOf(false, true)) {
             val odd = if (workshop) 1 else 0
-            val mine = RealScreens.pilots.filterIndexed { i, _ -> all || i % THEMES == odd }
-            each(mine, RealScreens.spotters, workshop) { name, phone ->
-                faintAnywhere(phone).forEach { faint += "$name, workshop $workshop: $it" }
+            for (spoken in RealScreens.all) {
+                val mine = spoken.pilots.filterIndexed { i, _ -> whole(spoken) || i % THEMES == odd && spoken === inTurn(i / THEMES) }
+                each(spoken, mine, spoken.spotters, workshop) { name, phone ->
+                    faintAnywhere(phone).forEach { faint += "$name, workshop $workshop: $it" }
+                }
             }
         }
         assertEquals(faint.joinToString("\n"), 0, faint.size)
@@ -87,7 +101,7 @@ class MeasuredTest {
         val value = phone.activity.resources.getDimension(R.dimen.type_step_value) - 1
         var before = -1
         var steps = 0
-        while (page.scrollY != before && (all || steps++ < STEPS)) {
+        while (page.scrollY != before && (asked == "all" || steps++ < STEPS)) {
             before = page.scrollY
             val drawn = phone.drawn()
             found += Inspector(phone).faintTexts(drawn) { if (it.textSize >= value) KEY_CONTRAST else CONTRAST }
@@ -104,17 +118,20 @@ class MeasuredTest {
         assertTrue("only ${checks.size} checks", checks.size >= 6)
         val counted = sortedMapOf<String, Int>()
         val faults = sortedSetOf<String>()
-        // In the order in which they are shown: several screens may have one name.
-        val pilots = RealScreens.pilots.iterator()
-        val spotters = RealScreens.spotters.iterator()
-        each(RealScreens.pilots, RealScreens.spotters) { name, phone ->
-            faults += googles(checks, phone, counted).map { "$name: $it" }
-            val screen = if (pilots.hasNext()) pilots.next() else null
-            faults += screen?.let { silentNumbers(it, phone) }.orEmpty().map { "$name: $it" }
-            val field = screen?.foot?.filter { it.weight == Weight.FIELD && it.enabled }?.map { it.label } ?: listOf(spotters.next().main.label)
-            field.forEach { label ->
-                counted.merge("field actions", 1, Int::plus)
-                faults += smallOrHigh(phone, label).map { "$name: $it" }
+        for (spoken in RealScreens.all) {
+            val mine = spoken.pilots.filterIndexed { i, _ -> whole(spoken) || spoken === inTurn(i) }
+            // In the order in which they are shown: several screens may have one name.
+            val pilots = mine.iterator()
+            val spotters = spoken.spotters.iterator()
+            each(spoken, mine, spoken.spotters) { name, phone ->
+                faults += googles(checks, phone, counted).map { "$name: $it" }
+                val screen = if (pilots.hasNext()) pilots.next() else null
+                faults += screen?.let { silentNumbers(it, phone) }.orEmpty().map { "$name: $it" }
+                val field = screen?.foot?.filter { it.weight == Weight.FIELD && it.enabled }?.map { it.label } ?: listOf(spotters.next().main.label)
+                field.forEach { label ->
+                    counted.merge("field actions", 1, Int::plus)
+                    faults += smallOrHigh(phone, label).map { "$name: $it" }
+                }
             }
         }
         println("Accessibility Test Framework 2.1, ${checks.map { it.javaClass.simpleName }}: $counted")
@@ -170,9 +187,15 @@ class MeasuredTest {
     private fun named(screen: SpotterScreen) = "spotter “${screen.phase}”"
 
     /** Shows each screen in one window, as a core would send it, and hands it to [then] with its name. */
-    private fun each(pilots: List<Screen>, spotters: List<SpotterScreen>, workshop: Boolean = false, then: (String, Phone) -> Unit) {
+    private fun each(
+        spoken: RealScreens,
+        pilots: List<Screen>,
+        spotters: List<SpotterScreen>,
+        workshop: Boolean = false,
+        then: (String, Phone) -> Unit,
+    ) {
         if (pilots.isNotEmpty()) {
-            val core = FakeCore(pilots.first())
+            val core = FakeCore(pilots.first()).apply { language = spoken.language }
             Phone(folder.newFolder(), open = { _, _ -> core }).use { phone ->
                 phone.launch().theme(workshop)
                 for (screen in pilots) {
@@ -184,6 +207,7 @@ class MeasuredTest {
         }
         if (spotters.isEmpty()) return
         val core = FakeCore(Samples.board).apply {
+            language = spoken.language
             turn = Turn.SPOTTER
             spotterScreen = spotters.first()
         }

@@ -31,9 +31,10 @@ import uniffi.liftgate.Liftgate
 import uniffi.liftgate.Moment
 
 /** What a text says, without the care with which it is set: plain spaces and straight quotation marks. */
-fun read(view: TextView): String = view.text.toString().map {
+fun read(view: TextView): String = view.text.toString().mapNotNull {
     when (it) {
         '\u00A0' -> ' '
+        '\u2060', '\u200B' -> null
         '\u2018', '\u2019' -> '\''
         '\u201C', '\u201D' -> '"'
         else -> it

@@ -26,14 +26,14 @@ class Walked(private val name: String) {
 }
 
 /**
- * Every screen that the core makes of the example aircraft: whatever can be come to from the board by going somewhere, at
- * several moments of its story, and what the spotter sees.
+ * Every screen that the core makes of the example aircraft in one language: whatever can be come to from the board by going
+ * somewhere, at several moments of its story, and what the spotter sees.
  */
-object RealScreens {
+class RealScreens private constructor(val language: String) {
     val pilots: List<Screen> by lazy {
         val found = linkedMapOf<String, Screen>()
         fun take(more: List<Screen>) = more.forEach { found.putIfAbsent(key(it), it) }
-        take(withStore(NewPhone) { store, clock -> reach(store, clock) })
+        take(withStore(NEW_PHONE) { store, clock -> reach(store, clock) })
         for (name in listOf("flight", "hot", "service")) take(withStore(name) { store, clock -> reach(store, clock) })
         found.values.toList()
     }
@@ -47,8 +47,6 @@ object RealScreens {
         } + withStore("flight") { store, clock -> listOf(handedOver(store, clock)) }
     }
 
-    private const val NewPhone = ""
-
     /** A check for each of the plan's counts as one more screen, an entry of the journal for each kind of entry. */
     private fun key(screen: Screen): String = when (screen.name) {
         "entry" -> "entry " + screen.title.takeWhile { it != ':' && it != ',' } + screen.blocks.map { it.javaClass.simpleName }
@@ -61,7 +59,7 @@ object RealScreens {
         val folder = Files.createTempDirectory("liftgate-screens").toFile()
         val clock = if (name.isEmpty()) HandClock() else Walked(name).clock()
         val file = if (name.isEmpty()) File(folder, "liftgate.db") else Walked(name).copy(folder)
-        val store = Liftgate.open(file.path, clock.now())
+        val store = Liftgate.open(file.path, clock.now(), language)
         return try {
             work(store, clock)
         } finally {
@@ -97,7 +95,9 @@ object RealScreens {
         return (rows + screen.foot).filter(Control::enabled).map { it.token }.filter { it.startsWith("{\"go\"") }
     }
 
+    /** Handed over by its English words, then looked at in this language. */
     private fun handedOver(store: Liftgate, clock: HandClock): SpotterScreen = store.pilot().use { desk ->
+        store.phoneSpeaks("en")
         fun controls(screen: Screen) = screen.foot + screen.blocks.flatMap { block ->
             when (block) {
                 is Block.Choice -> block.options
@@ -117,8 +117,15 @@ object RealScreens {
         desk.screen(clock.now()).blocks.filterIsInstance<Block.Entry>().first { it.label.startsWith("Spotter's name") }
             .let { desk.edit(it.field, "Odo Brandvold", clock.now()) }
         tap("Hand over")
+        store.phoneSpeaks(language)
         store.spotter().use { it.screen(clock.now()) }
     }
 
-    private const val MOST_WAYS = 2_000
+    companion object {
+        /** Each language that the app speaks. */
+        val all = listOf("en", "de").map(::RealScreens)
+
+        private const val NEW_PHONE = ""
+        private const val MOST_WAYS = 2_000
+    }
 }

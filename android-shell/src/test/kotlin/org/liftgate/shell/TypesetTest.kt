@@ -4,9 +4,9 @@ import org.junit.Assert.assertEquals
 import org.junit.Test
 import org.liftgate.shell.look.typeset
 
-/** Words as they are set: numbers with their units, curved quotation marks. `_` stands for the space that does not break. */
+/** Words as they are set: numbers with their units, curved quotation marks. `_` stands for the space that does not break, `|` for where a line may end without one, `~` for where none may. */
 class TypesetTest {
-    private fun becomes(set: String, plain: String) = assertEquals(set, typeset(plain).replace('\u00A0', '_'))
+    private fun becomes(set: String, plain: String) = assertEquals(set, typeset(plain).replace('\u00A0', '_').replace('\u200B', '|').replace('\u2060', '~'))
 
     @Test
     fun aNumberStaysWithItsUnit() {
@@ -27,6 +27,20 @@ class TypesetTest {
     }
 
     @Test
+    fun aUnitOverAnotherStaysWhole() {
+        becomes("From 1000_U/~min on, 3_m/~s", "From 1000 U/min on, 3 m/s")
+        becomes("U/~min/~V", "U/min/V")
+        becomes("Schreiben/Lesen", "Schreiben/Lesen")
+    }
+
+    @Test
+    fun aLineMayEndAtTheHyphenOfALongWord() {
+        becomes("Großer Elektro-|Hubschrauber", "Großer Elektro-Hubschrauber")
+        becomes("large-|electric-|helicopter, edition 2026-12", "large-electric-helicopter, edition 2026-12")
+        becomes("spool-up", "spool-up")
+    }
+
+    @Test
     fun quotationMarksAreCurved() {
         becomes("It rests on ‘Failsafe proved’", "It rests on 'Failsafe proved'")
         becomes("The aircraft’s name", "The aircraft's name")
@@ -38,7 +52,9 @@ class TypesetTest {
 
     @Test
     fun settingTwiceIsSettingOnce() {
-        val once = typeset("'Pack 1' at 80 °C")
-        assertEquals(once, typeset(once))
+        for (plain in listOf("'Pack 1' at 80 °C", "Elektro-Hubschrauber", "1000 U/min")) {
+            val once = typeset(plain)
+            assertEquals(once, typeset(once))
+        }
     }
 }

@@ -74,6 +74,8 @@ class CodePadView(private val context: Context, private val onDone: (String) -> 
         textAlignment = View.TEXT_ALIGNMENT_CENTER
         minHeight = context.size(R.dimen.target_primary)
         minWidth = context.size(R.dimen.target)
+        val edge = context.size(R.dimen.space_hair)
+        setPadding(edge, edge, edge, edge)
         isFocusable = true
         setOnClickListener { does() }
         all += this

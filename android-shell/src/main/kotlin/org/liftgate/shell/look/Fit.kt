@@ -21,12 +21,13 @@ open class FittedText(context: Context, style: Int) : TextView(context, null, 0,
     }
 
     /** Width of the longest word that it shows, in pixels, with its letters at their full size. */
-    fun longestWord(): Float {
-        val letters = fullLetters()
+    fun longestWord(): Float = longestWord(letters(fullPx))
+
+    private fun longestWord(letters: TextPaint): Float {
         var from = 0
         var longest = 0f
         while (from <= text.length) {
-            val to = text.indexOf(' ', from).let { if (it < 0) text.length else it }
+            val to = (from until text.length).firstOrNull { text[it] == ' ' || text[it] == MAY_BREAK } ?: text.length
             // With its spans: a unit is smaller than its value.
             longest = maxOf(longest, Layout.getDesiredWidth(text, from, to, letters))
             from = to + 1
@@ -35,16 +36,23 @@ open class FittedText(context: Context, style: Int) : TextView(context, null, 0,
     }
 
     /** Width of all its words on one line, in pixels, with its letters at their full size. */
-    fun wholeLine(): Float = Layout.getDesiredWidth(text, fullLetters())
+    fun wholeLine(): Float = Layout.getDesiredWidth(text, letters(fullPx))
 
-    private fun fullLetters() = if (textSize == fullPx) paint else TextPaint(paint).apply { textSize = fullPx }
+    private fun letters(px: Float) = if (textSize == px) paint else TextPaint(paint).apply { textSize = px }
 
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
         val asked = MeasureSpec.getMode(widthSpec) == MeasureSpec.UNSPECIFIED
         val wide = MeasureSpec.getSize(widthSpec) - totalPaddingLeft - totalPaddingRight
         val longest = if (asked) 0f else longestWord()
-        val size = if (longest > wide && wide > 1) fullPx * (wide - 1) / longest else fullPx
+        var size = if (longest > wide && wide > 1) fullPx * (wide - 1) / longest else fullPx
+        // Letters are hinted: they do not give way quite in proportion to their size.
+        while (size < fullPx && size > FINEST_PX && longestWord(letters(size)) > wide - 1) size -= FINEST_PX
         if (size != textSize) setTextSize(TypedValue.COMPLEX_UNIT_PX, size)
         super.onMeasure(widthSpec, heightSpec)
+    }
+
+    private companion object {
+        /** A step in which letters give way. */
+        const val FINEST_PX = 0.25f
     }
 }

@@ -1,0 +1,66 @@
+use crate::locale::{Locale, say};
+
+/// The page's own words: its headings and the heads of its tables.
+pub(super) struct Words {
+    pub chain: String,
+    pub findings: String,
+    pub none_raised: String,
+    pub number: String,
+    pub finding: String,
+    pub grade: String,
+    pub state: String,
+    pub fix: String,
+    pub proof: String,
+    pub stages: String,
+    pub check: String,
+    pub result: String,
+    pub when: String,
+    pub flights: String,
+    pub what: String,
+    pub pack: String,
+    pub spotter: String,
+    pub time: String,
+    pub used: String,
+    pub temperatures: String,
+    pub noted: String,
+    pub logs: String,
+    pub figure: String,
+    pub value: String,
+    pub held_against: String,
+    pub journal: String,
+    pub who: String,
+}
+
+impl Words {
+    pub(super) fn of(locale: Locale) -> Words {
+        Words {
+            chain: say!(locale, "dossier-chain"),
+            findings: say!(locale, "dossier-findings"),
+            none_raised: say!(locale, "dossier-none-raised"),
+            number: say!(locale, "dossier-number"),
+            finding: say!(locale, "dossier-finding"),
+            grade: say!(locale, "dossier-grade"),
+            state: say!(locale, "dossier-state"),
+            fix: say!(locale, "dossier-fix"),
+            proof: say!(locale, "dossier-proof"),
+            stages: say!(locale, "dossier-stages"),
+            check: say!(locale, "dossier-check"),
+            result: say!(locale, "dossier-result"),
+            when: say!(locale, "dossier-when"),
+            flights: say!(locale, "dossier-flights"),
+            what: say!(locale, "dossier-what"),
+            pack: say!(locale, "dossier-pack"),
+            spotter: say!(locale, "dossier-spotter"),
+            time: say!(locale, "dossier-time"),
+            used: say!(locale, "dossier-used"),
+            temperatures: say!(locale, "dossier-temperatures"),
+            noted: say!(locale, "dossier-noted"),
+            logs: say!(locale, "dossier-logs"),
+            figure: say!(locale, "dossier-figure"),
+            value: say!(locale, "dossier-value"),
+            held_against: say!(locale, "dossier-held-against"),
+            journal: say!(locale, "dossier-journal"),
+            who: say!(locale, "dossier-who"),
+        }
+    }
+}
