@@ -129,9 +129,13 @@ fn the_column_of_a_motors_speed_is_brought_to_the_rotors() {
     let text = hover_log().replace(";1180;", ";11092;");
     walk.person.pick("Pick a log", "motor.csv", text.as_bytes());
     let label = "Turns it counts for one of the rotor";
+    walk.person.tap("Rotor [1/min]");
     walk.person.enter(label, "many");
+    walk.person.tap("That is it");
     assert!(walk.person.refused("Attach this log").contains("is no number"));
+    walk.person.tap("Rotor [1/min]");
     walk.person.enter(label, "9,4");
+    walk.person.tap("That is it");
     walk.person.tap("Attach this log");
     let Body::LogAttached { log, .. } = walk.person.last() else { panic!("{:?}", walk.person.last()) };
     let rotor = log.map.columns.iter().find(|column| column.label == "Rotor").unwrap();

@@ -62,6 +62,64 @@ fn a_log_is_attached_to_its_flight_and_each_figure_shows_where_it_comes_from() {
     assert!(kept.unwrap().starts_with(&format!("{} bytes", text.len())), "the first log stands again");
 }
 
+#[test]
+fn each_column_is_named_on_a_page_of_its_own_and_only_one_is_the_time() {
+    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
+    walk.person.tap("Draw up the card");
+    walk.fly();
+    walk.land();
+    to_the_log(&mut walk);
+    // Nothing tells that the first column is the time: it does not grow at first, and is called by a letter.
+    let mut text = "k;Pack [V];I [mA];Heat;Count\n".to_owned();
+    for row in 0..1_500 {
+        let a = if (75..1_350).contains(&row) { 52_000 + row % 3 } else { 500 };
+        text += &format!("{};48.{};{a};{};{}\n", (row / 3) * 300, row % 10, 86 + row / 100, row * 100);
+    }
+    walk.person.pick("Pick a log", "letters.csv", text.as_bytes());
+    assert_eq!(walk.person.row("Count").unwrap().1, "Time");
+    assert_eq!(
+        walk.person.row("I [mA]").unwrap(),
+        (Edge::None, "Pack current".into(), Some("mA, begins 500".into()))
+    );
+    assert_eq!(walk.person.row("Heat").unwrap().1, "", "left out until it is named");
+    walk.person.tap("Heat");
+    for chosen in ["Temperature", "°F", "Motor case"] {
+        walk.person.tap(chosen);
+    }
+    walk.person.killed_and_the_same();
+    walk.person.tap("That is it");
+    let heat = walk.person.row("Heat").unwrap();
+    assert_eq!((heat.1.as_str(), heat.2.as_deref()), ("Temperature", Some("°F, Motor case, begins 86")));
+
+    // Another column is the time: the first one no longer is. Then none is, and rows are so far apart.
+    walk.person.tap("k");
+    walk.person.tap("Time");
+    let forms = |walk: &Walk| walk.person.choices("How it is written");
+    assert_eq!(forms(&walk), ["seconds", "milliseconds", "microseconds", "minutes"], "no clock reads it, no date");
+    walk.person.tap("milliseconds");
+    walk.person.tap("That is it");
+    let words = |walk: &Walk, row: &str| walk.person.row(row).unwrap();
+    assert_eq!(words(&walk, "k").2.as_deref(), Some("milliseconds, begins 0"));
+    assert_eq!(words(&walk, "Count").1, "");
+    walk.person.tap("Count");
+    walk.person.tap("Time");
+    walk.person.tap("That is it");
+    assert_eq!((words(&walk, "k").1.as_str(), words(&walk, "Count").1.as_str()), ("", "Time"));
+    walk.person.tap("Count");
+    walk.person.tap("Leave out");
+    walk.person.tap("That is it");
+    walk.person.enter("Rows are apart", "0");
+    assert!(walk.person.refused("Attach this log").contains("Rows are apart"));
+    walk.person.enter("Rows are apart", "0.1");
+    walk.person.tap("Attach this log");
+    let Body::LogAttached { log, .. } = walk.person.last() else { panic!("{:?}", walk.person.last()) };
+    assert_eq!((log.map.time_column, log.rows.imported), (None, 1_500));
+    let hottest = log.figures.iter().find(|figure| figure.channel == Some(2) && figure.unit == "°C").unwrap();
+    assert!((hottest.value - (86.0 + 13.0 - 32.0) / 1.8).abs() < 1.0, "{hottest:?}");
+    let highest = walk.person.row("I, highest").unwrap().2.unwrap();
+    assert!(highest.starts_with("52.0 A"), "{highest}");
+}
+
 /// Someone who looks at the plot of the invented hover.
 fn at_the_plot() -> Walk {
     let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
@@ -132,7 +190,9 @@ fn what_is_no_log_is_refused_and_nothing_is_recorded() {
     let refused = walk.person.refused("Attach this log");
     assert!(refused.contains("no flight was found"), "{refused}");
     // A column can be left out, and then there is nothing to read.
+    walk.person.tap("Current [A]");
     walk.person.tap("Leave out");
+    walk.person.tap("That is it");
     assert!(walk.person.refused("Attach this log").contains("no column is named yet"));
     assert_eq!(walk.person.entries().len(), entries);
     assert_eq!(walk.person.row(ROW).map(|(edge, ..)| edge), None::<Edge>);

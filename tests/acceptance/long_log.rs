@@ -118,7 +118,9 @@ fn reading_it_shows_how_far_it_is_and_stopping_loses_nothing() {
     let mut walk = down();
     let text = long_log();
     walk.person.pick("Pick a log", "long.csv", &text);
+    walk.person.tap("Rotor [rpm]");
     walk.person.tap("Leave out");
+    walk.person.tap("That is it");
     let (entries, named) = (walk.person.entries().len(), walk.person.screen());
     let reading = walk.person.tap("Attach this log");
     assert_eq!(figure(&reading.screen).1, "%");

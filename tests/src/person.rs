@@ -228,6 +228,15 @@ impl Person {
         })
     }
 
+    /// What can be chosen under a label.
+    pub fn choices(&self, of: &str) -> Vec<String> {
+        let chosen = self.screen().blocks.into_iter().find_map(|block| match block {
+            Block::Choice { label, options } if label == of => Some(options),
+            _ => None,
+        });
+        chosen.unwrap_or_default().into_iter().map(|option| option.label).collect()
+    }
+
     /// The sentence in large type.
     pub fn verdict(&self) -> String {
         let screen = self.screen();

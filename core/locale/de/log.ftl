@@ -125,12 +125,20 @@ log-log = Aufzeichnung
 log-known = Diese Art von Datei ist bekannt.
 log-say-once = Einmal sagen, was ihre Spalten sind.
 log-left-out-note = Ausgelassene Spalten werden nicht gelesen. Die Datei selbst bleibt ganz erhalten.
-log-time-column = Zeit, Spalte { $column } ({ $name })
-log-guess = Annahme
-log-no-time = Keine Spalte enthält die Zeit
-log-rows-apart = Zeilen gelten als 0,1 s auseinander
+log-no-time = Keine Spalte ist die Zeit. Ist es doch eine, unten benennen.
 log-attach = Diese Aufzeichnung anhängen
 log-begins = beginnt mit { $sample }
+log-period = Abstand der Zeilen
+log-columns =
+    { $count ->
+        [one] eine Spalte
+       *[other] { $count } Spalten
+    }
+log-columns-read = Gelesen
+log-columns-left = Ausgelassen
+log-no-place = Stelle nicht gesagt
+log-time-written = Wie sie geschrieben ist
+log-column-done = Das ist sie
 log-leave-out = Auslassen
 log-column = Spalte { $column }
 log-unit-of-column = Einheit von Spalte { $column }

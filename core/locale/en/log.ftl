@@ -125,12 +125,20 @@ log-log = Log
 log-known = This kind of file is known.
 log-say-once = Say once what its columns are.
 log-left-out-note = Columns that are left out are not read. The file itself is kept whole.
-log-time-column = Time, column { $column } ({ $name })
-log-guess = Guess
-log-no-time = No column holds the time
-log-rows-apart = Rows are taken 0.1 s apart
+log-no-time = No column is the time. If one is, name it below.
 log-attach = Attach this log
 log-begins = begins { $sample }
+log-period = Rows are apart
+log-columns =
+    { $count ->
+        [one] one column
+       *[other] { $count } columns
+    }
+log-columns-read = Read
+log-columns-left = Left out
+log-no-place = place not said
+log-time-written = How it is written
+log-column-done = That is it
 log-leave-out = Leave out
 log-column = Column { $column }
 log-unit-of-column = Unit of column { $column }

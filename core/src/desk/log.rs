@@ -95,9 +95,7 @@ pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Form<'_>) -> Resu
         return Err(DeskError::refused(say!(shared.locale(), "log-gone-pick-again")));
     };
     let map = view::named_columns(&shared.entries, &picked.layout, form);
-    for mapped in map.columns.iter().filter(|mapped| mapped.quantity == Quantity::HeadSpeed) {
-        view::typed_turns(form, mapped.column)?;
-    }
+    view::check_typed(form, &map)?;
     let reading = Reading::begin(Purpose::Attach, card, &picked.file, &picked.layout, &map)?;
     shared.reading = Some(reading);
     Ok(())
@@ -144,7 +142,7 @@ fn shown_at(place: &Place) -> Option<EntryId> {
 /// Brings what a place is about into memory: the log in view, once, from the file that was kept; or the file that is offered. What
 /// was being read for another place is given up.
 pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), DeskError> {
-    if let Place::LogOffer(card) = place {
+    if let Place::LogOffer(card) | Place::LogColumn { card, .. } = place {
         offered_again(shared, *card)?;
     }
     shared.reading = shared.reading.take().filter(|reading| reading.is_for(place));

@@ -290,6 +290,11 @@ impl Shared {
 
     fn set_field(&mut self, field: &str, text: &str, now: &Moment) -> Result<(), DeskError> {
         let place = self.place();
+        if let Place::LogColumn { .. } = place {
+            for other in view::no_longer_time(field, text, &self.journal.drafts(&place)?) {
+                self.journal.keep_draft(&place, &other, view::left_out())?;
+            }
+        }
         self.journal.keep_draft(&place, field, text)?;
         if let (Place::Landing(card), true) = (&place, field.starts_with(view::TEMPERATURE)) {
             let down = self.ledger.flight(*card).and_then(|flight| flight.down.as_ref());

@@ -137,6 +137,22 @@ impl Layout {
         ColumnMap { fingerprint: self.fingerprint.clone(), time_column: time_column.map(place), time_form, columns }
     }
 
+    /// The forms of time in which most of a column's first values can be read; none where it holds no time.
+    pub fn time_forms(&self, column: u32) -> Vec<TimeForm> {
+        let Some(header) = self.headers.get(column as usize) else { return Vec::new() };
+        TimeForm::WRITTEN.into_iter().filter(|form| self.reads_most(header, *form)).collect()
+    }
+
+    /// The likeliest form of time of a column.
+    pub fn time_form_of(&self, column: u32) -> Option<TimeForm> {
+        self.time_form(self.headers.get(column as usize)?)
+    }
+
+    fn reads_most(&self, header: &Header, form: TimeForm) -> bool {
+        let read = header.samples.iter().filter(|text| form.read(text.as_bytes(), self.decimal).is_some());
+        read.count() * 2 > header.samples.len()
+    }
+
     fn holds_numbers(&self, column: usize) -> bool {
         let samples = &self.headers[column].samples;
         let text = samples.iter().filter(|text| number::field(text.as_bytes(), self.decimal) == Field::Text).count();
@@ -210,11 +226,7 @@ impl Layout {
         } else {
             [TimeForm::Clock, TimeForm::DateDayFirst, TimeForm::DateMonthFirst]
         };
-        let reads = |form: TimeForm, text: &&String| form.read(text.as_bytes(), self.decimal).is_some();
-        let most = |form: &TimeForm| {
-            header.samples.iter().filter(|text| reads(*form, text)).count() * 2 > header.samples.len()
-        };
-        order.into_iter().find(most)
+        order.into_iter().find(|form| self.reads_most(header, *form))
     }
 }
 

@@ -1,53 +1,13 @@
-//! A recorder's log: its columns named by the person, then what it says, with the plot of where each figure comes from.
+//! What a recorder's log says, with the plot of where each figure comes from.
 
 use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Command, Context, Control, Document, Edge, Icon, Place, PlotView, Screen, Tone};
 use crate::desk::Form;
 use crate::engineering::Grade;
 use crate::locale::{Locale, say};
-use crate::record::{AttachedLog, Body, Entry, EntryId, Unit};
+use crate::record::{AttachedLog, Body, Entry, EntryId};
 use crate::telemetry::summary::{FigureKind, LogFigure, Side};
-use crate::telemetry::{ColumnMap, Layout, LogUnit, MappedColumn, Quantity, Recording, Span, TimeForm};
-
-/// The field of how the time is written.
-const TIME: &str = "time";
-/// What a column is when it is not read.
-const LEAVE_OUT: &str = "none";
-/// Columns that can be named one by one on a phone; further ones keep what is suggested.
-const NAMED: usize = 40;
-
-/// The field that says what a column is.
-pub(crate) fn quantity_field(column: u32) -> String {
-    format!("column:{column}")
-}
-
-fn unit_field(column: u32) -> String {
-    format!("unit:{column}")
-}
-
-fn place_field(column: u32) -> String {
-    format!("place:{column}")
-}
-
-/// The field of how many turns a column counts for one of the rotor.
-fn turns_field(column: u32) -> String {
-    format!("turns:{column}")
-}
-
-/// Plausible turns of a motor for one of the rotor, inclusive.
-const TURNS: (f64, f64) = (0.05, 50.0);
-
-fn turns_label(locale: Locale) -> String {
-    say!(locale, "log-turns")
-}
-
-/// Turns that a column counts for one of the rotor, as typed; none where nothing was.
-///
-/// # Errors
-/// Refused if it is no number, or outside of what a drive has.
-pub(crate) fn typed_turns(form: Form<'_>, column: u32) -> Result<Option<f64>, crate::desk::DeskError> {
-    form.number(&turns_field(column), &turns_label(form.locale()), Unit::Ratio, TURNS)
-}
+use crate::telemetry::{LogUnit, Recording, Span};
 
 /// The log of a flight: the last that was attached and not withdrawn.
 pub(crate) fn log_of(entries: &[Entry], card: EntryId) -> Option<&AttachedLog> {
@@ -58,167 +18,10 @@ pub(crate) fn log_of(entries: &[Entry], card: EntryId) -> Option<&AttachedLog> {
     })
 }
 
-/// What the person said of such a file before.
-fn known_map<'a>(entries: &'a [Entry], layout: &Layout) -> Option<&'a ColumnMap> {
-    entries.iter().rev().find_map(|entry| match &entry.body {
-        Body::LogAttached { log, .. } if log.map.fingerprint == layout.fingerprint => Some(&log.map),
-        _ => None,
-    })
-}
-
-fn id_of<T: serde::Serialize>(of: T) -> String {
-    serde_json::to_value(of).ok().and_then(|value| value.as_str().map(str::to_owned)).unwrap_or_default()
-}
-
-/// The columns as they stand in the form: what was known or suggested, changed by what was chosen.
-pub(crate) fn named_columns(entries: &[Entry], layout: &Layout, form: Form<'_>) -> ColumnMap {
-    let mut map = known_map(entries, layout).cloned().unwrap_or_else(|| layout.suggest());
-    if let Some(form) = form.text(TIME).and_then(|id| TimeForm::WRITTEN.into_iter().find(|f| id_of(*f) == id)) {
-        map.time_form = form;
-    }
-    for (column, header) in (0_u32..).zip(&layout.headers) {
-        let chosen = form.text(&quantity_field(column));
-        if chosen == Some(LEAVE_OUT) {
-            map.columns.retain(|mapped| mapped.column != column);
-        }
-        if let Some(quantity) = Quantity::ALL.into_iter().find(|q| Some(id_of(*q).as_str()) == chosen) {
-            map.columns.retain(|mapped| mapped.column != column);
-            let unit = header.unit.filter(|unit| quantity.units().contains(unit)).unwrap_or(quantity.unit());
-            let label = header.name.clone();
-            map.columns.push(MappedColumn { column, label, quantity, unit, place: None, ratio: 1.0 });
-        }
-        let Some(mapped) = map.columns.iter_mut().find(|mapped| mapped.column == column) else { continue };
-        let unit = form.text(&unit_field(column));
-        if let Some(unit) = mapped.quantity.units().iter().find(|u| Some(id_of(**u).as_str()) == unit) {
-            mapped.unit = *unit;
-        }
-        if mapped.quantity == Quantity::HeadSpeed
-            && let Ok(Some(turns)) = typed_turns(form, column)
-        {
-            mapped.ratio = 1.0 / turns;
-        }
-        if let Some(place) = form.text(&place_field(column)) {
-            mapped.place = Some(place.to_owned()).filter(|_| mapped.quantity == Quantity::Temperature);
-        }
-    }
-    map.columns.sort_by_key(|mapped| mapped.column);
-    map
-}
-
-fn a_log_file(card: EntryId, label: String) -> Control {
+/// Sends the person to the phone's picker for a log.
+pub(super) fn a_log_file(card: EntryId, label: String) -> Control {
     let media_types = ["text/csv", "text/comma-separated-values", "text/plain", "*/*"].map(str::to_owned).to_vec();
     Control::primary(Command::PickLog(card).into(), label).icon(Icon::Book).document(Document::Pick { media_types })
-}
-
-/// A file that was picked: what its columns are.
-pub(super) fn offer(context: &Context<'_>, card: EntryId) -> Screen {
-    let Some(picked) = context.picked_log.filter(|picked| picked.card == card) else {
-        let words = say!(context.locale, "log-file-gone");
-        let blocks = vec![paragraph(words, Tone::Plain)];
-        let foot = vec![a_log_file(card, say!(context.locale, "log-pick-again"))];
-        return Screen { foot, ..context.screen("log-offer", say!(context.locale, "log-log"), None, blocks) };
-    };
-    let layout = &picked.layout;
-    let map = named_columns(context.entries, layout, context.form);
-    let known = known_map(context.entries, layout).is_some();
-    let text = if known { say!(context.locale, "log-known") } else { say!(context.locale, "log-say-once") };
-    let detail = say!(context.locale, "log-left-out-note");
-    let mut blocks = vec![Block::Verdict { text: text.to_owned(), detail: Some(detail), edge: Edge::None }];
-    if let Some(column) = map.time_column {
-        let name = layout.headers.get(column as usize).map_or("", |header| header.name.as_str());
-        let options = TimeForm::WRITTEN.map(|form| {
-            let set = Command::Set(TIME.to_owned(), id_of(form));
-            Control::new(set.into(), form.word(context.locale)).chosen(map.time_form == form)
-        });
-        blocks.push(Block::Choice {
-            label: say!(context.locale, "log-time-column", column = column + 1, name = name),
-            options: options.to_vec(),
-        });
-    } else {
-        blocks.push(still_row(
-            Edge::Caution,
-            say!(context.locale, "log-guess"),
-            say!(context.locale, "log-no-time"),
-            Some(say!(context.locale, "log-rows-apart")),
-        ));
-    }
-    for (column, header) in (0_u32..).zip(&layout.headers).take(NAMED) {
-        if Some(column) != map.time_column {
-            column_blocks(context, &map, column, header, &mut blocks);
-        }
-    }
-    let attach =
-        Control::primary(Command::AttachLog(card).into(), say!(context.locale, "log-attach")).icon(Icon::Tick);
-    Screen {
-        foot: vec![attach],
-        ..context.screen("log-offer", picked.name.as_str(), Some(say!(context.locale, "log-log")), blocks)
-    }
-}
-
-fn column_blocks(
-    context: &Context<'_>,
-    map: &ColumnMap,
-    column: u32,
-    header: &crate::telemetry::Header,
-    blocks: &mut Vec<Block>,
-) {
-    let mapped = map.columns.iter().find(|mapped| mapped.column == column);
-    let unit = if header.unit_text.is_empty() { String::new() } else { format!(" [{}]", header.unit_text) };
-    blocks.push(heading(
-        format!("{}{unit}", header.name),
-        header.samples.first().map(|s| say!(context.locale, "log-begins", sample = s)),
-    ));
-    let choose = |field: String, id: String, label: &str, chosen: bool| {
-        Control::new(Command::Set(field, id).into(), label).chosen(chosen)
-    };
-    let mut options = vec![choose(
-        quantity_field(column),
-        LEAVE_OUT.to_owned(),
-        &say!(context.locale, "log-leave-out"),
-        mapped.is_none(),
-    )];
-    options.extend(Quantity::ALL.into_iter().filter(|q| *q != Quantity::Time).map(|quantity| {
-        let chosen = mapped.is_some_and(|mapped| mapped.quantity == quantity);
-        choose(quantity_field(column), id_of(quantity), &quantity.word(context.locale), chosen)
-    }));
-    blocks.push(Block::Choice { label: say!(context.locale, "log-column", column = column + 1), options });
-    let Some(mapped) = mapped else { return };
-    if mapped.quantity.units().len() > 1 {
-        let units = mapped.quantity.units().iter();
-        let options =
-            units.map(|u| choose(unit_field(column), id_of(*u), &u.word(context.locale), mapped.unit == *u));
-        blocks.push(Block::Choice {
-            label: say!(context.locale, "log-unit-of-column", column = column + 1),
-            options: options.collect(),
-        });
-    }
-    if mapped.quantity == Quantity::HeadSpeed {
-        let gear = context.ledger.aircraft.figure("gear-ratio");
-        let known = Some(1.0 / mapped.ratio).filter(|turns| (turns - 1.0).abs() > 1e-9);
-        let mut entry = context.number_entry(
-            &turns_field(column),
-            &turns_label(context.locale),
-            Unit::Ratio,
-            TURNS,
-            known.or(Some(1.0)),
-        );
-        if let Block::Entry { hint, .. } = &mut entry {
-            let motor = gear.map_or_else(String::new, |turns| {
-                say!(context.locale, "log-turns-motor", turns = context.locale.plain(turns))
-            });
-            *hint = Some(say!(context.locale, "log-turns-hint", motor = motor));
-        }
-        blocks.push(entry);
-    }
-    if mapped.quantity == Quantity::Temperature {
-        let places = context.plan.places.iter();
-        let options =
-            places.map(|p| choose(place_field(column), p.id.clone(), &p.title, mapped.place.as_ref() == Some(&p.id)));
-        blocks.push(Block::Choice {
-            label: say!(context.locale, "log-where-column", column = column + 1),
-            options: options.collect(),
-        });
-    }
 }
 
 /// The log of a flight: its plot, and its figures, each of which shows where it comes from.

@@ -15,6 +15,7 @@ mod journal;
 mod landing;
 mod ledger;
 mod log;
+mod log_columns;
 mod model;
 mod packs;
 mod plan;
@@ -42,7 +43,8 @@ pub(crate) use compared::proposal;
 pub(crate) use findings::CARRY_FLIGHTS;
 pub(crate) use journal::{can_be_withdrawn, released_together, taken_back_just_now};
 pub(crate) use landing::{READ_AFTER, READ_AGAIN, TEMPERATURE, place_to_read};
-pub(crate) use log::{LogLine, log_lines, log_of, named_columns, plot_view, quantity_field, typed_turns};
+pub(crate) use log::{LogLine, log_lines, log_of, plot_view};
+pub(crate) use log_columns::{check_typed, left_out, named_columns, no_longer_time, quantity_field};
 pub(crate) use packs::PUT_BACK;
 pub(crate) use plan::{OFFERED_NAME, OFFERED_TEXT, keeps_out};
 pub(crate) use plot::{PlotView, block as plot_block, printed as plot_printed};
@@ -76,7 +78,8 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Entry(id) => journal::entry(context, *id),
         Place::Review(card) => log::review(context, *card),
         Place::LogFigure { card, figure } => log::figure(context, *card, *figure),
-        Place::LogOffer(card) => log::offer(context, *card),
+        Place::LogOffer(card) => log_columns::offer(context, *card),
+        Place::LogColumn { card, column } => log_columns::column(context, *card, *column),
         Place::Events => events::events(context),
         Place::ReleaseAgain => release::release_again(context),
         Place::Ledger => ledger::ledger(context),

@@ -76,6 +76,13 @@ pub enum Place {
     },
     /// A log that was picked for a flight, while its columns are named.
     LogOffer(EntryId),
+    /// One column of it.
+    LogColumn {
+        /// The flight's card.
+        card: EntryId,
+        /// Its place in the file, counted from nought.
+        column: u32,
+    },
     /// How figures went over the aircraft's life.
     Trends,
     /// The last hover's heat on a day and a flight that the pilot names.
@@ -85,9 +92,12 @@ pub enum Place {
 }
 
 impl Place {
-    /// The key under which this place keeps its drafts.
+    /// The key under which this place keeps its drafts. A column's page is part of the page that lists the columns.
     pub fn key(&self) -> String {
-        serde_json::to_string(self).unwrap_or_default()
+        match self {
+            Place::LogColumn { card, .. } => Place::LogOffer(*card).key(),
+            _ => serde_json::to_string(self).unwrap_or_default(),
+        }
     }
 }
 

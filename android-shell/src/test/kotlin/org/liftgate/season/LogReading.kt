@@ -48,10 +48,14 @@ class LogReading(
         phone.answerPicker(there)
         // What is read of a long file passes by in pieces; the page comes when the last one is in.
         until("Say once what its columns are.")
-        album.take("log-columns", "A recorder's own columns: what each is, is said once")
-        for ((asked, said) in log.columns) say(asked, said)
-        phone.reveal("Where column 6 is measured")
-        album.take("log-column-place", "A temperature is of a place, which has limits in the plan")
+        album.take("log-columns", "A recorder's own columns, and what the app takes each for")
+        for ((column, asked, said) in log.columns) {
+            phone.tap(column)
+            say(asked, said)
+            if ("measured" in asked) album.take("log-column-place", "A temperature is of a place, which has limits in the plan")
+            phone.tap("That is it").expect("Say once what its columns are.")
+        }
+        album.take("log-columns-named", "The columns as they were named")
         phone.tap("Attach this log")
         until("What it says") { plots().size == 1 }
         val attached = checkNotNull(sight.said()) { "the log was not said" }

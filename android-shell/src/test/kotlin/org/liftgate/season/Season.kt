@@ -84,9 +84,9 @@ class Finding(val title: String, json: JSONObject) {
 }
 
 class RecorderLog(val file: File, json: JSONObject) {
-    /** The name of each thing that a column is asked about, as the app words it, and what is chosen or typed there. */
-    val columns: List<Pair<String, String>> =
-        json.getJSONArray("columns").objects().map { it.getString("asked") to it.getString("said") }
+    /** What is said of each column: the column, the name of what is asked as the app words it, what is chosen or typed there. */
+    val columns: List<Triple<String, String, String>> = json.getJSONArray("columns").objects()
+        .map { Triple(it.getString("column"), it.getString("asked"), it.getString("said")) }
 
     /** The figure that is looked at on its own page. */
     val figure: String = json.getString("figure")

@@ -84,7 +84,7 @@ class LogTest {
         phone.whileItShows("Taking the file in") { phone.recreate() }
         phone.answerPicker(there)
         phone.expect("Say once what its columns are.").kill().expect("Say once what its columns are.")
-        phone.choose("Column 5", "Leave out")
+        phone.tap("Rotor [rpm]").choose("Column 4", "Leave out").tap("That is it")
         phone.whileItShows("Reading the log") {
             look("log-reading")
             phone.recreate()
@@ -128,7 +128,9 @@ class LogTest {
         phone.tap("Pick another log")
         shadowOf(RuntimeEnvironment.getApplication().contentResolver).registerInputStream(there, ByteArrayInputStream(log()))
         phone.answerPicker(there)
-        phone.expect("Say once what its columns are.").choose("Column 5", "Leave out").tap("Attach this log")
+        phone.expect("Say once what its columns are.").picture("log-columns", File(System.getProperty("liftgate.target"), "gallery"))
+        phone.tap("Spare").choose("Column 5", "Something else").choose("Column 5", "Leave out")
+        phone.picture("log-column", File(System.getProperty("liftgate.target"), "gallery")).tap("That is it").tap("Attach this log")
         phone.expect("Log attached: 750 rows of hover.csv")
         assertTrue(said(phone), said(phone).startsWith("0:00 to 2:30: Current 1 to 90 A"))
         phone.picture("log", File(System.getProperty("liftgate.target"), "gallery"))
