@@ -248,6 +248,7 @@ pub struct LogFigure {
     pub span: Span,
     pub grade: Option<Grade>,
     pub note: String,
+    pub limit: Option<ChannelLimit>,
 }
 
 #[uniffi::remote(Record)]

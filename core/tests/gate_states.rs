@@ -421,8 +421,10 @@ impl State {
             Act::Raise { proof, grade } => {
                 let stage = STAGES[OF_STAGE.iter().position(|of| of.contains(&proof)).unwrap()].to_owned();
                 let (title, proof) = ("Odd".to_owned(), CHECKS[proof].to_owned());
-                self.finding =
-                    Some(self.add(plan, Body::FindingRaised { title, grade, stage, proof, shown_by: None }));
+                self.finding = Some(self.add(
+                    plan,
+                    Body::FindingRaised { title, grade, stage, proof, shown_by: None, proposed_from: None },
+                ));
             }
             Act::Fix { blades } => {
                 let subjects = if blades { vec!["part:blades".to_owned()] } else { vec![] };

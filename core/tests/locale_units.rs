@@ -7,6 +7,7 @@
 
 use liftgate_core::locale::{Language, Locale, Measures, TemperatureScale};
 use liftgate_core::record::Unit;
+use liftgate_core::telemetry::Quantity;
 use proptest::prelude::*;
 
 const CHANGED: [Unit; 10] = [
@@ -41,6 +42,21 @@ fn fixed_points_are_shown_as_published() {
     let german = Locale { language: Language::German, ..Locale::default() };
     assert_eq!(german.quantity(83.5, Unit::Celsius), "83,5 °C");
     assert_eq!(german.quantity(1_450.0, Unit::RevolutionsPerMinute), "1450 U/min");
+}
+
+#[test]
+fn what_a_log_keeps_is_shown_by_the_same_choice() {
+    let of = |locale: Locale, quantity: Quantity| locale.shown_of_log(quantity.unit());
+    for quantity in Quantity::ALL {
+        let shown = of(Locale::default(), quantity);
+        assert_eq!((shown.sign, shown.out(12.5)), (quantity.unit().sign(), 12.5), "as kept: {quantity:?}");
+    }
+    let locale = foreign(Language::English);
+    assert_eq!((of(locale, Quantity::Temperature).sign, of(locale, Quantity::Temperature).out(100.0)), ("°F", 212.0));
+    assert!((of(locale, Quantity::Height).out(0.3048) - 1.0).abs() < 1e-12);
+    assert_eq!(of(locale, Quantity::Speed).sign, "ft/s");
+    assert_eq!(of(foreign(Language::German), Quantity::HeadSpeed).sign, "U/min");
+    assert_eq!(of(locale, Quantity::Vibration).sign, "m/s²", "what has no choice stays as it is kept");
 }
 
 proptest! {

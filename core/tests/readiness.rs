@@ -1207,6 +1207,7 @@ fn nothing_in_an_entry_makes_the_fold_fail() {
             stage: nowhere.into(),
             proof: nowhere.into(),
             shown_by: Some(id(77_777)),
+            proposed_from: None,
         });
     }
     story.carry(id(77_777), Until::Flights(u32::MAX));

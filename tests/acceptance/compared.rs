@@ -1,7 +1,7 @@
 //! A hover's prediction beside what was read: the causes that its figures support, a finding that is proposed and may be left, trends over the
 //! aircraft's life, and the plot in the dossier.
 
-use liftgate_core::record::{Body, FindingGrade};
+use liftgate_core::record::{Body, FindingGrade, Outlier};
 use liftgate_core::view::{Block, Edge};
 use liftgate_tests::example::{self, Kind, hover_log};
 use liftgate_tests::walk::{Walk, places_wanted};
@@ -65,6 +65,43 @@ fn a_hover_that_took_too_much_proposes_a_finding_that_one_touch_makes() {
     walk.person.tap("Take back");
     assert!(walk.person.control("Make it a finding").is_some(), "taken back, it is proposed again");
     walk.person.killed_and_the_same();
+}
+
+#[test]
+fn a_finding_that_was_made_in_one_language_is_not_proposed_again_in_the_other() {
+    for (from, make, to, make_there) in [
+        (ENGLISH, "Make it a finding", GERMAN, "Als Befund aufnehmen"),
+        (GERMAN, "Als Befund aufnehmen", ENGLISH, "Make it a finding"),
+    ] {
+        let mut walk = landed(Some("4000"));
+        speak(&mut walk, ENGLISH, from);
+        walk.person.tap(make);
+        let Body::FindingRaised { title, proposed_from, .. } = walk.person.last() else { panic!("no finding") };
+        let outlier = Outlier { reading: "charge".to_owned(), above: true };
+        assert_eq!(proposed_from, Some(outlier), "the same in every language");
+        speak(&mut walk, from, to);
+        let row = walk.person.row(&format!("1. {title}"));
+        assert!(row.is_some(), "it stands there in the words in which it was raised: {}", walk.person.words());
+        assert!(walk.person.control(make_there).is_none(), "{}", walk.person.words());
+    }
+}
+
+/// The ways to the choice of a language and to the log of a flight, in one language.
+type Ways = [&'static str; 6];
+const ENGLISH: Ways = ["Back", "Language and units", "English", "Journal", "Landing", "Log of this flight"];
+const GERMAN: Ways =
+    ["Zurück", "Sprache und Einheiten", "Deutsch", "Journal", "Landung", "Aufzeichnung dieses Flugs"];
+
+/// Chooses a language, and comes back to the log of the last flight.
+fn speak(walk: &mut Walk, from: Ways, to: Ways) {
+    while walk.person.screen().back.is_some() {
+        walk.person.tap(from[0]);
+    }
+    walk.person.tap(from[1]);
+    walk.person.tap(to[2]);
+    for words in [to[0], to[3], to[4], to[5]] {
+        walk.person.tap(words);
+    }
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use liftgate_core::record::Body;
 use liftgate_core::telemetry::Quantity;
+use liftgate_core::telemetry::summary::FigureKind;
 use liftgate_core::view::{Block, Edge, Ink, Picture, PlotPhase};
 use liftgate_tests::example::{Kind, hover_log};
 use liftgate_tests::walk::Walk;
@@ -135,6 +136,77 @@ fn what_is_no_log_is_refused_and_nothing_is_recorded() {
     assert!(walk.person.refused("Attach this log").contains("no column is named yet"));
     assert_eq!(walk.person.entries().len(), entries);
     assert_eq!(walk.person.row(ROW).map(|(edge, ..)| edge), None::<Edge>);
+}
+
+/// An invented climb to 30 m, with a controller that warms.
+fn climb_log() -> String {
+    let mut text = "Time [s];Current [A];Height [m];Speed [m/s];Controller [°C]\n".to_owned();
+    for row in 0..600 {
+        let t = f64::from(row) * 0.2;
+        let (a, height) = if (15.0..105.0).contains(&t) { (50.0, (t - 15.0).min(30.0)) } else { (1.0, 0.0) };
+        let heat = 25.0 + if t > 15.0 { 60.0 * (1.0 - (-(t - 15.0) / 40.0).exp()) } else { 0.0 };
+        text += &format!("{t:.1};{a:.1};{height:.1};{:.1};{heat:.1}\n", if a > 1.0 { 10.0 } else { 0.0 });
+    }
+    text
+}
+
+#[test]
+fn a_log_is_read_in_the_units_of_who_reads_it_and_kept_as_it_is() {
+    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
+    walk.person.tap("Draw up the card");
+    walk.fly();
+    walk.land();
+    to_the_log(&mut walk);
+    walk.person.pick("Pick a log", "climb.csv", climb_log().as_bytes());
+    // The controller's column is said to be of the controller: its limits are drawn in.
+    walk.person.tap("Controller");
+    walk.person.tap("Attach this log");
+    let Body::LogAttached { log: kept, .. } = walk.person.last() else { panic!("{:?}", walk.person.last()) };
+    let metric = walk.person.words();
+    assert!(metric.contains("30.0 m") && metric.contains("°C") && !metric.contains("°F"), "{metric}");
+
+    walk.person.home();
+    walk.person.tap("Language and units");
+    walk.person.tap("Fahrenheit, °F");
+    walk.person.tap("Imperial: ft, in, lb, oz");
+    to_the_log(&mut walk);
+    // By hand: 30 m is 30 / 0.3048 = 98.4 ft, 10 m/s is 32.8 ft/s, and F = 1.8 C + 32: 25 °C is 77 °F, 80.6 °C is 177 °F.
+    let detail = |walk: &Walk, title: &str| walk.person.row(title).unwrap_or_else(|| panic!("{title}")).2.unwrap();
+    assert_eq!(detail(&walk, "Height, highest"), "98.4 ft");
+    assert_eq!(detail(&walk, "Speed, highest"), "32.8 ft/s");
+    let warmest = kept.figures.iter().find(|f| f.kind == FigureKind::Peak && f.unit == "°C").unwrap();
+    assert_eq!(detail(&walk, "Controller, highest"), format!("{:.0} °F", 1.8 * warmest.value + 32.0));
+    let past = walk.person.screen().blocks.into_iter().find_map(|block| match block {
+        Block::Row { title, detail, .. } if title == "Controller, time past its limit" => detail,
+        _ => None,
+    });
+    assert!(past.as_deref().is_some_and(|past| past.contains("s; above 176 °F: ")), "the worst first: {past:?}");
+    assert!(!walk.person.words().contains("°C"), "one scale on the page: {}", walk.person.words());
+    // An interval is a difference: no zero comes into it.
+    let settles = kept.figures.iter().find(|f| f.kind == FigureKind::SteadyTemperature).unwrap();
+    let line = detail(&walk, "Controller, would settle at");
+    let width = 1.8 * settles.half_width.unwrap();
+    let by_hand = format!("{:.0} ± {width:.2} °F", 1.8 * settles.value + 32.0);
+    assert!(width < 10.0 && line.starts_with(&by_hand), "{line} for {by_hand}");
+
+    // The plot: what is read, what is drawn in, what is spoken.
+    walk.person.tap("Controller");
+    let (said, drawn) = plot(&walk);
+    assert!(said.contains("Controller 77 to 177 °F"), "{said}");
+    let limits: Vec<&str> = drawn.labels.iter().map(|label| label.text.as_str()).collect();
+    assert!(limits.iter().any(|text| text.contains("caution 176 °F") && text.contains("stop 194 °F")), "{limits:?}");
+    let (said, _) = seen(walk.person.fingers(PlotPhase::Tap, 0.99, 1.0, 0.0));
+    assert!(said.contains("Controller 177 °F"), "{said}");
+    walk.person.tap("Controller, highest");
+    assert_eq!(walk.person.figure("Controller, highest").unwrap().0, format!("{:.0}", 1.8 * warmest.value + 32.0));
+    assert!(!walk.person.words().contains("°C"), "{}", walk.person.words());
+
+    let again = walk.person.entries().into_iter().rev().find_map(|entry| match entry.body {
+        Body::LogAttached { log, .. } => Some(log),
+        _ => None,
+    });
+    assert_eq!(again.unwrap(), kept, "nothing recorded knows of it");
+    assert!(!walk.person.phone.dossier(&walk.person.now).unwrap().contains("°F"), "the dossier speaks one language");
 }
 
 /// From wherever the person is to the log of the last flight.

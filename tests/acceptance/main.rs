@@ -7,6 +7,7 @@ mod carried_finding;
 mod clocks;
 mod compared;
 mod computed_checks;
+mod drift;
 mod first_gate;
 mod handles;
 mod heat_finding;

@@ -73,7 +73,7 @@ log-last-of =
     Letzte von { $count ->
         [one] { $count } Ablesung
        *[other] { $count } Ablesungen
-    }
+    }, { $least } bis { $greatest }
 log-no-drift = keine Drift
 log-before-drift =
     { $count ->
@@ -153,13 +153,22 @@ log-past =
         [one] { $count } Wert liegt
        *[other] { $count } Werte liegen
     } jenseits eines Grenzwerts.
-log-read-counts = { $rows } Zeilen gelesen, { $missed } Fehler, { $left_out } Zeilen ausgelassen
+log-read-counts =
+    { $rows ->
+        [one] { $rows } Zeile
+       *[other] { $rows } Zeilen
+    } gelesen, { $missed } Fehler, { $left_out ->
+        [one] { $left_out } Zeile
+       *[other] { $left_out } Zeilen
+    } ausgelassen
 log-figure-time = Flugzeit
 log-figure-highest = höchster Wert
 log-figure-lowest = niedrigster Wert
 log-figure-mean = Mittel im Flug
 log-figure-hover-mean = Mittel im Schwebeflug
 log-figure-past = Zeit jenseits des Grenzwerts
+log-past-above = über { $limit }: { $basis }
+log-past-below = unter { $limit }: { $basis }
 log-figure-charge = Im Flug entnommene Ladung
 log-figure-energy = Im Flug entnommene Energie
 log-figure-resistance = Widerstand von Akku und Kabeln

@@ -73,7 +73,7 @@ log-last-of =
     Last of { $count ->
         [one] { $count } reading
        *[other] { $count } readings
-    }
+    }, { $least } to { $greatest }
 log-no-drift = no drift
 log-before-drift =
     { $count ->
@@ -153,13 +153,25 @@ log-past =
         [one] { $count } figure is
        *[other] { $count } figures are
     } past a limit.
-log-read-counts = { $rows } rows read, { $missed } faults, { $left_out } rows left out
+log-read-counts =
+    { $rows ->
+        [one] { $rows } row
+       *[other] { $rows } rows
+    } read, { $missed ->
+        [one] { $missed } fault
+       *[other] { $missed } faults
+    }, { $left_out ->
+        [one] { $left_out } row
+       *[other] { $left_out } rows
+    } left out
 log-figure-time = Time in flight
 log-figure-highest = highest
 log-figure-lowest = lowest
 log-figure-mean = mean in flight
 log-figure-hover-mean = mean in hover
 log-figure-past = time past its limit
+log-past-above = above { $limit }: { $basis }
+log-past-below = below { $limit }: { $basis }
 log-figure-charge = Charge taken in flight
 log-figure-energy = Energy taken in flight
 log-figure-resistance = Resistance of pack and leads

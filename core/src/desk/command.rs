@@ -427,8 +427,14 @@ fn raise(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
         _ => FindingGrade::Caution,
     };
     let said = say!(shared.locale(), "desk-finding-raised", title = title);
-    let body =
-        Body::FindingRaised { title, grade, stage: stage.to_owned(), proof: proof.clone(), shown_by: *shown_by };
+    let body = Body::FindingRaised {
+        title,
+        grade,
+        stage: stage.to_owned(),
+        proof: proof.clone(),
+        shown_by: *shown_by,
+        proposed_from: None,
+    };
     one(body, said, After::Instead(Place::Findings))
 }
 

@@ -185,6 +185,7 @@ pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result<Done, Des
         stage: stage.id.clone(),
         proof: flight.check.clone(),
         shown_by: Some(proposal.shown_by),
+        proposed_from: Some(proposal.from),
     };
     super::command::one(body, say!(shared.locale(), "log-finding-raised", title = proposal.title), After::Stay)
 }

@@ -1,5 +1,6 @@
 use super::{Language, Locale, Measures, TemperatureScale, say};
 use crate::record::Unit;
+use crate::telemetry::LogUnit;
 
 /// The unit in which a person reads a quantity that is recorded in another one.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -70,6 +71,11 @@ impl Locale {
             Unit::RevolutionsPerMinutePerVolt if self.language == Language::German => Shown::same("U/min/V"),
             other => Shown::same(other.sign()),
         }
+    }
+
+    /// The unit in which a quantity is read that a log keeps in `unit`.
+    pub fn shown_of_log(self, unit: LogUnit) -> Shown {
+        unit.recorded().map_or(Shown::same(unit.sign()), |unit| self.shown(unit))
     }
 
     /// A number with `digits` behind the language's decimal mark, in the unit that it is in.

@@ -248,7 +248,7 @@ impl Ledger {
 
     fn take_in_finding(&mut self, plan: &Plan, entry: &Entry) {
         match &entry.body {
-            Body::FindingRaised { title, grade, stage, proof, shown_by } => {
+            Body::FindingRaised { title, grade, stage, proof, shown_by, proposed_from } => {
                 self.findings_raised += 1;
                 self.findings.push(Finding {
                     id: entry.id,
@@ -259,6 +259,7 @@ impl Ledger {
                     stage: stage.clone(),
                     proof: proof.clone(),
                     shown_by: *shown_by,
+                    proposed_from: proposed_from.clone(),
                     state: FindingState::Open,
                     fixes: Vec::new(),
                     tried: Vec::new(),

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use crate::aircraft::Aircraft;
 use crate::field::{Flight, Lock, Tested};
 use crate::plan::{Plan, Subject};
-use crate::record::{CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, ThingRef, Until};
+use crate::record::{CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, Outlier, ThingRef, Until};
 
 use super::gate::Blocker;
 use super::standing::Reason;
@@ -201,6 +201,8 @@ pub struct Finding {
     pub proof: String,
     /// The entry that showed it.
     pub shown_by: Option<EntryId>,
+    /// What it was proposed from; none where a person came upon it.
+    pub proposed_from: Option<Outlier>,
     /// Where it stands.
     pub state: FindingState,
     /// Each fix so far: entry, and what was done.

@@ -265,6 +265,15 @@ pub struct AttachedLog {
     pub figures: Vec<LogFigure>,
 }
 
+/// A reading of a flight that lies outside of its prediction. A finding that was proposed from it is known by this, in any language.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Outlier {
+    /// What was read: `charge`, `power`, `current`, `head-speed`, or a place of the plan as `place:controller`.
+    pub reading: String,
+    /// Whether it lies above its prediction, and not below.
+    pub above: bool,
+}
+
 /// What an entry says. Ids inside are the plan's ids or the names of other entries.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "kebab-case")]
@@ -472,6 +481,9 @@ pub enum Body {
         proof: String,
         /// The entry that showed it.
         shown_by: Option<EntryId>,
+        /// What it was proposed from; none where a person came upon it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        proposed_from: Option<Outlier>,
     },
     /// A finding was fixed, and awaits its proof.
     FindingFixed {

@@ -7,7 +7,7 @@ mod unit;
 
 pub use entry::{
     AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, NamedValue, Outcome,
-    Prediction, Reading, StoredBody, StoredFormError, Until,
+    Outlier, Prediction, Reading, StoredBody, StoredFormError, Until,
 };
 pub use moment::Moment;
 pub use thing::{Thing, ThingField, ThingKind, ThingRef};

@@ -1,5 +1,7 @@
 use serde::{Deserialize, Serialize};
 
+use crate::record::Unit;
+
 /// What a column may hold. Values are kept in the unit of [`Quantity::unit`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -186,6 +188,22 @@ impl LogUnit {
             U::MilePerHour => "mph",
             U::Knot => "kn",
         }
+    }
+
+    /// The same unit among those of the journal, in which a person's choice of units is made; none where it has none.
+    pub fn recorded(self) -> Option<Unit> {
+        Some(match self {
+            U::Volt => Unit::Volt,
+            U::Ampere => Unit::Ampere,
+            U::Watt => Unit::Watt,
+            U::MilliampereHour => Unit::MilliampereHour,
+            U::RevolutionsPerMinute => Unit::RevolutionsPerMinute,
+            U::Percent => Unit::Percent,
+            U::Celsius => Unit::Celsius,
+            U::Metre => Unit::Metre,
+            U::MetrePerSecond => Unit::MetrePerSecond,
+            _ => return None,
+        })
     }
 
     /// Factor and offset to the unit that the quantity is kept in: `kept = factor x written + offset`.

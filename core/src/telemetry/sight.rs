@@ -64,14 +64,18 @@ impl Sight {
         (time_s - self.window.start_s) / self.window.length_s()
     }
 
-    /// Shows `factor` times as much detail; what lies at `share` stays there. A factor that is no number changes nothing.
+    /// Shows `factor` times as much detail; what lies at `share` stays there. A factor or a share out of all range changes nothing.
     pub fn zoomed(self, recording: &Recording, share: f64, factor: f64) -> Sight {
         if !(factor > 0.0 && factor.is_finite() && share.is_finite()) {
             return self;
         }
         let length_s = shortened(recording, self.window.length_s() / factor);
-        let window = held(recording, self.time_s(share) - share * length_s, length_s);
-        Sight { window, ..self }
+        let start_s = self.time_s(share) - share * length_s;
+        // The difference of two numbers that are each past the greatest is none.
+        if start_s.is_nan() {
+            return self;
+        }
+        Sight { window: held(recording, start_s, length_s), ..self }
     }
 
     /// The drawing goes to the right by a share of its width: what was earlier comes into view.

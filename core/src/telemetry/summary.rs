@@ -110,6 +110,9 @@ pub struct LogFigure {
     pub grade: Option<Grade>,
     /// What a person should know with it: the limit, the basis.
     pub note: String,
+    /// The limit that a time past it counts against; none in logs that were attached before it was stored.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub limit: Option<ChannelLimit>,
 }
 
 /// Means over a segment, one for each channel.
@@ -229,6 +232,7 @@ impl Figures<'_> {
             span,
             grade: None,
             note: String::new(),
+            limit: None,
         });
         let last = self.figures.len() - 1;
         &mut self.figures[last]
@@ -300,6 +304,7 @@ impl Figures<'_> {
                     self.push(FigureKind::PastLimit, Some(number(index)), past.0, "s", past.1.unwrap_or(self.whole));
                 figure.grade = Some(if past.1.is_some() { limit.grade } else { Grade::Ok });
                 figure.note = note;
+                figure.limit = Some(limit.clone());
             }
         }
     }

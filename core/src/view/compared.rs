@@ -8,7 +8,7 @@ use crate::field::Flight;
 use crate::locale::{Locale, say};
 use crate::plan::Plan;
 use crate::readiness::Finding;
-use crate::record::{AttachedLog, EntryId, Unit};
+use crate::record::{AttachedLog, EntryId, Outlier, Unit};
 
 /// A finding that a disagreement proposes.
 pub(crate) struct Proposal {
@@ -16,6 +16,8 @@ pub(crate) struct Proposal {
     pub title: String,
     /// The entry that shows it.
     pub shown_by: EntryId,
+    /// The reading that it is about, as every language knows it.
+    pub from: Outlier,
 }
 
 /// What a flight proposes, where something disagrees.
@@ -50,15 +52,30 @@ fn proposed(locale: Locale, plan: &Plan, flight: &Flight, compared: &Compared) -
         cause = cause
     );
     let shown_by = flight.landing.as_ref().map_or(flight.card, |landing| landing.entry);
-    Some(Proposal { title, shown_by })
+    let from = Outlier { reading: id_of(&worst.what), above: worst.held.lies() == Lies::Above };
+    Some(Proposal { title, shown_by, from })
+}
+
+/// What was read, as it is stored: no language's word.
+fn id_of(what: &What) -> String {
+    match what {
+        What::Charge => "charge".to_owned(),
+        What::Power => "power".to_owned(),
+        What::Current => "current".to_owned(),
+        What::HeadSpeed => "head-speed".to_owned(),
+        What::Place(id) => format!("place:{id}"),
+    }
 }
 
 /// The finding that was raised from a proposal.
 fn raised<'a>(context: &Context<'a>, flight: &Flight, proposal: &Proposal) -> Option<&'a Finding> {
-    let findings = context.ledger.findings.iter();
-    findings
-        .rev()
-        .find(|f| f.shown_by == Some(proposal.shown_by) && f.proof == flight.check && f.title == proposal.title)
+    let same = |finding: &&Finding| match &finding.proposed_from {
+        Some(from) => *from == proposal.from,
+        // Raised before that was stored: known by its words.
+        None => finding.title == proposal.title,
+    };
+    let of_flight = |f: &&Finding| f.shown_by == Some(proposal.shown_by) && f.proof == flight.check;
+    context.ledger.findings.iter().rev().filter(of_flight).find(same)
 }
 
 /// All of it, for the review of a flight.
@@ -74,7 +91,10 @@ pub(super) fn blocks(context: &Context<'_>, flight: &Flight, log: Option<&Attach
         air = context.locale.rounded(flight.air_c, 0, Unit::Celsius)
     );
     let mut blocks = vec![heading(say!(context.locale, "log-predicted-and-read"), Some(note))];
-    blocks.extend(compared.readings.iter().map(|reading| reading_row(context.locale, context.plan, reading)));
+    // What disagrees stands first, and not below the screen's edge under all that is as expected.
+    let mut readings: Vec<&ComparedReading> = compared.readings.iter().collect();
+    readings.sort_by_key(|reading| reading.held.lies() == Lies::Within);
+    blocks.extend(readings.into_iter().map(|reading| reading_row(context.locale, context.plan, reading)));
     if let Some(proposal) = proposed(context.locale, context.plan, flight, &compared) {
         blocks.extend(disagreement(context, flight, &compared, &proposal));
     }

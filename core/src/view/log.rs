@@ -6,7 +6,7 @@ use crate::desk::Form;
 use crate::engineering::Grade;
 use crate::locale::{Locale, say};
 use crate::record::{AttachedLog, Body, Entry, EntryId, Unit};
-use crate::telemetry::summary::{FigureKind, LogFigure};
+use crate::telemetry::summary::{FigureKind, LogFigure, Side};
 use crate::telemetry::{ColumnMap, Layout, LogUnit, MappedColumn, Quantity, Recording, Span, TimeForm};
 
 /// The field of how the time is written.
@@ -241,7 +241,10 @@ pub(super) fn review(context: &Context<'_>, card: EntryId) -> Screen {
     blocks.extend(plot_blocks(context, &Place::Review(card)));
     blocks.extend(super::compared::blocks(context, flight, Some(log)));
     blocks.push(heading(say!(context.locale, "log-says"), Some(say!(context.locale, "log-touch-one"))));
-    blocks.extend((0..).zip(&log.figures).map(|(index, figure)| figure_row(context, card, log, index, figure)));
+    // What is past its limit first, then what has one; figures are named by their place in the log all the same.
+    let mut figures: Vec<(u32, &LogFigure)> = (0..).zip(&log.figures).collect();
+    figures.sort_by_key(|(_, figure)| std::cmp::Reverse(figure.grade));
+    blocks.extend(figures.into_iter().map(|(index, figure)| figure_row(context, card, log, index, figure)));
     blocks.push(heading(say!(context.locale, "log-the-file"), Some(log.name.clone())));
     blocks.extend(file_rows(context, log));
     blocks.extend(further(context));
@@ -318,19 +321,49 @@ fn figure_title(locale: Locale, log: &AttachedLog, figure: &LogFigure) -> String
     channel.map_or(word.clone(), |channel| format!("{}, {word}", channel.label))
 }
 
-/// The value, and the half width of its interval where it has one.
-fn figure_value(locale: Locale, figure: &LogFigure) -> (String, Option<String>) {
+/// A figure in the unit that the person reads.
+struct FigureWords {
+    value: String,
+    /// The half width of its interval, where it has one.
+    width: Option<String>,
+    unit: String,
+}
+
+impl FigureWords {
+    /// All of it in one line.
+    fn line(&self) -> String {
+        let width = self.width.as_ref().map_or_else(String::new, |width| format!(" {width}"));
+        format!("{}{width} {}", self.value, self.unit)
+    }
+}
+
+/// The value, its interval and its unit. All are stored as the log keeps them.
+fn figure_value(locale: Locale, figure: &LogFigure) -> FigureWords {
+    let shown = LogUnit::of_text(&figure.unit).map(|unit| locale.shown_of_log(unit));
     let digits = |value: f64| match value.abs() {
         v if v >= 100.0 => locale.number(value, 0),
         v if v >= 10.0 => locale.number(value, 1),
         _ => locale.number(value, 2),
     };
-    (digits(figure.value), figure.half_width.map(|width| format!("± {}", digits(width))))
+    let value = shown.map_or(figure.value, |shown| shown.out(figure.value));
+    let width = figure.half_width.map(|width| shown.map_or(width, |shown| shown.difference_out(width)));
+    FigureWords {
+        value: digits(value),
+        width: width.map(|width| format!("± {}", digits(width))),
+        unit: shown.map_or_else(|| figure.unit.clone(), |shown| shown.sign.to_owned()),
+    }
 }
 
-/// The unit of a figure as the person's language has it; a unit that no column is written in is the same in all of them.
-fn unit_shown(locale: Locale, figure: &LogFigure) -> &str {
-    LogUnit::of_text(&figure.unit).map_or(&figure.unit, |unit| unit.shown(locale))
+/// What a person should know with a figure: the limit in the person's unit where one is stored, else the words that are.
+fn note_words(locale: Locale, figure: &LogFigure) -> String {
+    let Some(limit) = &figure.limit else { return figure.note.clone() };
+    let shown = locale.shown_of_log(limit.quantity.unit());
+    let value = super::plot::digits(locale, shown.out(limit.value));
+    let value = crate::locale::with_sign(value, shown.sign);
+    match limit.side {
+        Side::Above => say!(locale, "log-past-above", limit = value, basis = limit.basis),
+        Side::Below => say!(locale, "log-past-below", limit = value, basis = limit.basis),
+    }
 }
 
 /// A figure of a log for a page.
@@ -349,24 +382,19 @@ pub(crate) fn log_lines(locale: Locale, log: &AttachedLog) -> Vec<LogLine> {
         let taken = matches!(figure.kind, FigureKind::Charge | FigureKind::Energy | FigureKind::HoverAverage);
         figure.grade.is_some() || figure.half_width.is_some() || taken
     };
-    let line = |figure: &LogFigure| {
-        let (value, width) = figure_value(locale, figure);
-        let width = width.map_or_else(String::new, |width| format!(" {width}"));
-        LogLine {
-            title: figure_title(locale, log, figure),
-            value: format!("{value}{width} {}", unit_shown(locale, figure)),
-            note: figure.note.clone(),
-        }
+    let line = |figure: &LogFigure| LogLine {
+        title: figure_title(locale, log, figure),
+        value: figure_value(locale, figure).line(),
+        note: note_words(locale, figure),
     };
     log.figures.iter().filter(told).map(line).collect()
 }
 
 fn figure_row(context: &Context<'_>, card: EntryId, log: &AttachedLog, index: u32, figure: &LogFigure) -> Block {
     let title = figure_title(context.locale, log, figure);
-    let (value, width) = figure_value(context.locale, figure);
-    let width = width.map_or_else(String::new, |width| format!(" {width}"));
-    let value = format!("{value}{width} {}", unit_shown(context.locale, figure));
-    let detail = if figure.note.is_empty() { value.clone() } else { format!("{value}; {}", figure.note) };
+    let value = figure_value(context.locale, figure).line();
+    let note = note_words(context.locale, figure);
+    let detail = if note.is_empty() { value } else { format!("{value}; {note}") };
     let state = match figure.grade {
         Some(Grade::Stop) => say!(context.locale, "log-state-stop"),
         Some(Grade::Caution) => say!(context.locale, "log-state-caution"),
@@ -433,12 +461,13 @@ fn plot_blocks(context: &Context<'_>, place: &Place) -> Vec<Block> {
 pub(super) fn figure(context: &Context<'_>, card: EntryId, index: u32) -> Screen {
     let Some(log) = log_of(context.entries, card) else { return context.gone("log-figure") };
     let Some(figure) = log.figures.get(index as usize) else { return context.gone("log-figure") };
-    let (value, width) = figure_value(context.locale, figure);
-    let note: Vec<String> = width.into_iter().chain(Some(figure.note.clone())).filter(|n| !n.is_empty()).collect();
+    let FigureWords { value, width, unit } = figure_value(context.locale, figure);
+    let note = Some(note_words(context.locale, figure));
+    let note: Vec<String> = width.into_iter().chain(note).filter(|n| !n.is_empty()).collect();
     let mut blocks = vec![Block::Figure {
         label: figure_title(context.locale, log, figure),
         value,
-        unit: unit_shown(context.locale, figure).to_owned(),
+        unit,
         note: Some(note.join("; ")).filter(|note| !note.is_empty()),
         edge: edge_of(figure.grade),
     }];

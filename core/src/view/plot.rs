@@ -6,7 +6,7 @@ use super::{Anchor, Block, Command, Control, Icon, Ink, LabelSize, Picture, Plot
 use crate::desk::Form;
 use crate::engineering::Grade;
 use crate::engineering::pack::ripple;
-use crate::locale::{Locale, say};
+use crate::locale::{Locale, Shown, say};
 use crate::telemetry::plot::{PlotLine, cursor, line};
 use crate::telemetry::{Limits, Quantity, Recording, Sight, SightStep, Span};
 
@@ -134,11 +134,11 @@ pub(crate) fn block(locale: Locale, recording: &Recording, limits: &Limits, view
                 .get(pane.channel as usize)
                 .copied()
                 .flatten()
-                .map_or_else(|| say!(locale, "log-none"), |value| digits(locale, value)),
-            (None, Some(line)) => range_words(locale, line),
+                .map_or_else(|| say!(locale, "log-none"), |value| digits(locale, pane.unit.out(value))),
+            (None, Some(line)) => range_words(locale, line, pane.unit),
             (None, None) => say!(locale, "log-none"),
         },
-        unit: pane.unit.to_owned(),
+        unit: pane.unit.sign.to_owned(),
     });
     let readings: Vec<PlotReading> = readings.collect();
     let said: Vec<String> = readings.iter().map(|r| format!("{} {} {}", r.label, r.value, r.unit)).collect();
@@ -166,7 +166,7 @@ pub(crate) fn printed(locale: Locale, recording: &Recording, limits: &Limits) ->
     let window = view.sight.window;
     let ranges = panes.iter().filter_map(|pane| {
         let line = pane.line.as_ref()?;
-        Some(format!("{} {} {}", pane.label, range_words(locale, line), pane.unit))
+        Some(format!("{} {} {}", pane.label, range_words(locale, line, pane.unit), pane.unit.sign))
     });
     let ranges: Vec<String> = ranges.collect();
     let (from, to) = (moment(locale, window.start_s, window), moment(locale, window.end_s, window));
@@ -208,8 +208,8 @@ pub(super) fn digits(locale: Locale, value: f64) -> String {
     locale.plain(rounded)
 }
 
-fn range_words(locale: Locale, line: &PlotLine) -> String {
-    match (digits(locale, line.least), digits(locale, line.greatest)) {
+fn range_words(locale: Locale, line: &PlotLine, unit: Shown) -> String {
+    match (digits(locale, unit.out(line.least)), digits(locale, unit.out(line.greatest))) {
         (least, greatest) if least == greatest => least,
         (least, greatest) => say!(locale, "log-least-greatest", least = least, greatest = greatest),
     }
@@ -225,7 +225,8 @@ struct PaneLimit {
 struct Pane {
     channel: u32,
     label: String,
-    unit: &'static str,
+    /// How its values, kept as the log keeps them, are read.
+    unit: Shown,
     line: Option<PlotLine>,
     limits: Vec<PaneLimit>,
     /// Its value at the cursor.
@@ -240,7 +241,7 @@ fn panes(locale: Locale, recording: &Recording, limits: &Limits, view: &PlotView
         Some(Pane {
             channel,
             label: mapped.label.clone(),
-            unit: mapped.quantity.unit().shown(locale),
+            unit: locale.shown_of_log(mapped.quantity.unit()),
             line: line(recording, channel, view.sight.window, columns),
             limits: limits_of(locale, mapped, limits),
             at: value,
@@ -265,18 +266,18 @@ fn shown(recording: &Recording, first: Option<u32>) -> Vec<u32> {
 }
 
 fn limits_of(locale: Locale, mapped: &crate::telemetry::MappedColumn, limits: &Limits) -> Vec<PaneLimit> {
-    let unit = mapped.quantity.unit().shown(locale);
+    let shown = locale.shown_of_log(mapped.quantity.unit());
+    let unit = shown.sign;
     let of_channel = limits
         .channels
         .iter()
         .filter(|limit| limit.quantity == mapped.quantity && (limit.place.is_none() || limit.place == mapped.place));
     let mut found: Vec<PaneLimit> = of_channel
         .map(|limit| {
+            let value = digits(locale, shown.out(limit.value));
             let words = match limit.grade {
-                Grade::Stop => say!(locale, "log-limit-stop", value = locale.plain(limit.value), unit = unit),
-                Grade::Caution | Grade::Ok => {
-                    say!(locale, "log-limit-caution", value = locale.plain(limit.value), unit = unit)
-                }
+                Grade::Stop => say!(locale, "log-limit-stop", value = value, unit = unit),
+                Grade::Caution | Grade::Ok => say!(locale, "log-limit-caution", value = value, unit = unit),
             };
             PaneLimit { value: limit.value, words }
         })

@@ -62,10 +62,17 @@ fn trend_blocks(context: &Context<'_>, trend: &Trend) -> Vec<Block> {
     let (name, note) = title(context, &trend.of);
     let (edge, words) = verdict(context, trend);
     let last = trend.readings.last().map_or(0.0, |reading| reading.value);
+    let (least, greatest) = range(trend.readings.iter().map(|reading| reading.value));
     vec![
         heading(&name, Some(note)),
         Block::Figure {
-            label: say!(context.locale, "log-last-of", count = trend.readings.len()),
+            label: say!(
+                context.locale,
+                "log-last-of",
+                count = trend.readings.len(),
+                least = shown(context.locale, trend, least),
+                greatest = shown(context.locale, trend, greatest)
+            ),
             value: shown(context.locale, trend, last),
             unit: context.locale.shown(trend.unit).sign.to_owned(),
             note: Some(words.clone()),
@@ -80,6 +87,11 @@ fn last_row(context: &Context<'_>, trend: &Trend) -> Block {
     let last = trend.readings.last().map_or(0.0, |reading| reading.value);
     let detail = format!("{} {}, {note}", shown(context.locale, trend, last), context.locale.shown(trend.unit).sign);
     super::context::still_row(Edge::None, "", &name, Some(detail))
+}
+
+/// Least and greatest of some readings; there is at least one.
+fn range(values: impl Iterator<Item = f64>) -> (f64, f64) {
+    values.fold((f64::MAX, f64::MIN), |(low, high), value| (low.min(value), high.max(value)))
 }
 
 fn shown(locale: Locale, trend: &Trend, value: f64) -> String {
@@ -124,8 +136,7 @@ fn picture(context: &Context<'_>, trend: &Trend, spoken: String) -> Picture {
     let mut sheet = Sheet::new();
     let (left, right, top, bottom) = (12.0_f32, Sheet::WIDTH - 12.0, 24.0_f32, 120.0_f32);
     let values: Vec<f64> = trend.readings.iter().map(|reading| reading.value).collect();
-    let (least, greatest) =
-        values.iter().fold((f64::MAX, f64::MIN), |(low, high), value| (low.min(*value), high.max(*value)));
+    let (least, greatest) = range(values.iter().copied());
     // Scatter of a few hundredths is not blown up to hills.
     let range = (greatest - least).max(0.1 * greatest.abs()).max(1e-6);
     let low = 0.5 * (least + greatest) - range / 2.0;

@@ -7,9 +7,9 @@ use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
     AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, Moment, NamedValue,
-    Outcome, Prediction, Reading, Thing, ThingKind, ThingRef, Unit, Until,
+    Outcome, Outlier, Prediction, Reading, Thing, ThingKind, ThingRef, Unit, Until,
 };
-use liftgate_core::telemetry::summary::{FigureKind, LogFigure};
+use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
 use uuid::Uuid;
 
@@ -129,6 +129,7 @@ pub fn one_of_each() -> Vec<Body> {
             stage: "hover-ladder".to_owned(),
             proof: "hover-low".to_owned(),
             shown_by: Some(id(9)),
+            proposed_from: None,
         },
         Body::FindingFixed {
             finding: id(10),
@@ -179,7 +180,30 @@ pub fn one_of_each() -> Vec<Body> {
             note: None,
             alone: Some("Sam is ill".to_owned()),
         },
+        Body::FindingRaised {
+            title: "Controller above its prediction at 1060 rpm".to_owned(),
+            grade: FindingGrade::Caution,
+            stage: "hover-ladder".to_owned(),
+            proof: "hover-service".to_owned(),
+            shown_by: Some(id(9)),
+            proposed_from: Some(Outlier { reading: "place:controller".to_owned(), above: true }),
+        },
+        Body::LogAttached { card, log: Box::new(log_with_a_limit()) },
     ]
+}
+
+fn log_with_a_limit() -> AttachedLog {
+    let mut log = attached_log();
+    log.figures[0].kind = FigureKind::PastLimit;
+    log.figures[0].limit = Some(ChannelLimit {
+        quantity: Quantity::Temperature,
+        place: Some("controller".to_owned()),
+        value: 80.0,
+        side: Side::Above,
+        grade: Grade::Caution,
+        basis: "the maker's rating".to_owned(),
+    });
+    log
 }
 
 fn attached_log() -> AttachedLog {
@@ -213,6 +237,7 @@ fn attached_log() -> AttachedLog {
             span: Span { start_s: 79.0, end_s: 81.0 },
             grade: Some(Grade::Caution),
             note: "above 80 A: the maker's rating".to_owned(),
+            limit: None,
         }],
     }
 }

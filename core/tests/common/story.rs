@@ -240,7 +240,7 @@ impl Story {
     pub fn raise(&mut self, grade: FindingGrade, proof: &str) -> EntryId {
         let stage = self.plan.check(proof).unwrap().0.id.clone();
         let (title, proof) = (format!("{proof} is odd"), proof.to_owned());
-        self.add(Body::FindingRaised { title, grade, stage, proof, shown_by: None })
+        self.add(Body::FindingRaised { title, grade, stage, proof, shown_by: None, proposed_from: None })
     }
 
     pub fn fix(&mut self, finding: EntryId, subjects: &[&str]) -> EntryId {

@@ -16,6 +16,7 @@ class Person(
     private val story: Story,
 ) {
     private val sight = Sight(phone)
+    private val readings = LogReading(phone, season, album, story)
     private lateinit var day: Day
     private var slipped = false
     private var killed = false
@@ -47,6 +48,7 @@ class Person(
             "code" -> setCode(step.getString(kind))
             "charged" -> charge(step.getJSONArray(kind).strings())
             "routine" -> routine(step.getString(kind))
+            "log" -> readings.read(season.log(step.getString(kind)))
             "to_gate" -> toGate(step.getString(kind))
             "to_flight" -> toFlight(step.getString(kind))
             else -> error("the season has a step “$kind” that nobody knows how to do")

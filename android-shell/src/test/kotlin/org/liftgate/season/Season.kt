@@ -7,8 +7,8 @@ import java.util.Locale
 import org.json.JSONArray
 import org.json.JSONObject
 
-/** The invented season, as `demo-data/season.toml` tells it and `demo-data/run` hands it on as JSON. */
-class Season(file: File) {
+/** The invented season, as `demo-data/season.toml` tells it and `demo-data/run` hands it on as JSON; its logs lie in [logs]. */
+class Season(file: File, private val logs: File) {
     private val all = JSONObject(file.readText())
 
     val aircraft: String = all.getJSONObject("people").getString("aircraft")
@@ -38,6 +38,9 @@ class Season(file: File) {
         val times = asked.merge(check, 1, Int::plus)!!
         return Answer(known, times)
     }
+
+    /** What a recorder wrote, and what its columns are. */
+    fun log(name: String) = RecorderLog(File(logs, name), all.getJSONObject("logs").getJSONObject(name))
 
     fun hasCheck(title: String): Boolean = all.getJSONObject("checks").has(title)
 
@@ -78,6 +81,22 @@ class Finding(val title: String, json: JSONObject) {
     val fix: String = json.getString("fix")
     val touched: List<String> = json.getJSONArray("touched").strings()
     val beforeFix: List<JSONObject> = json.optJSONArray("before_fix")?.objects() ?: emptyList()
+}
+
+class RecorderLog(val file: File, json: JSONObject) {
+    /** The name of each thing that a column is asked about, as the app words it, and what is chosen or typed there. */
+    val columns: List<Pair<String, String>> =
+        json.getJSONArray("columns").objects().map { it.getString("asked") to it.getString("said") }
+
+    /** The figure that is looked at on its own page. */
+    val figure: String = json.getString("figure")
+
+    /** Where the plot is stretched and touched, as shares of its width. */
+    val stretchedAt: Float = json.getDouble("stretched_at").toFloat()
+    val touchedAt: Float = json.getDouble("touched_at").toFloat()
+
+    /** The finding that the app is to propose. */
+    val proposes: String = json.getString("proposes")
 }
 
 class Flight(json: JSONObject) {

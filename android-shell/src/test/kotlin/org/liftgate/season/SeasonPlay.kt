@@ -1,5 +1,6 @@
 package org.liftgate.season
 
+import android.widget.TextView
 import java.io.File
 import java.time.Duration
 import org.junit.Assume.assumeTrue
@@ -8,6 +9,7 @@ import org.junit.runner.RunWith
 import org.liftgate.shell.HandClock
 import org.liftgate.shell.LiftgateApp
 import org.liftgate.shell.Phone
+import org.liftgate.shell.read
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import uniffi.liftgate.Liftgate
@@ -15,7 +17,8 @@ import uniffi.liftgate.Verified
 
 /**
  * Plays the invented season through the app's own windows. `demo-data/run` starts it, with
- * `liftgate.season` (the season as JSON) and `liftgate.out` (where to leave what came of it); without them it is left out.
+ * `liftgate.season` (the season as JSON), `liftgate.logs` (the folder of its recorder's logs) and `liftgate.out` (where to leave what
+ * came of it); without them it is left out.
  */
 @RunWith(RobolectricTestRunner::class)
 class SeasonPlay {
@@ -24,7 +27,8 @@ class SeasonPlay {
         val told = System.getProperty("liftgate.season")
         assumeTrue("liftgate.season is not set", told != null)
         val out = File(checkNotNull(System.getProperty("liftgate.out")) { "liftgate.out is not set" })
-        Play(Season(File(told!!)), out).all()
+        val logs = File(checkNotNull(System.getProperty("liftgate.logs")) { "liftgate.logs is not set" })
+        Play(Season(File(told!!), logs), out).all()
     }
 }
 
@@ -99,6 +103,7 @@ private class Play(private val season: Season, private val out: File) {
         head(phone, person)
         album.take("board-in-service", "In service: only what is due stands before the next flight")
         findings(phone, album, person)
+        trends(phone, album, person)
         // The board's last row is about the phone, and no stage: it has no state.
         val gates = sight.rowsUnder("Stages").filter { it.state != "Language and units" }
         val shut = gates.filter { it.state != "Released" && it.state != "Recurring" }
@@ -122,7 +127,7 @@ private class Play(private val season: Season, private val out: File) {
         album.take("findings-closed", "All findings, each fixed and proven")
         val sight = Sight(phone)
         val titles = sight.rows().map { it.title }.filter { it.first().isDigit() }.sortedBy { it.substringBefore('.').toInt() }
-        check(titles.size == 4) { "four findings were raised, the screen shows $titles" }
+        check(titles.size == 5) { "five findings were raised, the screen shows $titles" }
         for (title in titles) {
             person.openFinding(title.substringAfter(". "))
             phone.expect("Fixed and proven.")
@@ -130,12 +135,28 @@ private class Play(private val season: Season, private val out: File) {
             val proof = sight.after("What proves the fix")
             check(proof[0] == "Proved it") { "instead of a proof the finding says $proof" }
             val area = season.finding(title.substringAfter(". ")).area
-            story.tell("${sight.title()} ($area): ${title.substringAfter(". ")}. ${sight.after("Fixed and proven.")[0]}")
+            val what = title.substringAfter(". ").let { if (it.endsWith("?")) it else "$it." }
+            story.tell("${sight.title()} ($area): $what ${sight.after("Fixed and proven.")[0]}")
             story.tell(
                 "        shown by “${sight.after("What showed it")[0]}”; " +
                     "fixed: ${sight.after("What was done")[1]}; proved by “${proof[1]}”, ${proof[2]}",
             )
         }
+        person.home()
+    }
+
+    /** What the flights and the readings say of how the aircraft ages. */
+    private fun trends(phone: Phone, album: Album, person: Person) {
+        phone.tap("Aircraft").tap("Trends over its life")
+        album.take("trends", "What was read flight by flight, and whether any of it has begun to drift")
+        val said = phone.words().first { it.endsWith(" drifted.") }
+        check(said == "Nothing has drifted.") { "of the season's trends the app says “$said”" }
+        val readings = phone.words().filter { it.startsWith("Last of ") }
+        check(readings.size > 3) { "the trends of a season are $readings" }
+        val heat = phone.shown(phone.decor).first { it is TextView && read(it) == "Controller, above the air" }
+        phone.scrollTo(heat)
+        album.take("trends-heat", "The controller after flights in service, above the air of its day")
+        story.tell("Trends over the season: “$said” (${phone.words().first { it.endsWith(" readings or more") }})")
         person.home()
     }
 

@@ -1,0 +1,133 @@
+//! A figure that creeps from flight to flight is told on the page of trends, and the same flights without the creep tell nothing.
+
+use liftgate_core::record::MarkKind;
+use liftgate_core::view::{Block, Edge, Ink, Picture};
+use liftgate_tests::example::{Kind, PACK, SPOTTER, temperature};
+use liftgate_tests::walk::{Walk, places_wanted};
+
+const FLIGHT: &str = "Flight in service";
+const CONTROLLER: &str = "Controller, above the air";
+
+/// Air of each flight, and how far above it the controller came: nothing but scatter.
+const FLOWN: [(i32, i32); 14] = [
+    (18, 34),
+    (21, 36),
+    (16, 35),
+    (24, 33),
+    (25, 35),
+    (19, 36),
+    (22, 34),
+    (17, 35),
+    (26, 33),
+    (23, 36),
+    (20, 35),
+    (18, 34),
+    (24, 36),
+    (21, 34),
+];
+/// What a dusty heat sink puts on top, K.
+const CREEP: [i32; 14] = [0, 0, 0, 0, 0, 0, 1, 2, 3, 4, 6, 7, 8, 9];
+
+/// Two weeks in service, a flight each day, and then the page of trends.
+fn two_weeks(creeps: bool) -> Walk {
+    let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
+    for ((air_c, rise_k), creep_k) in FLOWN.into_iter().zip(CREEP) {
+        walk.person.home();
+        walk.until_flight(FLIGHT);
+        fly(&mut walk, air_c, air_c + rise_k + if creeps { creep_k } else { 0 });
+        walk.person.wait(23 * 3_600);
+    }
+    walk.person.home();
+    walk.person.tap("Aircraft");
+    walk.person.tap("Trends over its life");
+    walk
+}
+
+/// One flight in air of this temperature, after which the controller is as warm as this.
+fn fly(walk: &mut Walk, air_c: i32, controller_c: i32) {
+    let person = &mut walk.person;
+    person.tap("Draw up the card");
+    person.tap(PACK);
+    person.enter("Air temperature", &air_c.to_string());
+    person.enter("Spotter's name, if not flying alone", SPOTTER);
+    person.tap("Hand over");
+    let spotter = person.spotter();
+    spotter.start(&person.now).unwrap();
+    for _ in 0..4 {
+        person.wait(85);
+        spotter.mark(MarkKind::Sound, &person.now).unwrap();
+    }
+    spotter.land(&person.now).unwrap();
+    person.wait(10);
+    spotter.hand_back(&person.now).unwrap();
+    for place in places_wanted(&person.screen()) {
+        let celsius = if place == "Controller" { controller_c.to_string() } else { temperature(&place).to_owned() };
+        person.enter(&place, &celsius);
+    }
+    person.enter("Charge used", "2400");
+    person.tap("Record the landing");
+}
+
+/// What the page says under a trend's heading: the last value with its unit and what the test says of it, and the drawing.
+fn told(walk: &Walk, name: &str) -> (String, String, Edge, Picture) {
+    let blocks = walk.person.screen().blocks;
+    let heads = |block: &Block| matches!(block, Block::Heading { text, note } if text == name && note.as_deref() == Some(FLIGHT));
+    let at = blocks.iter().position(heads).unwrap_or_else(|| panic!("no '{name}': {}", walk.person.words()));
+    match &blocks[at + 1..at + 3] {
+        [Block::Figure { value, unit, note, edge, .. }, Block::Drawing { picture }] => {
+            (format!("{value} {unit}"), note.clone().unwrap_or_default(), *edge, picture.clone())
+        }
+        other => panic!("under '{name}' stands {other:?}"),
+    }
+}
+
+/// Where the drawing says that a drift began, as a share of its width.
+fn began(picture: &Picture) -> Option<f32> {
+    let line = picture.strokes.iter().find(|stroke| stroke.ink == Ink::Limit && stroke.dashed)?;
+    Some(line.points[0].x / picture.width)
+}
+
+#[test]
+fn a_controller_that_runs_warmer_from_flight_to_flight_is_told_on_the_page_of_trends() {
+    let mut walk = two_weeks(true);
+    assert_eq!(walk.person.verdict(), "1 figure has drifted.", "{}", walk.person.words());
+    let (last, said, edge, picture) = told(&walk, CONTROLLER);
+    assert_eq!((last.as_str(), edge), ("43 K", Edge::Caution), "{said}");
+    assert!(said.starts_with("drifted: +") && said.contains(" K since "), "{said}");
+    let began = began(&picture).expect("a line where it began");
+    assert!((0.35..0.75).contains(&began), "the creep begins after six of fourteen flights: {began}");
+    let first = walk.person.screen().blocks.into_iter().find_map(|block| match block {
+        Block::Heading { text, .. } => Some(text),
+        _ => None,
+    });
+    assert_eq!(first.as_deref(), Some(CONTROLLER), "what drifts comes first");
+    walk.person.killed_and_the_same();
+
+    // The same in Fahrenheit: a difference, which has no zero.
+    let kelvin = change(&said);
+    walk.person.home();
+    walk.person.tap("Language and units");
+    walk.person.tap("Fahrenheit, °F");
+    walk.person.home();
+    walk.person.tap("Aircraft");
+    walk.person.tap("Trends over its life");
+    let (last, said, ..) = told(&walk, CONTROLLER);
+    assert_eq!(last, "77 °F", "43 K are 1.8 times as many degrees Fahrenheit");
+    assert!((change(&said) - 1.8 * kelvin).abs() <= 0.5 + 0.9, "{said} for {kelvin} K");
+    assert!(said.contains(" °F since ") && !walk.person.words().contains(" K "), "{}", walk.person.words());
+}
+
+/// By how much it says that the figure drifted.
+fn change(said: &str) -> f64 {
+    let number = said.trim_start_matches("drifted: +");
+    number.split(' ').next().and_then(|text| text.parse().ok()).unwrap_or_else(|| panic!("{said}"))
+}
+
+#[test]
+fn the_same_flights_without_the_creep_tell_of_no_drift() {
+    let walk = two_weeks(false);
+    assert_eq!(walk.person.verdict(), "Nothing has drifted.", "{}", walk.person.words());
+    let (last, said, edge, picture) = told(&walk, CONTROLLER);
+    assert_eq!((last.as_str(), said.as_str(), edge), ("34 K", "no drift", Edge::Fresh));
+    assert_eq!(began(&picture), None);
+}
