@@ -75,7 +75,7 @@ impl Locale {
 
     /// The unit in which a quantity is read that a log keeps in `unit`.
     pub fn shown_of_log(self, unit: LogUnit) -> Shown {
-        unit.recorded().map_or(Shown::same(unit.sign()), |unit| self.shown(unit))
+        unit.recorded().map_or(Shown::same(unit.shown(self)), |unit| self.shown(unit))
     }
 
     /// A number with `digits` behind the language's decimal mark, in the unit that it is in.
