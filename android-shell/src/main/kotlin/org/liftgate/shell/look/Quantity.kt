@@ -13,7 +13,7 @@ fun Context.quantity(value: String, unit: String): CharSequence {
     if (unit.isEmpty()) return value
     val text = SpannableStringBuilder(value)
     val from = text.length
-    text.append(NO_BREAK).append(unit)
+    text.append(NO_BREAK).append(typeset(unit))
     fun mark(span: Any) = text.setSpan(span, from, text.length, Spanned.SPAN_EXCLUSIVE_EXCLUSIVE)
     // In proportion, so that both grow smaller together where one line is too short for them.
     mark(RelativeSizeSpan(size(R.dimen.type_unit) / size(R.dimen.type_value).toFloat()))
