@@ -144,6 +144,7 @@ fn the_column_of_a_motors_speed_is_brought_to_the_rotors() {
     assert!(read.unwrap().starts_with("1180 rpm read"));
     // Known next time.
     walk.person.pick("Pick another log", "again.csv", text.as_bytes());
+    walk.person.tap("Rotor [1/min]");
     assert_eq!(walk.person.typed(label).0, "9.4");
 }
 

@@ -170,19 +170,25 @@ fn a_log_is_named_and_refused_in_german() {
     let empty = person.try_pick("Aufzeichnung wählen", "leer.csv", b"").unwrap_err();
     assert!(empty.to_string().starts_with("Die Datei ist leer: "), "{empty}");
     person.pick("Aufzeichnung wählen", "hover.csv", hover_log().as_bytes());
-    let offered = chips(person);
-    for (german, english) in
-        [("Akkustrom", "Pack current"), ("Rotordrehzahl", "Head speed"), ("Sekunden", "seconds"), ("U/min", "rpm")]
-    {
-        assert!(offered.iter().any(|chip| chip == german), "'{german}' is not among {offered:?}");
-        assert!(offered.iter().all(|chip| chip != english), "'{english}' is among {offered:?}");
+    let listed = person.words();
+    for word in ["Akkustrom", "Rotordrehzahl", "Zeit", "Millisekunden", "U/min", "beginnt mit "] {
+        assert!(listed.contains(word), "'{word}' is not in {listed}");
+    }
+    for word in ["Pack current", "Head speed", "milliseconds", "rpm", "begins"] {
+        assert!(!listed.contains(word), "'{word}' is in {listed}");
     }
     // The second column is the voltage, the third the current: one is not the other.
+    person.tap("Spannung [V]");
+    let offered = chips(person);
+    assert!(offered.iter().any(|chip| chip == "Rotordrehzahl") && offered.iter().all(|chip| chip != "Head speed"));
     choose_in(person, "Spalte 2", "Akkustrom");
+    person.tap("Das ist sie");
     let refused = person.refused("Diese Aufzeichnung anhängen");
     assert!(refused.contains("sind beide Akkustrom: eine auslassen"), "{refused}");
-    // What is recorded of it as words is recorded in German.
+    person.tap("Spannung [V]");
     choose_in(person, "Spalte 2", "Akkuspannung");
+    person.tap("Das ist sie");
+    // What is recorded of it as words is recorded in German.
     person.tap("Diese Aufzeichnung anhängen");
     let Body::LogAttached { log, .. } = person.last() else { panic!("{:?}", person.last()) };
     assert_eq!(log.faults[0], "Zeile 302, Spalte 2 (Spannung): keine Zahl, leer gelassen: „kaputt“");

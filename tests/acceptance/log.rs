@@ -219,7 +219,9 @@ fn a_log_is_read_in_the_units_of_who_reads_it_and_kept_as_it_is() {
     to_the_log(&mut walk);
     walk.person.pick("Pick a log", "climb.csv", climb_log().as_bytes());
     // The controller's column is said to be of the controller: its limits are drawn in.
+    walk.person.tap("Controller [°C]");
     walk.person.tap("Controller");
+    walk.person.tap("That is it");
     walk.person.tap("Attach this log");
     let Body::LogAttached { log: kept, .. } = walk.person.last() else { panic!("{:?}", walk.person.last()) };
     let metric = walk.person.words();

@@ -143,7 +143,7 @@ impl Journal {
             .prepare_cached("SELECT field, text FROM draft WHERE place = ?1")
             .map_err(reading(Doing::Reading))?;
         let rows = statement
-            .query_map([place.key()], |row| Ok((row.get(0)?, row.get(1)?)))
+            .query_map([place.draft_key()], |row| Ok((row.get(0)?, row.get(1)?)))
             .map_err(reading(Doing::Reading))?;
         rows.collect::<rusqlite::Result<_>>().map_err(reading(Doing::Reading))
     }
@@ -155,7 +155,7 @@ impl Journal {
                 "INSERT INTO draft (place, field, text) VALUES (?1, ?2, ?3)
                  ON CONFLICT (place, field) DO UPDATE SET text = excluded.text",
             )
-            .and_then(|mut statement| statement.execute(params![place.key(), field, text]))
+            .and_then(|mut statement| statement.execute(params![place.draft_key(), field, text]))
             .map(drop)
             .map_err(JournalError::while_doing(Doing::Writing))
     }
@@ -220,7 +220,7 @@ impl Journal {
 
 fn drop_drafts(connection: &Connection, place: &Place) -> Result<(), JournalError> {
     connection
-        .execute("DELETE FROM draft WHERE place = ?1", [place.key()])
+        .execute("DELETE FROM draft WHERE place = ?1", [place.draft_key()])
         .map(drop)
         .map_err(JournalError::while_doing(Doing::Writing))
 }

@@ -177,7 +177,9 @@ impl Layout {
                 })
             })
             .or_else(|| {
-                candidates().find(|(_, header)| self.grows(header)).and_then(|(c, h)| Some((c, self.time_form(h)?)))
+                candidates()
+                    .find(|(_, header)| header.unit.is_none() && self.grows(header))
+                    .and_then(|(c, h)| Some((c, self.time_form(h)?)))
             });
         match found {
             Some((column, form)) => (Some(column), form),

@@ -92,11 +92,16 @@ pub enum Place {
 }
 
 impl Place {
-    /// The key under which this place keeps its drafts. A column's page is part of the page that lists the columns.
+    /// The text under which a journal remembers this place.
     pub fn key(&self) -> String {
+        serde_json::to_string(self).unwrap_or_default()
+    }
+
+    /// The key under which this place keeps its drafts. A column's page is part of the page that lists the columns.
+    pub fn draft_key(&self) -> String {
         match self {
             Place::LogColumn { card, .. } => Place::LogOffer(*card).key(),
-            _ => serde_json::to_string(self).unwrap_or_default(),
+            _ => self.key(),
         }
     }
 }
