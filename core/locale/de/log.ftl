@@ -142,6 +142,7 @@ log-column-done = Das ist sie
 log-leave-out = Auslassen
 log-column = Spalte { $column }
 log-unit-of-column = Einheit von Spalte { $column }
+log-turns-named = { $turns } Umdrehungen je Rotorumdrehung
 log-turns-motor = ; { $turns } für die Drehzahl des Motors
 log-turns-hint = 1 für die Drehzahl des Rotors selbst{ $motor }
 log-where-column = Wo Spalte { $column } gemessen wird

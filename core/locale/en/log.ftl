@@ -142,6 +142,7 @@ log-column-done = That is it
 log-leave-out = Leave out
 log-column = Column { $column }
 log-unit-of-column = Unit of column { $column }
+log-turns-named = { $turns } turns for one of the rotor
 log-turns-motor = ; { $turns } for the motor's speed
 log-turns-hint = 1 for the rotor's own speed{ $motor }
 log-where-column = Where column { $column } is measured

@@ -223,6 +223,8 @@ fn column_row(context: &Context<'_>, card: EntryId, map: &ColumnMap, column: u32
             details.extend(Some(unit).filter(|unit| !unit.is_empty()));
             let place = context.plan.places.iter().find(|place| mapped.place.as_ref() == Some(&place.id));
             details.extend(place.map(|place| place.title.clone()));
+            let turns = Some(1.0 / mapped.ratio).filter(|turns| (turns - 1.0).abs() > 1e-9);
+            details.extend(turns.map(|turns| say!(locale, "log-turns-named", turns = locale.plain(turns))));
             if mapped.quantity == Quantity::Temperature && place.is_none() {
                 details.push(say!(locale, "log-no-place"));
             }

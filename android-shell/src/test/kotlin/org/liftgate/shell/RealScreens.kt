@@ -35,7 +35,33 @@ class RealScreens private constructor(val language: String) {
         fun take(more: List<Screen>) = more.forEach { found.putIfAbsent(key(it), it) }
         take(withStore(NEW_PHONE) { store, clock -> reach(store, clock) })
         for (name in listOf("flight", "hot", "service")) take(withStore(name) { store, clock -> reach(store, clock) })
+        take(withStore("service") { store, clock -> picking(store, clock) })
         found.values.toList()
+    }
+
+    /** A log on its way in, offered with its columns and the page of each, and being read. */
+    private fun picking(store: Liftgate, clock: HandClock): List<Screen> {
+        val review = reach(store, clock).first { screen -> screen.name == "review" }
+        val pick = review.foot.first { it.document != null }.token
+        return store.pilot().use { desk ->
+            fun pick(text: String): List<Screen> {
+                val begun = desk.picked(pick, "a-recorder-with-a-long-name.csv", text.length.toULong(), clock.now()).screen
+                desk.fed(text.encodeToByteArray(), clock.now())
+                return listOf(begun, desk.fed(ByteArray(0), clock.now()).screen)
+            }
+            val offered = pick(rows("Time [s];Pack voltage [V];Current [mA];Rotor [rpm];Controller temperature [°C];Aux", 200))
+            val columns = ways(offered.last()).map { way ->
+                desk.tap(way, clock.now()).screen.also { desk.tap(checkNotNull(it.back).token, clock.now()) }
+            }
+            val long = pick(rows("Count;Pack voltage [V];Current [mA];Rotor [rpm];Controller temperature [°C];Aux", 120_000))
+            val reading = desk.tap(long.last().foot.first().token, clock.now()).screen
+            offered + columns + long.last() + reading.also { check(it.work != null) { "it was read at once" } }
+        }
+    }
+
+    private fun rows(header: String, count: Int) = buildString {
+        append(header).append('\n')
+        for (row in 0 until count) append("${row / 2};48.${row % 10};${52_000 + row % 7};1180;61.5;\n")
     }
 
     val spotters: List<SpotterScreen> by lazy {
