@@ -1,11 +1,13 @@
 package org.liftgate.shell.spotter
 
 import android.content.Context
+import android.text.Layout
 import android.view.Gravity
 import android.view.View
 import android.view.accessibility.AccessibilityNodeInfo
 import android.widget.Button
 import android.widget.LinearLayout
+import kotlin.math.ceil
 import org.liftgate.R
 import org.liftgate.shell.look.Flow
 import org.liftgate.shell.look.column
@@ -74,11 +76,18 @@ class MarkPad(private val context: Context, private val onMark: (MarkKind) -> Un
             isClickable = mark.enabled
         }
 
+        /** Room for its sign and a count, there also before the first: nothing moves under the finger that notes it. */
+        private fun signAndCount(): Int {
+            val most = listOf(count.text, context.getString(R.string.marked_times, ONE_DIGIT)).maxOf { Layout.getDesiredWidth(it, count.paint) }
+            return sign.measuredWidth + count.paddingStart + ceil(most).toInt()
+        }
+
         /** Asks for its longest word and no more, and gives that the room: four in a row are seen and hit at a glance. */
         override fun onMeasure(widthSpec: Int, heightSpec: Int) {
             val asked = MeasureSpec.getMode(widthSpec) == MeasureSpec.UNSPECIFIED
             super.onMeasure(widthSpec, heightSpec)
-            val least = maxOf(minimumWidth, label.longestWord().toInt() + 1 + paddingLeft + paddingRight)
+            val words = maxOf(label.longestWord().toInt() + 1, signAndCount())
+            val least = maxOf(minimumWidth, words + paddingLeft + paddingRight)
             if (asked) setMeasuredDimension(least, measuredHeight)
         }
 
@@ -103,5 +112,6 @@ class MarkPad(private val context: Context, private val onMark: (MarkKind) -> Un
     private companion object {
         const val ACROSS = 4
         const val BROKEN = 3f
+        const val ONE_DIGIT = 9
     }
 }
