@@ -41,7 +41,8 @@ fn proposed(locale: Locale, plan: &Plan, flight: &Flight, compared: &Compared) -
     let what = what_words(locale, plan, &worst.what);
     let cause = compared
         .causes
-        .first()
+        .iter()
+        .find(|cause| can_be_of(cause, &worst.what, worst.held.lies()))
         .map_or_else(String::new, |cause| say!(locale, "log-proposal-cause", cause = cause_title(locale, cause)));
     let title = say!(
         locale,
@@ -54,6 +55,19 @@ fn proposed(locale: Locale, plan: &Plan, flight: &Flight, compared: &Compared) -
     let shown_by = flight.landing.as_ref().map_or(flight.card, |landing| landing.entry);
     let from = Outlier { reading: id_of(&worst.what), above: worst.held.lies() == Lies::Above };
     Some(Proposal { title, shown_by, from })
+}
+
+/// Whether a cause can have put a reading where it lies: drag takes no power away, and too little air cools nothing.
+fn can_be_of(cause: &Cause, what: &What, lies: Lies) -> bool {
+    let above = lies == Lies::Above;
+    let is_draw = matches!(what, What::Charge | What::Power | What::Current);
+    match cause {
+        Cause::DriveDrag { .. } => above && *what != What::HeadSpeed,
+        Cause::HeadSpeedOff { off, .. } => above == (*off > 0.0),
+        Cause::TiredPack { .. } => above && is_draw,
+        Cause::LittleAir { part, .. } => above && matches!(what, What::Place(place) if place == part),
+        Cause::HotAir { .. } => above && matches!(what, What::Place(_)),
+    }
 }
 
 /// What was read, as it is stored: no language's word.
@@ -236,4 +250,25 @@ fn next(context: &Context<'_>, compared: &Compared) -> Option<Block> {
     );
     let title = say!(context.locale, "log-next", check = check_title(context.plan, &next.check));
     Some(row(Edge::None, "", &title, Some(detail), Place::Card(next.check.clone())))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_cause_is_named_only_with_a_reading_that_it_can_have_moved() {
+        let drag = Cause::DriveDrag { extra: 0.3 };
+        let air = Cause::LittleAir { part: "controller".to_owned(), rise_ratio: 1.4 };
+        let slow = Cause::HeadSpeedOff { off: -0.04, explains: None };
+        let controller = What::Place("controller".to_owned());
+        let motor = What::Place("motor".to_owned());
+        assert!(can_be_of(&drag, &What::Charge, Lies::Above) && can_be_of(&drag, &motor, Lies::Above));
+        assert!(!can_be_of(&drag, &controller, Lies::Below) && !can_be_of(&drag, &What::HeadSpeed, Lies::Above));
+        assert!(can_be_of(&air, &controller, Lies::Above));
+        assert!(!can_be_of(&air, &controller, Lies::Below) && !can_be_of(&air, &motor, Lies::Above));
+        assert!(can_be_of(&slow, &What::HeadSpeed, Lies::Below) && !can_be_of(&slow, &What::Current, Lies::Above));
+        assert!(!can_be_of(&Cause::TiredPack { ratio: None, extra_current: Some(0.2) }, &motor, Lies::Above));
+        assert!(!can_be_of(&Cause::HotAir { above_k: 7.0 }, &What::Charge, Lies::Above));
+    }
 }
