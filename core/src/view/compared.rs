@@ -42,7 +42,7 @@ fn proposed(locale: Locale, plan: &Plan, flight: &Flight, compared: &Compared) -
     let cause = compared
         .causes
         .iter()
-        .find(|cause| can_be_of(cause, &worst.what, worst.held.lies()))
+        .find(|cause| can_be_of(cause, &worst.what, &what, worst.held.lies()))
         .map_or_else(String::new, |cause| say!(locale, "log-proposal-cause", cause = cause_title(locale, cause)));
     let title = say!(
         locale,
@@ -57,15 +57,16 @@ fn proposed(locale: Locale, plan: &Plan, flight: &Flight, compared: &Compared) -
     Some(Proposal { title, shown_by, from })
 }
 
-/// Whether a cause can have put a reading where it lies: drag takes no power away, and too little air cools nothing.
-fn can_be_of(cause: &Cause, what: &What, lies: Lies) -> bool {
+/// Whether a cause can have put a reading, which is called `words`, where it lies: drag takes no power away, and too little air cools
+/// nothing.
+fn can_be_of(cause: &Cause, what: &What, words: &str, lies: Lies) -> bool {
     let above = lies == Lies::Above;
     let is_draw = matches!(what, What::Charge | What::Power | What::Current);
     match cause {
         Cause::DriveDrag { .. } => above && *what != What::HeadSpeed,
         Cause::HeadSpeedOff { off, .. } => above == (*off > 0.0),
         Cause::TiredPack { .. } => above && is_draw,
-        Cause::LittleAir { part, .. } => above && matches!(what, What::Place(place) if place == part),
+        Cause::LittleAir { part, .. } => above && matches!(what, What::Place(_)) && words == part,
         Cause::HotAir { .. } => above && matches!(what, What::Place(_)),
     }
 }
@@ -259,16 +260,24 @@ mod tests {
     #[test]
     fn a_cause_is_named_only_with_a_reading_that_it_can_have_moved() {
         let drag = Cause::DriveDrag { extra: 0.3 };
-        let air = Cause::LittleAir { part: "controller".to_owned(), rise_ratio: 1.4 };
+        let air = Cause::LittleAir { part: "Controller".to_owned(), rise_ratio: 1.4 };
         let slow = Cause::HeadSpeedOff { off: -0.04, explains: None };
-        let controller = What::Place("controller".to_owned());
-        let motor = What::Place("motor".to_owned());
-        assert!(can_be_of(&drag, &What::Charge, Lies::Above) && can_be_of(&drag, &motor, Lies::Above));
-        assert!(!can_be_of(&drag, &controller, Lies::Below) && !can_be_of(&drag, &What::HeadSpeed, Lies::Above));
-        assert!(can_be_of(&air, &controller, Lies::Above));
-        assert!(!can_be_of(&air, &controller, Lies::Below) && !can_be_of(&air, &motor, Lies::Above));
-        assert!(can_be_of(&slow, &What::HeadSpeed, Lies::Below) && !can_be_of(&slow, &What::Current, Lies::Above));
-        assert!(!can_be_of(&Cause::TiredPack { ratio: None, extra_current: Some(0.2) }, &motor, Lies::Above));
-        assert!(!can_be_of(&Cause::HotAir { above_k: 7.0 }, &What::Charge, Lies::Above));
+        let tired = Cause::TiredPack { ratio: None, extra_current: Some(0.2) };
+        let can = |cause: &Cause, what: &What, lies| {
+            let words = match what {
+                What::Place(id) if id == "esc" => "Controller",
+                What::Place(_) => "Motor case",
+                _ => "Charge",
+            };
+            can_be_of(cause, what, words, lies)
+        };
+        let (controller, motor) = (What::Place("esc".to_owned()), What::Place("motor".to_owned()));
+        assert!(can(&drag, &What::Charge, Lies::Above) && can(&drag, &motor, Lies::Above));
+        assert!(!can(&drag, &controller, Lies::Below) && !can(&drag, &What::HeadSpeed, Lies::Above));
+        assert!(can(&air, &controller, Lies::Above));
+        assert!(!can(&air, &controller, Lies::Below) && !can(&air, &motor, Lies::Above));
+        assert!(can(&slow, &What::HeadSpeed, Lies::Below) && !can(&slow, &What::Current, Lies::Above));
+        assert!(can(&tired, &What::Current, Lies::Above) && !can(&tired, &motor, Lies::Above));
+        assert!(!can(&Cause::HotAir { above_k: 7.0 }, &What::Charge, Lies::Above));
     }
 }
