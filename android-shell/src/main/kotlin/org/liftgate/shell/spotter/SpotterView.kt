@@ -103,13 +103,10 @@ class SpotterView(
         this.moving = moving
         foot.setPadding(side, gap, side, context.size(R.dimen.space))
         moving.setPadding(side, 0, side, side)
-        if (roomy) {
-            top.setPadding(side, gap, side, 0)
-            foot.addView(marks.view, column())
-        } else {
-            moving.addView(top, column(gap))
-            moving.addView(marks.view, column(gap))
-        }
+        // Where fewer than four marks stand side by side, they take more lines than the foot has room for.
+        val marksBelow = roomy && now.screenWidthDp >= FOUR_ACROSS_DP
+        if (roomy) top.setPadding(side, gap, side, 0) else moving.addView(top, column(gap))
+        if (marksBelow) foot.addView(marks.view, column()) else moving.addView(marks.view, column(gap))
         // On its side at large type the foot is high enough for the main thing alone; the rest follows the clock.
         val lesser = if (beside && now.fontScale > ROOMY_TYPE) moving else foot
         lesser.addView(undo, column(gap))
@@ -221,5 +218,6 @@ class SpotterView(
         const val MS = 1000L
         const val ROOMY_DP = 640
         const val ROOMY_TYPE = 1.15f
+        const val FOUR_ACROSS_DP = 340
     }
 }
