@@ -80,7 +80,8 @@ fn offered_again(shared: &mut Shared, card: EntryId) -> Result<(), DeskError> {
     // One that was offered for another flight since took its place.
     let file = shared.journal.offered_log()?.filter(|file| drafts.get(FILE) == Some(&file.name));
     let (Some(name), Some(file)) = (drafts.get(FILE_NAME), file) else { return Ok(()) };
-    let layout = layout_of(&shared.journal, &file.name)?;
+    // One that can no longer be read is as good as gone: the page says so, and it is picked again.
+    let Ok(layout) = layout_of(&shared.journal, &file.name) else { return Ok(()) };
     shared.picked_log = Some(PickedLog { card, name: name.clone(), layout, file });
     Ok(())
 }
