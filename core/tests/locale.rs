@@ -3,9 +3,12 @@
 
 #![allow(clippy::unwrap_used)]
 
-use std::collections::{BTreeMap, BTreeSet};
-use std::path::{Path, PathBuf};
+mod common;
 
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
+
+use common::sources;
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 
 type Texts = BTreeMap<String, BTreeSet<String>>;
@@ -60,17 +63,6 @@ fn inline_variables(of: &InlineExpression<&str>, variables: &mut BTreeSet<String
         }
         InlineExpression::StringLiteral { .. } | InlineExpression::NumberLiteral { .. } => {}
         other => panic!("only variables are put in: {other:?}"),
-    }
-}
-
-fn sources(folder: &Path, found: &mut Vec<PathBuf>) {
-    for entry in std::fs::read_dir(folder).unwrap() {
-        let path = entry.unwrap().path();
-        if path.is_dir() {
-            sources(&path, found);
-        } else if path.extension().is_some_and(|extension| extension == "rs") {
-            found.push(path);
-        }
     }
 }
 

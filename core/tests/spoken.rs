@@ -3,8 +3,11 @@
 
 #![allow(clippy::unwrap_used)]
 
-use std::path::{Path, PathBuf};
+mod common;
 
+use std::path::Path;
+
+use common::sources;
 use proc_macro2::{TokenStream, TokenTree};
 use syn::visit::Visit;
 use syn::{Attribute, LitStr, Macro};
@@ -133,17 +136,6 @@ fn is_sentence(text: &str) -> bool {
     };
     let apart = !words.is_empty() && written.contains(' ');
     apart || words.first().is_some_and(begins)
-}
-
-fn sources(folder: &Path, found: &mut Vec<PathBuf>) {
-    for entry in std::fs::read_dir(folder).unwrap() {
-        let path = entry.unwrap().path();
-        if path.is_dir() {
-            sources(&path, found);
-        } else if path.extension().is_some_and(|extension| extension == "rs") {
-            found.push(path);
-        }
-    }
 }
 
 fn texts_of(file: &str, source: &str) -> Vec<(String, String)> {

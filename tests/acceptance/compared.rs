@@ -23,7 +23,7 @@ fn landed(used: Option<&str>) -> Walk {
         }
         None => walk.land(),
     }
-    super::log::to_the_log(&mut walk);
+    walk.to_the_log();
     walk
 }
 

@@ -160,11 +160,7 @@ fn faults_of_a_plan_and_what_could_be_better_in_it_are_told_in_german() {
 
 #[test]
 fn a_log_is_named_and_refused_in_german() {
-    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
-    walk.person.tap("Draw up the card");
-    walk.fly();
-    walk.land();
-    super::log::to_the_log(&mut walk);
+    let mut walk = Walk::at_log(Kind::Scale, "Hover at the lowest head speed");
     let person = &mut walk.person;
     person.phone.phone_speaks(Language::German).unwrap();
     let empty = person.try_pick("Aufzeichnung wählen", "leer.csv", b"").unwrap_err();

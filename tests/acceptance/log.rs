@@ -24,11 +24,7 @@ fn seen(block: Block) -> (String, Picture) {
 
 #[test]
 fn a_log_is_attached_to_its_flight_and_each_figure_shows_where_it_comes_from() {
-    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
-    walk.person.tap("Draw up the card");
-    walk.fly();
-    walk.land();
-    to_the_log(&mut walk);
+    let mut walk = Walk::at_log(Kind::Scale, "Hover at the lowest head speed");
     let text = hover_log();
     walk.person.pick("Pick a log", "hover.csv", text.as_bytes());
     assert_eq!(walk.person.verdict(), "Say once what its columns are.");
@@ -64,11 +60,7 @@ fn a_log_is_attached_to_its_flight_and_each_figure_shows_where_it_comes_from() {
 
 #[test]
 fn each_column_is_named_on_a_page_of_its_own_and_only_one_is_the_time() {
-    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
-    walk.person.tap("Draw up the card");
-    walk.fly();
-    walk.land();
-    to_the_log(&mut walk);
+    let mut walk = Walk::at_log(Kind::Scale, "Hover at the lowest head speed");
     // Nothing tells that the first column is the time: it does not grow at first, and is called by a letter.
     let mut text = "k;Pack [V];I [mA];Heat;Count\n".to_owned();
     for row in 0..1_500 {
@@ -122,11 +114,7 @@ fn each_column_is_named_on_a_page_of_its_own_and_only_one_is_the_time() {
 
 /// Someone who looks at the plot of the invented hover.
 fn at_the_plot() -> Walk {
-    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
-    walk.person.tap("Draw up the card");
-    walk.fly();
-    walk.land();
-    to_the_log(&mut walk);
+    let mut walk = Walk::at_log(Kind::Scale, "Hover at the lowest head speed");
     walk.person.pick("Pick a log", "hover.csv", hover_log().as_bytes());
     walk.person.tap("Attach this log");
     walk
@@ -177,11 +165,7 @@ fn fingers_stretch_the_plot_draw_it_along_and_put_the_cursor_where_they_touch() 
 
 #[test]
 fn what_is_no_log_is_refused_and_nothing_is_recorded() {
-    let mut walk = Walk::at_flight(Kind::Scale, "First start, slow, no blades");
-    walk.person.tap("Draw up the card");
-    walk.fly();
-    walk.land();
-    to_the_log(&mut walk);
+    let mut walk = Walk::at_log(Kind::Scale, "First start, slow, no blades");
     let entries = walk.person.entries().len();
     let refused = walk.person.try_pick("Pick a log", "letter.txt", b"Dear all,\nhow are you?\n").unwrap_err();
     assert!(refused.to_string().contains("no rows of numbers"), "{refused}");
@@ -212,11 +196,7 @@ fn climb_log() -> String {
 
 #[test]
 fn a_log_is_read_in_the_units_of_who_reads_it_and_kept_as_it_is() {
-    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
-    walk.person.tap("Draw up the card");
-    walk.fly();
-    walk.land();
-    to_the_log(&mut walk);
+    let mut walk = Walk::at_log(Kind::Scale, "Hover at the lowest head speed");
     walk.person.pick("Pick a log", "climb.csv", climb_log().as_bytes());
     // The controller's column is said to be of the controller: its limits are drawn in.
     walk.person.tap("Controller [°C]");
@@ -231,7 +211,7 @@ fn a_log_is_read_in_the_units_of_who_reads_it_and_kept_as_it_is() {
     walk.person.tap("Language and units");
     walk.person.tap("Fahrenheit, °F");
     walk.person.tap("Imperial: ft, in, lb, oz");
-    to_the_log(&mut walk);
+    walk.to_the_log();
     // By hand: 30 m is 30 / 0.3048 = 98.4 ft, 10 m/s is 32.8 ft/s, and F = 1.8 C + 32: 25 °C is 77 °F, 80.6 °C is 177 °F.
     let detail = |walk: &Walk, title: &str| walk.person.row(title).unwrap_or_else(|| panic!("{title}")).2.unwrap();
     assert_eq!(detail(&walk, "Height, highest"), "98.4 ft");
@@ -271,14 +251,4 @@ fn a_log_is_read_in_the_units_of_who_reads_it_and_kept_as_it_is() {
     let page = walk.person.phone.dossier(&walk.person.now).unwrap();
     let log = page.split("<h2>Logs</h2>").nth(1).and_then(|rest| rest.split("<h2>").next()).unwrap();
     assert!(log.contains("°F") && !log.contains("°C"), "the dossier is printed as whoever prints it reads: {log}");
-}
-
-/// From wherever the person is to the log of the last flight.
-pub fn to_the_log(walk: &mut Walk) {
-    walk.person.home();
-    walk.person.tap("Journal");
-    let landing = walk.person.controls().into_iter().find(|(words, _)| words.starts_with("Landing"));
-    let words = landing.map(|(words, _)| words).unwrap_or_else(|| panic!("{}", walk.person.words()));
-    walk.person.tap(&words);
-    walk.person.tap(ROW);
 }

@@ -6,8 +6,6 @@ use liftgate_core::view::{Block, Document, Screen, Tapped, Work};
 use liftgate_tests::example::Kind;
 use liftgate_tests::walk::Walk;
 
-use crate::log::to_the_log;
-
 /// Six megabytes of an invented hover at two hundred rows a second, with one sample of 91 A in it.
 fn long_log() -> Vec<u8> {
     let mut text = "Time [s];Voltage [V];Current [A];Rotor [rpm];Controller [°C]\n".to_owned();
@@ -25,12 +23,7 @@ fn long_log() -> Vec<u8> {
 }
 
 fn down() -> Walk {
-    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
-    walk.person.tap("Draw up the card");
-    walk.fly();
-    walk.land();
-    to_the_log(&mut walk);
-    walk
+    Walk::at_log(Kind::Scale, "Hover at the lowest head speed")
 }
 
 /// Picks a file in the phone's picker; its pieces are still to come.

@@ -9,7 +9,7 @@ use std::io::{Read, Write};
 use cap::Cap;
 use liftgate_core::record::Body;
 use liftgate_core::telemetry::{Import, Layout, Settings};
-use liftgate_core::view::{Screen, Tapped, Work};
+use liftgate_core::view::{Screen, Work};
 use liftgate_tests::example::Kind;
 use liftgate_tests::walk::Walk;
 
@@ -84,19 +84,6 @@ fn go_on(walk: &Walk, mut screen: Screen) -> (Screen, usize) {
     (screen, steps)
 }
 
-fn picked(walk: &Walk, log: &mut dyn Read) -> Tapped {
-    let pilot = walk.person.phone.pilot().unwrap();
-    let control = walk.person.control("Pick a log").unwrap();
-    let mut tapped = pilot.picked(&control.token, "long.csv", None, &walk.person.now).unwrap();
-    let mut piece = Vec::with_capacity(MIB);
-    while tapped.screen.work == Some(Work::Feed) {
-        piece.clear();
-        log.take(MIB as u64).read_to_end(&mut piece).unwrap();
-        tapped = pilot.fed(Some(&piece), &walk.person.now).unwrap();
-    }
-    tapped
-}
-
 /// One test: a second one beside it would take of the same memory.
 #[test]
 fn a_log_longer_than_memory_is_taken_in_read_and_shown_within_bounds() {
@@ -119,19 +106,11 @@ fn a_log_longer_than_memory_is_taken_in_read_and_shown_within_bounds() {
     drop(log);
 
     // The whole app.
-    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
-    walk.person.tap("Draw up the card");
-    walk.fly();
-    walk.land();
-    walk.person.home();
-    walk.person.tap("Journal");
-    let landing = walk.person.controls().into_iter().find(|(words, _)| words.starts_with("Landing")).unwrap().0;
-    walk.person.tap(&landing);
-    walk.person.tap("Log of this flight");
+    let mut walk = Walk::at_log(Kind::Scale, "Hover at the lowest head speed");
     let before = peak_since(true);
     allow(KEPT + BESIDE);
     let mut rows = Rows::new(ROWS);
-    picked(&walk, &mut rows);
+    walk.person.pick_from("Pick a log", "long.csv", None, &mut rows).unwrap();
     let reading = walk.person.tap("Attach this log");
     let (review, steps) = go_on(&walk, reading.screen);
     let Body::LogAttached { log, .. } = walk.person.last() else { panic!("{:?}", walk.person.last()) };

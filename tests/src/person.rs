@@ -1,3 +1,4 @@
+use std::io::Read;
 use std::path::PathBuf;
 
 use chrono::{DateTime, Duration, FixedOffset};
@@ -6,6 +7,9 @@ use liftgate_core::journal::Journal;
 use liftgate_core::record::{Body, Entry, Moment};
 use liftgate_core::view::{Block, Control, Document, Edge, PlotFingers, PlotPhase, Screen, Tapped, Turn, Work};
 use tempfile::TempDir;
+
+/// What the phone hands over of a document at a time, bytes.
+const PIECE: u64 = 1 << 20;
 
 /// A person with a phone, a clock of their own, and a journal in a folder that goes with them.
 pub struct Person {
@@ -129,13 +133,27 @@ impl Person {
 
     /// Touches a control that wants a document, and picks this one in the phone's picker.
     pub fn try_pick(&mut self, words: &str, name: &str, bytes: &[u8]) -> Result<Tapped, DeskError> {
+        self.pick_from(words, name, Some(bytes.len() as u64), &mut &bytes[..])
+    }
+
+    /// The same with a document that is never in memory as a whole; its length is told where the phone would know it.
+    pub fn pick_from(
+        &mut self,
+        words: &str,
+        name: &str,
+        length: Option<u64>,
+        from: &mut dyn Read,
+    ) -> Result<Tapped, DeskError> {
         let control = self.control(words).unwrap_or_else(|| panic!("there is no '{words}'"));
         assert!(matches!(control.document, Some(Document::Pick { .. })), "'{words}' wants no document");
         self.wait(2);
-        let mut tapped = self.phone.pilot()?.picked(&control.token, name, Some(bytes.len() as u64), &self.now)?;
-        let mut pieces = bytes.chunks(1 << 20).chain(std::iter::once(&[][..]));
+        let pilot = self.phone.pilot()?;
+        let mut tapped = pilot.picked(&control.token, name, length, &self.now)?;
+        let mut piece = Vec::with_capacity(PIECE as usize);
         while tapped.screen.work == Some(Work::Feed) {
-            tapped = self.phone.pilot()?.fed(pieces.next(), &self.now)?;
+            piece.clear();
+            from.take(PIECE).read_to_end(&mut piece).expect("a document that can be read");
+            tapped = pilot.fed(Some(&piece), &self.now)?;
         }
         if self.killed_at_every_step {
             self.killed_and_the_same();

@@ -57,6 +57,26 @@ impl Walk {
         walk
     }
 
+    /// The same, with that flight flown and landed, at its log.
+    pub fn at_log(kind: Kind, title: &'static str) -> Walk {
+        let mut walk = Walk::at_flight(kind, title);
+        walk.person.tap("Draw up the card");
+        walk.fly();
+        walk.land();
+        walk.to_the_log();
+        walk
+    }
+
+    /// From wherever the person is to the log of the last flight.
+    pub fn to_the_log(&mut self) {
+        self.person.home();
+        self.person.tap("Journal");
+        let landing = self.person.controls().into_iter().find(|(words, _)| words.starts_with("Landing"));
+        let words = landing.map(|(words, _)| words).unwrap_or_else(|| panic!("{}", self.person.words()));
+        self.person.tap(&words);
+        self.person.tap("Log of this flight");
+    }
+
     /// Someone who has a phone already.
     pub fn of(person: Person, kind: Kind) -> Walk {
         Walk { person, kind, seen: Default::default(), done: Vec::new(), expected_mah: None }

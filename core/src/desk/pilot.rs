@@ -292,7 +292,7 @@ impl Shared {
         let place = self.place();
         if let Place::LogColumn { .. } = place {
             for other in view::no_longer_time(field, text, &self.journal.drafts(&place)?) {
-                self.journal.keep_draft(&place, &other, view::left_out())?;
+                self.journal.keep_draft(&place, &other, view::LEAVE_OUT)?;
             }
         }
         self.journal.keep_draft(&place, field, text)?;

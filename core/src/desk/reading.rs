@@ -7,7 +7,7 @@ use sha2::{Digest as _, Sha256};
 use super::command::Done;
 use super::phone::Shared;
 use super::{DeskError, log};
-use crate::journal::{Journal, OfferedLog};
+use crate::journal::{Journal, OfferedLog, hexadecimal};
 use crate::record::{AttachedLog, EntryId};
 use crate::telemetry::{ColumnMap, Import, Importing, Layout, Progress, Recording, Settings, TelemetryError};
 use crate::view::Place;
@@ -115,7 +115,7 @@ impl Reading {
 
     /// What was read; none if it is no longer the file that it was.
     fn finish(self) -> Result<Option<Recording>, TelemetryError> {
-        let name: String = self.digest.finalize().iter().map(|byte| format!("{byte:02x}")).collect();
+        let name = hexadecimal(&self.digest.finalize());
         let recording = self.importing.finish()?;
         Ok((name == self.file.name).then_some(recording))
     }

@@ -12,7 +12,8 @@ const PIECE: usize = 256 * 1024;
 /// Pieces that are written with one sync.
 const PIECES_AT_ONCE: usize = 16;
 
-fn hexadecimal(digest: &[u8]) -> String {
+/// A digest as a name: in hexadecimal.
+pub(crate) fn hexadecimal(digest: &[u8]) -> String {
     digest.iter().map(|byte| format!("{byte:02x}")).collect()
 }
 

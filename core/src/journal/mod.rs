@@ -15,7 +15,7 @@ mod words;
 
 pub use chain::{Digest, Verified};
 pub use error::{Doing, JournalError, Misfit, NoWithdrawal, NotOurs};
-pub(crate) use logs::{ArrivingLog, OfferedLog};
+pub(crate) use logs::{ArrivingLog, OfferedLog, hexadecimal};
 pub use store::{Journal, NewEntry};
 
 /// Marks a SQLite file as a Liftgate journal: `LFTG` in the header's application id.

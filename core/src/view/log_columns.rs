@@ -14,7 +14,7 @@ const TIME_FORM: &str = "time";
 /// The field of how far apart rows are, where no column is the time.
 const PERIOD: &str = "period";
 /// What a column is when it is not read.
-const LEAVE_OUT: &str = "none";
+pub(crate) const LEAVE_OUT: &str = "none";
 /// Columns that are listed on a phone; further ones keep what is suggested.
 const LISTED: usize = 200;
 /// Plausible turns of a motor for one of the rotor, inclusive.
@@ -57,11 +57,6 @@ pub(crate) fn no_longer_time(field: &str, text: &str, drafts: &BTreeMap<String, 
         .iter()
         .filter(|(other, was)| other.starts_with(QUANTITY_PREFIX) && other.as_str() != field && was.as_str() == text);
     others.map(|(other, _)| other.clone()).collect()
-}
-
-/// What is kept for a column that is not read.
-pub(crate) const fn left_out() -> &'static str {
-    LEAVE_OUT
 }
 
 fn turns(form: Form<'_>, column: u32) -> Result<Option<f64>, DeskError> {
@@ -132,8 +127,8 @@ fn name_column(map: &mut ColumnMap, column: u32, header: &Header, form: Form<'_>
 /// Which column is the time, and how it is written; or how far apart rows are.
 fn name_time(map: &mut ColumnMap, layout: &Layout, form: Form<'_>) {
     let time = id_of(Quantity::Time);
-    let named = (0_u32..).zip(&layout.headers).map(|(column, _)| column);
-    let named = named.into_iter().find(|column| form.text(&quantity_field(*column)) == Some(time.as_str()));
+    let is_named_time = |column: &u32| form.text(&quantity_field(*column)) == Some(time.as_str());
+    let named = (0_u32..).zip(&layout.headers).map(|(column, _)| column).find(is_named_time);
     if let Some(column) = named.filter(|column| map.time_column != Some(*column)) {
         map.time_column = Some(column);
         map.time_form = layout.time_form_of(column).unwrap_or(TimeForm::Seconds);

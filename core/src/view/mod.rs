@@ -44,7 +44,7 @@ pub(crate) use findings::CARRY_FLIGHTS;
 pub(crate) use journal::{can_be_withdrawn, released_together, taken_back_just_now};
 pub(crate) use landing::{READ_AFTER, READ_AGAIN, TEMPERATURE, place_to_read};
 pub(crate) use log::{LogLine, log_lines, log_of, plot_view};
-pub(crate) use log_columns::{check_typed, left_out, named_columns, no_longer_time, quantity_field};
+pub(crate) use log_columns::{LEAVE_OUT, check_typed, named_columns, no_longer_time, quantity_field};
 pub(crate) use packs::PUT_BACK;
 pub(crate) use plan::{OFFERED_NAME, OFFERED_TEXT, keeps_out};
 pub(crate) use plot::{PlotView, block as plot_block, printed as plot_printed};

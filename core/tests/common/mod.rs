@@ -2,6 +2,7 @@
 #![allow(dead_code, clippy::unwrap_used)]
 
 use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
 
 use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::engineering::Grade;
@@ -12,6 +13,18 @@ use liftgate_core::record::{
 use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
 use uuid::Uuid;
+
+/// Every Rust file under a folder, for tests that read the source.
+pub fn sources(folder: &Path, found: &mut Vec<PathBuf>) {
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            sources(&path, found);
+        } else if path.extension().is_some_and(|extension| extension == "rs") {
+            found.push(path);
+        }
+    }
+}
 
 /// The day all tests begin on, at eight in the morning, two hours east of Greenwich.
 pub fn morning() -> DateTime<FixedOffset> {

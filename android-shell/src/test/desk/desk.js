@@ -28,14 +28,21 @@ async function pump () {
   sending = true
   while (waiting.length) {
     const { path, told } = waiting.shift()
-    try {
-      const answer = await fetch('/' + path, { method: 'POST', body: JSON.stringify(told) })
-      part('trouble').textContent = answer.ok ? '' : await answer.text()
-    } catch {
-      part('trouble').textContent = 'The desk does not answer: was it stopped?'
-    }
+    await hand('/' + path, JSON.stringify(told))
   }
   sending = false
+}
+
+/** Hands something to the desk and shows what it says against it; its answer where it took it. */
+async function hand (path, body) {
+  try {
+    const answer = await fetch(path, { method: 'POST', body })
+    part('trouble').textContent = answer.ok ? '' : await answer.text()
+    return answer.ok ? answer : null
+  } catch {
+    part('trouble').textContent = 'The desk does not answer: was it stopped?'
+    return null
+  }
 }
 
 // ---- showing
@@ -200,12 +207,6 @@ part('file').addEventListener('change', () => give(part('file').files[0]))
 part('save').addEventListener('click', saved)
 for (const button of document.querySelectorAll('.none')) button.addEventListener('click', () => send('none', {}))
 
-async function hand (path, body) {
-  const answer = await fetch(path, { method: 'POST', body })
-  part('trouble').textContent = answer.ok ? '' : await answer.text()
-  return answer
-}
-
 function give (file) {
   if (file) hand('/document?name=' + encodeURIComponent(file.name), file)
 }
@@ -213,7 +214,7 @@ function give (file) {
 async function saved () {
   const name = asked.name
   const answer = await hand('/saved', '')
-  if (!answer.ok) return
+  if (!answer) return
   const link = Object.assign(document.createElement('a'), { href: URL.createObjectURL(await answer.blob()), download: name })
   link.click()
   URL.revokeObjectURL(link.href)
