@@ -9,7 +9,7 @@ use liftgate_core::locale::{Language, Locale, Measures, TemperatureScale};
 use liftgate_core::plan::{
     Check, CheckKind, Computation, Fly, Limit, Motion, Plan, PlanFaults, PlanReason, SHIPPED, Subject,
 };
-use liftgate_core::record::Unit;
+use liftgate_core::unit::Unit;
 
 /// A small plan with one of everything. The tests below break it in one place each.
 const WHOLE: &str = include_str!("common/small_plan.toml");

@@ -8,7 +8,8 @@ use common::oracle::{GateIs, Is, Truth};
 use common::story::{Flown, OTHER_UNIT, Story, celsius};
 use common::{at_ms, id};
 use liftgate_core::readiness::{Blocker, Deed, FindingState, Gate, Lack, Ledger, Reason, Seat, Standing};
-use liftgate_core::record::{Author, Body, CheckResult, EntryId, FindingGrade, MarkKind, Outcome, Unit, Until};
+use liftgate_core::record::{Author, Body, CheckResult, EntryId, FindingGrade, MarkKind, Outcome, Until};
+use liftgate_core::unit::Unit;
 use proptest::prelude::*;
 
 const LADDER: [&str; 3] = ["bench", "fit", "ladder"];

@@ -33,11 +33,12 @@ pub use hotter::{AskedDay, Hotter, hotter, hottest_lately};
 pub use ladder::{predicted_charge, predicted_temperature};
 pub use trends::{FEWEST as FEWEST_FOR_DRIFT, Trend, TrendOf, TrendReading, trends};
 
+use crate::drawing::Picture;
 use crate::engineering::{EngineeringError, Grade};
 use crate::locale::{Locale, say};
 use crate::plan::Computation;
-use crate::record::{NamedValue, Outcome, ThingKind, Unit};
-use crate::view::Picture;
+use crate::record::{NamedValue, Outcome, ThingKind};
+use crate::unit::Unit;
 
 /// What a computation gave.
 #[derive(Debug, Clone, PartialEq)]

@@ -2,16 +2,18 @@
 
 mod words;
 
+use crate::unit::Unit;
 use std::collections::BTreeMap;
 
 use askama::Template;
 
 use crate::computed::{Computed, Facts};
+use crate::drawing::{Picture, svg};
 use crate::journal::Verified;
-use crate::locale::{Locale, say};
+use crate::locale::{Locale, clock, say};
 use crate::plan::CheckKind;
 use crate::readiness::{FindingState, Gate, Report, withdrawn};
-use crate::record::{Entry, EntryId, Moment, Unit};
+use crate::record::{Entry, EntryId, Moment};
 use crate::view;
 use words::Words;
 
@@ -90,7 +92,7 @@ pub(crate) fn html(
     facts: Facts<'_>,
     entries: &[Entry],
     verified: Verified,
-    plots: &BTreeMap<EntryId, view::Picture>,
+    plots: &BTreeMap<EntryId, Picture>,
     now: &Moment,
 ) -> Result<String, askama::Error> {
     let Facts { plan, ledger, locale } = facts;
@@ -154,10 +156,9 @@ fn check_part(facts: Facts<'_>, report: &Report, check: &crate::plan::Check, now
     let standing = report.standing(&check.id);
     let evidence = ledger.evidence.get(&check.id);
     let picture = match &check.kind {
-        CheckKind::Compute(computation) => Computed::of(*computation, facts)
-            .ok()
-            .and_then(|computed| computed.picture)
-            .map(|picture| view::svg(&picture)),
+        CheckKind::Compute(computation) => {
+            Computed::of(*computation, facts).ok().and_then(|computed| computed.picture).map(|picture| svg(&picture))
+        }
         _ => None,
     };
     let recorded = evidence.map(|evidence| {
@@ -210,7 +211,7 @@ fn flight(facts: Facts<'_>, flight: &crate::field::Flight) -> FlightPart {
         ),
         pack: flight.pack.clone(),
         spotter: flight.spotter.clone().unwrap_or_default(),
-        time: flight.down.as_ref().map_or_else(String::new, |(_, ms)| view::clock(ms / 1_000)),
+        time: flight.down.as_ref().map_or_else(String::new, |(_, ms)| clock(ms / 1_000)),
         used: landing
             .and_then(|l| l.pack_used_mah)
             .map_or_else(String::new, |mah| locale.rounded(mah, 0, Unit::MilliampereHour)),
@@ -227,14 +228,14 @@ fn flight(facts: Facts<'_>, flight: &crate::field::Flight) -> FlightPart {
             .collect::<Vec<_>>()
             .join(", "),
         marks: marks
-            .map(|m| format!("{} {}", m.kind.word(locale), view::clock(m.elapsed_ms / 1_000)))
+            .map(|m| format!("{} {}", m.kind.word(locale), clock(m.elapsed_ms / 1_000)))
             .collect::<Vec<_>>()
             .join(", "),
     }
 }
 
 /// The logs that were attached, each with the plot that the phone shows and the figures that a limit or an interval belongs to.
-fn logs(facts: Facts<'_>, entries: &[Entry], plots: &BTreeMap<EntryId, view::Picture>) -> Vec<LogPart> {
+fn logs(facts: Facts<'_>, entries: &[Entry], plots: &BTreeMap<EntryId, Picture>) -> Vec<LogPart> {
     let locale = facts.locale;
     let part = |flight: &crate::field::Flight| {
         let log = view::log_of(entries, flight.card)?;
@@ -252,7 +253,7 @@ fn logs(facts: Facts<'_>, entries: &[Entry], plots: &BTreeMap<EntryId, view::Pic
                 sha256 = log.sha256
             ),
             figures: view::log_lines(locale, log),
-            picture: plots.get(&flight.card).map(view::svg).unwrap_or_default(),
+            picture: plots.get(&flight.card).map(svg).unwrap_or_default(),
         })
     };
     facts.ledger.flights.iter().filter_map(part).collect()

@@ -3,7 +3,7 @@
 use super::supply::{RailReason, RailState, WindowEdge};
 use super::{Conflict, EngineeringError};
 use crate::locale::{Locale, say};
-use crate::record::Unit;
+use crate::unit::Unit;
 
 impl EngineeringError {
     /// What is wrong and what to do about it, as a person reads it.

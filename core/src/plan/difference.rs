@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use super::model::*;
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, Unit};
+use crate::record::Outcome;
+use crate::unit::Unit;
 
 /// What became of one item of a plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

@@ -4,7 +4,8 @@ use std::fmt;
 use serde::{Deserialize, Serialize};
 
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, Unit};
+use crate::record::Outcome;
+use crate::unit::Unit;
 
 /// A plan that holds together: every reference leads somewhere and nothing waits for itself.
 #[derive(Debug, Clone, PartialEq)]

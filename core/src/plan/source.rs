@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::Deserialize;
 use serde_spanned::Spanned;
 
-use crate::record::Unit;
+use crate::unit::Unit;
 
 use super::model::{Computation, Motion};
 

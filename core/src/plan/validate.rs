@@ -6,7 +6,8 @@ use super::fault::{PlanFault, PlanFaults};
 use super::model::*;
 use super::reason::{Named, PlanReason};
 use super::source::*;
-use crate::record::{Outcome, Unit};
+use crate::record::Outcome;
+use crate::unit::Unit;
 
 /// The only form of plan file that this Liftgate reads.
 const FORMAT: i64 = 1;

@@ -99,9 +99,9 @@ impl Ledger {
                 let old = self.aircraft.figures.insert(figure.clone(), new);
                 if old.is_none_or(|old| old.value != *value) {
                     if plan.figure(figure).is_some_and(|figure| figure.adjustable) {
-                        let before = old.map(|old| crate::record::show(old.value));
+                        let before = old.map(|old| crate::unit::show_number(old.value));
                         let subject = Subject::Figure(figure.clone());
-                        self.adjust(entry, subject, before, &crate::record::show(*value), reason.as_deref());
+                        self.adjust(entry, subject, before, &crate::unit::show_number(*value), reason.as_deref());
                     }
                     self.touch(plan, entry, &[Subject::Figure(figure.clone())], &Deed::EnteredAs(*value));
                 }

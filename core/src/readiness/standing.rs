@@ -1,7 +1,8 @@
 use std::collections::BTreeMap;
 
 use crate::plan::{Check, CheckKind, Plan, Point, Subject};
-use crate::record::{CheckResult, EntryId, Moment, Outcome, Unit};
+use crate::record::{CheckResult, EntryId, Moment, Outcome};
+use crate::unit::Unit;
 
 use super::ledger::{Evidence, Ledger, Source};
 

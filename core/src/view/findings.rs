@@ -6,7 +6,8 @@ use super::{
 use crate::locale::say;
 use crate::plan::Subject;
 use crate::readiness::{Finding, FindingState, Tried};
-use crate::record::{EntryId, FindingGrade, Outcome, Unit};
+use crate::record::{EntryId, FindingGrade, Outcome};
+use crate::unit::Unit;
 
 /// Motor runs for which a finding is carried unless another number is entered.
 pub(crate) const CARRY_FLIGHTS: f64 = 5.0;

@@ -4,7 +4,8 @@ use super::{
 };
 use crate::locale::{Locale, say};
 use crate::readiness::withdrawn;
-use crate::record::{Body, Entry, EntryId, Moment, Unit};
+use crate::record::{Body, Entry, EntryId, Moment};
+use crate::unit::Unit;
 
 /// Entries in sight.
 const IN_SIGHT: usize = 60;

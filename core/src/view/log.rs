@@ -2,8 +2,8 @@
 
 use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Command, Context, Control, Document, Edge, Icon, Place, PlotView, Screen, Tone};
-use crate::desk::Form;
 use crate::engineering::Grade;
+use crate::form::Drafts;
 use crate::locale::{Locale, say};
 use crate::record::{AttachedLog, Body, Entry, EntryId};
 use crate::telemetry::summary::{FigureKind, LogFigure, Side};
@@ -142,7 +142,7 @@ impl FigureWords {
 
 /// The value, its interval and its unit. All are stored as the log keeps them.
 fn figure_value(locale: Locale, figure: &LogFigure) -> FigureWords {
-    let shown = LogUnit::of_text(&figure.unit).map(|unit| locale.shown_of_log(unit));
+    let shown = LogUnit::of_text(&figure.unit).map(|unit| unit.shown_in(locale));
     let digits = |value: f64| match value.abs() {
         v if v >= 100.0 => locale.number(value, 0),
         v if v >= 10.0 => locale.number(value, 1),
@@ -160,7 +160,7 @@ fn figure_value(locale: Locale, figure: &LogFigure) -> FigureWords {
 /// What a person should know with a figure: the limit in the person's unit where one is stored, else the words that are.
 fn note_words(locale: Locale, figure: &LogFigure) -> String {
     let Some(limit) = &figure.limit else { return figure.note.clone() };
-    let shown = locale.shown_of_log(limit.quantity.unit());
+    let shown = limit.quantity.unit().shown_in(locale);
     let value = super::plot::digits(locale, shown.out(limit.value));
     let value = crate::locale::with_sign(value, shown.sign);
     match limit.side {
@@ -242,7 +242,7 @@ fn widened(span: Span) -> Span {
 }
 
 /// What of the log's plot is in view at a place.
-pub(crate) fn plot_view(entries: &[Entry], place: &Place, form: Form<'_>, recording: &Recording) -> PlotView {
+pub(crate) fn plot_view(entries: &[Entry], place: &Place, form: Drafts<'_>, recording: &Recording) -> PlotView {
     let begin = match place {
         Place::LogFigure { card, figure } => log_of(entries, *card)
             .and_then(|log| log.figures.get(*figure as usize))

@@ -2,7 +2,7 @@ use super::context::{edge, heading, paragraph, row, still_row};
 use super::{
     Block, Command, Context, Control, Document, Edge, Icon, Place, Screen, Tone, standing_detail, standing_word,
 };
-use crate::locale::{Locale, say};
+use crate::locale::{Locale, say, sentence};
 use crate::plan::{Became, Difference, Plan, lint};
 use crate::readiness::{FindingState, Gate, Ledger, Report};
 use crate::record::{Author, Body, Entry, EntryId};
@@ -206,12 +206,7 @@ fn remarks(locale: Locale, offered: &Plan) -> Vec<Block> {
     let mut blocks = vec![heading(say!(locale, "plan-worth-mending"), Some(remarks.len().to_string()))];
     blocks.extend(remarks.iter().take(REMARKS_IN_SIGHT).map(|remark| {
         let title = offered.check(&remark.place).map_or(remark.place.as_str(), |(_, check)| check.title.as_str());
-        still_row(
-            Edge::Caution,
-            say!(locale, "common-look"),
-            title,
-            Some(super::sentence(&remark.flaw.words(locale))),
-        )
+        still_row(Edge::Caution, say!(locale, "common-look"), title, Some(sentence(&remark.flaw.words(locale))))
     }));
     if remarks.len() > REMARKS_IN_SIGHT {
         blocks.push(paragraph(say!(locale, "plan-more", count = remarks.len() - REMARKS_IN_SIGHT), Tone::Quiet));

@@ -1,9 +1,10 @@
 //! Trends over the aircraft's life: each as a line of readings, with what the test for drift says of it.
 
-use super::chart::Sheet;
 use super::context::{heading, paragraph};
-use super::{Anchor, Block, Context, Edge, Ink, LabelSize, Picture, Tone, check_title};
+use super::{Block, Context, Edge, Tone, check_title};
 use crate::computed::{FEWEST_FOR_DRIFT, Trend, TrendOf, TrendReading, trends as computed_trends};
+use crate::drawing::Sheet;
+use crate::drawing::{Anchor, Ink, LabelSize, Picture};
 use crate::locale::{Locale, say};
 
 /// Trends with fewer readings than this show no line.

@@ -2,6 +2,7 @@ use std::fmt;
 
 use thiserror::Error;
 
+use crate::form::Refusal;
 use crate::journal::JournalError;
 use crate::locale::Locale;
 use crate::plan::PlanFaults;
@@ -10,7 +11,7 @@ use crate::telemetry::TelemetryError;
 /// Why something was not done. Nothing that was recorded before is ever touched by it. It reads in the language of whoever was
 /// at the phone.
 #[derive(Debug, Error)]
-pub enum DeskError {
+pub enum AppError {
     /// What was entered cannot be taken as it is.
     Refused {
         /// The field of the form, where it is one field's fault.
@@ -48,37 +49,43 @@ pub enum DeskError {
     },
 }
 
-impl fmt::Display for DeskError {
+impl fmt::Display for AppError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            DeskError::Refused { reason, .. } | DeskError::NotYourTurn { reason } => f.write_str(reason),
-            DeskError::Journal { source, locale } => f.write_str(&source.words(*locale)),
-            DeskError::Plan { source, locale } => f.write_str(&source.words(*locale)),
-            DeskError::Log { source, locale, .. } => f.write_str(&source.words(*locale)),
+            AppError::Refused { reason, .. } | AppError::NotYourTurn { reason } => f.write_str(reason),
+            AppError::Journal { source, locale } => f.write_str(&source.words(*locale)),
+            AppError::Plan { source, locale } => f.write_str(&source.words(*locale)),
+            AppError::Log { source, locale, .. } => f.write_str(&source.words(*locale)),
         }
     }
 }
 
 // What fails below the desk knows of no person: it reads in English until a handle says who is there.
 
-impl From<JournalError> for DeskError {
+impl From<JournalError> for AppError {
     fn from(source: JournalError) -> Self {
-        DeskError::Journal { source, locale: Locale::default() }
+        AppError::Journal { source, locale: Locale::default() }
     }
 }
 
-impl From<PlanFaults> for DeskError {
+impl From<PlanFaults> for AppError {
     fn from(source: PlanFaults) -> Self {
-        DeskError::Plan { source, locale: Locale::default() }
+        AppError::Plan { source, locale: Locale::default() }
     }
 }
 
-impl DeskError {
+impl From<Refusal> for AppError {
+    fn from(refusal: Refusal) -> Self {
+        AppError::Refused { field: refusal.field, reason: refusal.reason }
+    }
+}
+
+impl AppError {
     /// The same, as a person reads it.
-    pub(super) fn read_in(mut self, to: Locale) -> DeskError {
+    pub(super) fn read_in(mut self, to: Locale) -> AppError {
         match &mut self {
-            DeskError::Refused { .. } | DeskError::NotYourTurn { .. } => {}
-            DeskError::Journal { locale, .. } | DeskError::Plan { locale, .. } | DeskError::Log { locale, .. } => {
+            AppError::Refused { .. } | AppError::NotYourTurn { .. } => {}
+            AppError::Journal { locale, .. } | AppError::Plan { locale, .. } | AppError::Log { locale, .. } => {
                 *locale = to;
             }
         }
@@ -86,12 +93,12 @@ impl DeskError {
     }
 
     /// A refusal that is no single field's fault.
-    pub(crate) fn refused(reason: impl Into<String>) -> DeskError {
-        DeskError::Refused { field: None, reason: reason.into() }
+    pub(crate) fn refused(reason: impl Into<String>) -> AppError {
+        AppError::Refused { field: None, reason: reason.into() }
     }
 
     /// A refusal of what stands in one field.
-    pub(crate) fn field(field: &str, reason: impl Into<String>) -> DeskError {
-        DeskError::Refused { field: Some(field.to_owned()), reason: reason.into() }
+    pub(crate) fn field(field: &str, reason: impl Into<String>) -> AppError {
+        AppError::Refused { field: Some(field.to_owned()), reason: reason.into() }
     }
 }

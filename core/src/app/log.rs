@@ -2,11 +2,13 @@
 
 use std::collections::BTreeMap;
 
+use super::AppError;
 use super::command::{After, Done};
 use super::phone::Shared;
 use super::reading::{self, Purpose, Reading, Unread};
-use super::{DeskError, Form};
+use crate::drawing::Picture;
 use crate::engineering::Grade;
+use crate::form::Drafts;
 use crate::journal::{Journal, NewEntry, OfferedLog};
 use crate::locale::{Locale, say};
 use crate::record::{AttachedLog, Body, EntryId, FindingGrade, ThingKind};
@@ -15,7 +17,7 @@ use crate::telemetry::{Layout, Limits, Quantity, Recording, SightStep, Telemetry
 use crate::view::{self, Block, Place, PlotFingers, PlotPhase, PlotView};
 
 /// A log that was picked and is not attached yet.
-pub struct PickedLog {
+pub(super) struct PickedLog {
     /// For which card's flight.
     pub card: EntryId,
     /// What the phone calls it.
@@ -27,25 +29,37 @@ pub struct PickedLog {
 }
 
 /// The log in view, read.
-pub struct OpenLog {
+pub(super) struct OpenLog {
     sha256: String,
     /// For which card's flight.
     card: EntryId,
     /// Its columns.
-    pub(crate) recording: Recording,
+    pub(super) recording: Recording,
     /// What they are held against.
-    pub(crate) limits: Limits,
+    pub(super) limits: Limits,
     /// The plot while fingers are on it: kept in memory until they are gone, since a written draft takes longer than a frame.
     moving: Option<(Place, PlotView)>,
 }
 
-impl From<TelemetryError> for DeskError {
+impl PickedLog {
+    pub fn seen(&self) -> view::PickedLog<'_> {
+        view::PickedLog { card: self.card, name: &self.name, layout: &self.layout }
+    }
+}
+
+impl OpenLog {
+    pub fn seen(&self) -> view::OpenLog<'_> {
+        view::OpenLog { recording: &self.recording, limits: &self.limits }
+    }
+}
+
+impl From<TelemetryError> for AppError {
     fn from(source: TelemetryError) -> Self {
         let field = match &source {
             TelemetryError::Map { column: Some(column), .. } => Some(view::quantity_field(column - 1)),
             _ => None,
         };
-        DeskError::Log { field, source, locale: Locale::default() }
+        AppError::Log { field, source, locale: Locale::default() }
     }
 }
 
@@ -54,7 +68,7 @@ const FILE_NAME: &str = "file-name";
 const FILE: &str = "file";
 
 /// Looks at a file that is here as a whole, and goes to where its columns are named.
-pub(super) fn offer(shared: &mut Shared, card: EntryId, name: &str, file: &OfferedLog) -> Result<(), DeskError> {
+pub(super) fn offer(shared: &mut Shared, card: EntryId, name: &str, file: &OfferedLog) -> Result<(), AppError> {
     shared.picked_log = None;
     let layout = match layout_of(&shared.journal, &file.name) {
         Ok(layout) => layout,
@@ -64,19 +78,19 @@ pub(super) fn offer(shared: &mut Shared, card: EntryId, name: &str, file: &Offer
         }
     };
     let place = Place::LogOffer(card);
-    shared.journal.drop_drafts(&place)?;
-    shared.journal.keep_draft(&place, FILE_NAME, name)?;
-    shared.journal.keep_draft(&place, FILE, &file.name)?;
+    shared.journal.drop_drafts(&place.draft_key())?;
+    shared.journal.keep_draft(&place.draft_key(), FILE_NAME, name)?;
+    shared.journal.keep_draft(&place.draft_key(), FILE, &file.name)?;
     shared.picked_log = Some(PickedLog { card, name: name.to_owned(), layout, file: file.clone() });
     shared.go(place)
 }
 
 /// Finds the file that is offered again after the app was closed.
-fn offered_again(shared: &mut Shared, card: EntryId) -> Result<(), DeskError> {
+fn offered_again(shared: &mut Shared, card: EntryId) -> Result<(), AppError> {
     if shared.picked_log.is_some() {
         return Ok(());
     }
-    let drafts = shared.journal.drafts(&Place::LogOffer(card))?;
+    let drafts = shared.journal.drafts(&Place::LogOffer(card).draft_key())?;
     // One that was offered for another flight since took its place.
     let file = shared.journal.offered_log()?.filter(|file| drafts.get(FILE) == Some(&file.name));
     let (Some(name), Some(file)) = (drafts.get(FILE_NAME), file) else { return Ok(()) };
@@ -91,9 +105,9 @@ pub(super) fn layout_of(journal: &Journal, name: &str) -> Result<Layout, Telemet
 }
 
 /// Begins to read the picked log under the columns as they are named.
-pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Form<'_>) -> Result<(), DeskError> {
+pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Drafts<'_>) -> Result<(), AppError> {
     let Some(picked) = shared.picked_log.as_ref().filter(|picked| picked.card == card) else {
-        return Err(DeskError::refused(say!(shared.locale(), "log-gone-pick-again")));
+        return Err(AppError::refused(say!(shared.locale(), "log-gone-pick-again")));
     };
     let map = view::named_columns(&shared.entries, &picked.layout, form);
     view::check_typed(form, &map)?;
@@ -106,10 +120,10 @@ pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Form<'_>) -> Resu
 ///
 /// # Errors
 /// It is no longer what was picked, or shows no flight.
-pub(super) fn attached(shared: &mut Shared, card: EntryId, read: Option<Recording>) -> Result<Done, DeskError> {
+pub(super) fn attached(shared: &mut Shared, card: EntryId, read: Option<Recording>) -> Result<Done, AppError> {
     let picked = shared.picked_log.as_ref().filter(|picked| picked.card == card);
     let Some((picked, recording)) = picked.zip(read) else {
-        return Err(DeskError::refused(say!(shared.locale(), "log-gone-pick-again")));
+        return Err(AppError::refused(say!(shared.locale(), "log-gone-pick-again")));
     };
     let limits = limits(shared, card);
     let summary = summarise_for(&recording, &limits, shared.locale())?;
@@ -142,7 +156,7 @@ fn shown_at(place: &Place) -> Option<EntryId> {
 
 /// Brings what a place is about into memory: the log in view, once, from the file that was kept; or the file that is offered. What
 /// was being read for another place is given up.
-pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), DeskError> {
+pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), AppError> {
     if let Place::LogOffer(card) | Place::LogColumn { card, .. } = place {
         offered_again(shared, *card)?;
     }
@@ -171,11 +185,11 @@ pub(super) fn opened(shared: &mut Shared, card: EntryId, recording: Recording, s
 }
 
 /// Raises the finding that a flight proposes: one touch, with what will prove the fix.
-pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result<Done, DeskError> {
+pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result<Done, AppError> {
     let flight =
-        shared.ledger.flight(card).ok_or_else(|| DeskError::refused(say!(shared.locale(), "log-flight-gone")))?;
+        shared.ledger.flight(card).ok_or_else(|| AppError::refused(say!(shared.locale(), "log-flight-gone")))?;
     let log = view::log_of(&shared.entries, card);
-    let nothing = || DeskError::refused(say!(shared.locale(), "log-all-as-predicted"));
+    let nothing = || AppError::refused(say!(shared.locale(), "log-all-as-predicted"));
     let proposal = view::proposal(shared.facts(), flight, log).ok_or_else(nothing)?;
     let (stage, _) = shared.plan.check(&flight.check).ok_or_else(nothing)?;
     let body = Body::FindingRaised {
@@ -190,7 +204,7 @@ pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result<Done, Des
 }
 
 /// The plots of the logs that are attached, for a page that nobody touches, by the flight's card.
-pub(super) fn printed(shared: &Shared) -> Result<BTreeMap<EntryId, view::Picture>, DeskError> {
+pub(super) fn printed(shared: &Shared) -> Result<BTreeMap<EntryId, Picture>, AppError> {
     let mut plots = BTreeMap::new();
     for flight in &shared.ledger.flights {
         let Some(log) = view::log_of(&shared.entries, flight.card) else { continue };
@@ -205,23 +219,23 @@ fn kept(shared: &Shared, card: EntryId, log: &AttachedLog) -> Option<Recording> 
     Reading::again(&shared.journal, Purpose::Show, card, log).ok()?.read_whole(&shared.journal).ok()?
 }
 
-fn no_plot(locale: Locale) -> DeskError {
-    DeskError::refused(say!(locale, "log-no-plot"))
+fn no_plot(locale: Locale) -> AppError {
+    AppError::refused(say!(locale, "log-no-plot"))
 }
 
 /// What of the plot is in view at a place, with the log that it is of.
-fn in_view<'a>(shared: &'a Shared, place: &Place) -> Result<(PlotView, &'a OpenLog), DeskError> {
+fn in_view<'a>(shared: &'a Shared, place: &Place) -> Result<(PlotView, &'a OpenLog), AppError> {
     let open = shared.open_log.as_ref().ok_or_else(|| no_plot(shared.locale()))?;
     if let Some((_, view)) = open.moving.as_ref().filter(|(of, _)| of == place) {
         return Ok((*view, open));
     }
-    let drafts = shared.journal.drafts(place)?;
-    Ok((view::plot_view(&shared.entries, place, Form::new(&drafts, shared.locale()), &open.recording), open))
+    let drafts = shared.journal.drafts(&place.draft_key())?;
+    Ok((view::plot_view(&shared.entries, place, Drafts::new(&drafts, shared.locale()), &open.recording), open))
 }
 
-fn keep(shared: &mut Shared, place: &Place, view: &PlotView) -> Result<(), DeskError> {
+fn keep(shared: &mut Shared, place: &Place, view: &PlotView) -> Result<(), AppError> {
     for (field, text) in view.fields() {
-        shared.journal.keep_draft(place, field, &text)?;
+        shared.journal.keep_draft(&place.draft_key(), field, &text)?;
     }
     if let Some(open) = shared.open_log.as_mut() {
         open.moving = None;
@@ -230,7 +244,7 @@ fn keep(shared: &mut Shared, place: &Place, view: &PlotView) -> Result<(), DeskE
 }
 
 /// Moves what is in view of the plot by a button.
-pub(super) fn step(shared: &mut Shared, place: &Place, step: SightStep) -> Result<(), DeskError> {
+pub(super) fn step(shared: &mut Shared, place: &Place, step: SightStep) -> Result<(), AppError> {
     open(shared, place)?;
     let (view, open) = in_view(shared, place)?;
     let next = view.stepped(&open.recording, step);
@@ -238,14 +252,14 @@ pub(super) fn step(shared: &mut Shared, place: &Place, step: SightStep) -> Resul
 }
 
 /// Brings a channel of the plot to the top.
-pub(super) fn show_channel(shared: &mut Shared, place: &Place, channel: u32) -> Result<(), DeskError> {
+pub(super) fn show_channel(shared: &mut Shared, place: &Place, channel: u32) -> Result<(), AppError> {
     open(shared, place)?;
     let (view, _) = in_view(shared, place)?;
     keep(shared, place, &PlotView { channel: Some(channel), ..view })
 }
 
 /// Moves the plot with the fingers on it, and draws it anew.
-pub(super) fn fingers(shared: &mut Shared, place: &Place, fingers: &PlotFingers) -> Result<Block, DeskError> {
+pub(super) fn fingers(shared: &mut Shared, place: &Place, fingers: &PlotFingers) -> Result<Block, AppError> {
     open(shared, place)?;
     let (view, open) = in_view(shared, place)?;
     let next = view.touched(&open.recording, fingers);

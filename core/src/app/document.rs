@@ -1,7 +1,7 @@
 //! Documents that come and go through the phone's picker.
 
 use super::phone::{Shared, text_in_force};
-use super::{DeskError, log, plan};
+use super::{AppError, log, plan};
 use crate::journal::{ArrivingLog, JournalError};
 use crate::locale::say;
 use crate::record::EntryId;
@@ -35,12 +35,7 @@ impl Arriving {
 }
 
 /// Begins to take in what was picked for a control.
-pub(super) fn begin(
-    shared: &mut Shared,
-    command: &Command,
-    name: &str,
-    length: Option<u64>,
-) -> Result<(), DeskError> {
+pub(super) fn begin(shared: &mut Shared, command: &Command, name: &str, length: Option<u64>) -> Result<(), AppError> {
     stop(shared)?;
     let into = match command {
         Command::PickPlan => Into::Plan(Vec::new()),
@@ -48,7 +43,7 @@ pub(super) fn begin(
             shared.picked_log = None;
             Into::Log(*card, shared.journal.begin_log()?)
         }
-        _ => return Err(DeskError::refused(say!(shared.locale(), "desk-takes-no-document"))),
+        _ => return Err(AppError::refused(say!(shared.locale(), "desk-takes-no-document"))),
     };
     shared.arriving = Some(Arriving { name: name.to_owned(), length, into });
     Ok(())
@@ -57,11 +52,11 @@ pub(super) fn begin(
 /// Takes the next piece of it: an empty one is its end, none means that the phone cannot read on.
 ///
 /// A piece that comes after the person stopped it is passed over.
-pub(super) fn piece(shared: &mut Shared, piece: Option<&[u8]>) -> Result<(), DeskError> {
+pub(super) fn piece(shared: &mut Shared, piece: Option<&[u8]>) -> Result<(), AppError> {
     let Some(mut arriving) = shared.arriving.take() else { return Ok(()) };
     let Some(bytes) = piece else {
         shared.journal.give_log_up()?;
-        return Err(DeskError::refused(say!(shared.locale(), "desk-document-gone", name = arriving.name)));
+        return Err(AppError::refused(say!(shared.locale(), "desk-document-gone", name = arriving.name)));
     };
     if !bytes.is_empty() {
         taken(shared, &mut arriving, bytes)?;
@@ -77,7 +72,7 @@ pub(super) fn piece(shared: &mut Shared, piece: Option<&[u8]>) -> Result<(), Des
     }
 }
 
-fn taken(shared: &mut Shared, arriving: &mut Arriving, bytes: &[u8]) -> Result<(), DeskError> {
+fn taken(shared: &mut Shared, arriving: &mut Arriving, bytes: &[u8]) -> Result<(), AppError> {
     match &mut arriving.into {
         Into::Plan(text) => {
             text.extend_from_slice(bytes);
@@ -101,9 +96,9 @@ pub(super) fn stop(shared: &mut Shared) -> Result<(), JournalError> {
 }
 
 /// The bytes of what a control offers.
-pub(super) fn give(shared: &Shared, command: &Command) -> Result<Vec<u8>, DeskError> {
+pub(super) fn give(shared: &Shared, command: &Command) -> Result<Vec<u8>, AppError> {
     match command {
         Command::SavePlan => Ok(text_in_force(&shared.entries).1.as_bytes().to_vec()),
-        _ => Err(DeskError::refused(say!(shared.locale(), "desk-offers-no-document"))),
+        _ => Err(AppError::refused(say!(shared.locale(), "desk-offers-no-document"))),
     }
 }

@@ -1,8 +1,9 @@
 //! A person's own plan: picked as a file, looked at, and brought into force.
 
+use super::AppError;
 use super::command::{After, Result, one};
 use super::phone::Shared;
-use super::{DeskError, Form};
+use crate::form::Drafts;
 use crate::locale::{Locale, say};
 use crate::plan::Plan;
 use crate::record::Body;
@@ -12,36 +13,36 @@ use crate::view::{self, Place};
 const MOST_PLAN_BYTES: u64 = 1 << 20;
 
 /// Refuses what is too long for a plan.
-pub(super) fn short_enough(locale: Locale, name: &str, bytes: u64) -> std::result::Result<(), DeskError> {
+pub(super) fn short_enough(locale: Locale, name: &str, bytes: u64) -> std::result::Result<(), AppError> {
     if bytes > MOST_PLAN_BYTES {
-        return Err(DeskError::refused(say!(locale, "desk-plan-too-long", name = name)));
+        return Err(AppError::refused(say!(locale, "desk-plan-too-long", name = name)));
     }
     Ok(())
 }
 
 /// Keeps the text of a plan file that was picked, and goes to where it is looked at. It is not in force by that.
-pub(super) fn pick(shared: &mut Shared, name: &str, bytes: Vec<u8>) -> std::result::Result<(), DeskError> {
+pub(super) fn pick(shared: &mut Shared, name: &str, bytes: Vec<u8>) -> std::result::Result<(), AppError> {
     let text = String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
-        DeskError::refused(say!(shared.locale(), "desk-plan-no-text", name = name, at = at))
+        AppError::refused(say!(shared.locale(), "desk-plan-no-text", name = name, at = at))
     })?;
     let place = Place::PlanOffer;
-    shared.journal.drop_drafts(&place)?;
-    shared.journal.keep_draft(&place, view::OFFERED_NAME, name)?;
-    shared.journal.keep_draft(&place, view::OFFERED_TEXT, &text)?;
+    shared.journal.drop_drafts(&place.draft_key())?;
+    shared.journal.keep_draft(&place.draft_key(), view::OFFERED_NAME, name)?;
+    shared.journal.keep_draft(&place.draft_key(), view::OFFERED_TEXT, &text)?;
     shared.go(place)
 }
 
 /// Brings the plan that was looked at into force.
-pub(super) fn adopt(shared: &Shared, form: Form<'_>) -> Result {
+pub(super) fn adopt(shared: &Shared, form: Drafts<'_>) -> Result {
     let name =
         form.text(view::OFFERED_NAME).map_or_else(|| say!(shared.locale(), "desk-plan-nameless"), str::to_owned);
     let Some(text) = form.whole(view::OFFERED_TEXT) else {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-plan-none")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-plan-none")));
     };
     let plan = Plan::parse(&name, text)?;
     if let Some(reason) = view::keeps_out(shared.locale(), &shared.plan, &shared.ledger, &plan) {
-        return Err(DeskError::refused(reason));
+        return Err(AppError::refused(reason));
     }
     let said = say!(shared.locale(), "desk-plan-in-force", plan = plan.title, edition = plan.edition);
     let body = Body::PlanAdopted { plan: plan.id, edition: plan.edition, text: text.to_owned() };

@@ -1,10 +1,11 @@
 use super::command::{After, Done};
-use super::form::parse_number;
-use super::phone::Shared;
+use super::log::{OpenLog, PickedLog};
+use super::phone::{Shared, way};
 use super::reading::{self, Unread};
-use super::{DeskError, Form, Phone, code, command, document, log};
+use super::{AppError, Phone, code, command, document, log};
+use crate::form::Drafts;
 use crate::journal::NewEntry;
-use crate::locale::say;
+use crate::locale::{parse_number, say};
 use crate::record::{Body, EntryId, Moment};
 use crate::view::{
     self, Block, Command, Place, PlotFingers, Preference, Screen, Tapped, Token, Turn, UnderWay, UnderWayWith,
@@ -24,17 +25,17 @@ impl PilotDesk {
     /// The screen that the pilot is on.
     ///
     /// # Errors
-    /// [`DeskError::NotYourTurn`] while the spotter has the phone; the same for every method here.
-    pub fn screen(&self, now: &Moment) -> Result<Screen, DeskError> {
+    /// [`AppError::NotYourTurn`] while the spotter has the phone; the same for every method here.
+    pub fn screen(&self, now: &Moment) -> Result<Screen, AppError> {
         self.with(|shared| shared.screen(now))
     }
 
     /// Does what a control's token says.
     ///
     /// # Errors
-    /// [`DeskError::Refused`] with the field and the reason: nothing was recorded, the draft is still there.
-    /// [`DeskError::Journal`] if nothing could be written.
-    pub fn tap(&self, token: &Token, now: &Moment) -> Result<Tapped, DeskError> {
+    /// [`AppError::Refused`] with the field and the reason: nothing was recorded, the draft is still there.
+    /// [`AppError::Journal`] if nothing could be written.
+    pub fn tap(&self, token: &Token, now: &Moment) -> Result<Tapped, AppError> {
         let command = self.command(token)?;
         self.with(|shared| {
             let said = shared.obey(command, now)?;
@@ -46,8 +47,8 @@ impl PilotDesk {
     /// bytes where the phone knows that. The screen's [`crate::view::Work`] then asks for its pieces.
     ///
     /// # Errors
-    /// [`DeskError::Refused`] if this control wants no document.
-    pub fn picked(&self, token: &Token, name: &str, length: Option<u64>, now: &Moment) -> Result<Tapped, DeskError> {
+    /// [`AppError::Refused`] if this control wants no document.
+    pub fn picked(&self, token: &Token, name: &str, length: Option<u64>, now: &Moment) -> Result<Tapped, AppError> {
         let command = self.command(token)?;
         self.with(|shared| {
             document::begin(shared, &command, name, length)?;
@@ -59,9 +60,9 @@ impl PilotDesk {
     /// the person stopped it is passed over.
     ///
     /// # Errors
-    /// [`DeskError::Refused`] if this is not what the control wants: nothing was recorded. [`DeskError::Journal`] if there is no
+    /// [`AppError::Refused`] if this is not what the control wants: nothing was recorded. [`AppError::Journal`] if there is no
     /// room for it: nothing was kept.
-    pub fn fed(&self, piece: Option<&[u8]>, now: &Moment) -> Result<Tapped, DeskError> {
+    pub fn fed(&self, piece: Option<&[u8]>, now: &Moment) -> Result<Tapped, AppError> {
         self.with(|shared| {
             document::piece(shared, piece)?;
             shared.tapped(None, now)
@@ -71,8 +72,8 @@ impl PilotDesk {
     /// The bytes of the document that a control offers.
     ///
     /// # Errors
-    /// [`DeskError::Refused`] if this control offers none.
-    pub fn document(&self, token: &Token, _now: &Moment) -> Result<Vec<u8>, DeskError> {
+    /// [`AppError::Refused`] if this control offers none.
+    pub fn document(&self, token: &Token, _now: &Moment) -> Result<Vec<u8>, AppError> {
         let command = self.command(token)?;
         self.with(|shared| document::give(shared, &command))
     }
@@ -80,16 +81,16 @@ impl PilotDesk {
     /// Takes what fingers did on a plot of the screen in view, and draws it anew: within a frame, and nothing else of the screen.
     ///
     /// # Errors
-    /// [`DeskError::Refused`] if this token is no plot's, or none is in view.
-    pub fn fingers(&self, token: &Token, fingers: &PlotFingers) -> Result<Block, DeskError> {
+    /// [`AppError::Refused`] if this token is no plot's, or none is in view.
+    pub fn fingers(&self, token: &Token, fingers: &PlotFingers) -> Result<Block, AppError> {
         match token.command() {
             Some(Command::Fingers) => self.with(|shared| log::fingers(shared, &shared.place(), fingers)),
-            _ => Err(DeskError::refused(say!(self.phone.locale()?, "desk-no-plot-control"))),
+            _ => Err(AppError::refused(say!(self.phone.locale()?, "desk-no-plot-control"))),
         }
     }
 
     /// Keeps what was typed into a field of the screen in view, so that nothing is lost if the phone dies.
-    pub fn edit(&self, field: &str, text: &str, now: &Moment) -> Result<(), DeskError> {
+    pub fn edit(&self, field: &str, text: &str, now: &Moment) -> Result<(), AppError> {
         self.with(|shared| shared.set_field(field, text, now))
     }
 
@@ -97,7 +98,7 @@ impl PilotDesk {
     ///
     /// # Errors
     /// Refused unless it is 4 to 8 digits.
-    pub fn set_code(&self, code: &str, now: &Moment) -> Result<Tapped, DeskError> {
+    pub fn set_code(&self, code: &str, now: &Moment) -> Result<Tapped, AppError> {
         self.with(|shared| {
             let entry = NewEntry::pilot(Body::CodeSet { hash: code::hash(shared.locale(), code)? });
             let mut places = shared.places.clone();
@@ -111,12 +112,12 @@ impl PilotDesk {
         })
     }
 
-    fn command(&self, token: &Token) -> Result<Command, DeskError> {
+    fn command(&self, token: &Token) -> Result<Command, AppError> {
         let locale = self.phone.locale()?;
-        token.command().ok_or_else(|| DeskError::refused(say!(locale, "desk-other-screen")))
+        token.command().ok_or_else(|| AppError::refused(say!(locale, "desk-other-screen")))
     }
 
-    fn with<T>(&self, act: impl FnOnce(&mut Shared) -> Result<T, DeskError>) -> Result<T, DeskError> {
+    fn with<T>(&self, act: impl FnOnce(&mut Shared) -> Result<T, AppError>) -> Result<T, AppError> {
         self.phone.with(|shared| {
             shared.pilots_turn()?;
             act(shared)
@@ -129,10 +130,10 @@ impl Shared {
         self.places.last().cloned().unwrap_or(Place::Board)
     }
 
-    fn screen(&mut self, now: &Moment) -> Result<Screen, DeskError> {
+    fn screen(&mut self, now: &Moment) -> Result<Screen, AppError> {
         let place = self.place();
         log::open(self, &place)?;
-        let drafts = self.journal.drafts(&place)?;
+        let drafts = self.journal.drafts(&place.draft_key())?;
         let report = self.report(now);
         let context = view::Context {
             plan: &self.plan,
@@ -144,9 +145,9 @@ impl Shared {
                 let plan = last.plan.as_ref().unwrap_or(&self.plan);
                 Some((self.entries.get(last.index)?, &last.ledger, plan))
             }),
-            form: Form::new(&drafts, self.locale()),
-            picked_log: self.picked_log.as_ref(),
-            log: self.open_log.as_ref(),
+            form: Drafts::new(&drafts, self.locale()),
+            picked_log: self.picked_log.as_ref().map(PickedLog::seen),
+            log: self.open_log.as_ref().map(OpenLog::seen),
             log_was_stopped: self.unread.is_some_and(|(_, why)| why == Unread::Stopped),
             under_way: self.under_way(),
             now,
@@ -171,7 +172,7 @@ impl Shared {
         Some(UnderWay { what, bytes: progress.bytes, of: Some(reading.length()), rows: Some(progress.rows) })
     }
 
-    fn tapped(&mut self, said: Option<String>, now: &Moment) -> Result<Tapped, DeskError> {
+    fn tapped(&mut self, said: Option<String>, now: &Moment) -> Result<Tapped, AppError> {
         match self.ledger.seat {
             crate::readiness::Seat::Pilot => Ok(Tapped { screen: self.screen(now)?, turn: Turn::Pilot, said }),
             crate::readiness::Seat::Spotter { .. } => {
@@ -181,7 +182,7 @@ impl Shared {
     }
 
     /// Does a command; what was recorded, in a sentence.
-    fn obey(&mut self, command: Command, now: &Moment) -> Result<Option<String>, DeskError> {
+    fn obey(&mut self, command: Command, now: &Moment) -> Result<Option<String>, AppError> {
         match command {
             Command::Go(place) => self.go(place).map(|()| None),
             Command::Back => self.back().map(|()| None),
@@ -193,8 +194,8 @@ impl Shared {
             Command::ShowChannel(channel) => log::show_channel(self, &self.place(), channel).map(|()| None),
             Command::AttachLog(card) => {
                 let place = self.place();
-                let drafts = self.journal.drafts(&place)?;
-                log::attach(self, card, Form::new(&drafts, self.locale()))?;
+                let drafts = self.journal.drafts(&place.draft_key())?;
+                log::attach(self, card, Drafts::new(&drafts, self.locale()))?;
                 self.read_on(now)
             }
             Command::ReadOn => self.read_on(now),
@@ -209,21 +210,21 @@ impl Shared {
             }
             command => {
                 let place = self.place();
-                let drafts = self.journal.drafts(&place)?;
-                let done = command::carry_out(self, command, &place, Form::new(&drafts, self.locale()), now)?;
+                let drafts = self.journal.drafts(&place.draft_key())?;
+                let done = command::carry_out(self, command, &place, Drafts::new(&drafts, self.locale()), now)?;
                 self.finish(&place, done, now).map(Some)
             }
         }
     }
 
-    fn read_on(&mut self, now: &Moment) -> Result<Option<String>, DeskError> {
+    fn read_on(&mut self, now: &Moment) -> Result<Option<String>, AppError> {
         match reading::go_on(self)? {
             Some(done) => self.finish(&self.place(), done, now).map(Some),
             None => Ok(None),
         }
     }
 
-    fn finish(&mut self, place: &Place, done: Done, now: &Moment) -> Result<String, DeskError> {
+    fn finish(&mut self, place: &Place, done: Done, now: &Moment) -> Result<String, AppError> {
         let mut places = self.places.clone();
         let done_with = if matches!(done.after, After::Keep) { &[] } else { std::slice::from_ref(place) };
         match done.after {
@@ -244,30 +245,30 @@ impl Shared {
     }
 
     /// Takes a temperature that was touched; the last one that is asked for records the landing with it.
-    fn read(&mut self, card: EntryId, place: &str, degrees: i32, now: &Moment) -> Result<Option<String>, DeskError> {
+    fn read(&mut self, card: EntryId, place: &str, degrees: i32, now: &Moment) -> Result<Option<String>, AppError> {
         if self.place() != Place::Landing(card) {
-            return Err(DeskError::refused(say!(self.locale(), "desk-other-screen")));
+            return Err(AppError::refused(say!(self.locale(), "desk-other-screen")));
         }
         self.set_field(&format!("{}{place}", view::TEMPERATURE), &degrees.to_string(), now)?;
         self.set_field(view::READ_AGAIN, "", now)?;
-        let drafts = self.journal.drafts(&self.place())?;
-        match view::place_to_read(&self.plan, &self.ledger, card, Form::new(&drafts, self.locale())) {
+        let drafts = self.journal.drafts(&self.place().draft_key())?;
+        match view::place_to_read(&self.plan, &self.ledger, card, Drafts::new(&drafts, self.locale())) {
             Some(_) => Ok(None),
             None => self.obey(Command::SaveLanding(card), now),
         }
     }
 
-    pub(super) fn go(&mut self, place: Place) -> Result<(), DeskError> {
+    pub(super) fn go(&mut self, place: Place) -> Result<(), AppError> {
         enter(&mut self.places, place);
-        Ok(self.journal.keep_bookmark(&self.places)?)
+        Ok(self.journal.keep_bookmark(&way(&self.places))?)
     }
 
-    fn back(&mut self) -> Result<(), DeskError> {
+    fn back(&mut self) -> Result<(), AppError> {
         leave(&mut self.places);
-        Ok(self.journal.keep_bookmark(&self.places)?)
+        Ok(self.journal.keep_bookmark(&way(&self.places))?)
     }
 
-    fn prefer(&mut self, preference: Preference) -> Result<(), DeskError> {
+    fn prefer(&mut self, preference: Preference) -> Result<(), AppError> {
         let mut chosen = self.chosen;
         match preference {
             Preference::Language(language) => chosen.language = Some(language),
@@ -277,8 +278,8 @@ impl Shared {
         self.choose(chosen)
     }
 
-    fn step(&mut self, field: &str, by: f64, start: f64, now: &Moment) -> Result<(), DeskError> {
-        let drafts = self.journal.drafts(&self.place())?;
+    fn step(&mut self, field: &str, by: f64, start: f64, now: &Moment) -> Result<(), AppError> {
+        let drafts = self.journal.drafts(&self.place().draft_key())?;
         let value = match drafts.get(field).and_then(|text| parse_number(text)) {
             Some(value) => value + by,
             // The first touch brings the start into the field; the next ones move it.
@@ -288,18 +289,22 @@ impl Shared {
         self.set_field(field, &text, now)
     }
 
-    fn set_field(&mut self, field: &str, text: &str, now: &Moment) -> Result<(), DeskError> {
+    fn set_field(&mut self, field: &str, text: &str, now: &Moment) -> Result<(), AppError> {
         let place = self.place();
         if let Place::LogColumn { .. } = place {
-            for other in view::no_longer_time(field, text, &self.journal.drafts(&place)?) {
-                self.journal.keep_draft(&place, &other, view::LEAVE_OUT)?;
+            for other in view::no_longer_time(field, text, &self.journal.drafts(&place.draft_key())?) {
+                self.journal.keep_draft(&place.draft_key(), &other, view::LEAVE_OUT)?;
             }
         }
-        self.journal.keep_draft(&place, field, text)?;
+        self.journal.keep_draft(&place.draft_key(), field, text)?;
         if let (Place::Landing(card), true) = (&place, field.starts_with(view::TEMPERATURE)) {
             let down = self.ledger.flight(*card).and_then(|flight| flight.down.as_ref());
             let after_s = down.map_or(0, |(down, _)| now.elapsed_ms_since(down) / 1_000);
-            self.journal.keep_draft(&place, &format!("{}{field}", view::READ_AFTER), &after_s.to_string())?;
+            self.journal.keep_draft(
+                &place.draft_key(),
+                &format!("{}{field}", view::READ_AFTER),
+                &after_s.to_string(),
+            )?;
         }
         Ok(())
     }

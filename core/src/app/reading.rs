@@ -6,7 +6,7 @@ use sha2::{Digest as _, Sha256};
 
 use super::command::Done;
 use super::phone::Shared;
-use super::{DeskError, log};
+use super::{AppError, log};
 use crate::journal::{Journal, OfferedLog, hexadecimal};
 use crate::record::{AttachedLog, EntryId};
 use crate::telemetry::{ColumnMap, Import, Importing, Layout, Progress, Recording, Settings, TelemetryError};
@@ -140,7 +140,7 @@ pub(super) enum Unread {
 }
 
 /// Reads the log on by a step. Once it is read, what was wanted of it is done; what is to be recorded by that is given back.
-pub(super) fn go_on(shared: &mut Shared) -> Result<Option<Done>, DeskError> {
+pub(super) fn go_on(shared: &mut Shared) -> Result<Option<Done>, AppError> {
     let Some(mut reading) = shared.reading.take() else { return Ok(None) };
     let (purpose, card) = (reading.purpose, reading.card);
     match reading.step(&shared.journal, STEP_BYTES) {

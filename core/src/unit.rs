@@ -1,3 +1,5 @@
+//! Units: what a quantity is recorded in, its sign and its name.
+
 use serde::{Deserialize, Serialize};
 
 /// The units that a plan may ask for. Values are stored as entered in the plan's unit.
@@ -162,7 +164,7 @@ impl Unit {
     }
 }
 
-/// A number without trailing noughts, at most three decimals.
+/// A number without trailing zeros, at most three decimals.
 pub(crate) fn show_number(value: f64) -> String {
     let text = format!("{value:.3}");
     let text = text.trim_end_matches('0').trim_end_matches('.');

@@ -1,10 +1,10 @@
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
 
-use super::{DeskError, PilotDesk, SpotterDesk};
+use super::{AppError, PilotDesk, SpotterDesk};
 use crate::computed::Facts;
 use crate::journal::{Journal, NewEntry, Verified};
-use crate::locale::{Chosen, Language, Locale, say};
+use crate::locale::{Chosen, Language, Locale, parse_number, say};
 use crate::plan::{Plan, SHIPPED};
 use crate::readiness::{Ledger, Report, Seat};
 use crate::record::{Body, Entry, EntryId, Moment};
@@ -47,7 +47,7 @@ pub(super) struct Shared {
     /// The flight whose log is in view and is not read, and why.
     pub unread: Option<(EntryId, super::reading::Unread)>,
     /// A log that was picked and is not attached yet.
-    pub picked_log: Option<super::PickedLog>,
+    pub picked_log: Option<super::log::PickedLog>,
     /// The log in view, read.
     pub open_log: Option<super::log::OpenLog>,
 }
@@ -67,21 +67,21 @@ impl Phone {
     ///
     /// # Errors
     /// As [`Phone::open_on`].
-    pub fn open(path: &Path, now: &Moment) -> Result<Phone, DeskError> {
+    pub fn open(path: &Path, now: &Moment) -> Result<Phone, AppError> {
         Phone::open_on(path, Language::English, now)
     }
 
     /// The same on a phone that speaks `phone_language`: until the person chooses, the app speaks it too.
     ///
     /// # Errors
-    /// [`DeskError::Journal`] as [`Journal::open`] says; the file is left as it is.
-    pub fn open_on(path: &Path, phone_language: Language, now: &Moment) -> Result<Phone, DeskError> {
+    /// [`AppError::Journal`] as [`Journal::open`] says; the file is left as it is.
+    pub fn open_on(path: &Path, phone_language: Language, now: &Moment) -> Result<Phone, AppError> {
         // What was chosen stands in the journal that does not open.
         let phones_own = Chosen::default().locale(phone_language);
         Phone::begin(path, phone_language, now).map_err(|error| error.read_in(phones_own))
     }
 
-    fn begin(path: &Path, phone_language: Language, now: &Moment) -> Result<Phone, DeskError> {
+    fn begin(path: &Path, phone_language: Language, now: &Moment) -> Result<Phone, AppError> {
         let mut journal = Journal::open(path)?;
         // It only takes room; where there is none even to clear it away, the app opens all the same.
         let _ = journal.give_half_log_up();
@@ -100,8 +100,9 @@ impl Phone {
             Err(faults) => return Err(faults),
         };
         let (ledger, last) = fold(&plan, &entries);
-        let places = journal.bookmark()?;
-        let chosen = Chosen::load(&journal)?;
+        // A place that is no longer known ends the way there: better one step back than a closed door.
+        let places = journal.bookmark()?.iter().map_while(|step| Place::of_key(step)).collect();
+        let chosen = journal.chosen()?;
         let written = plan;
         let plan = written.translated(chosen.locale(phone_language).language);
         let shared = Shared {
@@ -124,7 +125,7 @@ impl Phone {
     }
 
     /// Who has the phone.
-    pub fn turn(&self) -> Result<Turn, DeskError> {
+    pub fn turn(&self) -> Result<Turn, AppError> {
         self.with(|shared| {
             Ok(match shared.ledger.seat {
                 Seat::Pilot => Turn::Pilot,
@@ -134,25 +135,25 @@ impl Phone {
     }
 
     /// How the person reads and types: what was chosen, else as the phone has it.
-    pub fn locale(&self) -> Result<Locale, DeskError> {
+    pub fn locale(&self) -> Result<Locale, AppError> {
         self.with(|shared| Ok(shared.locale()))
     }
 
     /// What was chosen of it.
-    pub fn chosen(&self) -> Result<Chosen, DeskError> {
+    pub fn chosen(&self) -> Result<Chosen, AppError> {
         self.with(|shared| Ok(shared.chosen))
     }
 
     /// Keeps how the person wants to read and type. It holds from the next screen on.
     ///
     /// # Errors
-    /// [`DeskError::Journal`] if it could not be kept; what was chosen before holds on.
-    pub fn choose(&self, chosen: Chosen) -> Result<(), DeskError> {
+    /// [`AppError::Journal`] if it could not be kept; what was chosen before holds on.
+    pub fn choose(&self, chosen: Chosen) -> Result<(), AppError> {
         self.with(|shared| shared.choose(chosen))
     }
 
     /// The phone was set to another language of its own.
-    pub fn phone_speaks(&self, language: Language) -> Result<(), DeskError> {
+    pub fn phone_speaks(&self, language: Language) -> Result<(), AppError> {
         self.with(|shared| {
             shared.phone_language = language;
             shared.translate();
@@ -163,8 +164,8 @@ impl Phone {
     /// The pilot's handle.
     ///
     /// # Errors
-    /// [`DeskError::NotYourTurn`] while the spotter has the phone.
-    pub fn pilot(&self) -> Result<PilotDesk, DeskError> {
+    /// [`AppError::NotYourTurn`] while the spotter has the phone.
+    pub fn pilot(&self) -> Result<PilotDesk, AppError> {
         self.with(|shared| shared.pilots_turn())?;
         Ok(PilotDesk::new(self.clone()))
     }
@@ -172,11 +173,11 @@ impl Phone {
     /// The spotter's handle, for the card that was handed over.
     ///
     /// # Errors
-    /// [`DeskError::NotYourTurn`] while the pilot has the phone.
-    pub fn spotter(&self) -> Result<SpotterDesk, DeskError> {
+    /// [`AppError::NotYourTurn`] while the pilot has the phone.
+    pub fn spotter(&self) -> Result<SpotterDesk, AppError> {
         self.with(|shared| match &shared.ledger.seat {
             Seat::Spotter { card, name } => Ok(SpotterDesk::new(self.clone(), *card, name.clone())),
-            Seat::Pilot => Err(DeskError::NotYourTurn { reason: say!(shared.locale(), "desk-not-handed-over") }),
+            Seat::Pilot => Err(AppError::NotYourTurn { reason: say!(shared.locale(), "desk-not-handed-over") }),
         })
     }
 
@@ -184,7 +185,7 @@ impl Phone {
     ///
     /// # Errors
     /// [`crate::journal::JournalError::Broken`] with the first entry that does not fit.
-    pub fn verify(&self) -> Result<Verified, DeskError> {
+    pub fn verify(&self) -> Result<Verified, AppError> {
         self.with(|shared| Ok(shared.journal.verify()?))
     }
 
@@ -192,27 +193,27 @@ impl Phone {
     ///
     /// # Errors
     /// As [`Phone::verify`]: a journal that does not close is not printed as proof.
-    pub fn dossier(&self, now: &Moment) -> Result<String, DeskError> {
+    pub fn dossier(&self, now: &Moment) -> Result<String, AppError> {
         self.with(|shared| {
             let verified = shared.journal.verify()?;
             let plots = super::log::printed(shared)?;
             crate::dossier::html(shared.facts(), &shared.entries, verified, &plots, now)
-                .map_err(|error| DeskError::refused(error.to_string()))
+                .map_err(|error| AppError::refused(error.to_string()))
         })
     }
 
     /// Closes the journal. Whoever still holds a handle is told so at the next touch.
     ///
     /// # Errors
-    /// [`DeskError::Journal`] if SQLite cannot fold its log back; everything recorded is safe in it all the same.
-    pub fn close(&self) -> Result<(), DeskError> {
+    /// [`AppError::Journal`] if SQLite cannot fold its log back; everything recorded is safe in it all the same.
+    pub fn close(&self) -> Result<(), AppError> {
         let mut behind = self.lock();
         let locale = match &*behind {
             Behind::Open(shared) => shared.locale(),
             Behind::Closed(_) => return Ok(()),
         };
         match std::mem::replace(&mut *behind, Behind::Closed(locale)) {
-            Behind::Open(shared) => shared.journal.close().map_err(|error| DeskError::from(error).read_in(locale)),
+            Behind::Open(shared) => shared.journal.close().map_err(|error| AppError::from(error).read_in(locale)),
             Behind::Closed(_) => Ok(()),
         }
     }
@@ -229,11 +230,11 @@ impl Phone {
     }
 
     /// Does something with the open journal. What fails reads in the language of whoever is at the phone.
-    pub(super) fn with<T>(&self, act: impl FnOnce(&mut Shared) -> Result<T, DeskError>) -> Result<T, DeskError> {
+    pub(super) fn with<T>(&self, act: impl FnOnce(&mut Shared) -> Result<T, AppError>) -> Result<T, AppError> {
         let mut behind = self.lock();
         let shared = match &mut *behind {
             Behind::Open(shared) => shared,
-            Behind::Closed(locale) => return Err(DeskError::refused(say!(*locale, "desk-closed"))),
+            Behind::Closed(locale) => return Err(AppError::refused(say!(*locale, "desk-closed"))),
         };
         let whole =
             if shared.entries.is_empty() { shared.reload().map(|()| self.behind.clear_poison()) } else { Ok(()) };
@@ -241,7 +242,7 @@ impl Phone {
     }
 }
 
-fn adopt_shipped() -> Result<NewEntry, DeskError> {
+fn adopt_shipped() -> Result<NewEntry, AppError> {
     let shipped = Plan::parse("the shipped plan", SHIPPED)?;
     let text = SHIPPED.to_owned();
     Ok(NewEntry::pilot(Body::PlanAdopted { plan: shipped.id, edition: shipped.edition, text }))
@@ -268,7 +269,7 @@ pub(super) fn text_in_force(entries: &[Entry]) -> (&str, &str) {
     adopted.into_iter().next().unwrap_or(("the shipped plan", SHIPPED))
 }
 
-fn plan_in_force(entries: &[Entry]) -> Result<Plan, DeskError> {
+fn plan_in_force(entries: &[Entry]) -> Result<Plan, AppError> {
     let (name, text) = text_in_force(entries);
     Ok(Plan::parse(name, text)?)
 }
@@ -302,9 +303,14 @@ fn fold(plan: &Plan, entries: &[Entry]) -> (Ledger, Option<Last>) {
     (ledger, Some(Last { index: told, ledger: before, plan: plan_before }))
 }
 
+/// The way to a place as the journal keeps it.
+pub(super) fn way(places: &[Place]) -> Vec<String> {
+    places.iter().map(Place::key).collect()
+}
+
 impl Shared {
     /// Appends entries and takes them into the ledger.
-    pub fn append(&mut self, now: &Moment, new: Vec<NewEntry>) -> Result<(), DeskError> {
+    pub fn append(&mut self, now: &Moment, new: Vec<NewEntry>) -> Result<(), AppError> {
         let recorded = self.journal.append(now, new)?;
         self.take_in(recorded)
     }
@@ -316,13 +322,14 @@ impl Shared {
         new: Vec<NewEntry>,
         from: &[Place],
         places: Vec<Place>,
-    ) -> Result<(), DeskError> {
-        let recorded = self.journal.append_and_go(now, new, from, Some(&places))?;
+    ) -> Result<(), AppError> {
+        let forms: Vec<String> = from.iter().map(Place::draft_key).collect();
+        let recorded = self.journal.append_and_go(now, new, &forms, Some(&way(&places)))?;
         self.places = places;
         self.take_in(recorded)
     }
 
-    fn take_in(&mut self, recorded: Vec<Entry>) -> Result<(), DeskError> {
+    fn take_in(&mut self, recorded: Vec<Entry>) -> Result<(), AppError> {
         let anew =
             recorded.iter().any(|entry| matches!(entry.body, Body::Withdrawn { .. } | Body::PlanAdopted { .. }));
         if anew {
@@ -352,14 +359,14 @@ impl Shared {
         self.plan = self.written.translated(self.locale().language);
     }
 
-    pub fn choose(&mut self, chosen: Chosen) -> Result<(), DeskError> {
+    pub fn choose(&mut self, chosen: Chosen) -> Result<(), AppError> {
         let before = self.chosen;
-        chosen.keep(&mut self.journal)?;
+        self.journal.keep_chosen(chosen)?;
         self.chosen = chosen;
         self.translate();
         if (before.temperature, before.measures) != (chosen.temperature, chosen.measures) {
             // A half-typed number was meant in the unit that was shown: in another one it would be a wrong value.
-            self.journal.drop_number_drafts()?;
+            self.journal.drop_drafts_that(|text| parse_number(text).is_some())?;
         }
         Ok(())
     }
@@ -368,16 +375,16 @@ impl Shared {
         self.ledger.at(&self.plan, now)
     }
 
-    pub fn pilots_turn(&self) -> Result<(), DeskError> {
+    pub fn pilots_turn(&self) -> Result<(), AppError> {
         match &self.ledger.seat {
             Seat::Pilot => Ok(()),
             Seat::Spotter { name, .. } => {
-                Err(DeskError::NotYourTurn { reason: say!(self.locale(), "desk-spotter-has-phone", name = name) })
+                Err(AppError::NotYourTurn { reason: say!(self.locale(), "desk-spotter-has-phone", name = name) })
             }
         }
     }
 
-    fn reload(&mut self) -> Result<(), DeskError> {
+    fn reload(&mut self) -> Result<(), AppError> {
         self.entries = self.journal.entries()?;
         self.written = plan_in_force(&self.entries)?;
         self.translate();

@@ -1,7 +1,7 @@
 use super::phone::Shared;
-use super::{DeskError, Phone, code};
+use super::{AppError, Phone, code};
 use crate::journal::NewEntry;
-use crate::locale::say;
+use crate::locale::{say, time_left};
 use crate::readiness::Seat;
 use crate::record::{Body, EntryId, MarkKind, Moment};
 use crate::view::{self, Place, SpotterScreen};
@@ -25,13 +25,13 @@ impl SpotterDesk {
     /// The spotter's screen.
     ///
     /// # Errors
-    /// [`DeskError::NotYourTurn`] once the phone was given back; the same for every method here.
-    pub fn screen(&self, now: &Moment) -> Result<SpotterScreen, DeskError> {
+    /// [`AppError::NotYourTurn`] once the phone was given back; the same for every method here.
+    pub fn screen(&self, now: &Moment) -> Result<SpotterScreen, AppError> {
         self.with(|shared| Ok(self.sight(shared, now)))
     }
 
     /// The motor starts, and with it the clock. A second start changes nothing.
-    pub fn start(&self, now: &Moment) -> Result<SpotterScreen, DeskError> {
+    pub fn start(&self, now: &Moment) -> Result<SpotterScreen, AppError> {
         self.act(now, |phase| match phase {
             Phase::Waiting => Some(Body::Started { card: self.card }),
             _ => None,
@@ -39,7 +39,7 @@ impl SpotterDesk {
     }
 
     /// Something was seen or heard. Only while the motor is on.
-    pub fn mark(&self, mark: MarkKind, now: &Moment) -> Result<SpotterScreen, DeskError> {
+    pub fn mark(&self, mark: MarkKind, now: &Moment) -> Result<SpotterScreen, AppError> {
         self.act(now, |phase| match phase {
             Phase::Running { elapsed_ms } => Some(Body::Marked { card: self.card, mark, elapsed_ms }),
             _ => None,
@@ -47,7 +47,7 @@ impl SpotterDesk {
     }
 
     /// The last mark was a slip of the finger.
-    pub fn unmark(&self, now: &Moment) -> Result<SpotterScreen, DeskError> {
+    pub fn unmark(&self, now: &Moment) -> Result<SpotterScreen, AppError> {
         self.with(|shared| {
             let last = shared.ledger.flight(self.card).and_then(|flight| flight.marks.last()).map(|mark| mark.entry);
             if let Some(mark) = last {
@@ -59,7 +59,7 @@ impl SpotterDesk {
     }
 
     /// Down, motor off. Only while the motor is on.
-    pub fn land(&self, now: &Moment) -> Result<SpotterScreen, DeskError> {
+    pub fn land(&self, now: &Moment) -> Result<SpotterScreen, AppError> {
         self.act(now, |phase| match phase {
             Phase::Running { elapsed_ms } => Some(Body::TouchedDown { card: self.card, elapsed_ms }),
             _ => None,
@@ -67,7 +67,7 @@ impl SpotterDesk {
     }
 
     /// The landing was touched by mistake: the clock goes on from the start.
-    pub fn resume(&self, now: &Moment) -> Result<SpotterScreen, DeskError> {
+    pub fn resume(&self, now: &Moment) -> Result<SpotterScreen, AppError> {
         self.act(now, |phase| match phase {
             Phase::Down => Some(Body::Resumed { card: self.card }),
             _ => None,
@@ -78,17 +78,17 @@ impl SpotterDesk {
     ///
     /// # Errors
     /// Refused while the motor is on, while a code is wanted and while the wait lasts.
-    pub fn hand_back(&self, now: &Moment) -> Result<(), DeskError> {
+    pub fn hand_back(&self, now: &Moment) -> Result<(), AppError> {
         self.with(|shared| {
             let flown = self.has_flown(shared, now)?;
             let mut bodies = Vec::new();
             if shared.ledger.lock.hash.is_some() {
                 match shared.ledger.lock.opens_in_ms(now) {
-                    None => return Err(DeskError::refused(say!(shared.locale(), "desk-code-first"))),
+                    None => return Err(AppError::refused(say!(shared.locale(), "desk-code-first"))),
                     Some(0) => bodies.push(Body::OpenedWithoutCode { card: self.card }),
                     Some(left_ms) => {
-                        let left = view::time_left(shared.locale(), left_ms);
-                        return Err(DeskError::refused(say!(shared.locale(), "desk-opens-in", left = left)));
+                        let left = time_left(shared.locale(), left_ms);
+                        return Err(AppError::refused(say!(shared.locale(), "desk-opens-in", left = left)));
                     }
                 }
             }
@@ -101,14 +101,13 @@ impl SpotterDesk {
     /// # Errors
     /// Refused while the motor is on; for a wrong code, which is written down; and, untried, while a wait after wrong codes
     /// lasts.
-    pub fn hand_back_with_code(&self, code: &str, now: &Moment) -> Result<(), DeskError> {
+    pub fn hand_back_with_code(&self, code: &str, now: &Moment) -> Result<(), AppError> {
         self.with(|shared| {
             let flown = self.has_flown(shared, now)?;
             let wait_ms = shared.ledger.lock.next_try_in_ms(now);
             if wait_ms > 0 {
-                let reason =
-                    say!(shared.locale(), "desk-not-tried", left = view::time_left(shared.locale(), wait_ms));
-                return Err(DeskError::field("code", reason));
+                let reason = say!(shared.locale(), "desk-not-tried", left = time_left(shared.locale(), wait_ms));
+                return Err(AppError::field("code", reason));
             }
             if shared.ledger.lock.hash.as_deref().is_some_and(|hash| !code::is_right(code, hash)) {
                 shared.append(now, vec![NewEntry::spotter(&self.name, Body::CodeRefused { card: self.card })])?;
@@ -116,17 +115,17 @@ impl SpotterDesk {
                 let wait = match wait_ms {
                     0 => String::new(),
                     wait_ms => {
-                        say!(shared.locale(), "desk-next-try", left = view::time_left(shared.locale(), wait_ms))
+                        say!(shared.locale(), "desk-next-try", left = time_left(shared.locale(), wait_ms))
                     }
                 };
-                return Err(DeskError::field("code", say!(shared.locale(), "desk-wrong-code", wait = wait)));
+                return Err(AppError::field("code", say!(shared.locale(), "desk-wrong-code", wait = wait)));
             }
             self.leave(shared, Vec::new(), flown, now)
         })
     }
 
     /// Nobody knows the code: begins the wait after which the phone opens without it. A second one changes nothing.
-    pub fn wait_without_code(&self, now: &Moment) -> Result<SpotterScreen, DeskError> {
+    pub fn wait_without_code(&self, now: &Moment) -> Result<SpotterScreen, AppError> {
         self.with(|shared| {
             let lock = &shared.ledger.lock;
             if lock.hash.is_some() && lock.waits_since.is_none() {
@@ -137,15 +136,15 @@ impl SpotterDesk {
     }
 
     /// Whether it has flown; refused while it flies.
-    fn has_flown(&self, shared: &Shared, now: &Moment) -> Result<bool, DeskError> {
+    fn has_flown(&self, shared: &Shared, now: &Moment) -> Result<bool, AppError> {
         match self.phase(shared, now) {
-            Phase::Running { .. } => Err(DeskError::refused(say!(shared.locale(), "desk-motor-on"))),
+            Phase::Running { .. } => Err(AppError::refused(say!(shared.locale(), "desk-motor-on"))),
             Phase::Down => Ok(true),
             Phase::Waiting => Ok(false),
         }
     }
 
-    fn leave(&self, shared: &mut Shared, mut bodies: Vec<Body>, flown: bool, now: &Moment) -> Result<(), DeskError> {
+    fn leave(&self, shared: &mut Shared, mut bodies: Vec<Body>, flown: bool, now: &Moment) -> Result<(), AppError> {
         bodies.push(Body::HandedBack { card: self.card });
         let entries = bodies.into_iter().map(|body| NewEntry::spotter(&self.name, body)).collect();
         let places = if flown { vec![Place::Board, Place::Landing(self.card)] } else { vec![Place::Board] };
@@ -156,7 +155,7 @@ impl SpotterDesk {
         view::spotter(shared.locale(), &shared.plan, &shared.ledger, self.card, now)
     }
 
-    fn act(&self, now: &Moment, entry: impl FnOnce(Phase) -> Option<Body>) -> Result<SpotterScreen, DeskError> {
+    fn act(&self, now: &Moment, entry: impl FnOnce(Phase) -> Option<Body>) -> Result<SpotterScreen, AppError> {
         self.with(|shared| {
             if let Some(body) = entry(self.phase(shared, now)) {
                 shared.append(now, vec![NewEntry::spotter(&self.name, body)])?;
@@ -165,10 +164,10 @@ impl SpotterDesk {
         })
     }
 
-    fn with<T>(&self, act: impl FnOnce(&mut Shared) -> Result<T, DeskError>) -> Result<T, DeskError> {
+    fn with<T>(&self, act: impl FnOnce(&mut Shared) -> Result<T, AppError>) -> Result<T, AppError> {
         self.phone.with(|shared| match &shared.ledger.seat {
             Seat::Spotter { card, .. } if *card == self.card => act(shared),
-            _ => Err(DeskError::NotYourTurn { reason: say!(shared.locale(), "desk-back-with-pilot") }),
+            _ => Err(AppError::NotYourTurn { reason: say!(shared.locale(), "desk-back-with-pilot") }),
         })
     }
 

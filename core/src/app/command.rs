@@ -1,17 +1,19 @@
 //! Commands that record something: each reads the form, refuses what cannot be, and says what to append.
 
+use super::AppError;
 use super::phone::Shared;
-use super::{DeskError, Form};
 use crate::computed::{Computed, endurance, planned_minutes, predicted_charge};
 use crate::field::{Flight, Landing, charge_range_mah};
+use crate::form::Drafts;
 use crate::journal::NewEntry;
 use crate::locale::say;
 use crate::plan::{Check, CheckKind, Fly, Point, Stage};
 use crate::readiness::FindingState;
 use crate::record::{
     Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, Reading, Thing, ThingKind, ThingRef,
-    Unit, Until,
+    Until,
 };
+use crate::unit::Unit;
 use crate::view::{self, Command, Place};
 
 /// What a command comes to.
@@ -33,9 +35,9 @@ pub(super) enum After {
     Through(Place, Place),
 }
 
-pub(super) type Result = std::result::Result<Done, DeskError>;
+pub(super) type Result = std::result::Result<Done, AppError>;
 
-pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: Form<'_>, now: &Moment) -> Result {
+pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: Drafts<'_>, now: &Moment) -> Result {
     match command {
         Command::Record { check, passed } => record(shared, &check, passed, form, now),
         Command::Tick { check, value } => tick(shared, &check, value, now),
@@ -74,7 +76,7 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         Command::ReleaseAgain(stages) => release_again(shared, &stages, now),
         Command::AdoptPlan => super::plan::adopt(shared, form),
         Command::PickPlan | Command::SavePlan | Command::PickLog(_) | Command::AttachLog(_) => {
-            Err(DeskError::refused(say!(shared.locale(), "desk-wants-document")))
+            Err(AppError::refused(say!(shared.locale(), "desk-wants-document")))
         }
         Command::Go(_)
         | Command::Prefer(_)
@@ -87,7 +89,7 @@ pub(super) fn carry_out(shared: &Shared, command: Command, place: &Place, form: 
         | Command::ReadOn
         | Command::StopReading
         | Command::ReadAgain
-        | Command::Fingers => Err(DeskError::refused(say!(shared.locale(), "desk-records-nothing"))),
+        | Command::Fingers => Err(AppError::refused(say!(shared.locale(), "desk-records-nothing"))),
     }
 }
 
@@ -95,14 +97,14 @@ pub(super) fn one(body: Body, said: impl Into<String>, after: After) -> Result {
     Ok(Done { entries: vec![NewEntry::pilot(body)], said: said.into(), after })
 }
 
-fn wanted<'a>(shared: &'a Shared, id: &str) -> std::result::Result<(&'a str, &'a Check), DeskError> {
+fn wanted<'a>(shared: &'a Shared, id: &str) -> std::result::Result<(&'a str, &'a Check), AppError> {
     let found = shared.plan.check(id).filter(|(_, check)| shared.ledger.aircraft.wants(check));
     found
         .map(|(stage, check)| (stage.id.as_str(), check))
-        .ok_or_else(|| DeskError::refused(say!(shared.locale(), "desk-check-not-wanted")))
+        .ok_or_else(|| AppError::refused(say!(shared.locale(), "desk-check-not-wanted")))
 }
 
-fn record(shared: &Shared, id: &str, passed: bool, form: Form<'_>, now: &Moment) -> Result {
+fn record(shared: &Shared, id: &str, passed: bool, form: Drafts<'_>, now: &Moment) -> Result {
     let (stage, check) = wanted(shared, id)?;
     let alone = form.text("alone").filter(|_| check.point == Point::Witness).map(str::to_owned);
     let witness = match check.witness && alone.is_none() {
@@ -125,10 +127,10 @@ const LEAST_LOOK_MS: i64 = 700;
 fn tick(shared: &Shared, id: &str, value: Option<f64>, now: &Moment) -> Result {
     let (_, check) = wanted(shared, id)?;
     if check.witness {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-tick-witness")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-tick-witness")));
     }
     if shared.entries.last().is_some_and(|last| now.surely_elapsed_ms_since(&last.at) < LEAST_LOOK_MS) {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-too-quick")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-too-quick")));
     }
     let (result, said) = match (&check.kind, value) {
         (CheckKind::Confirm, None) => {
@@ -143,7 +145,7 @@ fn tick(shared: &Shared, id: &str, value: Option<f64>, now: &Moment) -> Result {
             );
             (CheckResult::Measured { value, unit: measure.unit }, said)
         }
-        _ => return Err(DeskError::refused(say!(shared.locale(), "desk-tick-own-page"))),
+        _ => return Err(AppError::refused(say!(shared.locale(), "desk-tick-own-page"))),
     };
     one(
         Body::CheckRecorded { check: id.to_owned(), result, witness: None, note: None, alone: None },
@@ -152,9 +154,9 @@ fn tick(shared: &Shared, id: &str, value: Option<f64>, now: &Moment) -> Result {
     )
 }
 
-fn charged(shared: &Shared, pack: String, form: Form<'_>) -> Result {
+fn charged(shared: &Shared, pack: String, form: Drafts<'_>) -> Result {
     if shared.ledger.aircraft.thing(ThingKind::Pack, &pack).is_none() {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-pack-gone")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-pack-gone")));
     }
     let range = charge_range_mah(&shared.ledger.aircraft, &pack);
     let field = format!("{}{pack}", view::PUT_BACK);
@@ -168,8 +170,8 @@ fn result(
     shared: &Shared,
     check: &Check,
     passed: bool,
-    form: Form<'_>,
-) -> std::result::Result<(CheckResult, String), DeskError> {
+    form: Drafts<'_>,
+) -> std::result::Result<(CheckResult, String), AppError> {
     match &check.kind {
         CheckKind::Confirm => {
             let said = if passed {
@@ -190,15 +192,14 @@ fn result(
             Ok((CheckResult::Measured { value, unit: measure.unit }, said))
         }
         CheckKind::Compute(computation) => {
-            let computed = Computed::of(*computation, shared.facts()).map_err(|lacking| {
-                DeskError::refused(view::lacking_words(shared.locale(), &shared.plan, &lacking))
-            })?;
+            let computed = Computed::of(*computation, shared.facts())
+                .map_err(|lacking| AppError::refused(view::lacking_words(shared.locale(), &shared.plan, &lacking)))?;
             let values = computed.values(shared.locale());
             let result =
                 CheckResult::Computed { summary: computed.summary.clone(), values, outcome: computed.outcome };
             Ok((result, computed.summary))
         }
-        CheckKind::Fly(_) => Err(DeskError::refused(say!(shared.locale(), "desk-is-flown"))),
+        CheckKind::Fly(_) => Err(AppError::refused(say!(shared.locale(), "desk-is-flown"))),
     }
 }
 
@@ -230,7 +231,7 @@ fn release(shared: &Shared, stage: &str, now: &Moment) -> Result {
     let report = shared.report(now);
     let gate = report.gate(stage);
     let Some(stage) = shared.plan.stage(stage).filter(|_| gate.may_be_released()) else {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-gate-not-ready")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-gate-not-ready")));
     };
     one(
         released(shared, stage),
@@ -253,7 +254,7 @@ fn released(shared: &Shared, stage: &Stage) -> Body {
 fn release_again(shared: &Shared, stages: &[String], now: &Moment) -> Result {
     let may = shared.ledger.releasable_again(&shared.plan, now);
     if stages.is_empty() || may != stages {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-release-changed")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-release-changed")));
     }
     let found = stages.iter().filter_map(|id| shared.plan.stage(id));
     let entries: Vec<NewEntry> = found.map(|stage| NewEntry::pilot(released(shared, stage))).collect();
@@ -261,9 +262,9 @@ fn release_again(shared: &Shared, stages: &[String], now: &Moment) -> Result {
     Ok(Done { entries, said, after: After::To(Place::Board) })
 }
 
-fn happened(shared: &Shared, id: String, place: &Place, form: Form<'_>) -> Result {
+fn happened(shared: &Shared, id: String, place: &Place, form: Drafts<'_>) -> Result {
     let Some(event) = shared.plan.event(&id) else {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-event-unknown")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-event-unknown")));
     };
     let said = say!(shared.locale(), "desk-event-recorded", event = shared.locale().lower_first(&event.title));
     let (note, after) = match place {
@@ -282,28 +283,28 @@ fn pilots_name(shared: &Shared) -> String {
     }
 }
 
-fn hand_over(shared: &Shared, id: &str, form: Form<'_>, now: &Moment) -> Result {
+fn hand_over(shared: &Shared, id: &str, form: Drafts<'_>, now: &Moment) -> Result {
     let (_, check) = wanted(shared, id)?;
-    let Some(fly) = check.fly() else { return Err(DeskError::refused(say!(shared.locale(), "desk-not-flown"))) };
+    let Some(fly) = check.fly() else { return Err(AppError::refused(say!(shared.locale(), "desk-not-flown"))) };
     if let Some(blocker) = shared.ledger.before_flying(&shared.plan, id, now).first() {
         let words = view::blocker_words(shared.locale(), &shared.plan, &shared.ledger, blocker);
-        return Err(DeskError::refused(say!(shared.locale(), "desk-not-yet", words = words)));
+        return Err(AppError::refused(say!(shared.locale(), "desk-not-yet", words = words)));
     }
     let pack = view::pack_chosen(&shared.ledger, form)
-        .ok_or_else(|| DeskError::field("pack", say!(shared.locale(), "desk-pack-empty")))?;
+        .ok_or_else(|| AppError::field("pack", say!(shared.locale(), "desk-pack-empty")))?;
     let known = shared.ledger.aircraft.thing(ThingKind::Pack, &pack);
     if known.is_none() {
-        return Err(DeskError::field("pack", say!(shared.locale(), "desk-pack-unknown", pack = pack)));
+        return Err(AppError::field("pack", say!(shared.locale(), "desk-pack-unknown", pack = pack)));
     }
     let spotter = match (view::spotter_name(&shared.ledger, form, now), check.witness) {
         (Some(name), _) => name.to_owned(),
-        (None, true) => return Err(DeskError::field("spotter", say!(shared.locale(), "desk-spotter-empty"))),
+        (None, true) => return Err(AppError::field("spotter", say!(shared.locale(), "desk-spotter-empty"))),
         (None, false) => say!(shared.locale(), "desk-the-pilot"),
     };
     let typed = form.number("air", &say!(shared.locale(), "desk-label-air"), Unit::Celsius, (-30.0, 55.0))?;
     let air_c = typed
         .or_else(|| view::air_c(&shared.ledger, form, now))
-        .ok_or_else(|| DeskError::field("air", say!(shared.locale(), "desk-air-empty")))?;
+        .ok_or_else(|| AppError::field("air", say!(shared.locale(), "desk-air-empty")))?;
     let planned = planned_minutes(fly, endurance(shared.facts(), check, Some(&pack), air_c).as_ref());
     let minutes = form
         .number("minutes", &say!(shared.locale(), "desk-label-minutes"), Unit::Minute, (0.1, 30.0))?
@@ -325,12 +326,12 @@ fn card(
     pack: &str,
     minutes: f64,
     air_c: f64,
-) -> std::result::Result<Body, DeskError> {
+) -> std::result::Result<Body, AppError> {
     let head_speed_rpm = shared
         .ledger
         .aircraft
         .limit(&fly.head_speed_rpm)
-        .ok_or_else(|| DeskError::refused(say!(shared.locale(), "desk-head-speed-unknown")))?;
+        .ok_or_else(|| AppError::refused(say!(shared.locale(), "desk-head-speed-unknown")))?;
     let planned_s = (minutes * 60.0).round() as i64;
     let prediction = match fly.predict {
         true => predicted_charge(shared.facts(), fly.motion, head_speed_rpm, planned_s, air_c),
@@ -346,7 +347,7 @@ fn card(
     })
 }
 
-fn landing(shared: &Shared, card: EntryId, form: Form<'_>) -> Result {
+fn landing(shared: &Shared, card: EntryId, form: Drafts<'_>) -> Result {
     let flight = landed(shared, card)?;
     // A landing that is jotted once more keeps what was jotted before: a second reading of a place tells how it cools.
     let before = flight.landing.as_ref();
@@ -373,9 +374,9 @@ fn landing(shared: &Shared, card: EntryId, form: Form<'_>) -> Result {
     )
 }
 
-fn landed(shared: &Shared, card: EntryId) -> std::result::Result<&Flight, DeskError> {
+fn landed(shared: &Shared, card: EntryId) -> std::result::Result<&Flight, AppError> {
     let flight = shared.ledger.flight(card).filter(|flight| flight.down.is_some());
-    flight.ok_or_else(|| DeskError::refused(say!(shared.locale(), "desk-not-landed")))
+    flight.ok_or_else(|| AppError::refused(say!(shared.locale(), "desk-not-landed")))
 }
 
 /// In service, with nothing wrong and nothing lacking, the next card follows at once; the board otherwise.
@@ -397,7 +398,7 @@ fn after_landing(shared: &Shared, flight: &Flight, temperatures: &[Reading], use
 
 fn drop_reading(shared: &Shared, card: EntryId, index: u32) -> Result {
     let flight = landed(shared, card)?;
-    let gone = || DeskError::refused(say!(shared.locale(), "desk-reading-gone"));
+    let gone = || AppError::refused(say!(shared.locale(), "desk-reading-gone"));
     let mut landing = flight.landing.clone().ok_or_else(gone)?;
     let index = usize::try_from(index).unwrap_or(usize::MAX);
     if index >= landing.temperatures.len() {
@@ -415,9 +416,9 @@ fn drop_reading(shared: &Shared, card: EntryId, index: u32) -> Result {
     one(Body::LandingRecorded { card, pack_used_mah, temperatures, notes }, said, After::Stay)
 }
 
-fn raise(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
+fn raise(shared: &Shared, place: &Place, form: Drafts<'_>) -> Result {
     let Place::NewFinding { shown_by, proof } = place else {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-finding-from")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-finding-from")));
     };
     let (stage, _) = wanted(shared, proof)?;
     let title = form.required("title", &say!(shared.locale(), "desk-label-wrong"))?.to_owned();
@@ -438,9 +439,9 @@ fn raise(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
     one(body, said, After::Instead(Place::Findings))
 }
 
-fn fix(shared: &Shared, finding: EntryId, form: Form<'_>) -> Result {
+fn fix(shared: &Shared, finding: EntryId, form: Drafts<'_>) -> Result {
     let Some(found) = shared.ledger.finding(finding) else {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-finding-gone")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-finding-gone")));
     };
     let what = form.required("what", &say!(shared.locale(), "desk-label-done"))?.to_owned();
     let subjects = form.set_with(view::SUBJECT).into_iter().map(str::to_owned).collect();
@@ -448,19 +449,19 @@ fn fix(shared: &Shared, finding: EntryId, form: Form<'_>) -> Result {
     one(Body::FindingFixed { finding, what, subjects }, said, After::Stay)
 }
 
-fn carry(shared: &Shared, finding: EntryId, form: Form<'_>, now: &Moment) -> Result {
+fn carry(shared: &Shared, finding: EntryId, form: Drafts<'_>, now: &Moment) -> Result {
     match shared.ledger.finding(finding) {
         Some(found) if found.grade == FindingGrade::Stop => {
-            return Err(DeskError::refused(say!(shared.locale(), "desk-stop-not-carried")));
+            return Err(AppError::refused(say!(shared.locale(), "desk-stop-not-carried")));
         }
         Some(found) if matches!(found.state, FindingState::Proven { .. }) => {
-            return Err(DeskError::refused(say!(shared.locale(), "desk-finding-proven")));
+            return Err(AppError::refused(say!(shared.locale(), "desk-finding-proven")));
         }
         Some(found) if found.grade == FindingGrade::Note => {
-            return Err(DeskError::refused(say!(shared.locale(), "desk-note-not-carried")));
+            return Err(AppError::refused(say!(shared.locale(), "desk-note-not-carried")));
         }
         Some(_) => {}
-        None => return Err(DeskError::refused(say!(shared.locale(), "desk-finding-gone"))),
+        None => return Err(AppError::refused(say!(shared.locale(), "desk-finding-gone"))),
     }
     let restriction = form.required("restriction", &say!(shared.locale(), "desk-label-restriction"))?.to_owned();
     let reason = form.required("reason", &say!(shared.locale(), "desk-label-reason"))?.to_owned();
@@ -469,7 +470,7 @@ fn carry(shared: &Shared, finding: EntryId, form: Form<'_>, now: &Moment) -> Res
     let by = pilots_name(shared);
     let until = match (flights, days) {
         (Some(_), Some(_)) => {
-            return Err(DeskError::field("days", say!(shared.locale(), "desk-carry-both")));
+            return Err(AppError::field("days", say!(shared.locale(), "desk-carry-both")));
         }
         (None, Some(days)) => Until::Date(now.wall.date_naive() + chrono::TimeDelta::days(days.round() as i64)),
         (flights, None) => Until::Flights(flights.unwrap_or(view::CARRY_FLIGHTS).round() as u32),
@@ -484,15 +485,15 @@ fn carry(shared: &Shared, finding: EntryId, form: Form<'_>, now: &Moment) -> Res
 fn answer(shared: &Shared, question: String, choice: String) -> Result {
     let known = shared.plan.question(&question).and_then(|q| q.choices.iter().find(|(id, _)| *id == choice));
     let Some((_, label)) = known else {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-answer-unknown")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-answer-unknown")));
     };
     let said = label.clone();
     one(Body::TraitChosen { question, choice }, said, After::Back)
 }
 
-fn figure_set(shared: &Shared, id: &str, form: Form<'_>) -> Result {
+fn figure_set(shared: &Shared, id: &str, form: Drafts<'_>) -> Result {
     let Some(figure) = shared.plan.figure(id) else {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-figure-unknown")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-figure-unknown")));
     };
     let value = form.required_number("value", &figure.title, figure.unit, (figure.low, figure.high))?;
     let basis = match form.text("basis") {
@@ -524,9 +525,9 @@ fn figure_set(shared: &Shared, id: &str, form: Form<'_>) -> Result {
     one(Body::FigureSet { figure: id.to_owned(), value, basis, reason }, said, after)
 }
 
-fn thing_set(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
+fn thing_set(shared: &Shared, place: &Place, form: Drafts<'_>) -> Result {
     let Place::Thing { kind, name } = place else {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-nothing-described")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-nothing-described")));
     };
     let old = name.as_ref().and_then(|name| shared.ledger.aircraft.thing(*kind, name));
     let name = match name {
@@ -543,7 +544,7 @@ fn thing_set(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
             .to_owned(),
     };
     if old.is_none() && shared.ledger.aircraft.thing(*kind, &name).is_some() {
-        return Err(DeskError::field(
+        return Err(AppError::field(
             "name",
             say!(
                 shared.locale(),
@@ -558,7 +559,7 @@ fn thing_set(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
             let kept = old.and_then(|old| old.of.as_deref());
             let chosen = form.text("of").or(kept).or_else(|| view::only_one(&shared.ledger.aircraft, on));
             let unsaid = || {
-                DeskError::field(
+                AppError::field(
                     "of",
                     say!(
                         shared.locale(),
@@ -577,7 +578,7 @@ fn thing_set(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
         if let Some(value) = form.number(field.id, &field.label(shared.locale()), field.unit, field.range)? {
             numbers.insert(field.id.to_owned(), value);
         } else if field.required && !numbers.contains_key(field.id) {
-            return Err(DeskError::field(
+            return Err(AppError::field(
                 field.id,
                 say!(shared.locale(), "desk-field-empty", label = field.label(shared.locale())),
             ));
@@ -587,9 +588,9 @@ fn thing_set(shared: &Shared, place: &Place, form: Form<'_>) -> Result {
     one(Body::ThingSet { thing: Thing { kind: *kind, name, of, numbers } }, said, After::Back)
 }
 
-fn setting_changed(shared: &Shared, id: &str, form: Form<'_>) -> Result {
+fn setting_changed(shared: &Shared, id: &str, form: Drafts<'_>) -> Result {
     let Some(setting) = shared.plan.setting(id) else {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-setting-unknown")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-setting-unknown")));
     };
     let after = form.required("after", &say!(shared.locale(), "desk-label-new-value"))?.to_owned();
     let reason = form.required("reason", &say!(shared.locale(), "desk-label-reason"))?.to_owned();
@@ -598,21 +599,21 @@ fn setting_changed(shared: &Shared, id: &str, form: Form<'_>) -> Result {
     one(Body::SettingChanged { setting: id.to_owned(), before, after, reason }, said, After::Back)
 }
 
-fn changed(shared: &Shared, form: Form<'_>) -> Result {
+fn changed(shared: &Shared, form: Drafts<'_>) -> Result {
     let what = form.required("what", &say!(shared.locale(), "desk-label-done"))?.to_owned();
     let subjects: Vec<String> = form.set_with(view::SUBJECT).into_iter().map(str::to_owned).collect();
     if subjects.is_empty() {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-change-subjects")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-change-subjects")));
     }
     one(Body::Changed { subjects, what }, say!(shared.locale(), "desk-change-recorded"), After::To(Place::Board))
 }
 
-fn withdraw(shared: &Shared, entry: EntryId, form: Form<'_>) -> Result {
+fn withdraw(shared: &Shared, entry: EntryId, form: Drafts<'_>) -> Result {
     let Some(found) = shared.entries.iter().find(|e| e.id == entry) else {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-entry-unknown")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-entry-unknown")));
     };
     if !view::can_be_withdrawn(found) {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-flight-not-withdrawn")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-flight-not-withdrawn")));
     }
     let reason = form.text("reason").map_or_else(|| say!(shared.locale(), "desk-taken-back"), str::to_owned);
     let said = say!(
@@ -627,7 +628,7 @@ fn withdraw(shared: &Shared, entry: EntryId, form: Form<'_>) -> Result {
 fn withdraw_releases(shared: &Shared, last: EntryId) -> Result {
     let together = view::released_together(&shared.entries);
     if together.last().is_none_or(|entry| entry.id != last) {
-        return Err(DeskError::refused(say!(shared.locale(), "desk-entry-unknown")));
+        return Err(AppError::refused(say!(shared.locale(), "desk-entry-unknown")));
     }
     let reason = say!(shared.locale(), "desk-taken-back");
     let body = |entry: &Entry| Body::Withdrawn { entry: entry.id, reason: reason.clone() };
@@ -639,7 +640,7 @@ fn withdraw_releases(shared: &Shared, last: EntryId) -> Result {
 /// The taking back was the slip: the same is recorded once more. A gate is released once more only if it may be.
 fn put_back(shared: &Shared, entry: EntryId, now: &Moment) -> Result {
     let found = view::taken_back_just_now(&shared.entries, now).filter(|found| found.id == entry);
-    let found = found.ok_or_else(|| DeskError::refused(say!(shared.locale(), "desk-too-long-ago")))?;
+    let found = found.ok_or_else(|| AppError::refused(say!(shared.locale(), "desk-too-long-ago")))?;
     if let Body::GateReleased { stage, .. } = &found.body {
         return release(shared, stage, now).map(|done| Done { after: After::Stay, ..done });
     }

@@ -1,62 +1,7 @@
-//! Line drawings with the limit drawn in and the margin written on it, for the phone and for the dossier alike.
+//! Charts that more than one page uses: values as bars against their limits, a curve over an axis.
 
-use super::{Anchor, Ink, LabelSize, Picture, PictureLabel, Point, Stroke};
-
-/// A drawing under way, in drawing units with y downwards.
-pub(crate) struct Sheet {
-    strokes: Vec<Stroke>,
-    labels: Vec<PictureLabel>,
-}
-
-impl Sheet {
-    /// Every drawing is this wide, so that words on them are of one size.
-    pub const WIDTH: f32 = 360.0;
-
-    pub fn new() -> Sheet {
-        Sheet { strokes: Vec::new(), labels: Vec::new() }
-    }
-
-    /// A line through the points; the answer can be dashed or closed.
-    pub fn line(&mut self, ink: Ink, width: f32, points: &[(f32, f32)]) -> &mut Stroke {
-        self.strokes.push(Stroke {
-            points: points.iter().map(|(x, y)| Point { x: *x, y: *y }).collect(),
-            ink,
-            width,
-            dashed: false,
-            closed: false,
-            filled: false,
-        });
-        let last = self.strokes.len() - 1;
-        &mut self.strokes[last]
-    }
-
-    /// A box.
-    pub fn bar(&mut self, ink: Ink, left: f32, top: f32, right: f32, bottom: f32, filled: bool) {
-        let stroke = self.line(ink, 1.5, &[(left, top), (right, top), (right, bottom), (left, bottom)]);
-        stroke.closed = true;
-        stroke.filled = filled;
-    }
-
-    /// A circle.
-    pub fn ring(&mut self, ink: Ink, x: f32, y: f32, radius: f32, filled: bool) {
-        let turn = |step: i32| std::f32::consts::TAU * step as f32 / 24.0;
-        let points: Vec<(f32, f32)> =
-            (0..24).map(|step| (x + radius * turn(step).cos(), y + radius * turn(step).sin())).collect();
-        let stroke = self.line(ink, 2.0, &points);
-        stroke.closed = true;
-        stroke.filled = filled;
-    }
-
-    /// Words.
-    pub fn label(&mut self, x: f32, y: f32, text: impl Into<String>, ink: Ink, size: LabelSize, anchor: Anchor) {
-        self.labels.push(PictureLabel { x, y, text: text.into(), ink, size, anchor });
-    }
-
-    /// The drawing, with its words for who cannot see it.
-    pub fn finish(self, height: f32, spoken: String) -> Picture {
-        Picture { width: Sheet::WIDTH, height, strokes: self.strokes, labels: self.labels, spoken }
-    }
-}
+use super::picture::{Anchor, Ink, LabelSize, Picture};
+use super::sheet::Sheet;
 
 /// A value against its limit.
 pub(crate) struct Bar {
@@ -99,7 +44,7 @@ pub(crate) struct Curve<'a> {
     pub limit: Option<(f64, String)>,
     /// Words under the ends of the x axis.
     pub ends: (String, String),
-    /// What is drawn, for who cannot see it.
+    /// Text alternative for a screen reader.
     pub spoken: String,
 }
 
@@ -154,53 +99,4 @@ fn span(values: impl Iterator<Item = f64>) -> (f64, f64) {
     } else {
         (low, high)
     }
-}
-
-/// The drawing as SVG for a report, with the same geometry as on the phone.
-pub(crate) fn svg(picture: &Picture) -> String {
-    let class = |ink: Ink| match ink {
-        Ink::Strong => "strong",
-        Ink::Quiet => "quiet",
-        Ink::Limit => "limit",
-        Ink::Action => "action",
-    };
-    let escape = |text: &str| text.replace('&', "&amp;").replace('<', "&lt;").replace('"', "&quot;");
-    let mut out = format!(
-        "<svg viewBox=\"0 0 {} {}\" role=\"img\" aria-label=\"{}\">",
-        picture.width,
-        picture.height,
-        escape(&picture.spoken)
-    );
-    for stroke in &picture.strokes {
-        let points: Vec<String> = stroke.points.iter().map(|p| format!("{:.1},{:.1}", p.x, p.y)).collect();
-        let tag = if stroke.closed { "polygon" } else { "polyline" };
-        let fill = if stroke.filled { " filled" } else { "" };
-        let dash = if stroke.dashed { " stroke-dasharray=\"4 4\"" } else { "" };
-        out.push_str(&format!(
-            "<{tag} class=\"{}{fill}\" stroke-width=\"{}\"{dash} points=\"{}\"/>",
-            class(stroke.ink),
-            stroke.width,
-            points.join(" ")
-        ));
-    }
-    for label in &picture.labels {
-        let anchor = match label.anchor {
-            Anchor::Start => "start",
-            Anchor::Middle => "middle",
-            Anchor::End => "end",
-        };
-        let size = match label.size {
-            LabelSize::Small => 10,
-            LabelSize::Large => 13,
-        };
-        out.push_str(&format!(
-            "<text class=\"{}\" x=\"{:.1}\" y=\"{:.1}\" font-size=\"{size}\" text-anchor=\"{anchor}\">{}</text>",
-            class(label.ink),
-            label.x,
-            label.y,
-            escape(&label.text)
-        ));
-    }
-    out.push_str("</svg>");
-    out
 }

@@ -1,20 +1,22 @@
+//! What was typed into a form and is not recorded yet, read as text and as numbers in the person's own units.
+
 use std::collections::BTreeMap;
 
-use super::DeskError;
+use super::Refusal;
 use crate::locale::{Locale, say};
-use crate::record::Unit;
+use crate::unit::Unit;
 
-/// The half-filled fields of one place.
+/// The half-filled fields of one form, as a person typed them.
 #[derive(Debug, Clone, Copy)]
-pub struct Form<'a> {
+pub struct Drafts<'a> {
     drafts: &'a BTreeMap<String, String>,
     locale: Locale,
 }
 
-impl<'a> Form<'a> {
-    /// A form over a place's drafts, filled by a person who reads and types like this.
+impl<'a> Drafts<'a> {
+    /// A form over a form's drafts, filled by a person who reads and types like this.
     pub fn new(drafts: &'a BTreeMap<String, String>, locale: Locale) -> Self {
-        Form { drafts, locale }
+        Drafts { drafts, locale }
     }
 
     /// In whose language, scale and measures it is filled in.
@@ -36,8 +38,8 @@ impl<'a> Form<'a> {
     ///
     /// # Errors
     /// Refused if it is empty.
-    pub fn required(&self, field: &str, label: &str) -> Result<&'a str, DeskError> {
-        self.text(field).ok_or_else(|| DeskError::field(field, say!(self.locale, "desk-field-empty", label = label)))
+    pub fn required(&self, field: &str, label: &str) -> Result<&'a str, Refusal> {
+        self.text(field).ok_or_else(|| Refusal::of(field, say!(self.locale, "desk-field-empty", label = label)))
     }
 
     /// A field's number in the unit that is recorded, typed in the unit that the person reads; `None` where nothing was entered. A
@@ -51,10 +53,10 @@ impl<'a> Form<'a> {
         label: &str,
         unit: Unit,
         (low, high): (f64, f64),
-    ) -> Result<Option<f64>, DeskError> {
+    ) -> Result<Option<f64>, Refusal> {
         let Some(text) = self.text(field) else { return Ok(None) };
         let value = self.locale.read(text, unit).ok_or_else(|| {
-            DeskError::field(
+            Refusal::of(
                 field,
                 say!(
                     self.locale,
@@ -67,7 +69,7 @@ impl<'a> Form<'a> {
         })?;
         if unit == Unit::Count && value.fract() != 0.0 {
             let reason = say!(self.locale, "desk-not-whole", label = label, value = self.locale.plain(value));
-            return Err(DeskError::field(field, reason));
+            return Err(Refusal::of(field, reason));
         }
         if !(low..=high).contains(&value) {
             let reason = say!(
@@ -78,7 +80,7 @@ impl<'a> Form<'a> {
                 low = self.locale.quantity_bare(low, unit),
                 high = self.locale.quantity(high, unit)
             );
-            return Err(DeskError::field(field, reason));
+            return Err(Refusal::of(field, reason));
         }
         Ok(Some(value))
     }
@@ -86,10 +88,10 @@ impl<'a> Form<'a> {
     /// A field's number that must be there.
     ///
     /// # Errors
-    /// As [`Form::number`], and refused if it is empty.
-    pub fn required_number(&self, field: &str, label: &str, unit: Unit, range: (f64, f64)) -> Result<f64, DeskError> {
+    /// As [`Drafts::number`], and refused if it is empty.
+    pub fn required_number(&self, field: &str, label: &str, unit: Unit, range: (f64, f64)) -> Result<f64, Refusal> {
         self.number(field, label, unit, range)?
-            .ok_or_else(|| DeskError::field(field, say!(self.locale, "desk-field-empty", label = label)))
+            .ok_or_else(|| Refusal::of(field, say!(self.locale, "desk-field-empty", label = label)))
     }
 
     /// Fields with this prefix that are set, without the prefix.
@@ -97,10 +99,4 @@ impl<'a> Form<'a> {
         let set = self.drafts.iter().filter(|(_, text)| !text.trim().is_empty());
         set.filter_map(|(field, _)| field.strip_prefix(prefix)).collect()
     }
-}
-
-/// Reads a finite number with point or comma.
-pub(crate) fn parse_number(text: &str) -> Option<f64> {
-    let text = text.trim().replace(',', ".").replace('\u{2212}', "-");
-    text.parse::<f64>().ok().filter(|number| number.is_finite())
 }
