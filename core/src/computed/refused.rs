@@ -1,7 +1,9 @@
 //! What a person reads where something could not be computed.
 
-use super::supply::{RailReason, RailState, WindowEdge};
-use super::{Conflict, EngineeringError};
+use std::fmt;
+
+use crate::engineering::supply::{RailReason, RailState, WindowEdge};
+use crate::engineering::{Conflict, EngineeringError};
 use crate::locale::{Locale, say};
 use crate::unit::Unit;
 
@@ -35,6 +37,7 @@ impl EngineeringError {
 
 impl Conflict {
     fn words(&self, locale: Locale) -> String {
+        let plain = |value: &f64| locale.plain(*value);
         let mm = |value: f64| locale.quantity(value, Unit::Millimetre);
         let celsius = |value: f64| locale.quantity(value, Unit::Celsius);
         let rpm = |value: f64| locale.quantity(value, Unit::RevolutionsPerMinute);
@@ -131,13 +134,6 @@ impl Conflict {
                 turns = locale.number(*by_teeth, 2),
                 entered = locale.plain(*entered)
             ),
-            electrical => electrical.electrical_words(locale),
-        }
-    }
-
-    fn electrical_words(&self, locale: Locale) -> String {
-        let plain = |value: &f64| locale.plain(*value);
-        match self {
             Conflict::MoreUsedThanHeld { used_mah, capacity_mah } => {
                 say!(locale, "conflict-more-used-than-held", used = plain(used_mah), capacity = plain(capacity_mah))
             }
@@ -204,10 +200,6 @@ impl Conflict {
                 fault = plain(fault_a),
                 steady = plain(steady_a)
             ),
-            other => {
-                debug_assert!(false, "{other:?} has no words");
-                String::new()
-            }
         }
     }
 }
@@ -288,4 +280,23 @@ pub(crate) fn quantity_key(quantity: &str) -> String {
 /// A number and its unit, without a stray space where there is no unit.
 fn with_unit(locale: Locale, value: f64, unit: &str) -> String {
     format!("{} {unit}", locale.exact(value)).trim_end().to_owned()
+}
+
+/// For logs and developers, in English; a person reads [`EngineeringError::words`].
+impl fmt::Display for EngineeringError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.words(Locale::default()))
+    }
+}
+
+impl fmt::Display for RailState {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.words(Locale::default()))
+    }
+}
+
+impl fmt::Display for RailReason {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.words(Locale::default()))
+    }
 }
