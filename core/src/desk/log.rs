@@ -95,7 +95,7 @@ pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Form<'_>) -> Resu
     let Some(picked) = shared.picked_log.as_ref().filter(|picked| picked.card == card) else {
         return Err(DeskError::refused(say!(shared.locale(), "log-gone-pick-again")));
     };
-    let map = view::named_columns(&shared.entries, &picked.layout, form);
+    let map = view::named_columns(&shared.ledger.logs, &picked.layout, form);
     view::check_typed(form, &map)?;
     let reading = Reading::begin(Purpose::Attach, card, &picked.file, &picked.layout, &map)?;
     shared.reading = Some(reading);
@@ -151,7 +151,7 @@ pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), DeskError> 
         (shared.open_log, shared.unread) = (None, None);
         return Ok(());
     };
-    let Some(attached) = view::log_of(&shared.entries, card) else { return Ok(()) };
+    let Some(attached) = shared.ledger.logs.of_flight(card) else { return Ok(()) };
     let is_open = shared.open_log.as_ref().is_some_and(|open| open.sha256 == attached.sha256 && open.card == card);
     if is_open || shared.reading.is_some() || shared.unread.is_some_and(|(unread, _)| unread == card) {
         return Ok(());
@@ -174,7 +174,7 @@ pub(super) fn opened(shared: &mut Shared, card: EntryId, recording: Recording, s
 pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result<Done, DeskError> {
     let flight =
         shared.ledger.flight(card).ok_or_else(|| DeskError::refused(say!(shared.locale(), "log-flight-gone")))?;
-    let log = view::log_of(&shared.entries, card);
+    let log = shared.ledger.logs.of_flight(card);
     let nothing = || DeskError::refused(say!(shared.locale(), "log-all-as-predicted"));
     let proposal = view::proposal(shared.facts(), flight, log).ok_or_else(nothing)?;
     let (stage, _) = shared.plan.check(&flight.check).ok_or_else(nothing)?;
@@ -193,7 +193,7 @@ pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result<Done, Des
 pub(super) fn printed(shared: &Shared) -> Result<BTreeMap<EntryId, view::Picture>, DeskError> {
     let mut plots = BTreeMap::new();
     for flight in &shared.ledger.flights {
-        let Some(log) = view::log_of(&shared.entries, flight.card) else { continue };
+        let Some(log) = shared.ledger.logs.of_flight(flight.card) else { continue };
         let Some(recording) = kept(shared, flight.card, log) else { continue };
         plots.insert(flight.card, view::plot_printed(shared.locale(), &recording, &limits(shared, flight.card)));
     }
@@ -216,7 +216,7 @@ fn in_view<'a>(shared: &'a Shared, place: &Place) -> Result<(PlotView, &'a OpenL
         return Ok((*view, open));
     }
     let drafts = shared.journal.drafts(place)?;
-    Ok((view::plot_view(&shared.entries, place, Form::new(&drafts, shared.locale()), &open.recording), open))
+    Ok((view::plot_view(&shared.ledger.logs, place, Form::new(&drafts, shared.locale()), &open.recording), open))
 }
 
 fn keep(shared: &mut Shared, place: &Place, view: &PlotView) -> Result<(), DeskError> {

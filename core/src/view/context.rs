@@ -4,7 +4,7 @@ use crate::desk::Form;
 use crate::locale::{Locale, say};
 use crate::plan::{Check, Plan, Stage};
 use crate::readiness::{Ledger, Report, Standing};
-use crate::record::{Entry, Moment, Outcome};
+use crate::record::{Entry, EntryId, Moment, Outcome};
 
 /// All that a screen is made from.
 #[derive(Clone)]
@@ -52,6 +52,11 @@ impl Context<'_> {
             "" => say!(self.locale, "aircraft-unnamed-inside"),
             name => name.to_owned(),
         }
+    }
+
+    /// An entry by its id.
+    pub fn recorded(&self, id: EntryId) -> Option<&Entry> {
+        Entry::by_id(self.entries, id)
     }
 
     /// What a computation may look at.
