@@ -1,14 +1,25 @@
 //! Keeps what was recorded for checks, and the releases that stand on it.
 
-use crate::readiness::evidence::{Evidence, Made, Recorded};
+use crate::readiness::evidence::{Evidence, Made, Recorded, Source};
 use crate::readiness::gate::Release;
 use crate::readiness::ledger::Ledger;
 use crate::readiness::reason::Reason;
-use crate::record::{Entry, EntryId};
+use crate::record::{CheckResult, Entry, EntryId};
 
 impl Ledger {
-    pub(super) fn check_recorded(&mut self, seq: i64, check: &str, recorded: Recorded) {
-        let now = Made { seq, runs: self.runs, motor_ms: self.motor_ms };
+    pub(super) fn check_recorded(
+        &mut self,
+        entry: &Entry,
+        check: &str,
+        result: &CheckResult,
+        witness: &Option<String>,
+        note: &Option<String>,
+        alone: &Option<String>,
+    ) {
+        let of = Source::Result(result.clone());
+        let (witness, note, alone) = (witness.clone(), note.clone(), alone.clone());
+        let recorded = Recorded { entry: entry.id, at: entry.at.clone(), of, witness, note, alone };
+        let now = Made { seq: entry.seq, runs: self.runs, motor_ms: self.motor_ms };
         self.keep_evidence(check, recorded, now, Vec::new());
     }
 

@@ -6,7 +6,7 @@ use crate::readiness::evidence::{Made, Recorded, Source};
 use crate::readiness::history::Charged;
 use crate::readiness::ledger::Ledger;
 use crate::readiness::seat::Seat;
-use crate::record::{Entry, EntryId};
+use crate::record::{Entry, EntryId, MarkKind};
 
 impl Ledger {
     pub(super) fn handed_over(&mut self, card: EntryId, spotter: &str) {
@@ -36,9 +36,9 @@ impl Ledger {
         }
     }
 
-    pub(super) fn marked(&mut self, card: EntryId, mark: Mark) {
+    pub(super) fn marked(&mut self, entry: EntryId, card: EntryId, kind: MarkKind, elapsed_ms: i64) {
         if let Some(flight) = self.flight_mut(card) {
-            flight.marks.push(mark);
+            flight.marks.push(Mark { kind, elapsed_ms, entry });
         }
     }
 

@@ -3,9 +3,8 @@
 use std::borrow::Cow;
 
 use crate::aircraft::FigureValue;
-use crate::field::{Flight, Landing, Mark};
+use crate::field::{Flight, Landing};
 use crate::plan::Plan;
-use crate::readiness::evidence::{Recorded, Source};
 use crate::readiness::finding::Finding;
 use crate::readiness::ledger::Ledger;
 use crate::record::{Body, Entry};
@@ -28,10 +27,7 @@ impl Ledger {
             Body::Happened { event, note } => self.happened(plan, entry, event, note),
             Body::SettingChanged { setting, after, reason, .. } => self.set(plan, entry, setting, after, reason),
             Body::CheckRecorded { check, result, witness, note, alone } => {
-                let of = Source::Result(result.clone());
-                let (witness, note, alone) = (witness.clone(), note.clone(), alone.clone());
-                let recorded = Recorded { entry: entry.id, at: entry.at.clone(), of, witness, note, alone };
-                self.check_recorded(entry.seq, check, recorded);
+                self.check_recorded(entry, check, result, witness, note, alone);
             }
             Body::CardDrawn { check, pack, head_speed_rpm, planned_s, air_c, prediction } => {
                 let (pack, prediction) = (pack.clone(), prediction.clone());
@@ -41,9 +37,7 @@ impl Ledger {
             }
             Body::HandedOver { card, spotter } => self.handed_over(*card, spotter),
             Body::Started { card } => self.started(entry, *card),
-            Body::Marked { card, mark, elapsed_ms } => {
-                self.marked(*card, Mark { kind: *mark, elapsed_ms: *elapsed_ms, entry: entry.id });
-            }
+            Body::Marked { card, mark, elapsed_ms } => self.marked(entry.id, *card, *mark, *elapsed_ms),
             Body::TouchedDown { card, elapsed_ms } => self.touched_down(entry, *card, *elapsed_ms),
             Body::Resumed { card } => self.resumed(*card),
             Body::HandedBack { .. } => self.handed_back(),
