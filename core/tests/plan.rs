@@ -770,6 +770,24 @@ fn reading_grades_are_those_of_the_formula() {
     assert_eq!(liftgate_core::plan::reading_grade(" ... "), 0.0);
 }
 
+/// What a plan says in place of the small one, as the points that differ.
+fn points_of(from: &str, to: &str) -> Vec<String> {
+    let small = Plan::parse("small.toml", WHOLE).unwrap();
+    let other = Plan::parse("other.toml", &with(from, to)).unwrap();
+    small.difference(&other, Locale::default()).into_iter().flat_map(|difference| difference.points).collect()
+}
+
+#[test]
+fn the_step_and_the_start_of_a_reading_and_the_id_of_an_answer_are_told_as_differences() {
+    assert_eq!(points_of("step = 0.5", "step = 0.25"), ["Step: was 0.5, now 0.25"]);
+    assert_eq!(points_of("start = 4.0 # of the gap", "start = 2.5"), ["Starts at: was 4, now 2.5"]);
+    // The same word under another id: what was answered before counts no more.
+    assert_eq!(
+        points_of("id = \"no\", label", "id = \"none\", label"),
+        ["Ids of the answers: was yes; no, now yes; none"]
+    );
+}
+
 #[test]
 fn a_check_named_anew_is_one_difference_and_one_that_moved_is_told_by_its_stage() {
     let small = Plan::parse("small.toml", WHOLE).unwrap();

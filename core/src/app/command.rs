@@ -8,7 +8,7 @@ use crate::form::Drafts;
 use crate::journal::NewEntry;
 use crate::locale::say;
 use crate::plan::{Check, CheckKind, Fly, Point, Stage};
-use crate::readiness::FindingState;
+use crate::readiness::{FindingState, may_be_withdrawn};
 use crate::record::{
     Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, Reading, Thing, ThingKind, ThingRef,
     Until,
@@ -609,10 +609,10 @@ fn changed(shared: &Shared, form: Drafts<'_>) -> Result {
 }
 
 fn withdraw(shared: &Shared, entry: EntryId, form: Drafts<'_>) -> Result {
-    let Some(found) = shared.entries.iter().find(|e| e.id == entry) else {
+    let Some(found) = Entry::by_id(&shared.entries, entry) else {
         return Err(AppError::refused(say!(shared.locale(), "desk-entry-unknown")));
     };
-    if !view::can_be_withdrawn(found) {
+    if !may_be_withdrawn(found) {
         return Err(AppError::refused(say!(shared.locale(), "desk-flight-not-withdrawn")));
     }
     let reason = form.text("reason").map_or_else(|| say!(shared.locale(), "desk-taken-back"), str::to_owned);
@@ -626,12 +626,12 @@ fn withdraw(shared: &Shared, entry: EntryId, form: Drafts<'_>) -> Result {
 
 /// Takes the releases of one touch back with one touch.
 fn withdraw_releases(shared: &Shared, last: EntryId) -> Result {
-    let together = view::released_together(&shared.entries);
-    if together.last().is_none_or(|entry| entry.id != last) {
+    let together = shared.ledger.withdrawals.released_together();
+    if together.last() != Some(&last) {
         return Err(AppError::refused(say!(shared.locale(), "desk-entry-unknown")));
     }
     let reason = say!(shared.locale(), "desk-taken-back");
-    let body = |entry: &Entry| Body::Withdrawn { entry: entry.id, reason: reason.clone() };
+    let body = |entry: &EntryId| Body::Withdrawn { entry: *entry, reason: reason.clone() };
     let entries: Vec<NewEntry> = together.iter().map(|entry| NewEntry::pilot(body(entry))).collect();
     let released = say!(shared.locale(), "desk-gates-released", count = entries.len());
     Ok(Done { entries, said: say!(shared.locale(), "desk-withdrawn", entry = released), after: After::Stay })
@@ -639,7 +639,8 @@ fn withdraw_releases(shared: &Shared, last: EntryId) -> Result {
 
 /// The taking back was the slip: the same is recorded once more. A gate is released once more only if it may be.
 fn put_back(shared: &Shared, entry: EntryId, now: &Moment) -> Result {
-    let found = view::taken_back_just_now(&shared.entries, now).filter(|found| found.id == entry);
+    let taken_back = shared.ledger.withdrawals.taken_back_just_now(now).filter(|taken_back| *taken_back == entry);
+    let found = taken_back.and_then(|id| Entry::by_id(&shared.entries, id));
     let found = found.ok_or_else(|| AppError::refused(say!(shared.locale(), "desk-too-long-ago")))?;
     if let Body::GateReleased { stage, .. } = &found.body {
         return release(shared, stage, now).map(|done| Done { after: After::Stay, ..done });

@@ -109,7 +109,7 @@ pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Drafts<'_>) -> Re
     let Some(picked) = shared.picked_log.as_ref().filter(|picked| picked.card == card) else {
         return Err(AppError::refused(say!(shared.locale(), "log-gone-pick-again")));
     };
-    let map = view::named_columns(&shared.entries, &picked.layout, form);
+    let map = view::named_columns(&shared.ledger.logs, &picked.layout, form);
     view::check_typed(form, &map)?;
     let reading = Reading::begin(Purpose::Attach, card, &picked.file, &picked.layout, &map)?;
     shared.reading = Some(reading);
@@ -165,7 +165,7 @@ pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), AppError> {
         (shared.open_log, shared.unread) = (None, None);
         return Ok(());
     };
-    let Some(attached) = view::log_of(&shared.entries, card) else { return Ok(()) };
+    let Some(attached) = shared.ledger.logs.of_flight(card) else { return Ok(()) };
     let is_open = shared.open_log.as_ref().is_some_and(|open| open.sha256 == attached.sha256 && open.card == card);
     if is_open || shared.reading.is_some() || shared.unread.is_some_and(|(unread, _)| unread == card) {
         return Ok(());
@@ -188,7 +188,7 @@ pub(super) fn opened(shared: &mut Shared, card: EntryId, recording: Recording, s
 pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result<Done, AppError> {
     let flight =
         shared.ledger.flight(card).ok_or_else(|| AppError::refused(say!(shared.locale(), "log-flight-gone")))?;
-    let log = view::log_of(&shared.entries, card);
+    let log = shared.ledger.logs.of_flight(card);
     let nothing = || AppError::refused(say!(shared.locale(), "log-all-as-predicted"));
     let proposal = view::proposal(shared.facts(), flight, log).ok_or_else(nothing)?;
     let (stage, _) = shared.plan.check(&flight.check).ok_or_else(nothing)?;
@@ -207,7 +207,7 @@ pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result<Done, App
 pub(super) fn printed(shared: &Shared) -> Result<BTreeMap<EntryId, Picture>, AppError> {
     let mut plots = BTreeMap::new();
     for flight in &shared.ledger.flights {
-        let Some(log) = view::log_of(&shared.entries, flight.card) else { continue };
+        let Some(log) = shared.ledger.logs.of_flight(flight.card) else { continue };
         let Some(recording) = kept(shared, flight.card, log) else { continue };
         plots.insert(flight.card, view::plot_printed(shared.locale(), &recording, &limits(shared, flight.card)));
     }
@@ -230,7 +230,7 @@ fn in_view<'a>(shared: &'a Shared, place: &Place) -> Result<(PlotView, &'a OpenL
         return Ok((*view, open));
     }
     let drafts = shared.journal.drafts(&place.draft_key())?;
-    Ok((view::plot_view(&shared.entries, place, Drafts::new(&drafts, shared.locale()), &open.recording), open))
+    Ok((view::plot_view(&shared.ledger.logs, place, Drafts::new(&drafts, shared.locale()), &open.recording), open))
 }
 
 fn keep(shared: &mut Shared, place: &Place, view: &PlotView) -> Result<(), AppError> {

@@ -6,7 +6,7 @@ use crate::computed::Facts;
 use crate::journal::{Journal, NewEntry, Verified};
 use crate::locale::{Chosen, Language, Locale, parse_number, say};
 use crate::plan::{Plan, SHIPPED};
-use crate::readiness::{Ledger, Report, Seat};
+use crate::readiness::{Ledger, PlanText, Report, Seat, is_told, may_change_plan, plan_text_in_force, reaches_back};
 use crate::record::{Body, Entry, EntryId, Moment};
 use crate::view::{Place, Turn};
 
@@ -86,7 +86,7 @@ impl Phone {
         // It only takes room; where there is none even to clear it away, the app opens all the same.
         let _ = journal.give_half_log_up();
         let mut entries = journal.entries()?;
-        if !entries.iter().any(|entry| matches!(entry.body, Body::PlanAdopted { .. })) {
+        if !entries.iter().any(|entry| PlanText::of(entry).is_some()) {
             entries.extend(journal.append(now, vec![adopt_shipped()?])?);
         }
         let plan = match plan_in_force(&entries) {
@@ -250,23 +250,14 @@ fn adopt_shipped() -> Result<NewEntry, AppError> {
 
 /// Whether the plan that was adopted last is an edition of the shipped one.
 fn shipped_was_adopted(entries: &[Entry]) -> bool {
-    let adopted = entries.iter().rev().find_map(|entry| match &entry.body {
-        Body::PlanAdopted { plan, .. } => Some(plan),
-        _ => None,
-    });
+    let adopted = entries.iter().rev().find_map(PlanText::of);
     let shipped = Plan::parse("the shipped plan", SHIPPED).ok();
-    adopted.zip(shipped).is_some_and(|(adopted, shipped)| *adopted == shipped.id)
+    adopted.zip(shipped).is_some_and(|(adopted, shipped)| adopted.id == shipped.id)
 }
 
 /// The name and the text of the plan in force.
 pub(super) fn text_in_force(entries: &[Entry]) -> (&str, &str) {
-    let withdrawn = crate::readiness::withdrawn(entries);
-    let standing = entries.iter().rev().filter(|entry| !withdrawn.contains_key(&entry.id));
-    let adopted = standing.filter_map(|entry| match &entry.body {
-        Body::PlanAdopted { plan, text, .. } => Some((plan.as_str(), text.as_str())),
-        _ => None,
-    });
-    adopted.into_iter().next().unwrap_or(("the shipped plan", SHIPPED))
+    plan_text_in_force(entries).map_or(("the shipped plan", SHIPPED), |adopted| (adopted.id, adopted.text))
 }
 
 fn plan_in_force(entries: &[Entry]) -> Result<Plan, AppError> {
@@ -274,31 +265,18 @@ fn plan_in_force(entries: &[Entry]) -> Result<Plan, AppError> {
     Ok(Plan::parse(name, text)?)
 }
 
-/// Whether an entry is something that a person did, rather than the app's own bookkeeping. The first plan comes by itself.
-fn is_told(entry: &Entry) -> bool {
-    match entry.body {
-        Body::PlanAdopted { .. } => entry.seq > 1,
-        Body::HandedBack { .. } | Body::CodeRefused { .. } => false,
-        _ => true,
-    }
-}
-
 /// How everything stands, and how it stood before the last thing that a person did.
 fn fold(plan: &Plan, entries: &[Entry]) -> (Ledger, Option<Last>) {
     let Some(told) = entries.iter().rposition(is_told) else { return (Ledger::of(plan, entries), None) };
     let before = Ledger::of(plan, &entries[..told]);
-    let plan_before = match entries[told].body {
-        Body::PlanAdopted { .. } | Body::Withdrawn { .. } => plan_in_force(&entries[..told]).ok(),
-        _ => None,
-    };
-    let ledger = match entries[told].body {
-        // It reaches back beyond what was folded: only the whole journal tells.
-        Body::Withdrawn { .. } => Ledger::of(plan, entries),
-        _ => {
-            let mut ledger = before.clone();
-            ledger.take(plan_before.as_ref().unwrap_or(plan), &entries[told..]);
-            ledger
-        }
+    let plan_before = if may_change_plan(&entries[told]) { plan_in_force(&entries[..told]).ok() } else { None };
+    let ledger = if reaches_back(&entries[told]) {
+        // Beyond what was folded: only the whole journal tells.
+        Ledger::of(plan, entries)
+    } else {
+        let mut ledger = before.clone();
+        ledger.take(plan_before.as_ref().unwrap_or(plan), &entries[told..]);
+        ledger
     };
     (ledger, Some(Last { index: told, ledger: before, plan: plan_before }))
 }
@@ -330,9 +308,7 @@ impl Shared {
     }
 
     fn take_in(&mut self, recorded: Vec<Entry>) -> Result<(), AppError> {
-        let anew =
-            recorded.iter().any(|entry| matches!(entry.body, Body::Withdrawn { .. } | Body::PlanAdopted { .. }));
-        if anew {
+        if recorded.iter().any(may_change_plan) {
             return self.reload();
         }
         if let Some(told) = recorded.iter().rposition(is_told) {

@@ -12,7 +12,7 @@ use crate::drawing::{Picture, svg};
 use crate::journal::Verified;
 use crate::locale::{Locale, clock, say};
 use crate::plan::CheckKind;
-use crate::readiness::{FindingState, Gate, Report, withdrawn};
+use crate::readiness::{FindingState, Gate, Report};
 use crate::record::{Entry, EntryId, Moment};
 use crate::view;
 use words::Words;
@@ -118,7 +118,7 @@ pub(crate) fn html(
         stages: stages(facts, &report, now),
         findings: findings(facts),
         flights: ledger.flights.iter().filter(|flight| flight.started.is_some()).map(|f| flight(facts, f)).collect(),
-        logs: logs(facts, entries, plots),
+        logs: logs(facts, plots),
         entries: journal(facts, entries),
     }
     .render()
@@ -235,10 +235,10 @@ fn flight(facts: Facts<'_>, flight: &crate::field::Flight) -> FlightPart {
 }
 
 /// The logs that were attached, each with the plot that the phone shows and the figures that a limit or an interval belongs to.
-fn logs(facts: Facts<'_>, entries: &[Entry], plots: &BTreeMap<EntryId, Picture>) -> Vec<LogPart> {
+fn logs(facts: Facts<'_>, plots: &BTreeMap<EntryId, Picture>) -> Vec<LogPart> {
     let locale = facts.locale;
     let part = |flight: &crate::field::Flight| {
-        let log = view::log_of(entries, flight.card)?;
+        let log = facts.ledger.logs.of_flight(flight.card)?;
         let when = flight.started.as_ref().map(|at| format!(", {}", date_and_time(locale, at)));
         let rows = log.rows;
         Some(LogPart {
@@ -259,15 +259,19 @@ fn logs(facts: Facts<'_>, entries: &[Entry], plots: &BTreeMap<EntryId, Picture>)
     facts.ledger.flights.iter().filter_map(part).collect()
 }
 
+fn withdrawn_words(facts: Facts<'_>, entry: &Entry) -> String {
+    let why = facts.ledger.withdrawals.of(entry.id).map(|withdrawal| withdrawal.reason.as_str());
+    why.map(|why| say!(facts.locale, "dossier-withdrawn", why = why)).unwrap_or_default()
+}
+
 fn journal(facts: Facts<'_>, entries: &[Entry]) -> Vec<EntryPart> {
     let locale = facts.locale;
-    let gone = withdrawn(entries);
     let part = |entry: &Entry| EntryPart {
         seq: entry.seq,
         when: entry.at.wall.format("%Y-%m-%d %H:%M %:z").to_string(),
         who: view::author_words(locale, &entry.author),
         what: view::entry_words(locale, facts.plan, entries, entry),
-        withdrawn: gone.get(&entry.id).map(|why| say!(locale, "dossier-withdrawn", why = why)).unwrap_or_default(),
+        withdrawn: withdrawn_words(facts, entry),
     };
     entries.iter().map(part).collect()
 }

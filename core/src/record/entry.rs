@@ -50,6 +50,13 @@ pub struct Entry {
     pub body: Body,
 }
 
+impl Entry {
+    /// The entry of that name. The newest are asked for most.
+    pub fn by_id(entries: &[Entry], id: EntryId) -> Option<&Entry> {
+        entries.iter().rfind(|entry| entry.id == id)
+    }
+}
+
 /// Where a number comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

@@ -75,6 +75,11 @@ impl Context<'_> {
         }
     }
 
+    /// An entry by its id.
+    pub fn recorded(&self, id: EntryId) -> Option<&Entry> {
+        Entry::by_id(self.entries, id)
+    }
+
     /// What a computation may look at.
     pub fn facts(&self) -> Facts<'_> {
         Facts { plan: self.plan, ledger: self.ledger, locale: self.locale }

@@ -6,7 +6,8 @@ use super::context::{heading, paragraph, row};
 use super::{Block, Command, Context, Control, Edge, Icon, Place, Screen, Tone, Weight};
 use crate::form::{Drafts, Refusal};
 use crate::locale::{Locale, say};
-use crate::record::{Body, Entry, EntryId};
+use crate::readiness::Logs;
+use crate::record::EntryId;
 use crate::telemetry::{ColumnMap, Header, Layout, MappedColumn, Quantity, TimeForm};
 use crate::unit::Unit;
 
@@ -82,17 +83,9 @@ pub(crate) fn check_typed(form: Drafts<'_>, map: &ColumnMap) -> Result<(), Refus
     Ok(())
 }
 
-/// What the person said of such a file before.
-fn known_map<'a>(entries: &'a [Entry], layout: &Layout) -> Option<&'a ColumnMap> {
-    entries.iter().rev().find_map(|entry| match &entry.body {
-        Body::LogAttached { log, .. } if log.map.fingerprint == layout.fingerprint => Some(&log.map),
-        _ => None,
-    })
-}
-
 /// The columns as they stand in the form: what was known or suggested, changed by what was chosen.
-pub(crate) fn named_columns(entries: &[Entry], layout: &Layout, form: Drafts<'_>) -> ColumnMap {
-    let mut map = known_map(entries, layout).cloned().unwrap_or_else(|| layout.suggest());
+pub(crate) fn named_columns(logs: &Logs, layout: &Layout, form: Drafts<'_>) -> ColumnMap {
+    let mut map = logs.columns_under(&layout.fingerprint).cloned().unwrap_or_else(|| layout.suggest());
     for (column, header) in (0_u32..).zip(&layout.headers) {
         name_column(&mut map, column, header, form);
     }
@@ -157,9 +150,9 @@ pub(super) fn offer(context: &Context<'_>, card: EntryId) -> Screen {
         let foot = vec![super::log::a_log_file(card, say!(context.locale, "log-pick-again"))];
         return Screen { foot, ..context.screen("log-offer", say!(context.locale, "log-log"), None, blocks) };
     };
-    let layout = picked.layout;
-    let map = named_columns(context.entries, layout, context.form);
-    let known = known_map(context.entries, layout).is_some();
+    let layout = &picked.layout;
+    let map = named_columns(&context.ledger.logs, layout, context.form);
+    let known = context.ledger.logs.columns_under(&layout.fingerprint).is_some();
     let text = if known { say!(context.locale, "log-known") } else { say!(context.locale, "log-say-once") };
     let detail = say!(context.locale, "log-left-out-note");
     let mut blocks = vec![Block::Verdict { text, detail: Some(detail), edge: Edge::None }];
@@ -241,7 +234,7 @@ pub(super) fn column(context: &Context<'_>, card: EntryId, column: u32) -> Scree
     else {
         return context.gone("log-column");
     };
-    let map = named_columns(context.entries, picked.layout, context.form);
+    let map = named_columns(&context.ledger.logs, &picked.layout, context.form);
     let mapped = map.columns.iter().find(|mapped| mapped.column == column);
     let is_time = map.time_column == Some(column);
     let mut blocks = Vec::new();

@@ -225,7 +225,7 @@ pub(crate) fn author_words(locale: Locale, author: &Author) -> String {
 
 /// What an entry says, on one line.
 pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry: &Entry) -> String {
-    let named = |id: &crate::record::EntryId| entries.iter().find(|other| other.id == *id);
+    let named = |id: &crate::record::EntryId| Entry::by_id(entries, *id);
     let finding = |id: &crate::record::EntryId| match named(id).map(|entry| &entry.body) {
         Some(Body::FindingRaised { title, .. }) => title.clone(),
         _ => say!(locale, "entry-a-finding"),

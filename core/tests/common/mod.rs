@@ -220,7 +220,8 @@ fn log_with_a_limit() -> AttachedLog {
     log
 }
 
-fn attached_log() -> AttachedLog {
+/// A log as it is attached.
+pub fn attached_log() -> AttachedLog {
     let column = MappedColumn {
         column: 1,
         label: "Current".to_owned(),
