@@ -9,6 +9,7 @@ mod bookmark;
 mod chain;
 mod draft;
 mod error;
+mod file;
 mod logs;
 mod open;
 mod preference;
@@ -17,8 +18,7 @@ mod words;
 
 pub use chain::{Digest, Verified};
 pub use error::{Doing, JournalError, Misfit, NoWithdrawal, NotOurs};
+pub use file::Journal;
 pub(crate) use logs::{ArrivingLog, OfferedLog, hexadecimal};
-pub use store::{Journal, NewEntry};
-
-/// Marks a SQLite file as a Liftgate journal: `LFTG` in the header's application id.
-pub const APPLICATION_ID: i32 = 0x4C46_5447;
+pub use open::APPLICATION_ID;
+pub use store::NewEntry;

@@ -3,8 +3,11 @@ use std::path::Path;
 use rusqlite::{Connection, OpenFlags, config::DbConfig};
 use rusqlite_migration::{M, Migrations};
 
+use super::error::JournalError;
 use super::error::{Doing, NotOurs};
-use super::{APPLICATION_ID, JournalError};
+
+/// Marks a SQLite file as a Liftgate journal: `LFTG` in the header's application id.
+pub const APPLICATION_ID: i32 = 0x4C46_5447;
 
 /// Numbered steps, oldest first. A step that has shipped is never edited: a change is a new step.
 const STEPS: &[&str] = &[

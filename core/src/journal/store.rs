@@ -1,12 +1,11 @@
-use std::path::{Path, PathBuf};
-
 use chrono::{DateTime, FixedOffset, SecondsFormat};
-use rusqlite::{Connection, OptionalExtension, Row, Transaction, TransactionBehavior, params};
+use rusqlite::{OptionalExtension, Row, Transaction, TransactionBehavior, params};
 use uuid::{ContextV7, Timestamp, Uuid};
 
 use super::chain::Link;
 use super::error::{Doing, Misfit, NoWithdrawal};
-use super::{Digest, JournalError, Verified, bookmark, draft, open};
+use super::file::Journal;
+use super::{Digest, JournalError, Verified, bookmark, draft};
 use crate::record::{Author, Body, Entry, EntryId, Moment, StoredBody, StoredFormError};
 
 /// An entry before it is written.
@@ -37,34 +36,12 @@ impl NewEntry {
     }
 }
 
-/// The open journal. One owner, one connection.
-pub struct Journal {
-    path: PathBuf,
-    pub(super) connection: Connection,
-    // Counts on within a millisecond, so that ids made in one call still sort in the order they were made.
-    ids: ContextV7,
-}
-
 const COLUMNS: &str = "seq, id, at, monotonic_ms, boot, author, kind, version, body, previous, digest, withdraws";
 
 impl Journal {
-    /// Opens the journal at `path`, or creates it where there is no file.
-    ///
-    /// # Errors
-    /// [`JournalError::NotAJournal`] and [`JournalError::Newer`] leave the file as it is;
-    /// [`JournalError::Full`] where there is no room for a new one.
-    pub fn open(path: &Path) -> Result<Journal, JournalError> {
-        Ok(Journal { path: path.to_owned(), connection: open::open(path)?, ids: ContextV7::new() })
-    }
-
     /// Makes a name for an entry that is about to be appended.
     pub fn name(&self, at: &Moment) -> EntryId {
         new_id(&self.ids, at)
-    }
-
-    /// The file.
-    pub fn path(&self) -> &Path {
-        &self.path
     }
 
     /// Appends entries, all or none, and returns them as they were recorded.
@@ -131,11 +108,6 @@ impl Journal {
             verified = Verified { count: entry.seq, head: entry.digest };
         }
         Ok(verified)
-    }
-
-    /// Closes the file, with the write-ahead log folded back into it.
-    pub fn close(self) -> Result<(), JournalError> {
-        self.connection.close().map_err(|(_, error)| JournalError::while_doing(Doing::Closing)(error))
     }
 }
 

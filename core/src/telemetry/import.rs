@@ -1,13 +1,12 @@
 use std::io::Read;
 
 use memchr::{memchr, memrchr};
-use serde::{Deserialize, Serialize};
 
 use super::columns::ColumnMap;
 use super::error::TelemetryError;
 use super::layout::Layout;
 use super::recording::Recording;
-use super::rows::RowReader;
+use super::rows::{BUFFER, RowReader};
 use super::text::Source;
 
 /// How much is kept, and what is known of the file.
@@ -35,34 +34,12 @@ pub struct Progress {
     pub rows: u64,
 }
 
-/// What became of the rows.
-#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
-pub struct RowCounts {
-    /// Rows of data in the file: all below it, but for empty lines.
-    pub found: u64,
-    /// Rows that were kept.
-    pub imported: u64,
-    /// Rows that were left out as faulty.
-    pub left_out: u64,
-    /// Rows that repeated the row before them in time and in every value, and were left out as such.
-    pub repeated: u64,
-    /// Rows kept whose time lies up to a second before the row above them; they stand at that row's time.
-    pub out_of_order: u64,
-    /// Times that the recorder began again, its time fallen back; the rows after it follow on.
-    pub restarts: u64,
-    /// Times that the header was written again.
-    pub headers_again: u64,
-}
-
 /// An import that is ready to read.
 pub struct Import {
     layout: Layout,
     map: ColumnMap,
     settings: Settings,
 }
-
-/// Bytes of the file that are looked at together; no row may be longer.
-pub(super) const BUFFER: usize = 256 * 1024;
 
 impl Import {
     /// An import of a file that is laid out so, under this map.

@@ -83,3 +83,17 @@ pub(super) fn time_past(
     }
     (total_s, past)
 }
+
+impl Recording {
+    /// Integral over a span of what `of` gives for each cell, in its unit times s, by straight lines from row to row; and the seconds that
+    /// had values at both ends. Nothing is assumed over a gap.
+    pub fn integral(&self, span: Span, of: impl Fn(usize) -> f64) -> (f64, f64) {
+        let integral = integrate(self, span, of);
+        (integral.sum, integral.covered_s)
+    }
+
+    /// Seconds that a channel spends above (or below) a limit within a span, by straight lines from row to row.
+    pub fn time_past(&self, channel: &Channel, span: Span, limit: f64, above: bool) -> f64 {
+        time_past(self, channel, span, limit, above).0
+    }
+}

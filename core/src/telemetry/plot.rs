@@ -117,25 +117,6 @@ impl<'a> Drawing<'a> {
     }
 }
 
-/// Place of the value that is before all others; the first of equals. Eight lanes, so that the compiler can use the machine's width.
-pub(super) fn extreme(values: &[f32], before: impl Fn(f32, f32) -> bool + Copy) -> Option<usize> {
-    let mut lanes = [f32::NAN; 8];
-    let mut chunks = values.chunks_exact(8);
-    for chunk in &mut chunks {
-        for (lane, value) in lanes.iter_mut().zip(chunk) {
-            // Not "is the lane before": a lane that is no number yet gives way to any number.
-            *lane = if before(*value, *lane) || lane.is_nan() { *value } else { *lane };
-        }
-    }
-    let mut best = f32::NAN;
-    for value in lanes.iter().chain(chunks.remainder()) {
-        if before(*value, best) || best.is_nan() {
-            best = *value;
-        }
-    }
-    if best.is_nan() { None } else { values.iter().position(|value| *value == best) }
-}
-
 /// What a cursor shows: the cell nearest to a time, and each channel's value there.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Cursor {

@@ -2,10 +2,9 @@ use serde::{Deserialize, Serialize};
 
 use super::columns::{ColumnMap, MappedColumn};
 use super::faults::Faults;
-use super::import::RowCounts;
-use super::integrals;
 use super::pyramid::Pyramid;
 use super::quantity::Quantity;
+use super::row_counts::RowCounts;
 use super::statistics::{ColumnStatistics, Running};
 
 /// A stretch of a log, in s since its first row.
@@ -108,18 +107,6 @@ impl Recording {
             .iter()
             .filter(|cell| **cell > 0 && **cell < self.time_s.len())
             .map(|cell| Span { start_s: self.time_s[cell - 1], end_s: self.time_s[*cell] })
-    }
-
-    /// Integral over a span of what `of` gives for each cell, in its unit times s, by straight lines from row to row; and the seconds that
-    /// had values at both ends. Nothing is assumed over a gap.
-    pub fn integral(&self, span: Span, of: impl Fn(usize) -> f64) -> (f64, f64) {
-        let integral = integrals::integrate(self, span, of);
-        (integral.sum, integral.covered_s)
-    }
-
-    /// Seconds that a channel spends above (or below) a limit within a span, by straight lines from row to row.
-    pub fn time_past(&self, channel: &Channel, span: Span, limit: f64, above: bool) -> f64 {
-        integrals::time_past(self, channel, span, limit, above).0
     }
 
     /// Bytes that the kept columns take.

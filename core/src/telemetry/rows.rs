@@ -5,11 +5,14 @@ use super::clock::{DAY_S, TimeForm};
 use super::columns::ColumnMap;
 use super::error::TelemetryError;
 use super::faults::{Fault, FaultKind, Faults};
-use super::import::{BUFFER, RowCounts};
 use super::layout::{Layout, cut};
 use super::number::{self, Field};
 use super::recording::{Keep, Recording};
+use super::row_counts::RowCounts;
 use super::text::Encoding;
+
+/// Bytes of the file that are looked at together; no row may be longer.
+pub(super) const BUFFER: usize = 256 * 1024;
 
 /// Times are taken up to this many seconds about their origin: 30 000 years.
 const FURTHEST_S: f64 = 1e12;

@@ -26,14 +26,15 @@ mod spotter;
 mod stage;
 mod token;
 mod trends;
+mod under_way;
 mod words;
 
 use crate::locale::{Locale, say};
 
 pub use context::{Context, OpenLog, PickedLog};
 pub use model::*;
-pub(crate) use reading::{UnderWay, UnderWayWith};
 pub use token::{Command, Place, Preference, Token};
+pub(crate) use under_way::{UnderWay, UnderWayWith};
 
 pub(crate) use aircraft::{SUBJECT, only_one};
 pub(crate) use card::{air_c, pack_chosen, spotter_name};

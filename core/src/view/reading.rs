@@ -1,38 +1,9 @@
 //! What takes longer than a touch: a file that comes in, a log that is read. How far it is, and the way to stop it.
 
 use super::context::paragraph;
+use super::under_way::{UnderWay, UnderWayWith};
 use super::{Block, Command, Context, Control, Edge, Icon, Screen, Tone, Weight, Work};
 use crate::locale::{Locale, say};
-
-/// What the person is waiting for.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct UnderWay {
-    /// What it is.
-    pub what: UnderWayWith,
-    /// Bytes that are done.
-    pub bytes: u64,
-    /// Of how many, where that is known.
-    pub of: Option<u64>,
-    /// Rows that were read.
-    pub rows: Option<u64>,
-}
-
-/// What the person is waiting for.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum UnderWayWith {
-    /// A document comes in.
-    Arriving {
-        /// What the phone calls it.
-        name: String,
-    },
-    /// A log is read, to be attached.
-    Attaching {
-        /// What the phone calls it.
-        name: String,
-    },
-    /// The log in view is read for its plot.
-    Plot,
-}
 
 /// Bytes in what people call a megabyte.
 const MEGABYTE: f64 = 1e6;

@@ -1,0 +1,38 @@
+//! The journal's file: opened by one owner, closed by the same.
+
+use std::path::{Path, PathBuf};
+
+use rusqlite::Connection;
+use uuid::ContextV7;
+
+use super::error::{Doing, JournalError};
+use super::open;
+
+/// The open journal. One owner, one connection.
+pub struct Journal {
+    path: PathBuf,
+    pub(super) connection: Connection,
+    // Counts on within a millisecond, so that ids made in one call still sort in the order they were made.
+    pub(super) ids: ContextV7,
+}
+
+impl Journal {
+    /// Opens the journal at `path`, or creates it where there is no file.
+    ///
+    /// # Errors
+    /// [`JournalError::NotAJournal`] and [`JournalError::Newer`] leave the file as it is;
+    /// [`JournalError::Full`] where there is no room for a new one.
+    pub fn open(path: &Path) -> Result<Journal, JournalError> {
+        Ok(Journal { path: path.to_owned(), connection: open::open(path)?, ids: ContextV7::new() })
+    }
+
+    /// The file.
+    pub fn path(&self) -> &Path {
+        &self.path
+    }
+
+    /// Closes the file, with the write-ahead log folded back into it.
+    pub fn close(self) -> Result<(), JournalError> {
+        self.connection.close().map_err(|(_, error)| JournalError::while_doing(Doing::Closing)(error))
+    }
+}
