@@ -127,6 +127,11 @@ impl PilotDesk {
     pub fn edit(&self, field: String, text: String, now: Moment) -> Result<()> {
         Ok(self.desk.edit(&field, &text, &now.into_core()?)?)
     }
+
+    /// The same, and the screen as it is with it.
+    pub fn typed(&self, field: String, text: String, now: Moment) -> Result<Screen> {
+        Ok(self.desk.typed(&field, &text, &now.into_core()?)?)
+    }
 }
 
 /// All that a spotter can do.

@@ -7,6 +7,7 @@ use uuid::{ContextV7, Timestamp, Uuid};
 
 use super::chain::Link;
 use super::error::{Doing, Misfit, NoWithdrawal};
+use super::logs::keep_log;
 use super::{Digest, JournalError, Verified, open};
 use crate::record::{Author, Body, Entry, EntryId, Moment, StoredBody, StoredFormError};
 use crate::view::Place;
@@ -78,8 +79,8 @@ impl Journal {
         self.append_and_go(at, new, &[], None)
     }
 
-    /// Appends entries, drops the drafts of the places that they came from, and keeps where the pilot is then: all or
-    /// none, so that nobody is told "not recorded" of something that was.
+    /// Appends entries, keeps for ever the recorder's file that one of them attaches, drops the drafts of the places that they came
+    /// from, and keeps where the pilot is then: all or none, so that nobody is told "not recorded" of something that was.
     ///
     /// # Errors
     /// As [`Journal::append`].
@@ -96,6 +97,9 @@ impl Journal {
             .map_err(JournalError::while_doing(Doing::Writing))?;
         let mut recorded = Vec::with_capacity(new.len());
         for entry in new {
+            if let Body::LogAttached { log, .. } = &entry.body {
+                keep_log(&transaction, &log.sha256)?;
+            }
             recorded.push(append_one(&transaction, &self.ids, at, entry)?);
         }
         from.iter().try_for_each(|place| drop_drafts(&transaction, place))?;
@@ -150,14 +154,42 @@ impl Journal {
 
     /// Keeps a draft's field.
     pub fn keep_draft(&mut self, place: &Place, field: &str, text: &str) -> Result<(), JournalError> {
-        self.connection
-            .prepare_cached(
-                "INSERT INTO draft (place, field, text) VALUES (?1, ?2, ?3)
-                 ON CONFLICT (place, field) DO UPDATE SET text = excluded.text",
-            )
-            .and_then(|mut statement| statement.execute(params![place.draft_key(), field, text]))
-            .map(drop)
-            .map_err(JournalError::while_doing(Doing::Writing))
+        keep_draft(&self.connection, place, field, text)
+    }
+
+    /// Keeps fields of a place's draft: all or none.
+    pub fn keep_drafts(&mut self, place: &Place, fields: &[(String, String)]) -> Result<(), JournalError> {
+        self.at_once(|transaction| {
+            fields.iter().try_for_each(|(field, text)| keep_draft(transaction, place, field, text))
+        })
+    }
+
+    /// Begins a place's draft anew with these fields, and keeps that the pilot is there: all or none.
+    pub fn keep_drafts_and_go(
+        &mut self,
+        place: &Place,
+        fields: &[(String, String)],
+        to: &[Place],
+    ) -> Result<(), JournalError> {
+        self.at_once(|transaction| {
+            drop_drafts(transaction, place)?;
+            fields.iter().try_for_each(|(field, text)| keep_draft(transaction, place, field, text))?;
+            keep_bookmark(transaction, to)
+        })
+    }
+
+    /// Does something in one transaction.
+    pub(super) fn at_once(
+        &mut self,
+        act: impl FnOnce(&Transaction<'_>) -> Result<(), JournalError>,
+    ) -> Result<(), JournalError> {
+        let writing = JournalError::while_doing;
+        let transaction = self
+            .connection
+            .transaction_with_behavior(TransactionBehavior::Immediate)
+            .map_err(writing(Doing::Writing))?;
+        act(&transaction)?;
+        transaction.commit().map_err(writing(Doing::Writing))
     }
 
     /// Drops a place's drafts: they were recorded, or given up.
@@ -203,19 +235,24 @@ impl Journal {
 
     /// Keeps where the pilot is.
     pub fn keep_bookmark(&mut self, places: &[Place]) -> Result<(), JournalError> {
-        let writing = JournalError::while_doing;
-        let transaction = self
-            .connection
-            .transaction_with_behavior(TransactionBehavior::Immediate)
-            .map_err(writing(Doing::Writing))?;
-        keep_bookmark(&transaction, places)?;
-        transaction.commit().map_err(writing(Doing::Writing))
+        self.at_once(|transaction| keep_bookmark(transaction, places))
     }
 
     /// Closes the file, with the write-ahead log folded back into it.
     pub fn close(self) -> Result<(), JournalError> {
         self.connection.close().map_err(|(_, error)| JournalError::while_doing(Doing::Closing)(error))
     }
+}
+
+fn keep_draft(connection: &Connection, place: &Place, field: &str, text: &str) -> Result<(), JournalError> {
+    connection
+        .prepare_cached(
+            "INSERT INTO draft (place, field, text) VALUES (?1, ?2, ?3)
+             ON CONFLICT (place, field) DO UPDATE SET text = excluded.text",
+        )
+        .and_then(|mut statement| statement.execute(params![place.draft_key(), field, text]))
+        .map(drop)
+        .map_err(JournalError::while_doing(Doing::Writing))
 }
 
 fn drop_drafts(connection: &Connection, place: &Place) -> Result<(), JournalError> {
