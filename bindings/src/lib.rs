@@ -1,10 +1,15 @@
 //! The surface of the core for other languages. Nothing is decided here: every method carries its arguments in, its
 //! answer out, and turns the core's errors into the few that a caller can act on.
+//!
+//! A phone has the handles and their screens. What the trade computes, and what is read from a log, can be called by itself only with
+//! the feature `calculations`, which the outside checks set.
 
+#[cfg(feature = "calculations")]
 mod engineering;
 mod error;
 mod moment;
 mod screen;
+#[cfg(feature = "calculations")]
 mod telemetry;
 
 use std::path::Path;
