@@ -36,6 +36,7 @@ mod regression;
 mod rows;
 pub mod segments;
 mod sight;
+mod signs;
 mod statistics;
 pub mod summary;
 mod text;
