@@ -1,4 +1,4 @@
-use liftgate_core::desk::DeskError;
+use liftgate_core::app::AppError;
 use liftgate_core::journal::JournalError;
 
 /// What a caller can act on. Every reason is a sentence for the person, with what to do.
@@ -44,16 +44,14 @@ pub enum LiftgateError {
     },
 }
 
-impl From<DeskError> for LiftgateError {
-    fn from(error: DeskError) -> Self {
+impl From<AppError> for LiftgateError {
+    fn from(error: AppError) -> Self {
         let reason = error.to_string();
         match error {
-            DeskError::Refused { field, .. } | DeskError::Log { field, .. } => {
-                LiftgateError::Refused { field, reason }
-            }
-            DeskError::NotYourTurn { .. } => LiftgateError::NotYourTurn { reason },
-            DeskError::Journal { source, .. } => of_journal(&source, reason),
-            DeskError::Plan { .. } => LiftgateError::NotReadable { reason },
+            AppError::Refused { field, .. } | AppError::Log { field, .. } => LiftgateError::Refused { field, reason },
+            AppError::NotYourTurn { .. } => LiftgateError::NotYourTurn { reason },
+            AppError::Journal { source, .. } => of_journal(&source, reason),
+            AppError::Plan { .. } => LiftgateError::NotReadable { reason },
         }
     }
 }

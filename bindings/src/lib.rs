@@ -15,7 +15,7 @@ mod telemetry;
 use std::path::Path;
 use std::sync::Arc;
 
-use liftgate_core::desk;
+use liftgate_core::app;
 use liftgate_core::locale::Language;
 use liftgate_core::record::MarkKind;
 use liftgate_core::view::{Block, PlotFingers, Screen, SpotterScreen, Tapped, Token, Turn};
@@ -30,7 +30,7 @@ type Result<T> = std::result::Result<T, LiftgateError>;
 /// The opened app: one journal file, one owner. Hold one for as long as the process lives.
 #[derive(uniffi::Object)]
 pub struct Liftgate {
-    phone: desk::Phone,
+    phone: app::Phone,
 }
 
 #[uniffi::export]
@@ -40,7 +40,7 @@ impl Liftgate {
     #[uniffi::constructor(default(language_tag = "en"))]
     pub fn open(path: String, now: Moment, language_tag: String) -> Result<Arc<Liftgate>> {
         let language = Language::of_tag(&language_tag);
-        let phone = desk::Phone::open_on(Path::new(&path), language, &now.into_core()?)?;
+        let phone = app::Phone::open_on(Path::new(&path), language, &now.into_core()?)?;
         Ok(Arc::new(Liftgate { phone }))
     }
 
@@ -88,7 +88,7 @@ impl Liftgate {
 /// What the pilot can do.
 #[derive(uniffi::Object)]
 pub struct PilotDesk {
-    desk: desk::PilotDesk,
+    desk: app::PilotDesk,
 }
 
 #[uniffi::export]
@@ -142,7 +142,7 @@ impl PilotDesk {
 /// All that a spotter can do.
 #[derive(uniffi::Object)]
 pub struct SpotterDesk {
-    desk: desk::SpotterDesk,
+    desk: app::SpotterDesk,
 }
 
 #[uniffi::export]

@@ -2,11 +2,12 @@
 //!
 //! The compiler holds these declarations against the core's types, so a field added there stops the build here.
 
+use liftgate_core::drawing::{Anchor, Ink, LabelSize, Picture, PictureLabel, Point, Stroke};
 use liftgate_core::record::MarkKind;
 use liftgate_core::view::{
-    Anchor, Block, Control, Document, Edge, Icon, Ink, Keyboard, LabelSize, MarkButton, Picture, PictureLabel,
-    PlotFingers, PlotPhase, PlotReading, Point, Screen, SpotterAct, SpotterClock, SpotterControl, SpotterLock,
-    SpotterScreen, Stroke, Tapped, TimeCall, Token, Tone, Turn, Weight, Work,
+    Block, Control, Document, Edge, Icon, Keyboard, MarkButton, PlotFingers, PlotPhase, PlotReading, Screen,
+    SpotterAct, SpotterClock, SpotterControl, SpotterLock, SpotterScreen, Tapped, TimeCall, Token, Tone, Turn,
+    Weight, Work,
 };
 
 uniffi::custom_type!(Token, String, {

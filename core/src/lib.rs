@@ -5,15 +5,18 @@
 //! of phone it runs on.
 
 pub mod aircraft;
+pub mod app;
 pub mod computed;
-pub mod desk;
 pub mod dossier;
+pub mod drawing;
 pub mod engineering;
 pub mod field;
+pub mod form;
 pub mod journal;
 pub mod locale;
 pub mod plan;
 pub mod readiness;
 pub mod record;
 pub mod telemetry;
+pub mod unit;
 pub mod view;

@@ -1,11 +1,15 @@
-//! What the fold keeps besides evidence and gates: the aircraft, the cards, marks, packs and the lock.
+//! What the fold keeps besides evidence and gates: the aircraft, the cards, marks, packs, the lock, logs and withdrawals.
 #![allow(clippy::unwrap_used)]
 
 mod common;
 
+use std::collections::BTreeSet;
+
 use common::story::Story;
-use liftgate_core::readiness::{Charge, Seat, Source};
-use liftgate_core::record::{Author, Body, EntryId, MarkKind, Thing, ThingKind, ThingRef};
+use liftgate_core::readiness::{Charge, Ledger, Seat, Source, may_be_withdrawn};
+use liftgate_core::record::{
+    AttachedLog, Author, Body, Entry, EntryId, MarkKind, StoredBody, Thing, ThingKind, ThingRef,
+};
 
 fn pack(name: &str) -> Body {
     Body::ThingSet {
@@ -199,4 +203,152 @@ fn every_result_of_a_check_is_kept_with_who_saw_it_and_what_was_said() {
     assert_eq!(landing.entry, card);
     assert!(matches!(landing.of, Source::Flight(_)));
     assert_eq!(landing.witness.as_deref(), Some("Sam"), "a flight is seen by its spotter");
+}
+
+/// Every kind of entry that a person may take back. What happened in flight, what the lock did, and a withdrawal itself stand.
+const MAY_BE_WITHDRAWN: [&str; 20] = [
+    "aircraft-named",
+    "plan-adopted",
+    "trait-chosen",
+    "figure-set",
+    "thing-set",
+    "thing-removed",
+    "changed",
+    "happened",
+    "setting-changed",
+    "check-recorded",
+    "code-set",
+    "code-removed",
+    "landing-recorded",
+    "pack-charged",
+    "disagreement-explained",
+    "finding-raised",
+    "finding-fixed",
+    "finding-carried",
+    "gate-released",
+    "log-attached",
+];
+
+#[test]
+fn what_may_be_withdrawn_is_a_list_and_the_first_plan_is_not_on_it() {
+    let mut story = Story::new();
+    let mut may = BTreeSet::new();
+    let mut all = BTreeSet::new();
+    story.add(Body::PlanAdopted { plan: "small".into(), edition: "1".into(), text: String::new() });
+    assert!(!may_be_withdrawn(&story.entries[0]), "the first plan comes by itself");
+    for body in common::one_of_each() {
+        let kind = StoredBody::write(&body).unwrap().kind;
+        story.add(body);
+        all.insert(kind.clone());
+        if may_be_withdrawn(story.entries.last().unwrap()) {
+            may.insert(kind);
+        }
+    }
+    assert_eq!(may, MAY_BE_WITHDRAWN.iter().map(|kind| (*kind).to_owned()).collect());
+    assert_eq!(all.len(), MAY_BE_WITHDRAWN.len() + 12, "kinds that may not be");
+}
+
+#[test]
+fn a_withdrawn_entry_is_known_with_what_withdrew_it_when_and_why() {
+    let mut story = Story::new();
+    let slip = story.change("wiring");
+    let kept = story.change("mass");
+    assert_eq!(story.ledger().withdrawals.of(slip), None);
+    story.wait_minutes(30);
+    let by = story.add(Body::Withdrawn { entry: slip, reason: "It was the other loom".into() });
+    let withdrawals = story.ledger().withdrawals;
+    let withdrawal = withdrawals.of(slip).unwrap();
+    assert_eq!(
+        (withdrawal.by, &withdrawal.at, withdrawal.reason.as_str()),
+        (by, &story.now, "It was the other loom")
+    );
+    assert!(withdrawals.contains(slip) && !withdrawals.contains(kept) && !withdrawals.contains(by));
+    // A prefix that ends before it knows nothing of it.
+    let before = Ledger::of(story.first(), &story.entries[..2]);
+    assert!(!before.withdrawals.contains(slip));
+}
+
+#[test]
+fn what_the_last_entry_took_back_can_be_put_back_for_ten_minutes_of_the_same_day() {
+    let mut story = Story::new();
+    let just_now = |story: &Story| story.ledger().withdrawals.taken_back_just_now(&story.now);
+    let slip = story.change("wiring");
+    assert_eq!(just_now(&story), None);
+    story.withdraw(slip);
+    assert_eq!(just_now(&story), Some(slip));
+    story.wait_minutes(9);
+    assert_eq!(just_now(&story), Some(slip));
+    story.wait_minutes(1);
+    assert_eq!(just_now(&story), None, "it would look fresher than it is");
+
+    let older = story.change("wiring");
+    story.change("mass");
+    story.withdraw(older);
+    assert_eq!(just_now(&story), None, "something lies in between");
+
+    let slip = story.change("wiring");
+    story.withdraw(slip);
+    story.set_clock(1);
+    assert_eq!(just_now(&story), None, "another day by the wall clock");
+    story.set_clock(-1);
+    assert_eq!(just_now(&story), Some(slip));
+    story.change("mass");
+    assert_eq!(just_now(&story), None, "something came after it");
+}
+
+#[test]
+fn releases_of_one_moment_at_the_end_of_the_journal_are_taken_back_together() {
+    let mut story = Story::new();
+    let release = |stage: &str| Body::GateReleased { stage: stage.into(), by: "Jo".into(), evidence: Vec::new() };
+    let together = |entries: &[Entry]| {
+        Ledger::of(&common::story::small_plan(), entries).withdrawals.released_together().to_vec()
+    };
+    let first = story.add(release("bench"));
+    assert_eq!(together(&story.entries), [first]);
+    let second = story.add(release("run"));
+    assert_eq!(together(&story.entries), [second], "a moment later by a touch of its own");
+    let third = story.add(release("ladder"));
+    let at = story.entries[1].at.clone();
+    story.entries[2].at = at;
+    assert_eq!(together(&story.entries), [second, third]);
+    // Taken in one after the other they are the same.
+    let mut ledger = Ledger::default();
+    story.entries.iter().for_each(|entry| ledger.take(&story.plan, std::slice::from_ref(entry)));
+    assert_eq!(ledger.withdrawals.released_together(), [second, third]);
+    story.withdraw(third);
+    assert_eq!(together(&story.entries), []);
+}
+
+fn log(story: &mut Story, card: EntryId, name: &str) -> EntryId {
+    let log = AttachedLog { name: name.into(), ..common::attached_log() };
+    story.add(Body::LogAttached { card, log: Box::new(log) })
+}
+
+#[test]
+fn a_flights_log_is_the_last_that_was_attached_and_not_withdrawn() {
+    let mut story = Story::new();
+    let (one, other) = (fly(&mut story, "Pack 1"), fly(&mut story, "Pack 1"));
+    let name = |story: &Story, card| story.ledger().logs.of_flight(card).map(|log| log.name.clone());
+    assert_eq!(name(&story, one), None);
+    log(&mut story, one, "first.csv");
+    let second = log(&mut story, one, "second.csv");
+    log(&mut story, other, "other.csv");
+    assert_eq!(name(&story, one).as_deref(), Some("second.csv"));
+    assert_eq!(name(&story, other).as_deref(), Some("other.csv"));
+    story.withdraw(second);
+    assert_eq!(name(&story, one).as_deref(), Some("first.csv"));
+}
+
+#[test]
+fn what_was_said_of_a_recorders_columns_stays_known_where_its_log_was_withdrawn() {
+    let mut story = Story::new();
+    let card = fly(&mut story, "Pack 1");
+    let map = common::attached_log().map;
+    assert_eq!(story.ledger().logs.columns_under(&map.fingerprint), None);
+    let attached = log(&mut story, card, "first.csv");
+    assert_eq!(story.ledger().logs.columns_under(&map.fingerprint), Some(&map));
+    story.withdraw(attached);
+    let ledger = story.ledger();
+    assert_eq!((ledger.logs.of_flight(card), ledger.logs.columns_under(&map.fingerprint)), (None, Some(&map)));
+    assert_eq!(ledger.logs.columns_under("another header"), None);
 }

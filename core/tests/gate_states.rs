@@ -10,6 +10,7 @@
 
 mod common;
 
+use liftgate_core::unit::Unit;
 use std::collections::{HashSet, VecDeque};
 use std::hash::{DefaultHasher, Hash, Hasher};
 
@@ -17,7 +18,7 @@ use chrono::TimeDelta;
 use common::{at_ms, id};
 use liftgate_core::plan::Plan;
 use liftgate_core::readiness::{FindingState, Gate, Ledger, Standing};
-use liftgate_core::record::{Author, Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Unit, Until};
+use liftgate_core::record::{Author, Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Until};
 
 const PLAN: &str = r#"
 format = 1

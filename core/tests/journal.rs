@@ -7,6 +7,7 @@
 
 mod common;
 
+use liftgate_core::unit::Unit;
 use std::io::{BufRead, BufReader, Write};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
@@ -14,8 +15,7 @@ use std::process::{Command, Stdio};
 use chrono::{FixedOffset, TimeDelta, TimeZone, Timelike};
 use common::{at_min, at_ms, change, one_of_each};
 use liftgate_core::journal::{APPLICATION_ID, Digest, Journal, JournalError, NewEntry};
-use liftgate_core::record::{Author, Body, CheckResult, Entry, EntryId, MarkKind, Moment, StoredBody, Unit};
-use liftgate_core::view::Place;
+use liftgate_core::record::{Author, Body, CheckResult, Entry, EntryId, MarkKind, Moment, StoredBody};
 use proptest::prelude::*;
 use rusqlite::Connection;
 use tempfile::TempDir;
@@ -424,8 +424,8 @@ fn a_journal_made_by_the_first_step_alone_has_the_schema_of_a_fresh_one() {
         .unwrap();
     drop(connection);
     let journal = Journal::open(&old).unwrap();
-    assert_eq!(journal.drafts(&Place::Board).unwrap()["note"], "half a wor", "what was in it is still there");
-    assert_eq!(journal.bookmark().unwrap(), [Place::Board]);
+    assert_eq!(journal.drafts("\"board\"").unwrap()["note"], "half a wor", "what was in it is still there");
+    assert_eq!(journal.bookmark().unwrap(), ["\"board\""]);
     journal.close().unwrap();
 
     let (_folder, fresh) = folder();
@@ -708,7 +708,7 @@ fn a_full_disk_is_told_as_such_and_costs_nothing_recorded() {
         let again = journal.append(&at_min(0), vec![NewEntry::pilot(change(&"z".repeat(50_000)))]);
         assert!(matches!(again, Err(JournalError::Full)), "{again:?}");
     }
-    let draft = journal.keep_draft(&Place::Board, "note", &"z".repeat(50_000));
+    let draft = journal.keep_draft("board", "note", &"z".repeat(50_000));
     assert!(matches!(draft, Err(JournalError::Full)), "{draft:?}");
     drop(journal);
     // The phone is restarted while it is still full.
@@ -861,35 +861,24 @@ fn a_jump_of_the_wall_clock_neither_loses_nor_reorders() {
 fn drafts_and_bookmark_survive_a_restart() {
     let (_folder, path) = folder();
     let mut journal = Journal::open(&path).unwrap();
-    let check = Place::Check("belt-tension".into());
-    let places = [Place::Board, Place::Stage("bench".into()), check.clone()];
-    journal.keep_bookmark(&places).unwrap();
-    journal.keep_draft(&check, "value", "3.").unwrap();
-    journal.keep_draft(&check, "value", "3.5").unwrap();
-    journal.keep_draft(&check, "note", "half a s\u{e4}tz \u{1f681}").unwrap();
-    journal.keep_draft(&Place::Check("other".into()), "value", "9").unwrap();
+    let check = "belt-tension";
+    let way = ["board", "stage", check].map(str::to_owned);
+    journal.keep_bookmark(&way).unwrap();
+    journal.keep_draft(check, "value", "3.").unwrap();
+    journal.keep_draft(check, "value", "3.5").unwrap();
+    journal.keep_draft(check, "note", "half a s\u{e4}tz \u{1f681}").unwrap();
+    journal.keep_draft("other", "value", "9").unwrap();
     // Not closed: the process is gone.
     drop(journal);
     let mut journal = Journal::open(&path).unwrap();
-    assert_eq!(journal.bookmark().unwrap(), places);
-    let drafts = journal.drafts(&check).unwrap();
+    assert_eq!(journal.bookmark().unwrap(), way);
+    let drafts = journal.drafts(check).unwrap();
     assert_eq!(drafts.len(), 2);
     assert_eq!((drafts["value"].as_str(), drafts["note"].as_str()), ("3.5", "half a s\u{e4}tz \u{1f681}"));
-    journal.drop_drafts(&check).unwrap();
-    assert!(journal.drafts(&check).unwrap().is_empty());
-    assert_eq!(journal.drafts(&Place::Check("other".into())).unwrap()["value"], "9", "the other place keeps its own");
-    journal.keep_bookmark(&[Place::Board]).unwrap();
-    assert_eq!(journal.bookmark().unwrap(), [Place::Board]);
+    journal.drop_drafts(check).unwrap();
+    assert!(journal.drafts(check).unwrap().is_empty());
+    assert_eq!(journal.drafts("other").unwrap()["value"], "9", "the other form keeps its own");
+    journal.keep_bookmark(&way[..1]).unwrap();
+    assert_eq!(journal.bookmark().unwrap(), way[..1]);
     assert_eq!(journal.verify().unwrap().count, 0, "none of this is an entry");
-}
-
-#[test]
-fn a_bookmark_into_a_place_that_is_no_longer_known_ends_before_it() {
-    let (_folder, path) = folder();
-    let mut journal = Journal::open(&path).unwrap();
-    journal.keep_bookmark(&[Place::Board, Place::Findings, Place::Aircraft]).unwrap();
-    journal.close().unwrap();
-    raw(&path).execute("UPDATE bookmark SET place = '\"greenhouse\"' WHERE depth = 2", []).unwrap();
-    let journal = Journal::open(&path).unwrap();
-    assert_eq!(journal.bookmark().unwrap(), [Place::Board, Place::Findings]);
 }

@@ -6,8 +6,8 @@
 #![allow(clippy::unwrap_used)]
 
 use liftgate_core::locale::{Language, Locale, Measures, TemperatureScale};
-use liftgate_core::record::Unit;
 use liftgate_core::telemetry::Quantity;
+use liftgate_core::unit::Unit;
 use proptest::prelude::*;
 
 const CHANGED: [Unit; 10] = [
@@ -46,7 +46,7 @@ fn fixed_points_are_shown_as_published() {
 
 #[test]
 fn what_a_log_keeps_is_shown_by_the_same_choice() {
-    let of = |locale: Locale, quantity: Quantity| locale.shown_of_log(quantity.unit());
+    let of = |locale: Locale, quantity: Quantity| quantity.unit().shown_in(locale);
     for quantity in Quantity::ALL {
         let shown = of(Locale::default(), quantity);
         assert_eq!((shown.sign, shown.out(12.5)), (quantity.unit().sign(), 12.5), "as kept: {quantity:?}");

@@ -9,7 +9,7 @@ use liftgate_core::locale::{Language, Locale, Measures, TemperatureScale};
 use liftgate_core::plan::{
     Check, CheckKind, Computation, Fly, Limit, Motion, Plan, PlanFaults, PlanReason, SHIPPED, Subject,
 };
-use liftgate_core::record::Unit;
+use liftgate_core::unit::Unit;
 
 /// A small plan with one of everything. The tests below break it in one place each.
 const WHOLE: &str = include_str!("common/small_plan.toml");
@@ -768,6 +768,24 @@ fn reading_grades_are_those_of_the_formula() {
     let easy = liftgate_core::plan::reading_grade("The cat sat on the mat.");
     assert!((easy + 1.45).abs() < 0.01, "{easy}");
     assert_eq!(liftgate_core::plan::reading_grade(" ... "), 0.0);
+}
+
+/// What a plan says in place of the small one, as the points that differ.
+fn points_of(from: &str, to: &str) -> Vec<String> {
+    let small = Plan::parse("small.toml", WHOLE).unwrap();
+    let other = Plan::parse("other.toml", &with(from, to)).unwrap();
+    small.difference(&other, Locale::default()).into_iter().flat_map(|difference| difference.points).collect()
+}
+
+#[test]
+fn the_step_and_the_start_of_a_reading_and_the_id_of_an_answer_are_told_as_differences() {
+    assert_eq!(points_of("step = 0.5", "step = 0.25"), ["Step: was 0.5, now 0.25"]);
+    assert_eq!(points_of("start = 4.0 # of the gap", "start = 2.5"), ["Starts at: was 4, now 2.5"]);
+    // The same word under another id: what was answered before counts no more.
+    assert_eq!(
+        points_of("id = \"no\", label", "id = \"none\", label"),
+        ["Ids of the answers: was yes; no, now yes; none"]
+    );
 }
 
 #[test]

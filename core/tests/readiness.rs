@@ -7,8 +7,11 @@ mod common;
 use common::oracle::{GateIs, Is, Truth};
 use common::story::{Flown, OTHER_UNIT, Story, celsius};
 use common::{at_ms, id};
-use liftgate_core::readiness::{Blocker, Deed, FindingState, Gate, Lack, Ledger, Reason, Seat, Standing};
-use liftgate_core::record::{Author, Body, CheckResult, EntryId, FindingGrade, MarkKind, Outcome, Unit, Until};
+use liftgate_core::readiness::{
+    Blocker, Deed, FindingState, Gate, Lack, Ledger, Reason, Seat, Standing, Withdrawals,
+};
+use liftgate_core::record::{Author, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, Outcome, Until};
+use liftgate_core::unit::Unit;
 use proptest::prelude::*;
 
 const LADDER: [&str; 3] = ["bench", "fit", "ladder"];
@@ -1112,10 +1115,10 @@ fn another_plan_holds_from_its_entry_on_and_loses_nothing() {
 
     // Withdrawn, it is as if it had never come; a text that is no plan leaves the one before in force.
     let mut story = released.clone();
-    let before = story.ledger();
+    let before = but_withdrawals(story.ledger());
     let slip = story.add(Body::PlanAdopted { plan: "x".into(), edition: "x".into(), text: slow.clone() });
     story.withdraw(slip);
-    assert_eq!(story.ledger(), before);
+    assert_eq!(but_withdrawals(story.ledger()), before);
     story.add(Body::PlanAdopted { plan: "x".into(), edition: "x".into(), text: "no plan".into() });
     assert!(LADDER.iter().all(|stage| matches!(report(&story).gate(stage), Gate::Released(_))));
     for upto in 0..=story.entries.len() {
@@ -1125,22 +1128,28 @@ fn another_plan_holds_from_its_entry_on_and_loses_nothing() {
 
 // ----------------------------------------------------------------------------------------------- withdrawing
 
+/// All that the fold says but of the taking back itself.
+fn but_withdrawals(mut ledger: Ledger) -> Ledger {
+    ledger.withdrawals = Withdrawals::default();
+    ledger
+}
+
 #[test]
 fn a_withdrawn_slip_is_as_if_it_had_never_been() {
     let mut story = Story::released();
-    let clean = story.ledger();
+    let clean = but_withdrawals(story.ledger());
     let slip = story.change("part:motor");
     assert!(LADDER.iter().all(|stage| is_lapsed(&story, stage)));
     story.withdraw(slip);
-    assert_eq!(story.ledger(), clean, "the gates too: the ground was never gone");
+    assert_eq!(but_withdrawals(story.ledger()), clean, "the gates too: the ground was never gone");
     let slip = story.measure("gap", 0.5);
     story.withdraw(slip);
-    assert_eq!(story.ledger(), clean);
+    assert_eq!(but_withdrawals(story.ledger()), clean);
     let slip = story.raise(FindingGrade::Stop, "look");
     story.withdraw(slip);
     let mut counted = clean;
     counted.findings_raised = 1;
-    assert_eq!(story.ledger(), counted, "all but its number, which is not given again");
+    assert_eq!(but_withdrawals(story.ledger()), counted, "all but its number, which is not given again");
 }
 
 #[test]
@@ -1541,6 +1550,35 @@ proptest! {
     }
 
     #[test]
+    fn what_was_taken_back_is_what_a_search_of_the_entries_finds(steps in prop::collection::vec(step(), 20..60)) {
+        let story = history(&steps);
+        for upto in (0..=story.entries.len()).rev().step_by(5) {
+            let entries = &story.entries[..upto];
+            let known = Ledger::of(story.first(), entries).withdrawals;
+            for entry in entries {
+                let by = entries.iter().rfind(|e| matches!(e.body, Body::Withdrawn { entry: of, .. } if of == entry.id));
+                prop_assert_eq!(known.of(entry.id).map(|withdrawal| withdrawal.by), by.map(|by| by.id));
+            }
+            let last = entries.last();
+            let released = entries.iter().rev().take_while(|e| {
+                matches!(e.body, Body::GateReleased { .. }) && last.is_some_and(|last| last.at == e.at)
+            });
+            let mut released: Vec<EntryId> = released.map(|e| e.id).collect();
+            released.reverse();
+            prop_assert_eq!(known.released_together(), released);
+            let taken_back = match entries {
+                [.., before, Entry { body: Body::Withdrawn { entry, .. }, at, .. }] if *entry == before.id => {
+                    let same_day = at.wall.date_naive() == before.at.wall.date_naive();
+                    (same_day && at.elapsed_ms_since(&before.at) < 600_000).then_some(before.id)
+                }
+                _ => None,
+            };
+            let now = last.map_or(&story.now, |last| &last.at);
+            prop_assert_eq!(known.taken_back_just_now(now), taken_back);
+        }
+    }
+
+    #[test]
     fn a_withdrawn_entry_equals_one_never_made(steps in prop::collection::vec(step(), 20..60), which in any::<usize>()) {
         let mut story = history(&steps);
         let Some(slip) = Story::pick(&story.can_withdraw(), which) else { return Ok(()) };
@@ -1552,8 +1590,9 @@ proptest! {
             .filter(|e| e.id != slip && !matches!(e.body, Body::Withdrawn { entry, .. } if entry == slip))
             .cloned()
             .collect();
-        // A finding's number is given once: the next one's differs, and nothing else does.
-        let but_numbers = |mut ledger: Ledger| {
+        // A finding's number is given once: the next one's differs, and what was taken back is known. Nothing else differs.
+        let but_numbers = |ledger: Ledger| {
+            let mut ledger = but_withdrawals(ledger);
             ledger.findings_raised = 0;
             ledger.findings.iter_mut().for_each(|finding| finding.number = 0);
             ledger

@@ -7,10 +7,11 @@
 
 mod common;
 
+use liftgate_core::unit::Unit;
 use std::collections::BTreeSet;
 
 use common::one_of_each;
-use liftgate_core::record::{Author, Body, StoredBody, StoredFormError, Unit};
+use liftgate_core::record::{Author, Body, StoredBody, StoredFormError};
 use serde_json::Value;
 
 const FORM_1: &str = include_str!("snapshots/form_1.jsonl");

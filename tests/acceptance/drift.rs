@@ -1,7 +1,8 @@
 //! A figure that creeps from flight to flight is told on the page of trends, and the same flights without the creep tell nothing.
 
+use liftgate_core::drawing::{Ink, Picture};
 use liftgate_core::record::MarkKind;
-use liftgate_core::view::{Block, Edge, Ink, Picture};
+use liftgate_core::view::{Block, Edge};
 use liftgate_tests::example::{Kind, PACK, SPOTTER, temperature};
 use liftgate_tests::walk::{Walk, places_wanted};
 

@@ -1,13 +1,13 @@
 //! Who holds a handle holds only that: the pilot's is dead during the spotter's turn, the spotter's after it.
 
-use liftgate_core::desk::{DeskError, PilotDesk, SpotterDesk};
+use liftgate_core::app::{AppError, PilotDesk, SpotterDesk};
 use liftgate_core::record::{Body, MarkKind, Moment};
 use liftgate_tests::example::{Kind, SPOTTER};
 use liftgate_tests::walk::Walk;
 
-fn not_your_turn<T>(result: Result<T, DeskError>) -> String {
+fn not_your_turn<T>(result: Result<T, AppError>) -> String {
     match result {
-        Err(DeskError::NotYourTurn { reason }) => reason,
+        Err(AppError::NotYourTurn { reason }) => reason,
         Err(other) => panic!("another error: {other}"),
         Ok(_) => panic!("it was done"),
     }
@@ -48,7 +48,7 @@ fn each_handle_ends_with_its_turn() {
     let first = walk.person.spotter();
     first.start(&walk.person.now).unwrap();
     let stays = first.hand_back(&walk.person.now);
-    assert!(matches!(stays, Err(DeskError::Refused { .. })), "with the motor on the phone stays: {stays:?}");
+    assert!(matches!(stays, Err(AppError::Refused { .. })), "with the motor on the phone stays: {stays:?}");
     walk.person.wait(30);
     first.land(&walk.person.now).unwrap();
     first.hand_back(&walk.person.now).unwrap();

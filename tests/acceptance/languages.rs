@@ -235,7 +235,7 @@ fn a_closed_journal_says_so_in_the_language_that_was_read() {
     assert_eq!(said, "Das Journal ist geschlossen: die App neu öffnen");
     // Bytes that are no database, on a phone that speaks German.
     std::fs::write(person.journal(), vec![7_u8; 4096]).unwrap();
-    let Err(refused) = liftgate_core::desk::Phone::open_on(&person.journal(), Language::German, &person.now) else {
+    let Err(refused) = liftgate_core::app::Phone::open_on(&person.journal(), Language::German, &person.now) else {
         panic!("bytes were opened as a journal")
     };
     assert!(refused.to_string().contains("ist kein Journal von Liftgate"), "{refused}");

@@ -1,9 +1,10 @@
 //! A recorder's log after landing: picked, its columns named once, its figures with their place in the plot, the file kept.
 
+use liftgate_core::drawing::{Ink, Picture};
 use liftgate_core::record::Body;
 use liftgate_core::telemetry::Quantity;
 use liftgate_core::telemetry::summary::FigureKind;
-use liftgate_core::view::{Block, Edge, Ink, Picture, PlotPhase};
+use liftgate_core::view::{Block, Edge, PlotPhase};
 use liftgate_tests::example::{Kind, hover_log};
 use liftgate_tests::walk::Walk;
 

@@ -1,6 +1,6 @@
 //! A recorder's log that takes its time: it comes in piece by piece, how far it is shows, and it can be stopped.
 
-use liftgate_core::desk::DeskError;
+use liftgate_core::app::AppError;
 use liftgate_core::record::Body;
 use liftgate_core::view::{Block, Document, Screen, Tapped, Work};
 use liftgate_tests::example::Kind;
@@ -33,7 +33,7 @@ fn begin(walk: &mut Walk, length: Option<u64>) -> Tapped {
     walk.person.phone.pilot().unwrap().picked(&control.token, "long.csv", length, &walk.person.now).unwrap()
 }
 
-fn feed(walk: &Walk, piece: Option<&[u8]>) -> Result<Tapped, DeskError> {
+fn feed(walk: &Walk, piece: Option<&[u8]>) -> Result<Tapped, AppError> {
     walk.person.phone.pilot().unwrap().fed(piece, &walk.person.now)
 }
 

@@ -1,6 +1,6 @@
 //! A plan of one's own: copied out, changed, looked at before it takes effect, and taken back again.
 
-use liftgate_core::desk::DeskError;
+use liftgate_core::app::AppError;
 use liftgate_core::record::Body;
 use liftgate_tests::example::Kind;
 use liftgate_tests::walk::Walk;
@@ -91,7 +91,7 @@ fn what_is_no_plan_says_where_and_is_not_taken() {
     assert!(walk.person.control(ADOPT).is_none());
     walk.person.pick("Open another file", "the same.toml", text.as_bytes());
     assert_eq!(walk.person.control(ADOPT).unwrap().why_not.as_deref(), Some("It is the plan in force"));
-    let Err(DeskError::Refused { reason, .. }) = walk.person.try_pick("Open another file", "a.toml", &[0xff]) else {
+    let Err(AppError::Refused { reason, .. }) = walk.person.try_pick("Open another file", "a.toml", &[0xff]) else {
         panic!("bytes that are no text were taken")
     };
     assert!(reason.contains("byte 0 is not UTF-8"), "{reason}");

@@ -2,7 +2,7 @@
 //! nothing else, and neither a killed app nor a restart nor a wall clock set forward changes that.
 
 use chrono::Duration;
-use liftgate_core::desk::DeskError;
+use liftgate_core::app::AppError;
 use liftgate_core::record::{Author, Body, MarkKind};
 use liftgate_core::view::{SpotterAct, SpotterLock, Turn};
 use liftgate_tests::Person;
@@ -28,9 +28,9 @@ fn handed_over() -> Walk {
     walk
 }
 
-fn refused(result: Result<(), DeskError>) -> String {
+fn refused(result: Result<(), AppError>) -> String {
     match result {
-        Err(DeskError::Refused { reason, .. }) => reason,
+        Err(AppError::Refused { reason, .. }) => reason,
         other => panic!("not refused: {other:?}"),
     }
 }
@@ -39,7 +39,7 @@ fn lock(walk: &Walk) -> SpotterLock {
     walk.person.spotter().screen(&walk.person.now).unwrap().lock.unwrap()
 }
 
-fn try_code(walk: &Walk, code: &str) -> Result<(), DeskError> {
+fn try_code(walk: &Walk, code: &str) -> Result<(), AppError> {
     walk.person.spotter().hand_back_with_code(code, &walk.person.now)
 }
 
@@ -164,7 +164,7 @@ fn the_code_is_changed_removed_and_each_taken_back_in_one_touch() {
     let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
     for bad in ["", "12", "123456789", "12x4"] {
         let answer = walk.person.phone.pilot().unwrap().set_code(bad, &walk.person.now);
-        assert!(matches!(answer, Err(DeskError::Refused { .. })), "{bad}: {answer:?}");
+        assert!(matches!(answer, Err(AppError::Refused { .. })), "{bad}: {answer:?}");
     }
     set_code(&mut walk.person, "1111");
     set_code(&mut walk.person, CODE);

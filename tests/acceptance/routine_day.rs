@@ -3,7 +3,7 @@
 //! Every due check keeps a touch of its own, because each is evidence of its own: one touch for "all of these seen" would be a
 //! bare tick. What there is to save is everything else: opening each check's page, its foot, the way back, the pack, the air.
 
-use liftgate_core::desk::DeskError;
+use liftgate_core::app::AppError;
 use liftgate_core::record::{Body, CheckResult};
 use liftgate_core::view::{Block, Control, Screen};
 use liftgate_tests::example::{Kind, PACK};
@@ -141,7 +141,7 @@ fn a_bounce_of_the_finger_records_nothing() {
     walk.person.now.monotonic_ms += 300;
     let bounced = walk.person.phone.pilot().unwrap().tap(&control.token, &walk.person.now);
     assert!(
-        matches!(bounced, Err(DeskError::Refused { ref reason, .. }) if reason.contains("Too quick")),
+        matches!(bounced, Err(AppError::Refused { ref reason, .. }) if reason.contains("Too quick")),
         "{bounced:?}"
     );
     walk.person.now.monotonic_ms += 500;

@@ -2,7 +2,7 @@ use std::io::Read;
 use std::path::PathBuf;
 
 use chrono::{DateTime, Duration, FixedOffset};
-use liftgate_core::desk::{DeskError, Phone, SpotterDesk};
+use liftgate_core::app::{AppError, Phone, SpotterDesk};
 use liftgate_core::journal::Journal;
 use liftgate_core::record::{Body, Entry, Moment};
 use liftgate_core::view::{Block, Control, Document, Edge, PlotFingers, PlotPhase, Screen, Tapped, Turn, Work};
@@ -108,7 +108,7 @@ impl Person {
     }
 
     /// Touches the first control whose words begin like this.
-    pub fn try_tap(&mut self, words: &str) -> Result<Tapped, DeskError> {
+    pub fn try_tap(&mut self, words: &str) -> Result<Tapped, AppError> {
         let Some(control) = self.control(words) else {
             let controls = self.controls();
             let seen: Vec<&str> = controls.iter().map(|(label, _)| label.as_str()).collect();
@@ -132,7 +132,7 @@ impl Person {
     }
 
     /// Touches a control that wants a document, and picks this one in the phone's picker.
-    pub fn try_pick(&mut self, words: &str, name: &str, bytes: &[u8]) -> Result<Tapped, DeskError> {
+    pub fn try_pick(&mut self, words: &str, name: &str, bytes: &[u8]) -> Result<Tapped, AppError> {
         self.pick_from(words, name, Some(bytes.len() as u64), &mut &bytes[..])
     }
 
@@ -143,7 +143,7 @@ impl Person {
         name: &str,
         length: Option<u64>,
         from: &mut dyn Read,
-    ) -> Result<Tapped, DeskError> {
+    ) -> Result<Tapped, AppError> {
         let control = self.control(words).unwrap_or_else(|| panic!("there is no '{words}'"));
         assert!(matches!(control.document, Some(Document::Pick { .. })), "'{words}' wants no document");
         self.wait(2);
@@ -177,7 +177,7 @@ impl Person {
     pub fn refused(&mut self, words: &str) -> String {
         match self.try_tap(words) {
             Ok(_) => panic!("'{words}' was taken"),
-            Err(refused @ (DeskError::Refused { .. } | DeskError::Log { .. })) => refused.to_string(),
+            Err(refused @ (AppError::Refused { .. } | AppError::Log { .. })) => refused.to_string(),
             Err(other) => panic!("'{words}' failed: {other}"),
         }
     }

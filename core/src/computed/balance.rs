@@ -1,5 +1,6 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome};
+use crate::drawing::{Anchor, Ink, LabelSize, Picture, Sheet};
 use crate::engineering::balance::{
     Accuracy, BalanceInput, BalanceReport, Band, BandMargin, Part, PartMove, Support, TiltedReadings, Weighing,
     balance_report, ballast_at, mass_to_shift, move_for, move_part,
@@ -8,9 +9,8 @@ use crate::engineering::ballast::{
     BallastAnswer, BallastPlace, BallastPlan, BallastQuestion, BallastReport, least_ballast,
 };
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, ThingKind, Unit};
-use crate::view::chart::Sheet;
-use crate::view::{Anchor, Ink, LabelSize, Picture};
+use crate::record::{Outcome, ThingKind};
+use crate::unit::Unit;
 
 /// What a workshop's scale and ruler are good for (common practice, no source), until the aircraft says better.
 const ACCURACY: Accuracy = Accuracy { scale_half_width_g: 5.0, ruler_half_width_mm: 1.0 };

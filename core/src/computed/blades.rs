@@ -1,10 +1,11 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome};
+use crate::drawing::{Bar, bars};
 use crate::engineering::Grade;
 use crate::engineering::unbalance::{Blade, BladeSetReport, RotatingPart, blade_set, permissible};
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, ThingKind, Unit};
-use crate::view::chart::{Bar, bars};
+use crate::record::{Outcome, ThingKind};
+use crate::unit::Unit;
 
 /// Grade that the set is held against: fans (ISO 21940-11, orientation only: a blade set is outside its rigid-rotor table).
 const GRADE_MM_S: f64 = 6.3;

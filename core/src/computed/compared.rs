@@ -10,9 +10,10 @@ use crate::engineering::disagreement::{
 use crate::engineering::prediction::{FlownStep, Interval95, LadderPrediction};
 use crate::field::Flight;
 use crate::plan::Motion;
-use crate::record::{AttachedLog, ThingKind, Unit};
+use crate::record::{AttachedLog, ThingKind};
 use crate::telemetry::Quantity;
 use crate::telemetry::summary::{FigureKind, LogFigure};
+use crate::unit::Unit;
 
 /// What was read of a flight, beside what was predicted of it.
 #[derive(Debug, Clone, PartialEq)]

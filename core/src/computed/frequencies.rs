@@ -1,14 +1,14 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, governor, outcome};
+use crate::drawing::{Anchor, Ink, LabelSize, Picture, Sheet};
 use crate::engineering::Grade;
 use crate::engineering::placement::{
     NaturalFrequency, NearestOrder, PlacementQuestion, PlacementReport, USUAL_MARGIN_PERCENT, drive_exciters,
     magnification, nearest_order, placement as place, separation_margin,
 };
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, ThingKind, Unit};
-use crate::view::chart::Sheet;
-use crate::view::{Anchor, Ink, LabelSize, Picture};
+use crate::record::{Outcome, ThingKind};
+use crate::unit::Unit;
 
 /// Orders of rotors, gears and motor over the ladder's head speeds against the natural frequencies that were measured.
 pub(super) fn placement(facts: Facts<'_>) -> Result<Computed> {

@@ -1,10 +1,10 @@
 use super::hover::LOADED_CELL_V;
 use super::{Computed, Facts, Figure, Result, outcome};
+use crate::drawing::{Bar, bars};
 use crate::engineering::drive::{DriveTrain, GearStage, GovernorQuestion, drive_speeds, governor};
 use crate::engineering::{Conflict, EngineeringError};
 use crate::locale::{Locale, say};
-use crate::record::Unit;
-use crate::view::chart::{Bar, bars};
+use crate::unit::Unit;
 
 /// Rest voltage of a cell near the planned end of a flight (common practice, no source).
 const END_CELL_V: f64 = 3.7;

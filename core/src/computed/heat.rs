@@ -1,6 +1,7 @@
 use super::facts::number;
 use super::hover::{HUMIDITY, hot_air};
 use super::{Computed, Facts, Figure, Lacking, Result, outcome, worst};
+use crate::drawing::{Curve, curve};
 use crate::engineering::air::{air, standard_air};
 use crate::engineering::heat::{
     FORCED_EXPONENT, HeatCondition, HeatReading, SteadyQuestion, SteadyReport, TimeConstant, fit_rise,
@@ -8,8 +9,8 @@ use crate::engineering::heat::{
 };
 use crate::field::Flight;
 use crate::locale::{Locale, say};
-use crate::record::{ThingKind, Unit};
-use crate::view::chart::{Curve, curve};
+use crate::record::ThingKind;
+use crate::unit::Unit;
 
 /// Air over the parts in a hover, m/s; the same on both days, so that it cancels (common practice, no source).
 pub(super) const HOVER_AIRFLOW_M_S: f64 = 4.0;
@@ -35,7 +36,7 @@ pub(super) fn hot_day(facts: Facts<'_>) -> Result<Computed> {
     };
     let time = match time_s {
         Some(seconds) => {
-            say!(facts.locale, "computed-heat-reaches", time = crate::view::clock(seconds.round() as i64))
+            say!(facts.locale, "computed-heat-reaches", time = crate::locale::clock(seconds.round() as i64))
         }
         None if hottest.report.steady_c > limit_c => say!(facts.locale, "computed-heat-would-pass"),
         None => say!(facts.locale, "computed-heat-stays"),
@@ -120,7 +121,7 @@ pub(super) fn time_constant(facts: Facts<'_>) -> Result<Option<TimeConstant>> {
     Ok(Some(TimeConstant { tau_s: fit.tau_s, half_width_s: 2.0 * fit.tau_u_s }))
 }
 
-fn picture(locale: Locale, hot_c: f64, report: &SteadyReport, tau_s: Option<f64>) -> crate::view::Picture {
+fn picture(locale: Locale, hot_c: f64, report: &SteadyReport, tau_s: Option<f64>) -> crate::drawing::Picture {
     // Without a measured time constant the shape is drawn over three of whatever it may be.
     let points: Vec<(f64, f64)> = (0..=30)
         .map(|index| {
@@ -128,8 +129,10 @@ fn picture(locale: Locale, hot_c: f64, report: &SteadyReport, tau_s: Option<f64>
             (turns, hot_c + (report.steady_c - hot_c) * (1.0 - (-turns).exp()))
         })
         .collect();
-    let end = tau_s
-        .map_or_else(|| say!(locale, "computed-warm-through"), |tau| crate::view::clock((3.0 * tau).round() as i64));
+    let end = tau_s.map_or_else(
+        || say!(locale, "computed-warm-through"),
+        |tau| crate::locale::clock((3.0 * tau).round() as i64),
+    );
     curve(&Curve {
         points: &points,
         marks: &[(3.0, points.last().map_or(hot_c, |p| p.1), locale.rounded(report.steady_c, 0, Unit::Celsius))],

@@ -1,15 +1,15 @@
 use super::heat::{HOVER_AIRFLOW_M_S, density_at_field, time_constant};
 use super::hover::air_at;
 use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome, worst};
+use crate::drawing::{Curve, Picture, curve};
 use crate::engineering::heat::{
     FORCED_EXPONENT, HeatCondition, HotterDay, HotterDayReport, SteadyQuestion, hotter_day,
 };
 use crate::field::Flight;
-use crate::locale::{Locale, say};
+use crate::locale::{Locale, clock, say};
 use crate::plan::Place;
-use crate::record::{Outcome, Unit};
-use crate::view::chart::{Curve, curve};
-use crate::view::{Picture, clock};
+use crate::record::Outcome;
+use crate::unit::Unit;
 
 /// What a part's own heat draws past it in still air, m/s: buoyancy over inertia is one, `u = sqrt(g beta dT L)`, for 60 K over 8 cm
 /// (Incropera, Fundamentals of Heat and Mass Transfer, mixed convection).

@@ -1,13 +1,13 @@
 use super::{Computed, Facts, Figure, Result, outcome};
+use crate::drawing::Picture;
+use crate::drawing::{Curve, curve};
 use crate::engineering::air::{Air, P0_PA, air_from_qnh};
 use crate::engineering::rotor::{
     HeadRoomQuestion, HoverQuestion, HoverReport, ModelBasis, Rotor, SectionPolar, TailKind, TailQuestion,
     TailReport, climb_power, density_power_ratio, ground_effect, head_room, hover, model_accuracy, tail,
 };
 use crate::locale::{Locale, say};
-use crate::record::Unit;
-use crate::view::Picture;
-use crate::view::chart::{Curve, curve};
+use crate::unit::Unit;
 
 /// Humidity of the hot day: thinner than dry air, and not the thinnest there is (common practice, no source).
 pub(super) const HUMIDITY: f64 = 0.5;

@@ -1,5 +1,6 @@
 use super::hover::{LOADED_CELL_V, rotor};
 use super::{Computed, Facts, Figure, Result, Row};
+use crate::drawing::{Curve, curve};
 use crate::engineering::air::{air, standard_air};
 use crate::engineering::prediction::{
     FlownStep, Interval95, LadderAircraft, LadderPrediction, LadderQuestion, NextStep, PowerPrior, predict,
@@ -7,8 +8,8 @@ use crate::engineering::prediction::{
 use crate::field::Flight;
 use crate::locale::say;
 use crate::plan::Motion;
-use crate::record::{Outcome, Prediction, Unit};
-use crate::view::chart::{Curve, curve};
+use crate::record::{Outcome, Prediction};
+use crate::unit::Unit;
 
 /// Humidity of any day at the field: it moves the density by less than half a percent.
 const HUMIDITY: f64 = 0.5;
@@ -217,7 +218,7 @@ pub(super) fn step(facts: Facts<'_>, steps: Vec<FlownStep>, head_rpm: f64, air_c
 }
 
 /// Predicted current over head speed, with the hovers flown as points.
-fn picture(facts: Facts<'_>, flown: &[&Flight]) -> Result<crate::view::Picture> {
+fn picture(facts: Facts<'_>, flown: &[&Flight]) -> Result<crate::drawing::Picture> {
     let low = facts.figure("hover-low-head-speed")? * 0.95;
     let high = facts.figure("service-head-speed")? * 1.05;
     let air_c = flown.last().map_or(15.0, |flight| flight.air_c);

@@ -1,11 +1,12 @@
 use super::facts::number;
 use super::packs::{last_reading, pack_readings};
 use super::{Computed, Facts, Figure, Lacking, Result, outcome};
+use crate::drawing::{Bar, bars};
 use crate::engineering::Grade;
 use crate::engineering::pack::{PackLanding, REST_LOW_V, SPREAD_LIMIT_V, landing};
 use crate::locale::say;
-use crate::record::{ThingKind, Unit};
-use crate::view::chart::{Bar, bars};
+use crate::record::ThingKind;
+use crate::unit::Unit;
 
 /// Charge left that is no caution yet, over the reserve (common practice, no source).
 const COMFORT: f64 = 1.25;
@@ -36,7 +37,7 @@ pub(super) fn charge(facts: Facts<'_>) -> Result<Computed> {
     })?;
     let grade = report.grade.max(charge_grade(report.left_percent, reserve_percent));
     let timer = report.time_to_reserve_min;
-    let whole_minutes = crate::view::clock((timer * 60.0).floor() as i64);
+    let whole_minutes = crate::locale::clock((timer * 60.0).floor() as i64);
     let usable_mah = capacity_mah * (1.0 - reserve_percent / 100.0);
     let capacity_from = if measured_mah.is_some() {
         say!(facts.locale, "computed-landing-measured")
@@ -83,7 +84,7 @@ pub(super) fn charge(facts: Facts<'_>) -> Result<Computed> {
             "computed-landing-summary",
             pack = pack.name,
             left = facts.locale.number(report.left_percent, 0),
-            flown = crate::view::clock(elapsed_ms / 1_000),
+            flown = crate::locale::clock(elapsed_ms / 1_000),
             timer = whole_minutes,
             reserve = facts.locale.number(reserve_percent, 0)
         ),

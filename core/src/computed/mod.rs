@@ -4,9 +4,11 @@
 //! the numbers with their margins, a line drawing where a person would rather look, and what the answer is good for. A
 //! screen and the dossier show that without knowing which computation it was.
 
+mod answer;
 mod balance;
 mod blades;
 mod compared;
+mod computation;
 mod endurance;
 mod facts;
 mod frequencies;
@@ -18,6 +20,7 @@ mod ladder;
 mod landing;
 mod packs;
 mod receiver;
+mod refused;
 mod regulator;
 mod ripple;
 mod supply;
@@ -26,174 +29,11 @@ mod trends;
 mod trial_weight;
 mod wires;
 
+pub use answer::{Computed, Figure, Lacking, Row};
+use answer::{Result, outcome, worst};
 pub use compared::{Compared, ComparedReading, NextHover, What, compared};
 pub use endurance::{Endurance, endurance, planned_minutes};
 pub use facts::Facts;
 pub use hotter::{AskedDay, Hotter, hotter, hottest_lately};
 pub use ladder::{predicted_charge, predicted_temperature};
 pub use trends::{FEWEST as FEWEST_FOR_DRIFT, Trend, TrendOf, TrendReading, trends};
-
-use crate::engineering::{EngineeringError, Grade};
-use crate::locale::{Locale, say};
-use crate::plan::Computation;
-use crate::record::{NamedValue, Outcome, ThingKind, Unit};
-use crate::view::Picture;
-
-/// What a computation gave.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Computed {
-    /// How it is judged.
-    pub outcome: Outcome,
-    /// The answer in one sentence.
-    pub summary: String,
-    /// The numbers, each with what qualifies it.
-    pub figures: Vec<Figure>,
-    /// What is judged by word rather than by number.
-    pub rows: Vec<Row>,
-    /// The drawing.
-    pub picture: Option<Picture>,
-    /// What it was computed from and how far it can be trusted.
-    pub remarks: Vec<String>,
-}
-
-/// One number of an answer.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Figure {
-    /// What it is.
-    pub label: String,
-    /// The number.
-    pub value: f64,
-    /// Digits behind the point when it is shown.
-    pub digits: usize,
-    /// Its unit.
-    pub unit: Unit,
-    /// Limit, margin, interval.
-    pub note: Option<String>,
-    /// The limit that it was held against, in the same unit, where it is one number.
-    pub limit: Option<f64>,
-    /// How it is judged; none for a number that only explains.
-    pub outcome: Option<Outcome>,
-}
-
-/// One judgement of an answer.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Row {
-    /// What is judged.
-    pub title: String,
-    /// The judgement.
-    pub word: String,
-    /// Why.
-    pub detail: String,
-    /// Its grade.
-    pub outcome: Outcome,
-}
-
-/// Why nothing could be computed.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Lacking {
-    /// No thing of this kind was described yet.
-    Things(ThingKind),
-    /// A thing lacks a number.
-    Number {
-        /// Its kind.
-        kind: ThingKind,
-        /// Its name.
-        name: String,
-        /// The field of it that is empty: its id.
-        field: &'static str,
-    },
-    /// A figure of the aircraft is missing: its id in the plan.
-    Figure(String),
-    /// A flight of this check has to be flown and jotted down first.
-    Flight(String),
-    /// The numbers do not go together.
-    Refused(EngineeringError),
-}
-
-impl From<EngineeringError> for Lacking {
-    fn from(error: EngineeringError) -> Lacking {
-        Lacking::Refused(error)
-    }
-}
-
-type Result<T> = std::result::Result<T, Lacking>;
-
-impl Computed {
-    /// Computes a check's answer from what is known.
-    ///
-    /// # Errors
-    /// What is lacking, so that a person can be led to it.
-    pub fn of(computation: Computation, facts: Facts<'_>) -> Result<Computed> {
-        match computation {
-            Computation::SupplyLoad => supply::load(facts),
-            Computation::SupplyWindow => supply::window(facts),
-            Computation::ReceiverEndurance => receiver::endurance(facts),
-            Computation::RegulatorHeat => regulator::heat(facts),
-            Computation::WireRuns => wires::runs(facts),
-            Computation::CentreOfGravity => balance::centre(facts),
-            Computation::GovernorRoom => governor::room(facts),
-            Computation::HoverRoom => hover::room(facts),
-            Computation::BladeBalance => blades::balance(facts),
-            Computation::FrequencyPlacement => frequencies::placement(facts),
-            Computation::LadderAgreement => ladder::agreement(facts),
-            Computation::HotDayHeat => heat::hot_day(facts),
-            Computation::PackLife => packs::life(facts),
-            Computation::PackTrend => trend::resistance(facts),
-            Computation::LandingCharge => landing::charge(facts),
-            Computation::PackRipple => ripple::on_pack_leads(facts),
-            Computation::TrialWeight => trial_weight::correction(facts),
-        }
-    }
-
-    /// The numbers that are kept with the evidence.
-    pub fn values(&self, locale: Locale) -> Vec<NamedValue> {
-        let value = |name: String, value: f64, unit: Unit| NamedValue { name, value, unit };
-        let both = self.figures.iter().flat_map(|figure| {
-            let limit = figure
-                .limit
-                .map(|limit| value(say!(locale, "computed-limit-of", label = figure.label), limit, figure.unit));
-            [value(figure.label.clone(), figure.value, figure.unit)].into_iter().chain(limit)
-        });
-        both.collect()
-    }
-}
-
-impl Figure {
-    /// A number that is judged.
-    fn judged(label: impl Into<String>, value: f64, digits: usize, unit: Unit, note: String, grade: Grade) -> Figure {
-        Figure { note: Some(note), outcome: Some(outcome(grade)), ..Figure::told(label, value, digits, unit) }
-    }
-
-    /// A number that only explains.
-    fn told(label: impl Into<String>, value: f64, digits: usize, unit: Unit) -> Figure {
-        Figure { label: label.into(), value, digits, unit, note: None, limit: None, outcome: None }
-    }
-
-    /// Keeps the limit beside it.
-    fn against(self, limit: f64) -> Figure {
-        Figure { limit: Some(limit), ..self }
-    }
-
-    /// Says more about it.
-    fn noted(self, note: impl Into<String>) -> Figure {
-        Figure { note: Some(note.into()), ..self }
-    }
-
-    /// The number as it is shown.
-    pub fn shown(&self) -> String {
-        format!("{:.*}", self.digits, self.value)
-    }
-}
-
-/// A grade of the engineering functions as an outcome of a check.
-fn outcome(grade: Grade) -> Outcome {
-    match grade {
-        Grade::Ok => Outcome::Pass,
-        Grade::Caution => Outcome::Caution,
-        Grade::Stop => Outcome::Stop,
-    }
-}
-
-fn worst(grades: impl IntoIterator<Item = Grade>) -> Grade {
-    grades.into_iter().max().unwrap_or(Grade::Ok)
-}

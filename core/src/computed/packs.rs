@@ -1,10 +1,11 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome, worst};
+use crate::drawing::{Bar, bars};
 use crate::engineering::Grade;
 use crate::engineering::pack::{PackHealth, RetireReason, TwoLoads, cold, flight_time, internal_resistance, retire};
 use crate::locale::{Locale, say};
-use crate::record::{Thing, ThingKind, Unit};
-use crate::view::chart::{Bar, bars};
+use crate::record::{Thing, ThingKind};
+use crate::unit::Unit;
 
 use super::hover::LOADED_CELL_V;
 

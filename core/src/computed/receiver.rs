@@ -1,9 +1,10 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Lacking, Result, outcome, supply};
+use crate::drawing::{Bar, bars};
 use crate::engineering::supply::{ReceiverPack, USABLE_FRACTION, receiver_endurance};
 use crate::locale::say;
-use crate::record::{ThingKind, Unit};
-use crate::view::chart::{Bar, bars};
+use crate::record::ThingKind;
+use crate::unit::Unit;
 
 /// How long the receiver pack lasts against what is planned between two charges.
 pub(super) fn endurance(facts: Facts<'_>) -> Result<Computed> {

@@ -1,9 +1,10 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, outcome, worst};
+use crate::drawing::{Bar, bars};
 use crate::engineering::supply::{Regulator, RegulatorKind, RegulatorReport, regulator_report};
 use crate::locale::say;
-use crate::record::{Thing, ThingKind, Unit};
-use crate::view::chart::{Bar, bars};
+use crate::record::{Thing, ThingKind};
+use crate::unit::Unit;
 
 /// A linear regulator's least voltage difference where the maker says nothing, V (common practice, no source).
 const DROPOUT_V: f64 = 1.2;

@@ -1,10 +1,11 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, outcome, worst};
+use crate::drawing::{Bar, bars};
 use crate::engineering::Grade;
 use crate::engineering::pack::{RippleShape, TwoLoads, internal_resistance, ripple, ripple_rms};
 use crate::locale::{Locale, say};
-use crate::record::{Thing, ThingKind, Unit};
-use crate::view::chart::{Bar, bars};
+use crate::record::{Thing, ThingKind};
+use crate::unit::Unit;
 
 /// Caution from this share of the limit (common practice, no source).
 const CAUTION_SHARE: f64 = 0.8;

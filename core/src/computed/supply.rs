@@ -1,12 +1,12 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome, worst};
+use crate::drawing::{Anchor, Bar, Ink, LabelSize, Picture, Sheet, bars};
 use crate::engineering::supply::{
     Consumer, ConsumerWindow, CurrentMargin, Rail, RailLoad, RailReason, RailReport, rail_report,
 };
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, Thing, ThingKind, Unit};
-use crate::view::chart::{Bar, Sheet, bars};
-use crate::view::{Anchor, Ink, LabelSize, Picture};
+use crate::record::{Outcome, Thing, ThingKind};
+use crate::unit::Unit;
 
 /// Every supply's load against its ratings; each must have its stirring peak measured.
 pub(super) fn load(facts: Facts<'_>) -> Result<Computed> {
@@ -58,7 +58,7 @@ fn margin_figure(locale: Locale, label: String, margin: &CurrentMargin, rating: 
     Figure::judged(label, margin.load_a, 1, Unit::Ampere, note, margin.grade).against(margin.rated_a)
 }
 
-fn load_picture(locale: Locale, rails: &[RailReport]) -> crate::view::Picture {
+fn load_picture(locale: Locale, rails: &[RailReport]) -> crate::drawing::Picture {
     let of = |rail: &RailReport, what: String, margin: &CurrentMargin| Bar {
         title: format!("{}, {what}", rail.inputs.rail.name),
         value: margin.load_a,

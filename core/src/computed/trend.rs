@@ -1,11 +1,12 @@
 use super::packs::{pack_readings, resistance_mohm};
 use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome, worst};
+use crate::drawing::Picture;
+use crate::drawing::{Curve, curve};
 use crate::engineering::Grade;
 use crate::engineering::pack::{RETIRE_RESISTANCE_RATIO, ResistanceReading, ResistanceTrend, resistance_trend};
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, Thing, ThingKind, Unit};
-use crate::view::Picture;
-use crate::view::chart::{Curve, curve};
+use crate::record::{Outcome, Thing, ThingKind};
+use crate::unit::Unit;
 
 /// Motor runs after which a reading is too old to say how a pack is (common practice, no source).
 const READING_AGES_RUNS: u32 = 10;

@@ -10,9 +10,10 @@ use super::packs::{pack_readings, resistance_mohm};
 use crate::engineering::air::standard_air;
 use crate::engineering::prediction::FlownStep;
 use crate::field::Flight;
-use crate::record::{AttachedLog, EntryId, MarkKind, ThingKind, Unit};
+use crate::record::{AttachedLog, EntryId, MarkKind, ThingKind};
 use crate::telemetry::drift::{Drift, DriftQuestion, DriftTest};
 use crate::telemetry::summary::FigureKind;
+use crate::unit::Unit;
 
 /// The chance of a false alarm, and over how many readings: stated beside every answer.
 pub const QUESTION: DriftQuestion = DriftQuestion { false_alarm: 0.05, readings: 100, resolution: 1.0 };

@@ -1,11 +1,11 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome};
+use crate::drawing::{Anchor, Ink, LabelSize, Picture, Sheet};
 use crate::engineering::Grade;
 use crate::engineering::unbalance::{Polar, SinglePlaneReport, SinglePlaneRun, single_plane};
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, Thing, ThingKind, Unit};
-use crate::view::chart::Sheet;
-use crate::view::{Anchor, Ink, LabelSize, Picture};
+use crate::record::{Outcome, Thing, ThingKind};
+use crate::unit::Unit;
 
 /// Vibration that needs no weight, mm/s rms (ISO 10816-1, class I, orientation only: made for machines on the ground).
 const QUIET_MM_S: f64 = 4.5;

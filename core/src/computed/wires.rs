@@ -1,9 +1,10 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome, worst};
+use crate::drawing::{Bar, bars};
 use crate::engineering::wire::{STRANDED_FACTOR, WireReport, WireRun, choose_wire, wire_run};
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, Thing, ThingKind, Unit};
-use crate::view::chart::{Bar, bars};
+use crate::record::{Outcome, Thing, ThingKind};
+use crate::unit::Unit;
 
 /// Each run of wire: drop and heat against what is allowed, and the thinnest wire with its fuse that would do.
 pub(super) fn runs(facts: Facts<'_>) -> Result<Computed> {

@@ -2,16 +2,18 @@
 
 mod words;
 
+use crate::unit::Unit;
 use std::collections::BTreeMap;
 
 use askama::Template;
 
 use crate::computed::{Computed, Facts};
+use crate::drawing::{Picture, svg};
 use crate::journal::Verified;
-use crate::locale::{Locale, say};
+use crate::locale::{Locale, clock, say};
 use crate::plan::CheckKind;
-use crate::readiness::{FindingState, Gate, Report, withdrawn};
-use crate::record::{Entry, EntryId, Moment, Unit};
+use crate::readiness::{FindingState, Gate, Report};
+use crate::record::{Entry, EntryId, Moment};
 use crate::view;
 use words::Words;
 
@@ -90,7 +92,7 @@ pub(crate) fn html(
     facts: Facts<'_>,
     entries: &[Entry],
     verified: Verified,
-    plots: &BTreeMap<EntryId, view::Picture>,
+    plots: &BTreeMap<EntryId, Picture>,
     now: &Moment,
 ) -> Result<String, askama::Error> {
     let Facts { plan, ledger, locale } = facts;
@@ -116,7 +118,7 @@ pub(crate) fn html(
         stages: stages(facts, &report, now),
         findings: findings(facts),
         flights: ledger.flights.iter().filter(|flight| flight.started.is_some()).map(|f| flight(facts, f)).collect(),
-        logs: logs(facts, entries, plots),
+        logs: logs(facts, plots),
         entries: journal(facts, entries),
     }
     .render()
@@ -154,10 +156,9 @@ fn check_part(facts: Facts<'_>, report: &Report, check: &crate::plan::Check, now
     let standing = report.standing(&check.id);
     let evidence = ledger.evidence.get(&check.id);
     let picture = match &check.kind {
-        CheckKind::Compute(computation) => Computed::of(*computation, facts)
-            .ok()
-            .and_then(|computed| computed.picture)
-            .map(|picture| view::svg(&picture)),
+        CheckKind::Compute(computation) => {
+            Computed::of(*computation, facts).ok().and_then(|computed| computed.picture).map(|picture| svg(&picture))
+        }
         _ => None,
     };
     let recorded = evidence.map(|evidence| {
@@ -210,7 +211,7 @@ fn flight(facts: Facts<'_>, flight: &crate::field::Flight) -> FlightPart {
         ),
         pack: flight.pack.clone(),
         spotter: flight.spotter.clone().unwrap_or_default(),
-        time: flight.down.as_ref().map_or_else(String::new, |(_, ms)| view::clock(ms / 1_000)),
+        time: flight.down.as_ref().map_or_else(String::new, |(_, ms)| clock(ms / 1_000)),
         used: landing
             .and_then(|l| l.pack_used_mah)
             .map_or_else(String::new, |mah| locale.rounded(mah, 0, Unit::MilliampereHour)),
@@ -227,17 +228,17 @@ fn flight(facts: Facts<'_>, flight: &crate::field::Flight) -> FlightPart {
             .collect::<Vec<_>>()
             .join(", "),
         marks: marks
-            .map(|m| format!("{} {}", m.kind.word(locale), view::clock(m.elapsed_ms / 1_000)))
+            .map(|m| format!("{} {}", m.kind.word(locale), clock(m.elapsed_ms / 1_000)))
             .collect::<Vec<_>>()
             .join(", "),
     }
 }
 
 /// The logs that were attached, each with the plot that the phone shows and the figures that a limit or an interval belongs to.
-fn logs(facts: Facts<'_>, entries: &[Entry], plots: &BTreeMap<EntryId, view::Picture>) -> Vec<LogPart> {
+fn logs(facts: Facts<'_>, plots: &BTreeMap<EntryId, Picture>) -> Vec<LogPart> {
     let locale = facts.locale;
     let part = |flight: &crate::field::Flight| {
-        let log = view::log_of(entries, flight.card)?;
+        let log = facts.ledger.logs.of_flight(flight.card)?;
         let when = flight.started.as_ref().map(|at| format!(", {}", date_and_time(locale, at)));
         let rows = log.rows;
         Some(LogPart {
@@ -252,21 +253,25 @@ fn logs(facts: Facts<'_>, entries: &[Entry], plots: &BTreeMap<EntryId, view::Pic
                 sha256 = log.sha256
             ),
             figures: view::log_lines(locale, log),
-            picture: plots.get(&flight.card).map(view::svg).unwrap_or_default(),
+            picture: plots.get(&flight.card).map(svg).unwrap_or_default(),
         })
     };
     facts.ledger.flights.iter().filter_map(part).collect()
 }
 
+fn withdrawn_words(facts: Facts<'_>, entry: &Entry) -> String {
+    let why = facts.ledger.withdrawals.of(entry.id).map(|withdrawal| withdrawal.reason.as_str());
+    why.map(|why| say!(facts.locale, "dossier-withdrawn", why = why)).unwrap_or_default()
+}
+
 fn journal(facts: Facts<'_>, entries: &[Entry]) -> Vec<EntryPart> {
     let locale = facts.locale;
-    let gone = withdrawn(entries);
     let part = |entry: &Entry| EntryPart {
         seq: entry.seq,
         when: entry.at.wall.format("%Y-%m-%d %H:%M %:z").to_string(),
         who: view::author_words(locale, &entry.author),
         what: view::entry_words(locale, facts.plan, entries, entry),
-        withdrawn: gone.get(&entry.id).map(|why| say!(locale, "dossier-withdrawn", why = why)).unwrap_or_default(),
+        withdrawn: withdrawn_words(facts, entry),
     };
     entries.iter().map(part).collect()
 }

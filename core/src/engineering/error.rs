@@ -1,11 +1,8 @@
 //! The one error of the engineering functions.
 
-use std::fmt;
-
 use thiserror::Error;
 
 use super::conflict::Conflict;
-use crate::locale::Locale;
 
 /// Why a figure could not be computed, in words that a person at the bench can act on.
 ///
@@ -52,13 +49,6 @@ pub enum EngineeringError {
 impl From<Conflict> for EngineeringError {
     fn from(what: Conflict) -> EngineeringError {
         EngineeringError::Contradiction { what }
-    }
-}
-
-/// For logs and developers, in English; a person reads [`EngineeringError::words`].
-impl fmt::Display for EngineeringError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.words(Locale::default()))
     }
 }
 

@@ -23,7 +23,6 @@ pub mod rotor;
 pub mod supply;
 pub mod unbalance;
 pub mod wire;
-mod words;
 
 pub use conflict::Conflict;
 pub use error::EngineeringError;

@@ -4,15 +4,12 @@
 //! times that reading is the design peak, about twice is hard flight; what draws steadily is added to both. Hard flight is
 //! held against the supply's continuous rating, the design peak against its burst rating.
 
-use std::fmt;
-
 use serde::{Deserialize, Serialize};
 
 use super::conflict::Conflict;
 use super::error::{EngineeringError, Result};
 use super::grade::Grade;
 use super::require::{count, ordered, within};
-use crate::locale::Locale;
 
 /// Design peak over unloaded stirring peak (common practice, no source).
 pub const DESIGN_PEAK_FACTOR: f64 = 4.0;
@@ -121,12 +118,6 @@ pub enum RailState {
     RippleTrough,
 }
 
-impl fmt::Display for RailState {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.words(Locale::default()))
-    }
-}
-
 /// Which edge of a consumer's window is the nearer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -221,12 +212,6 @@ impl RailReason {
             Self::Window { point, .. } => point.grade,
             Self::Sag { margin } => margin.grade,
         }
-    }
-}
-
-impl fmt::Display for RailReason {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.words(Locale::default()))
     }
 }
 

@@ -222,7 +222,6 @@ mod tests {
     use crate::journal::NewEntry;
     use crate::record::{AttachedLog, Body, EntryId, Moment};
     use crate::telemetry::{ColumnMap, RowCounts, TimeForm};
-    use crate::view::Place;
 
     fn journal() -> (tempfile::TempDir, Journal) {
         let folder = tempfile::tempdir().unwrap();
@@ -317,13 +316,14 @@ mod tests {
         let bytes = some_bytes(700);
         let offered = offer(&mut journal, &bytes, 100);
         let now = Moment { wall: "2026-06-01T10:00:00+02:00".parse().unwrap(), monotonic_ms: 1, boot: "b".into() };
+        let way = ["\"board\"".to_owned()];
         // The storage fails at the entry, and then at what is written last.
         for (table, event) in [("entry", "INSERT"), ("bookmark", "DELETE")] {
             let failure =
                 format!("CREATE TEMP TRIGGER fails BEFORE {event} ON {table} BEGIN SELECT RAISE(ABORT, 'no'); END");
-            journal.keep_bookmark(&[Place::Board]).unwrap();
+            journal.keep_bookmark(&way).unwrap();
             journal.connection.execute_batch(&failure).unwrap();
-            journal.append_and_go(&now, vec![attachment(&offered)], &[], Some(&[Place::Board])).unwrap_err();
+            journal.append_and_go(&now, vec![attachment(&offered)], &[], Some(&way)).unwrap_err();
             journal.connection.execute_batch("DROP TRIGGER fails").unwrap();
             assert_eq!(
                 journal.offered_log().unwrap(),

@@ -5,7 +5,9 @@
 //! The chain shows that an entry was altered. It cannot show that the last ones were cut off, so whatever leaves the
 //! phone prints the count and the head digest beside it.
 
+mod bookmark;
 mod chain;
+mod draft;
 mod error;
 mod logs;
 mod open;

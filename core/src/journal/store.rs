@@ -1,4 +1,3 @@
-use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 use chrono::{DateTime, FixedOffset, SecondsFormat};
@@ -8,9 +7,8 @@ use uuid::{ContextV7, Timestamp, Uuid};
 use super::chain::Link;
 use super::error::{Doing, Misfit, NoWithdrawal};
 use super::logs::keep_log;
-use super::{Digest, JournalError, Verified, open};
+use super::{Digest, JournalError, Verified, bookmark, draft, open};
 use crate::record::{Author, Body, Entry, EntryId, Moment, StoredBody, StoredFormError};
-use crate::view::Place;
 
 /// An entry before it is written.
 #[derive(Debug, Clone, PartialEq)]
@@ -79,8 +77,8 @@ impl Journal {
         self.append_and_go(at, new, &[], None)
     }
 
-    /// Appends entries, keeps for ever the recorder's file that one of them attaches, drops the drafts of the places that they came
-    /// from, and keeps where the pilot is then: all or none, so that nobody is told "not recorded" of something that was.
+    /// Appends entries, keeps for ever the recorder's file that one of them attaches, drops the drafts of the forms that they came
+    /// from, and keeps where the person is then: all or none, so that nobody is told "not recorded" of something that was.
     ///
     /// # Errors
     /// As [`Journal::append`].
@@ -88,8 +86,8 @@ impl Journal {
         &mut self,
         at: &Moment,
         new: Vec<NewEntry>,
-        from: &[Place],
-        to: Option<&[Place]>,
+        from: &[String],
+        to: Option<&[String]>,
     ) -> Result<Vec<Entry>, JournalError> {
         let transaction = self
             .connection
@@ -102,8 +100,8 @@ impl Journal {
             }
             recorded.push(append_one(&transaction, &self.ids, at, entry)?);
         }
-        from.iter().try_for_each(|place| drop_drafts(&transaction, place))?;
-        to.map_or(Ok(()), |places| keep_bookmark(&transaction, places))?;
+        from.iter().try_for_each(|form| draft::drop_drafts(&transaction, form))?;
+        to.map_or(Ok(()), |way| bookmark::keep_bookmark(&transaction, way))?;
         transaction.commit().map_err(JournalError::while_doing(Doing::Writing))?;
         Ok(recorded)
     }
@@ -139,45 +137,6 @@ impl Journal {
         Ok(verified)
     }
 
-    /// The drafts of one place, field to text.
-    pub fn drafts(&self, place: &Place) -> Result<BTreeMap<String, String>, JournalError> {
-        let reading = JournalError::while_doing;
-        let mut statement = self
-            .connection
-            .prepare_cached("SELECT field, text FROM draft WHERE place = ?1")
-            .map_err(reading(Doing::Reading))?;
-        let rows = statement
-            .query_map([place.draft_key()], |row| Ok((row.get(0)?, row.get(1)?)))
-            .map_err(reading(Doing::Reading))?;
-        rows.collect::<rusqlite::Result<_>>().map_err(reading(Doing::Reading))
-    }
-
-    /// Keeps a draft's field.
-    pub fn keep_draft(&mut self, place: &Place, field: &str, text: &str) -> Result<(), JournalError> {
-        keep_draft(&self.connection, place, field, text)
-    }
-
-    /// Keeps fields of a place's draft: all or none.
-    pub fn keep_drafts(&mut self, place: &Place, fields: &[(String, String)]) -> Result<(), JournalError> {
-        self.at_once(|transaction| {
-            fields.iter().try_for_each(|(field, text)| keep_draft(transaction, place, field, text))
-        })
-    }
-
-    /// Begins a place's draft anew with these fields, and keeps that the pilot is there: all or none.
-    pub fn keep_drafts_and_go(
-        &mut self,
-        place: &Place,
-        fields: &[(String, String)],
-        to: &[Place],
-    ) -> Result<(), JournalError> {
-        self.at_once(|transaction| {
-            drop_drafts(transaction, place)?;
-            fields.iter().try_for_each(|(field, text)| keep_draft(transaction, place, field, text))?;
-            keep_bookmark(transaction, to)
-        })
-    }
-
     /// Does something in one transaction.
     pub(super) fn at_once(
         &mut self,
@@ -192,85 +151,10 @@ impl Journal {
         transaction.commit().map_err(writing(Doing::Writing))
     }
 
-    /// Drops a place's drafts: they were recorded, or given up.
-    pub fn drop_drafts(&mut self, place: &Place) -> Result<(), JournalError> {
-        drop_drafts(&self.connection, place)
-    }
-
-    /// Drops every draft that is a number, wherever it is: the unit in which it was typed is no longer the one in view.
-    pub fn drop_number_drafts(&mut self) -> Result<(), JournalError> {
-        let writing = JournalError::while_doing;
-        let transaction = self
-            .connection
-            .transaction_with_behavior(TransactionBehavior::Immediate)
-            .map_err(writing(Doing::Writing))?;
-        let drafts: Vec<(String, String, String)> = {
-            let mut statement =
-                transaction.prepare("SELECT place, field, text FROM draft").map_err(writing(Doing::Reading))?;
-            let rows = statement
-                .query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))
-                .map_err(writing(Doing::Reading))?;
-            rows.collect::<rusqlite::Result<_>>().map_err(writing(Doing::Reading))?
-        };
-        for (place, field, _) in drafts.iter().filter(|(_, _, text)| crate::desk::parse_number(text).is_some()) {
-            transaction
-                .execute("DELETE FROM draft WHERE place = ?1 AND field = ?2", params![place, field])
-                .map_err(writing(Doing::Writing))?;
-        }
-        transaction.commit().map_err(writing(Doing::Writing))
-    }
-
-    /// Where the pilot is, from the board to the place in view.
-    pub fn bookmark(&self) -> Result<Vec<Place>, JournalError> {
-        let reading = JournalError::while_doing;
-        let mut statement = self
-            .connection
-            .prepare_cached("SELECT place FROM bookmark ORDER BY depth")
-            .map_err(reading(Doing::Reading))?;
-        let rows = statement.query_map([], |row| row.get::<_, String>(0)).map_err(reading(Doing::Reading))?;
-        let stored: Vec<String> = rows.collect::<rusqlite::Result<_>>().map_err(reading(Doing::Reading))?;
-        // A place that is no longer known ends the way there: better one step back than a closed door.
-        Ok(stored.iter().map_while(|json| serde_json::from_str(json).ok()).collect())
-    }
-
-    /// Keeps where the pilot is.
-    pub fn keep_bookmark(&mut self, places: &[Place]) -> Result<(), JournalError> {
-        self.at_once(|transaction| keep_bookmark(transaction, places))
-    }
-
     /// Closes the file, with the write-ahead log folded back into it.
     pub fn close(self) -> Result<(), JournalError> {
         self.connection.close().map_err(|(_, error)| JournalError::while_doing(Doing::Closing)(error))
     }
-}
-
-fn keep_draft(connection: &Connection, place: &Place, field: &str, text: &str) -> Result<(), JournalError> {
-    connection
-        .prepare_cached(
-            "INSERT INTO draft (place, field, text) VALUES (?1, ?2, ?3)
-             ON CONFLICT (place, field) DO UPDATE SET text = excluded.text",
-        )
-        .and_then(|mut statement| statement.execute(params![place.draft_key(), field, text]))
-        .map(drop)
-        .map_err(JournalError::while_doing(Doing::Writing))
-}
-
-fn drop_drafts(connection: &Connection, place: &Place) -> Result<(), JournalError> {
-    connection
-        .execute("DELETE FROM draft WHERE place = ?1", [place.draft_key()])
-        .map(drop)
-        .map_err(JournalError::while_doing(Doing::Writing))
-}
-
-fn keep_bookmark(transaction: &Transaction<'_>, places: &[Place]) -> Result<(), JournalError> {
-    let writing = JournalError::while_doing;
-    transaction.execute("DELETE FROM bookmark", []).map_err(writing(Doing::Writing))?;
-    for (depth, place) in (0_i64..).zip(places) {
-        transaction
-            .execute("INSERT INTO bookmark (depth, place) VALUES (?1, ?2)", params![depth, place.key()])
-            .map_err(writing(Doing::Writing))?;
-    }
-    Ok(())
 }
 
 fn append_one(

@@ -47,3 +47,18 @@ mod tests {
         }
     }
 }
+
+/// Minutes and seconds: `7:05`.
+pub(crate) fn clock(seconds: i64) -> String {
+    format!("{}:{:02}", seconds / 60, seconds % 60)
+}
+
+/// What is left of a wait, rounded up: `25 s`, `12 min`.
+pub(crate) fn time_left(locale: Locale, left_ms: i64) -> String {
+    let seconds = (left_ms + 999) / 1_000;
+    if seconds < 120 {
+        say!(locale, "time-seconds", seconds = seconds)
+    } else {
+        say!(locale, "time-minutes", minutes = (seconds + 59) / 60)
+    }
+}

@@ -3,15 +3,15 @@
 
 mod date;
 mod number;
-mod preference;
 mod words;
 
 use serde::{Deserialize, Serialize};
 
+pub(crate) use date::{clock, time_left};
 pub use number::Shown;
-pub(crate) use number::with_sign;
-pub(crate) use words::say;
+pub(crate) use number::{parse_number, with_sign};
 pub use words::{Word, Worded};
+pub(crate) use words::{say, sentence};
 
 /// How a person reads and types.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]

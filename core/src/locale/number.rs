@@ -1,6 +1,5 @@
 use super::{Language, Locale, Measures, TemperatureScale, say};
-use crate::record::Unit;
-use crate::telemetry::LogUnit;
+use crate::unit::Unit;
 
 /// The unit in which a person reads a quantity that is recorded in another one.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -16,7 +15,8 @@ pub struct Shown {
 }
 
 impl Shown {
-    const fn same(sign: &'static str) -> Shown {
+    /// A quantity that is read in the unit that it is recorded in.
+    pub const fn same(sign: &'static str) -> Shown {
         Shown { sign, factor: 1.0, offset: 0.0, extra_digits: 0 }
     }
 
@@ -73,11 +73,6 @@ impl Locale {
         }
     }
 
-    /// The unit in which a quantity is read that a log keeps in `unit`.
-    pub fn shown_of_log(self, unit: LogUnit) -> Shown {
-        unit.recorded().map_or(Shown::same(unit.shown(self)), |unit| self.shown(unit))
-    }
-
     /// A number with `digits` behind the language's decimal mark, in the unit that it is in.
     pub fn number(self, value: f64, digits: usize) -> String {
         self.mark(format!("{value:.digits$}"))
@@ -85,7 +80,7 @@ impl Locale {
 
     /// A number without trailing noughts, at most three decimals, in the unit that it is in.
     pub fn plain(self, value: f64) -> String {
-        self.mark(crate::record::show(value))
+        self.mark(crate::unit::show_number(value))
     }
 
     /// A number with all its digits, in the unit that it is in: a limit of a ten thousandth must not read as nought.
@@ -119,7 +114,7 @@ impl Locale {
     /// both are the decimal mark, whatever the language: a keypad has the one or the other.
     pub fn read(self, text: &str, unit: Unit) -> Option<f64> {
         let shown = self.shown(unit);
-        let value = shown.back(crate::desk::parse_number(text)?);
+        let value = shown.back(parse_number(text)?);
         // Far finer than any instrument here: takes away what the conversion left behind, so that 70 °F is 21.111111 °C.
         Some(if shown.is_as_recorded() { value } else { (value * 1e6).round() / 1e6 })
     }
@@ -210,4 +205,10 @@ pub(crate) fn with_sign(number: String, sign: &str) -> String {
         "°" => format!("{number}°"),
         sign => format!("{number} {sign}"),
     }
+}
+
+/// Reads a finite number with point or comma.
+pub(crate) fn parse_number(text: &str) -> Option<f64> {
+    let text = text.trim().replace(',', ".").replace('\u{2212}', "-");
+    text.parse::<f64>().ok().filter(|number| number.is_finite())
 }

@@ -168,3 +168,9 @@ fn read(tag: LanguageIdentifier, files: &[&str]) -> FluentBundle<FluentResource>
     }
     bundle
 }
+
+/// With a capital letter in front.
+pub(crate) fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

@@ -1,5 +1,11 @@
-use super::lint::{CHUNK, GRADE};
+//! What a plan could do better, in words.
+
 use crate::locale::{Locale, say};
+
+/// Most checks that are read as one group.
+pub const CHUNK: usize = 9;
+/// Highest reading grade of a check's text, in years of school.
+pub const GRADE: f64 = 8.0;
 
 /// What a plan could do better at one place.
 #[derive(Debug, Clone, PartialEq)]

@@ -3,25 +3,38 @@
 //! A plan is a TOML file. [`Plan::parse`] reads one, or says everything that is wrong with it, each fault with its line
 //! and column. The shipped plan is [`SHIPPED`].
 
+mod asked;
+mod check;
+mod circle;
 mod difference;
 mod fault;
 mod flaw;
 mod lint;
+mod lookup;
 mod model;
+mod parse;
+mod points;
+mod points_of_check;
+mod read_check;
+mod read_plan;
+mod reader;
+mod reading_grade;
 mod reason;
+mod said;
+mod shipped;
 mod source;
+mod subject;
 mod translated;
-mod validate;
+mod when;
 
+pub use check::{Check, CheckKind, Computation, Fly, Holds, Limit, Limits, Measure, Motion, Point};
 pub use difference::{Became, Difference};
 pub use fault::{PlanFault, PlanFaults};
-pub use flaw::{Flaw, Hazard};
-pub use lint::{CHUNK, GRADE, Remark, Rule, lint, reading_grade};
-pub use model::{
-    Caution, Check, CheckKind, Computation, Event, Figure, Fly, Holds, Limit, Limits, Measure, Motion, Part, Place,
-    Plan, Point, Question, Setting, Stage, Subject, When,
-};
+pub use flaw::{CHUNK, Flaw, GRADE, Hazard};
+pub use lint::{Remark, Rule, lint};
+pub use model::{Caution, Event, Figure, Part, Place, Plan, Question, Setting, Stage};
+pub use reading_grade::reading_grade;
 pub use reason::{Named, PlanReason};
-
-/// The plan that comes with Liftgate.
-pub const SHIPPED: &str = include_str!("../../plans/large-electric-helicopter.toml");
+pub use shipped::SHIPPED;
+pub use subject::Subject;
+pub use when::When;

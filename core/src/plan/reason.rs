@@ -1,7 +1,7 @@
 use std::fmt;
 
 use crate::locale::{Locale, say};
-use crate::record::Unit;
+use crate::unit::Unit;
 
 /// What a plan file names by an id, by the key that it has in the file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

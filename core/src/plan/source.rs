@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 use serde::Deserialize;
 use serde_spanned::Spanned;
 
-use crate::record::Unit;
+use crate::unit::Unit;
 
-use super::model::{Computation, Motion};
+use super::check::{Computation, Motion};
 
 pub(super) type Word = Spanned<String>;
 
@@ -278,4 +278,9 @@ fn yes() -> bool {
 
 fn one() -> f64 {
     1.0
+}
+
+/// Ids without their places in the file.
+pub(super) fn words(ids: &[Word]) -> Vec<String> {
+    ids.iter().map(|id| id.get_ref().clone()).collect()
 }

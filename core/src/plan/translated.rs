@@ -1,6 +1,10 @@
+//! The shipped plan in other languages.
+
 use toml::{Table, Value};
 
-use super::{CheckKind, Plan, SHIPPED};
+use super::check::{Check, CheckKind};
+use super::model::Plan;
+use super::shipped::SHIPPED;
 use crate::locale::Language;
 
 /// The German texts of the shipped plan, laid over it where a person reads it.
@@ -71,19 +75,22 @@ fn lay_over(plan: &mut Plan, texts: &Table) {
             put_some(&mut stage.gate, of, "gate");
         }
         for check in &mut stage.checks {
-            let Some(of) = entry("check", &check.id) else { continue };
-            put(&mut check.title, of, "title");
-            put(&mut check.instruction, of, "do");
-            put(&mut check.why, of, "why");
-            put(&mut check.judged, of, "judged");
-            put_some(&mut check.chunk, of, "chunk");
-            put_some(&mut check.basis, of, "basis");
-            if let CheckKind::Fly(fly) = &mut check.kind {
-                let calls = of.get("knock_off").and_then(Value::as_array);
-                for (call, text) in fly.knock_off.iter_mut().zip(calls.into_iter().flatten()) {
-                    text.as_str().into_iter().for_each(|text| *call = text.to_owned());
-                }
-            }
+            entry("check", &check.id).into_iter().for_each(|of| lay_over_check(check, of));
+        }
+    }
+}
+
+fn lay_over_check(check: &mut Check, of: &Table) {
+    put(&mut check.title, of, "title");
+    put(&mut check.instruction, of, "do");
+    put(&mut check.why, of, "why");
+    put(&mut check.judged, of, "judged");
+    put_some(&mut check.chunk, of, "chunk");
+    put_some(&mut check.basis, of, "basis");
+    if let CheckKind::Fly(fly) = &mut check.kind {
+        let calls = of.get("knock_off").and_then(Value::as_array);
+        for (call, text) in fly.knock_off.iter_mut().zip(calls.into_iter().flatten()) {
+            text.as_str().into_iter().for_each(|text| *call = text.to_owned());
         }
     }
 }

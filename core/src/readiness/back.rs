@@ -3,9 +3,11 @@
 use crate::plan::{Check, Plan, Stage, Subject};
 use crate::record::Moment;
 
-use super::gate::{Blocker, Gate, counts_for_gate};
-use super::ledger::{Evidence, Ledger};
-use super::standing::Standings;
+use super::blockers::counts_for_gate;
+use super::evidence::Evidence;
+use super::gate::{Blocker, Gate};
+use super::judge::Standings;
+use super::ledger::Ledger;
 
 /// How much of its validity evidence has left; none where it has no such limit.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

@@ -1,8 +1,7 @@
-use crate::plan::{Check, Plan, Stage};
-use crate::record::{EntryId, FindingGrade, Moment, Until};
+//! A stage's gate, its release, and what stands in its way.
 
-use super::ledger::{Finding, FindingState, Ledger, Release};
-use super::standing::{Standing, Standings};
+use super::standing::Standing;
+use crate::record::{EntryId, Moment};
 
 /// One thing that stands in the way.
 #[derive(Debug, Clone, PartialEq)]
@@ -70,105 +69,17 @@ impl Gate {
     }
 }
 
-/// Whether a check belongs to its stage's gate.
-pub(super) fn counts_for_gate(ledger: &Ledger, check: &Check) -> bool {
-    check.mandatory && check.before_flights_from.is_none() && ledger.aircraft.wants(check)
-}
-
-impl Finding {
-    /// Whether it holds anything shut at that moment.
-    pub fn blocks(&self, ledger: &Ledger, now: &Moment) -> bool {
-        if self.grade == FindingGrade::Note {
-            return false;
-        }
-        match &self.state {
-            FindingState::Open | FindingState::Fixed { .. } => true,
-            FindingState::Proven { .. } => false,
-            FindingState::Carried { .. } => self.carry_over(ledger, now),
-        }
-    }
-
-    /// Motor runs for which it may still be carried, where it is carried by runs.
-    pub fn runs_left(&self, ledger: &Ledger) -> Option<u32> {
-        match &self.state {
-            FindingState::Carried { until: Until::Flights(flights), runs, .. } => {
-                Some(flights.saturating_sub(ledger.runs.saturating_sub(*runs)))
-            }
-            _ => None,
-        }
-    }
-
-    /// Whether it is carried and the time for that is over.
-    pub fn carry_over(&self, ledger: &Ledger, now: &Moment) -> bool {
-        match &self.state {
-            FindingState::Carried { until: Until::Flights(flights), runs, .. } => {
-                ledger.runs.saturating_sub(*runs) >= *flights
-            }
-            FindingState::Carried { until: Until::Date(last), .. } => self.ran_out || now.wall.date_naive() > *last,
-            _ => false,
-        }
-    }
-}
-
-impl Standings<'_> {
-    /// What stands between a stage and its gate, apart from the pilot's own decision.
-    pub fn stage_blockers(&mut self, stage: &Stage) -> Vec<Blocker> {
-        let (plan, ledger) = (self.plan, self.ledger);
-        let mut blockers: Vec<Blocker> =
-            stage.after.iter().filter(|id| !self.gate_holds(id)).map(|id| Blocker::Gate(id.clone())).collect();
-        // Every gate that waits for no other: what is not known keeps checks away, and must not open anything.
-        if stage.after.is_empty() {
-            blockers.extend(unknown_of_aircraft(plan, ledger));
-        }
-        // By id, so that the borrow is the plan's and not the argument's.
-        let checks = plan.stage(&stage.id).map(|stage| stage.checks.as_slice()).unwrap_or_default();
-        for check in checks.iter().filter(|check| counts_for_gate(ledger, check)) {
-            let standing = self.of(check);
-            if !standing.holds() {
-                blockers.push(Blocker::Check { check: check.id.clone(), standing });
-            }
-        }
-        let findings = ledger.findings.iter().filter(|f| f.stage == stage.id && f.blocks(ledger, self.now));
-        blockers.extend(findings.map(|finding| Blocker::Finding(finding.id)));
-        blockers
-    }
-
-    /// Whether a stage's gate was released and everything that it stood on still holds.
-    fn gate_holds(&mut self, id: &str) -> bool {
-        let plan = self.plan;
-        let Some(stage) = plan.stage(id) else { return false };
-        if let Some(holds) = self.gates.get(id) {
-            return *holds;
-        }
-        let holds = self.gate(stage).is_released();
-        self.gates.insert(&stage.id, holds);
-        holds
-    }
-
-    /// How a stage's gate stands.
-    pub fn gate(&mut self, stage: &Stage) -> Gate {
-        if stage.gate.is_none() {
-            return Gate::None;
-        }
-        let blockers = self.stage_blockers(stage);
-        match (self.ledger.releases.get(&stage.id), blockers.is_empty()) {
-            (None, true) => Gate::Ready,
-            (None, false) => Gate::Shut { blockers },
-            (Some(release), true) if release.lapsed.is_none() => Gate::Released(release.clone()),
-            (Some(release), _) => Gate::Lapsed { release: release.clone(), blockers },
-        }
-    }
-}
-
-fn unknown_of_aircraft(plan: &Plan, ledger: &Ledger) -> Vec<Blocker> {
-    let questions = plan.questions.iter().filter(|q| !ledger.aircraft.answers.contains_key(&q.id));
-    let aircraft = &ledger.aircraft;
-    let wanted = plan.figures.iter().filter(|f| aircraft.fits(&f.when));
-    let missing = wanted.clone().filter(|f| f.required && !aircraft.figures.contains_key(&f.id));
-    let low = wanted.filter_map(|f| Some((f, aircraft.out_of_order(plan, f)?)));
-    questions
-        .map(|question| Blocker::Question(question.id.clone()))
-        .chain(missing.map(|figure| Blocker::Figure(figure.id.clone())))
-        .chain(low.map(|(f, below)| Blocker::Order { figure: f.id.clone(), above: below.id.clone() }))
-        .collect()
+/// A gate's last release.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Release {
+    /// The entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: Moment,
+    /// By whom.
+    pub by: String,
+    /// The evidence that it stood on.
+    pub evidence: Vec<(String, EntryId)>,
+    /// What first took the ground from under it, and when.
+    pub lapsed: Option<(Vec<Blocker>, Moment)>,
 }

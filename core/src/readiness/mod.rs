@@ -3,21 +3,40 @@
 //! [`Ledger::of`] folds; [`Ledger::at`] says how things stand at a moment, since evidence also goes stale by time. Both
 //! are total: any prefix of a journal gives a valid state, and nothing here fails or asks a clock.
 
-mod apply;
 mod back;
+mod blockers;
+mod carry;
+mod evidence;
+mod finding;
+mod fold;
 mod gate;
+mod history;
+mod judge;
+mod kind;
 mod ledger;
+mod logs;
 mod next;
 mod packs;
+mod plan_text;
+mod reason;
+mod seat;
 mod standing;
+mod touch;
+mod withdrawal;
 
 pub use back::{DueSoon, Left};
-pub use gate::{Blocker, Gate};
-pub(crate) use ledger::withdrawn;
-pub use ledger::{
-    Adjusted, Change, Charged, Described, Evidence, Finding, FindingState, Happened, Ledger, Recorded, Release, Seat,
-    Source, Tried,
-};
+pub use evidence::{Evidence, Recorded, Source};
+pub use finding::{Finding, FindingState, Tried};
+pub use gate::{Blocker, Gate, Release};
+pub use history::{Adjusted, Change, Charged, Described, Happened};
+pub use kind::may_be_withdrawn;
+pub(crate) use kind::{is_told, may_change_plan, reaches_back};
+pub use ledger::Ledger;
+pub use logs::Logs;
 pub use next::{NextFlight, Report};
 pub use packs::{Charge, PackStand};
-pub use standing::{Deed, Fault, Lack, Reason, Standing};
+pub(crate) use plan_text::{PlanText, plan_text_in_force};
+pub use reason::{Deed, Reason};
+pub use seat::Seat;
+pub use standing::{Fault, Lack, Standing};
+pub use withdrawal::{Withdrawal, Withdrawals};

@@ -4,9 +4,12 @@ use crate::plan::{Check, Plan, Stage, Subject};
 use crate::record::Moment;
 
 use super::back::DueSoon;
-use super::gate::{Blocker, Gate, counts_for_gate};
-use super::ledger::{FindingState, Ledger};
-use super::standing::{Standing, Standings};
+use super::blockers::counts_for_gate;
+use super::finding::FindingState;
+use super::gate::{Blocker, Gate};
+use super::judge::Standings;
+use super::ledger::Ledger;
+use super::standing::Standing;
 
 /// How everything stands at one moment.
 #[derive(Debug, Clone, PartialEq)]

@@ -5,10 +5,11 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 use uuid::Uuid;
 
-use super::{Moment, Thing, ThingRef, Unit};
+use super::{Moment, Thing, ThingRef};
 use crate::locale::{Locale, say};
 use crate::telemetry::summary::LogFigure;
 use crate::telemetry::{ColumnMap, RowCounts};
+use crate::unit::Unit;
 
 /// Names one entry for ever: a UUIDv7, so that names sort by the time they were made.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
@@ -47,6 +48,13 @@ pub struct Entry {
     pub author: Author,
     /// What it says.
     pub body: Body,
+}
+
+impl Entry {
+    /// The entry of that name. The newest are asked for most.
+    pub fn by_id(entries: &[Entry], id: EntryId) -> Option<&Entry> {
+        entries.iter().rfind(|entry| entry.id == id)
+    }
 }
 
 /// Where a number comes from.

@@ -3,7 +3,6 @@
 mod entry;
 mod moment;
 mod thing;
-mod unit;
 
 pub use entry::{
     AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, NamedValue, Outcome,
@@ -11,5 +10,3 @@ pub use entry::{
 };
 pub use moment::Moment;
 pub use thing::{Thing, ThingField, ThingKind, ThingRef};
-pub use unit::Unit;
-pub(crate) use unit::show_number as show;

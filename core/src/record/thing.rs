@@ -1,7 +1,7 @@
 use serde::{Deserialize, Serialize};
 
-use super::Unit;
 use crate::locale::{Locale, say};
+use crate::unit::Unit;
 
 /// The kinds of things that belong to an aircraft besides its figures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]

@@ -1,6 +1,6 @@
 use serde::{Deserialize, Serialize};
 
-use crate::record::Unit;
+use crate::unit::Unit;
 
 /// What a column may hold. Values are kept in the unit of [`Quantity::unit`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]

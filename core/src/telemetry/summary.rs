@@ -13,7 +13,7 @@ use crate::engineering::Grade;
 use crate::engineering::heat::{HeatReading, RiseFit, fit_rise};
 use crate::engineering::pack::{ripple, student_95};
 use crate::locale::{Locale, say, with_sign};
-use crate::record::Unit;
+use crate::unit::Unit;
 
 /// Which side of a limit is the bad one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]

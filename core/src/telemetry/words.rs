@@ -5,8 +5,8 @@ use std::fmt;
 use super::columns::ColumnMap;
 use super::error::{FigureLack, MapMisfit, NoTable};
 use super::{Fault, FaultKind, LogUnit, Quantity, TelemetryError, TimeForm};
-use crate::locale::{Locale, say};
-use crate::record::Unit;
+use crate::locale::{Locale, Shown, say};
+use crate::unit::Unit;
 
 impl Quantity {
     /// The words for it.
@@ -38,6 +38,11 @@ impl LogUnit {
             LogUnit::RevolutionsPerMinute => locale.shown(Unit::RevolutionsPerMinute).sign,
             other => other.sign(),
         }
+    }
+
+    /// How a person reads what a log keeps in this unit: in the unit of their choice where the journal has the same one.
+    pub fn shown_in(self, locale: Locale) -> Shown {
+        self.recorded().map_or(Shown::same(self.shown(locale)), |unit| locale.shown(unit))
     }
 
     /// The same where a person chooses a unit: also one without a sign has a word there.

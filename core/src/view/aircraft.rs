@@ -1,7 +1,7 @@
 use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone};
 use crate::aircraft::Aircraft;
-use crate::locale::{Locale, say};
+use crate::locale::{Locale, say, sentence};
 use crate::plan::{Check, Subject};
 use crate::record::{Basis, Thing, ThingKind};
 
@@ -227,7 +227,7 @@ pub(super) fn figure(context: &Context<'_>, id: &str) -> Screen {
     let chosen = context.form.text("basis").unwrap_or_else(|| now.map_or("measured", |value| basis_id(value.basis)));
     let options = Basis::ALL.iter().map(|basis| {
         let command = Command::Set("basis".to_owned(), basis_id(*basis).to_owned());
-        Control::new(command.into(), super::sentence(&basis.word(context.locale))).chosen(chosen == basis_id(*basis))
+        Control::new(command.into(), sentence(&basis.word(context.locale))).chosen(chosen == basis_id(*basis))
     });
     blocks.push(Block::Choice { label: say!(context.locale, "aircraft-basis"), options: options.collect() });
     if figure.adjustable && now.is_some() {

@@ -1,15 +1,16 @@
 use super::context::{edge, heading, paragraph, row, still_row};
 use super::packs::{charge_word, pack_words};
 use super::{
-    Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, board::blocker_row, clock,
+    Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, board::blocker_row,
     standing_word,
 };
 use crate::computed::{Endurance, endurance, planned_minutes, predicted_charge, predicted_temperature};
-use crate::desk::Form;
-use crate::locale::{Locale, say, with_sign};
+use crate::form::Drafts;
+use crate::locale::{Locale, clock, say, with_sign};
 use crate::plan::{Check, CheckKind, Fly, Measure, Motion};
 use crate::readiness::{Blocker, Charge, FindingState, Ledger, Standing};
-use crate::record::{CheckResult, Moment, Unit};
+use crate::record::{CheckResult, Moment};
+use crate::unit::Unit;
 
 /// Who has the phone where nobody else is there.
 const ALONE: &str = "The pilot";
@@ -137,7 +138,7 @@ impl<'a> Settled<'a> {
 }
 
 /// The pack on the card: the one that was touched, else the charged one that has rested longest, else the only one there is.
-pub(crate) fn pack_chosen(ledger: &Ledger, form: Form<'_>) -> Option<String> {
+pub(crate) fn pack_chosen(ledger: &Ledger, form: Drafts<'_>) -> Option<String> {
     if let Some(chosen) = form.text("pack") {
         return Some(chosen.to_owned());
     }
@@ -151,7 +152,7 @@ pub(crate) fn pack_chosen(ledger: &Ledger, form: Form<'_>) -> Option<String> {
 }
 
 /// The air on the card where nothing was entered: that of the last flight, if it was today. Degrees Celsius.
-pub(crate) fn air_c(ledger: &Ledger, form: Form<'_>, now: &Moment) -> Option<f64> {
+pub(crate) fn air_c(ledger: &Ledger, form: Drafts<'_>, now: &Moment) -> Option<f64> {
     if form.text("air").is_some() {
         return None;
     }
@@ -159,7 +160,7 @@ pub(crate) fn air_c(ledger: &Ledger, form: Form<'_>, now: &Moment) -> Option<f64
 }
 
 /// The spotter's name on the card: as entered, else that of the last flight, if it was today.
-pub(crate) fn spotter_name<'a>(ledger: &'a Ledger, form: Form<'a>, now: &Moment) -> Option<&'a str> {
+pub(crate) fn spotter_name<'a>(ledger: &'a Ledger, form: Drafts<'a>, now: &Moment) -> Option<&'a str> {
     let today = || flown_today(ledger, now).and_then(|flight| flight.spotter.as_deref());
     form.text("spotter").or_else(today).filter(|name| *name != ALONE)
 }

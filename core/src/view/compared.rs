@@ -5,10 +5,11 @@ use super::{Block, Command, Context, Control, Edge, Icon, Place, Tone, check_tit
 use crate::computed::{Compared, ComparedReading, Facts, What, compared};
 use crate::engineering::disagreement::{Cause, Lies};
 use crate::field::Flight;
-use crate::locale::{Locale, say};
+use crate::locale::{Locale, say, sentence};
 use crate::plan::Plan;
 use crate::readiness::Finding;
-use crate::record::{AttachedLog, EntryId, Outlier, Unit};
+use crate::record::{AttachedLog, EntryId, Outlier};
+use crate::unit::Unit;
 
 /// A finding that a disagreement proposes.
 pub(crate) struct Proposal {
@@ -172,7 +173,7 @@ fn disagreement(context: &Context<'_>, flight: &Flight, compared: &Compared, pro
         still_row(
             Edge::None,
             "",
-            super::sentence(&cause_title(context.locale, cause)),
+            sentence(&cause_title(context.locale, cause)),
             Some(cause_words(context.locale, cause)),
         )
     }));

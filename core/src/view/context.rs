@@ -1,10 +1,31 @@
 use super::{Block, Command, Control, Edge, Icon, Place, Screen, Weight};
 use crate::computed::Facts;
-use crate::desk::Form;
+use crate::form::Drafts;
 use crate::locale::{Locale, say};
 use crate::plan::{Check, Plan, Stage};
 use crate::readiness::{Ledger, Report, Standing};
-use crate::record::{Entry, Moment, Outcome};
+use crate::record::{Entry, EntryId, Moment, Outcome};
+use crate::telemetry::{Layout, Limits, Recording};
+
+/// A log that was picked and is not attached yet.
+#[derive(Clone, Copy)]
+pub struct PickedLog<'a> {
+    /// For which card's flight.
+    pub card: EntryId,
+    /// What the phone calls it.
+    pub name: &'a str,
+    /// How it is written.
+    pub layout: &'a Layout,
+}
+
+/// The log in view, read.
+#[derive(Clone, Copy)]
+pub struct OpenLog<'a> {
+    /// Its columns.
+    pub recording: &'a Recording,
+    /// What they are held against.
+    pub limits: &'a Limits,
+}
 
 /// All that a screen is made from.
 #[derive(Clone)]
@@ -22,11 +43,11 @@ pub struct Context<'a> {
     /// The last thing that a person did, and how everything stood before it.
     pub last: Option<(&'a Entry, &'a Ledger, &'a Plan)>,
     /// The half-filled fields of the place in view.
-    pub form: Form<'a>,
+    pub form: Drafts<'a>,
     /// A log that was picked and is not attached yet.
-    pub picked_log: Option<&'a crate::desk::PickedLog>,
+    pub picked_log: Option<PickedLog<'a>>,
     /// The log in view, read.
-    pub log: Option<&'a crate::desk::OpenLog>,
+    pub log: Option<OpenLog<'a>>,
     /// Whether the person did not want to wait for the log in view.
     pub log_was_stopped: bool,
     /// What the person is waiting for.
@@ -52,6 +73,11 @@ impl Context<'_> {
             "" => say!(self.locale, "aircraft-unnamed-inside"),
             name => name.to_owned(),
         }
+    }
+
+    /// An entry by its id.
+    pub fn recorded(&self, id: EntryId) -> Option<&Entry> {
+        Entry::by_id(self.entries, id)
     }
 
     /// What a computation may look at.
@@ -124,7 +150,7 @@ impl Context<'_> {
         &self,
         field: &str,
         label: &str,
-        unit: crate::record::Unit,
+        unit: crate::unit::Unit,
         range: (f64, f64),
         now: Option<f64>,
     ) -> Block {

@@ -6,7 +6,8 @@ use super::{
 use crate::locale::say;
 use crate::plan::Subject;
 use crate::readiness::{Finding, FindingState, Tried};
-use crate::record::{EntryId, FindingGrade, Outcome, Unit};
+use crate::record::{EntryId, FindingGrade, Outcome};
+use crate::unit::Unit;
 
 /// Motor runs for which a finding is carried unless another number is entered.
 pub(crate) const CARRY_FLIGHTS: f64 = 5.0;
@@ -108,7 +109,7 @@ pub(super) fn finding(context: &Context<'_>, id: EntryId) -> Screen {
 }
 
 fn shown_by(context: &Context<'_>, finding: &Finding) -> Block {
-    let entry = finding.shown_by.and_then(|id| context.entries.iter().find(|entry| entry.id == id));
+    let entry = finding.shown_by.and_then(|id| context.recorded(id));
     match entry {
         Some(entry) => {
             let title = entry_words(context.locale, context.plan, context.entries, entry);
@@ -121,7 +122,7 @@ fn shown_by(context: &Context<'_>, finding: &Finding) -> Block {
 
 /// The reading that a fix came to.
 fn tried_row(context: &Context<'_>, finding: &Finding, tried: &Tried) -> Block {
-    let entry = context.entries.iter().find(|entry| entry.id == tried.evidence);
+    let entry = context.recorded(tried.evidence);
     let title = entry.map_or_else(
         || check_title(context.plan, &finding.proof),
         |entry| entry_words(context.locale, context.plan, context.entries, entry),
@@ -139,7 +140,7 @@ fn proof(context: &Context<'_>, finding: &Finding) -> Block {
     let title = check_title(context.plan, &finding.proof);
     let place = Place::Check(finding.proof.clone());
     if let FindingState::Proven { by } = &finding.state {
-        let entry = context.entries.iter().find(|entry| entry.id == *by);
+        let entry = context.recorded(*by);
         let when = entry.map(|entry| super::day_and_time(context.locale, &entry.at.wall, context.now));
         return row(Edge::Fresh, say!(context.locale, "findings-proved-it"), &title, when, place);
     }
@@ -244,7 +245,7 @@ fn fix_control(context: &Context<'_>, finding: &Finding) -> Control {
 pub(super) fn new_finding(context: &Context<'_>, shown_by: Option<EntryId>, proof: &str) -> Screen {
     let Some((stage, check)) = context.plan.check(proof) else { return context.gone("new-finding") };
     let mut blocks = Vec::new();
-    if let Some(entry) = shown_by.and_then(|id| context.entries.iter().find(|entry| entry.id == id)) {
+    if let Some(entry) = shown_by.and_then(|id| context.recorded(id)) {
         blocks.push(heading(say!(context.locale, "findings-shown-by"), None));
         blocks.push(paragraph(entry_words(context.locale, context.plan, context.entries, entry), Tone::Plain));
     }

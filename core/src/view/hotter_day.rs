@@ -3,7 +3,7 @@ use super::context::{outcome_edge, paragraph};
 use super::{Block, Command, Context, Control, Icon, Screen, Tone, lacking_words};
 use crate::computed::{AskedDay, Hotter, hotter, hottest_lately};
 use crate::locale::{Locale, say};
-use crate::record::Unit;
+use crate::unit::Unit;
 
 /// A field of the day that is asked about: its name, its words, its unit, its step, its least and its most.
 struct Dial {

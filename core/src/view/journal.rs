@@ -3,15 +3,15 @@ use super::{
     Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, author_words, entry_words,
 };
 use crate::locale::{Locale, say};
-use crate::readiness::withdrawn;
-use crate::record::{Body, Entry, EntryId, Moment, Unit};
+use crate::readiness::may_be_withdrawn;
+use crate::record::{Body, Entry, EntryId};
+use crate::unit::Unit;
 
 /// Entries in sight.
 const IN_SIGHT: usize = 60;
 
 /// The journal, newest first.
 pub(super) fn journal(context: &Context<'_>) -> Screen {
-    let gone = withdrawn(context.entries);
     let mut blocks = vec![paragraph(say!(context.locale, "journal-intro"), Tone::Quiet)];
     let mut day = String::new();
     for entry in context.entries.iter().rev().take(IN_SIGHT) {
@@ -20,7 +20,7 @@ pub(super) fn journal(context: &Context<'_>) -> Screen {
             blocks.push(heading(&of, None));
             day = of;
         }
-        blocks.push(entry_row(context, entry, gone.contains_key(&entry.id)));
+        blocks.push(entry_row(context, entry));
     }
     if context.entries.len() > IN_SIGHT {
         let rest = context.entries.len() - IN_SIGHT;
@@ -30,18 +30,26 @@ pub(super) fn journal(context: &Context<'_>) -> Screen {
     context.screen("journal", say!(context.locale, "journal-title"), note, blocks)
 }
 
-fn entry_row(context: &Context<'_>, entry: &Entry, gone: bool) -> Block {
+fn entry_row(context: &Context<'_>, entry: &Entry) -> Block {
     let title = entry_words(context.locale, context.plan, context.entries, entry);
     let detail = format!("{}, {}", entry.at.wall.format("%H:%M"), author_words(context.locale, &entry.author));
-    let (edge, word) =
-        if gone { (Edge::Stale, say!(context.locale, "journal-withdrawn")) } else { (Edge::None, String::new()) };
+    let (edge, word) = withdrawn_mark(context, entry.id);
     row(edge, word, &title, Some(detail), Place::Entry(entry.id))
+}
+
+/// How a row shows whether its entry was withdrawn.
+pub(super) fn withdrawn_mark(context: &Context<'_>, entry: EntryId) -> (Edge, String) {
+    if context.ledger.withdrawals.contains(entry) {
+        (Edge::Stale, say!(context.locale, "journal-withdrawn"))
+    } else {
+        (Edge::None, String::new())
+    }
 }
 
 /// One entry.
 pub(super) fn entry(context: &Context<'_>, id: EntryId) -> Screen {
-    let Some(entry) = context.entries.iter().find(|entry| entry.id == id) else { return context.gone("entry") };
-    let gone = withdrawn(context.entries);
+    let Some(entry) = context.recorded(id) else { return context.gone("entry") };
+    let withdrawal = context.ledger.withdrawals.of(id);
     let when =
         format!("{}, {}", context.locale.date(entry.at.wall.date_naive()), entry.at.wall.format("%H:%M:%S %:z"));
     let mut blocks = vec![
@@ -67,15 +75,18 @@ pub(super) fn entry(context: &Context<'_>, id: EntryId) -> Screen {
         blocks.push(super::log::log_row(context, card));
     }
     let mut foot = Vec::new();
-    if let (Body::LandingRecorded { card, .. }, false) = (&entry.body, gone.contains_key(&id)) {
+    if let (Body::LandingRecorded { card, .. }, false) = (&entry.body, withdrawal.is_some()) {
         foot.push(
             Control::new(Place::Landing(*card).into(), say!(context.locale, "journal-add-to-landing"))
                 .icon(Icon::Thermometer),
         );
     }
-    match gone.get(&id) {
-        Some(reason) => blocks.push(still_row(Edge::Stale, say!(context.locale, "journal-withdrawn"), reason, None)),
-        None if can_be_withdrawn(entry) => {
+    match withdrawal {
+        Some(withdrawal) => {
+            let word = say!(context.locale, "journal-withdrawn");
+            blocks.push(still_row(Edge::Stale, word, &withdrawal.reason, None));
+        }
+        None if may_be_withdrawn(entry) => {
             blocks.push(context.entry(
                 "reason",
                 say!(context.locale, "journal-why-withdrawn"),
@@ -118,40 +129,20 @@ fn note_of(locale: Locale, body: &Body) -> Option<String> {
     }
 }
 
-/// What a person may take back. What happened in flight, the first plan and a withdrawal itself stand.
-pub(crate) fn can_be_withdrawn(entry: &Entry) -> bool {
-    if matches!(entry.body, Body::PlanAdopted { .. }) {
-        return entry.seq > 1;
-    }
-    !matches!(
-        entry.body,
-        Body::Withdrawn { .. }
-            | Body::CardDrawn { .. }
-            | Body::HandedOver { .. }
-            | Body::Started { .. }
-            | Body::Marked { .. }
-            | Body::TouchedDown { .. }
-            | Body::Resumed { .. }
-            | Body::HandedBack { .. }
-            | Body::Unmarked { .. }
-            | Body::CodeRefused { .. }
-            | Body::WaitBegun { .. }
-            | Body::OpenedWithoutCode { .. }
-    )
-}
-
 /// Takes the last entry back in one touch, where it is one that can be; and puts it back where that was the slip.
 pub(super) fn undo(context: &Context<'_>) -> Option<Control> {
     let last = context.entries.last()?;
-    let together = released_together(context.entries);
-    let (entry, command, label) = match taken_back_just_now(context.entries, context.now) {
+    let withdrawals = &context.ledger.withdrawals;
+    let together = withdrawals.released_together();
+    let taken_back = withdrawals.taken_back_just_now(context.now).and_then(|id| context.recorded(id));
+    let (entry, command, label) = match taken_back {
         Some(entry) => (entry, Command::PutBack(entry.id), say!(context.locale, "journal-put-back")),
         None if together.len() > 1 => {
             (last, Command::WithdrawReleases(last.id), say!(context.locale, "journal-take-back"))
         }
         None => (last, Command::Withdraw(last.id), say!(context.locale, "journal-take-back")),
     };
-    if !can_be_withdrawn(entry) {
+    if !may_be_withdrawn(entry) {
         return None;
     }
     let words = match together.len() {
@@ -161,26 +152,6 @@ pub(super) fn undo(context: &Context<'_>) -> Option<Control> {
     let spoken = format!("{label}: {words}");
     let control = Control::new(command.into(), label).detail(shortened(&words)).icon(Icon::Undo);
     Some(control.weight(Weight::Quiet).spoken(spoken))
-}
-
-/// The releases at the journal's end that one touch made: they are of one moment.
-pub(crate) fn released_together(entries: &[Entry]) -> &[Entry] {
-    let at = entries.last().map(|last| &last.at);
-    let released = |entry: &&Entry| matches!(entry.body, Body::GateReleased { .. }) && Some(&entry.at) == at;
-    let count = entries.iter().rev().take_while(released).count();
-    &entries[entries.len() - count..]
-}
-
-/// Minutes in which what was taken back can be put back. Later it would look fresher than it is: it is made anew then.
-const PUT_BACK_MIN: i64 = 10;
-
-/// The entry that the last one took back, with nothing in between and a moment ago.
-pub(crate) fn taken_back_just_now<'a>(entries: &'a [Entry], now: &Moment) -> Option<&'a Entry> {
-    let [.., before, last] = entries else { return None };
-    let Body::Withdrawn { entry, .. } = &last.body else { return None };
-    let fresh = now.elapsed_ms_since(&before.at) < PUT_BACK_MIN * 60_000;
-    let same_day = now.wall.date_naive() == before.at.wall.date_naive();
-    (*entry == before.id && fresh && same_day).then_some(before)
 }
 
 /// The beginning of a text, cut at a word, for a line that has room for few.

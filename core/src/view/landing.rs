@@ -1,11 +1,12 @@
 use super::context::{heading, paragraph, still_row};
-use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, clock};
-use crate::desk::Form;
+use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight};
 use crate::field::{Flight, Landing, Slip, charge_range_mah, temperature_band};
-use crate::locale::{Locale, say, with_sign};
+use crate::form::Drafts;
+use crate::locale::{Locale, clock, say, with_sign};
 use crate::plan::{Place as PlanPlace, Plan};
 use crate::readiness::Ledger;
-use crate::record::{EntryId, Unit};
+use crate::record::EntryId;
+use crate::unit::Unit;
 
 /// Fields of temperatures start with this, the place's id follows.
 pub(crate) const TEMPERATURE: &str = "temp:";
@@ -27,7 +28,7 @@ pub(crate) fn place_to_read<'a>(
     plan: &'a Plan,
     ledger: &Ledger,
     card: EntryId,
-    form: Form<'_>,
+    form: Drafts<'_>,
 ) -> Option<&'a PlanPlace> {
     if let Some(again) = form.text(READ_AGAIN) {
         return plan.place(again);

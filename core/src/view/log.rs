@@ -2,21 +2,13 @@
 
 use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Command, Context, Control, Document, Edge, Icon, Place, PlotView, Screen, Tone};
-use crate::desk::Form;
 use crate::engineering::Grade;
+use crate::form::Drafts;
 use crate::locale::{Locale, say};
-use crate::record::{AttachedLog, Body, Entry, EntryId};
+use crate::readiness::Logs;
+use crate::record::{AttachedLog, EntryId};
 use crate::telemetry::summary::{FigureKind, LogFigure, Side};
 use crate::telemetry::{LogUnit, Recording, Span};
-
-/// The log of a flight: the last that was attached and not withdrawn.
-pub(crate) fn log_of(entries: &[Entry], card: EntryId) -> Option<&AttachedLog> {
-    let gone = crate::readiness::withdrawn(entries);
-    entries.iter().rev().filter(|entry| !gone.contains_key(&entry.id)).find_map(|entry| match &entry.body {
-        Body::LogAttached { card: of, log } if *of == card => Some(log.as_ref()),
-        _ => None,
-    })
-}
 
 /// Sends the person to the phone's picker for a log.
 pub(super) fn a_log_file(card: EntryId, label: String) -> Control {
@@ -30,7 +22,7 @@ pub(super) fn review(context: &Context<'_>, card: EntryId) -> Screen {
     let title =
         context.plan.check(&flight.check).map_or_else(|| flight.check.clone(), |(_, check)| check.title.clone());
     let above = Some(title);
-    let Some(log) = log_of(context.entries, card) else {
+    let Some(log) = context.ledger.logs.of_flight(card) else {
         let words = say!(context.locale, "log-none-attached-yet");
         let mut blocks = vec![paragraph(words, Tone::Plain)];
         blocks.extend(super::compared::blocks(context, flight, None));
@@ -142,7 +134,7 @@ impl FigureWords {
 
 /// The value, its interval and its unit. All are stored as the log keeps them.
 fn figure_value(locale: Locale, figure: &LogFigure) -> FigureWords {
-    let shown = LogUnit::of_text(&figure.unit).map(|unit| locale.shown_of_log(unit));
+    let shown = LogUnit::of_text(&figure.unit).map(|unit| unit.shown_in(locale));
     let digits = |value: f64| match value.abs() {
         v if v >= 100.0 => locale.number(value, 0),
         v if v >= 10.0 => locale.number(value, 1),
@@ -160,7 +152,7 @@ fn figure_value(locale: Locale, figure: &LogFigure) -> FigureWords {
 /// What a person should know with a figure: the limit in the person's unit where one is stored, else the words that are.
 fn note_words(locale: Locale, figure: &LogFigure) -> String {
     let Some(limit) = &figure.limit else { return figure.note.clone() };
-    let shown = locale.shown_of_log(limit.quantity.unit());
+    let shown = limit.quantity.unit().shown_in(locale);
     let value = super::plot::digits(locale, shown.out(limit.value));
     let value = crate::locale::with_sign(value, shown.sign);
     match limit.side {
@@ -242,9 +234,10 @@ fn widened(span: Span) -> Span {
 }
 
 /// What of the log's plot is in view at a place.
-pub(crate) fn plot_view(entries: &[Entry], place: &Place, form: Form<'_>, recording: &Recording) -> PlotView {
+pub(crate) fn plot_view(logs: &Logs, place: &Place, form: Drafts<'_>, recording: &Recording) -> PlotView {
     let begin = match place {
-        Place::LogFigure { card, figure } => log_of(entries, *card)
+        Place::LogFigure { card, figure } => logs
+            .of_flight(*card)
             .and_then(|log| log.figures.get(*figure as usize))
             .map(|figure| (widened(figure.span), figure.channel)),
         _ => None,
@@ -254,7 +247,7 @@ pub(crate) fn plot_view(entries: &[Entry], place: &Place, form: Form<'_>, record
 
 fn plot_blocks(context: &Context<'_>, place: &Place) -> Vec<Block> {
     let Some(open) = context.log else { return super::reading::instead_of_plot(context) };
-    let view = plot_view(context.entries, place, context.form, &open.recording);
+    let view = plot_view(&context.ledger.logs, place, context.form, &open.recording);
     let mut blocks = vec![super::plot::block(context.locale, &open.recording, &open.limits, &view)];
     blocks.extend(super::plot::channels(context.locale, &open.recording, &view));
     blocks
@@ -262,7 +255,7 @@ fn plot_blocks(context: &Context<'_>, place: &Place) -> Vec<Block> {
 
 /// One figure of a log, with the stretch of the plot that it comes from.
 pub(super) fn figure(context: &Context<'_>, card: EntryId, index: u32) -> Screen {
-    let Some(log) = log_of(context.entries, card) else { return context.gone("log-figure") };
+    let Some(log) = context.ledger.logs.of_flight(card) else { return context.gone("log-figure") };
     let Some(figure) = log.figures.get(index as usize) else { return context.gone("log-figure") };
     let FigureWords { value, width, unit } = figure_value(context.locale, figure);
     let note = Some(note_words(context.locale, figure));
@@ -280,7 +273,7 @@ pub(super) fn figure(context: &Context<'_>, card: EntryId, index: u32) -> Screen
 
 /// The row that leads to a flight's log.
 pub(super) fn log_row(context: &Context<'_>, card: EntryId) -> Block {
-    let log = log_of(context.entries, card);
+    let log = context.ledger.logs.of_flight(card);
     let detail = log.map_or_else(|| say!(context.locale, "log-none-attached"), |log| log.name.clone());
     row(Edge::None, "", say!(context.locale, "log-of-flight"), Some(detail), Place::Review(card))
 }

@@ -4,10 +4,12 @@ use std::collections::BTreeMap;
 
 use super::context::{heading, paragraph, row};
 use super::{Block, Command, Context, Control, Edge, Icon, Place, Screen, Tone, Weight};
-use crate::desk::{DeskError, Form};
+use crate::form::{Drafts, Refusal};
 use crate::locale::{Locale, say};
-use crate::record::{Body, Entry, EntryId, Unit};
+use crate::readiness::Logs;
+use crate::record::EntryId;
 use crate::telemetry::{ColumnMap, Header, Layout, MappedColumn, Quantity, TimeForm};
+use crate::unit::Unit;
 
 /// The field of how the time is written.
 const TIME_FORM: &str = "time";
@@ -59,11 +61,11 @@ pub(crate) fn no_longer_time(field: &str, text: &str, drafts: &BTreeMap<String, 
     others.map(|(other, _)| other.clone()).collect()
 }
 
-fn turns(form: Form<'_>, column: u32) -> Result<Option<f64>, DeskError> {
+fn turns(form: Drafts<'_>, column: u32) -> Result<Option<f64>, Refusal> {
     form.number(&turns_field(column), &say!(form.locale(), "log-turns"), Unit::Ratio, TURNS)
 }
 
-fn period(form: Form<'_>) -> Result<Option<f64>, DeskError> {
+fn period(form: Drafts<'_>) -> Result<Option<f64>, Refusal> {
     form.number(PERIOD, &say!(form.locale(), "log-period"), Unit::Second, PERIODS_S)
 }
 
@@ -71,7 +73,7 @@ fn period(form: Form<'_>) -> Result<Option<f64>, DeskError> {
 ///
 /// # Errors
 /// Refused where a number is none, or outside of what can be.
-pub(crate) fn check_typed(form: Form<'_>, map: &ColumnMap) -> Result<(), DeskError> {
+pub(crate) fn check_typed(form: Drafts<'_>, map: &ColumnMap) -> Result<(), Refusal> {
     for mapped in map.columns.iter().filter(|mapped| mapped.quantity == Quantity::HeadSpeed) {
         turns(form, mapped.column)?;
     }
@@ -81,17 +83,9 @@ pub(crate) fn check_typed(form: Form<'_>, map: &ColumnMap) -> Result<(), DeskErr
     Ok(())
 }
 
-/// What the person said of such a file before.
-fn known_map<'a>(entries: &'a [Entry], layout: &Layout) -> Option<&'a ColumnMap> {
-    entries.iter().rev().find_map(|entry| match &entry.body {
-        Body::LogAttached { log, .. } if log.map.fingerprint == layout.fingerprint => Some(&log.map),
-        _ => None,
-    })
-}
-
 /// The columns as they stand in the form: what was known or suggested, changed by what was chosen.
-pub(crate) fn named_columns(entries: &[Entry], layout: &Layout, form: Form<'_>) -> ColumnMap {
-    let mut map = known_map(entries, layout).cloned().unwrap_or_else(|| layout.suggest());
+pub(crate) fn named_columns(logs: &Logs, layout: &Layout, form: Drafts<'_>) -> ColumnMap {
+    let mut map = logs.columns_under(&layout.fingerprint).cloned().unwrap_or_else(|| layout.suggest());
     for (column, header) in (0_u32..).zip(&layout.headers) {
         name_column(&mut map, column, header, form);
     }
@@ -100,7 +94,7 @@ pub(crate) fn named_columns(entries: &[Entry], layout: &Layout, form: Form<'_>) 
     map
 }
 
-fn name_column(map: &mut ColumnMap, column: u32, header: &Header, form: Form<'_>) {
+fn name_column(map: &mut ColumnMap, column: u32, header: &Header, form: Drafts<'_>) {
     if let Some(chosen) = form.text(&quantity_field(column)) {
         map.columns.retain(|mapped| mapped.column != column);
         map.time_column = map.time_column.filter(|time| *time != column);
@@ -125,7 +119,7 @@ fn name_column(map: &mut ColumnMap, column: u32, header: &Header, form: Form<'_>
 }
 
 /// Which column is the time, and how it is written; or how far apart rows are.
-fn name_time(map: &mut ColumnMap, layout: &Layout, form: Form<'_>) {
+fn name_time(map: &mut ColumnMap, layout: &Layout, form: Drafts<'_>) {
     let time = id_of(Quantity::Time);
     let is_named_time = |column: &u32| form.text(&quantity_field(*column)) == Some(time.as_str());
     let named = (0_u32..).zip(&layout.headers).map(|(column, _)| column).find(is_named_time);
@@ -157,8 +151,8 @@ pub(super) fn offer(context: &Context<'_>, card: EntryId) -> Screen {
         return Screen { foot, ..context.screen("log-offer", say!(context.locale, "log-log"), None, blocks) };
     };
     let layout = &picked.layout;
-    let map = named_columns(context.entries, layout, context.form);
-    let known = known_map(context.entries, layout).is_some();
+    let map = named_columns(&context.ledger.logs, layout, context.form);
+    let known = context.ledger.logs.columns_under(&layout.fingerprint).is_some();
     let text = if known { say!(context.locale, "log-known") } else { say!(context.locale, "log-say-once") };
     let detail = say!(context.locale, "log-left-out-note");
     let mut blocks = vec![Block::Verdict { text, detail: Some(detail), edge: Edge::None }];
@@ -188,7 +182,7 @@ pub(super) fn offer(context: &Context<'_>, card: EntryId) -> Screen {
         Control::primary(Command::AttachLog(card).into(), say!(context.locale, "log-attach")).icon(Icon::Tick);
     Screen {
         foot: vec![attach],
-        ..context.screen("log-offer", picked.name.as_str(), Some(say!(context.locale, "log-log")), blocks)
+        ..context.screen("log-offer", picked.name, Some(say!(context.locale, "log-log")), blocks)
     }
 }
 
@@ -240,7 +234,7 @@ pub(super) fn column(context: &Context<'_>, card: EntryId, column: u32) -> Scree
     else {
         return context.gone("log-column");
     };
-    let map = named_columns(context.entries, &picked.layout, context.form);
+    let map = named_columns(&context.ledger.logs, &picked.layout, context.form);
     let mapped = map.columns.iter().find(|mapped| mapped.column == column);
     let is_time = map.time_column == Some(column);
     let mut blocks = Vec::new();
@@ -250,7 +244,7 @@ pub(super) fn column(context: &Context<'_>, card: EntryId, column: u32) -> Scree
     }
     blocks.push(what_it_is(context, column, mapped, is_time));
     if is_time {
-        blocks.push(how_time_is_written(context, &picked.layout, &map, column));
+        blocks.push(how_time_is_written(context, picked.layout, &map, column));
     }
     if let Some(mapped) = mapped {
         more_of(context, mapped, &mut blocks);
@@ -258,7 +252,7 @@ pub(super) fn column(context: &Context<'_>, card: EntryId, column: u32) -> Scree
     let done = Control::new(Command::Back.into(), say!(context.locale, "log-column-done")).icon(Icon::Tick);
     Screen {
         foot: vec![done.weight(Weight::Primary)],
-        ..context.screen("log-column", header_words(header), Some(picked.name.clone()), blocks)
+        ..context.screen("log-column", header_words(header), Some(picked.name.to_owned()), blocks)
     }
 }
 

@@ -3,7 +3,6 @@
 mod aircraft;
 mod board;
 mod card;
-pub(crate) mod chart;
 mod check;
 mod code;
 mod compared;
@@ -31,19 +30,17 @@ mod words;
 
 use crate::locale::{Locale, say};
 
-pub use context::Context;
+pub use context::{Context, OpenLog, PickedLog};
 pub use model::*;
 pub(crate) use reading::{UnderWay, UnderWayWith};
 pub use token::{Command, Place, Preference, Token};
 
 pub(crate) use aircraft::{SUBJECT, only_one};
 pub(crate) use card::{air_c, pack_chosen, spotter_name};
-pub(crate) use chart::svg;
 pub(crate) use compared::proposal;
 pub(crate) use findings::CARRY_FLIGHTS;
-pub(crate) use journal::{can_be_withdrawn, released_together, taken_back_just_now};
 pub(crate) use landing::{READ_AFTER, READ_AGAIN, TEMPERATURE, place_to_read};
-pub(crate) use log::{LogLine, log_lines, log_of, plot_view};
+pub(crate) use log::{LogLine, log_lines, plot_view};
 pub(crate) use log_columns::{LEAVE_OUT, check_typed, named_columns, no_longer_time, quantity_field};
 pub(crate) use packs::PUT_BACK;
 pub(crate) use plan::{OFFERED_NAME, OFFERED_TEXT, keeps_out};

@@ -2,7 +2,8 @@ use super::context::{heading, paragraph, row};
 use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, day_and_time};
 use crate::locale::{Locale, say};
 use crate::readiness::{Charge, PackStand};
-use crate::record::{ThingKind, Unit};
+use crate::record::ThingKind;
+use crate::unit::Unit;
 
 /// Fields with what a charger put back start with this, the pack's name follows.
 pub(crate) const PUT_BACK: &str = "put:";

@@ -2,9 +2,9 @@ use super::context::{edge, heading, paragraph, row, still_row};
 use super::{
     Block, Command, Context, Control, Document, Edge, Icon, Place, Screen, Tone, standing_detail, standing_word,
 };
-use crate::locale::{Locale, say};
+use crate::locale::{Locale, say, sentence};
 use crate::plan::{Became, Difference, Plan, lint};
-use crate::readiness::{FindingState, Gate, Ledger, Report};
+use crate::readiness::{FindingState, Gate, Ledger, PlanText, Report};
 use crate::record::{Author, Body, Entry, EntryId};
 
 /// The field that keeps the name of a plan file that was picked.
@@ -36,17 +36,12 @@ pub(super) fn plan(context: &Context<'_>) -> Screen {
         heading(say!(context.locale, "plan-own"), None),
         paragraph(say!(context.locale, "plan-own-how"), Tone::Plain),
     ];
-    let adopted = context.entries.iter().rev().filter(|entry| matches!(entry.body, Body::PlanAdopted { .. }));
+    let adopted = context.entries.iter().rev().filter(|entry| PlanText::of(entry).is_some());
     blocks.push(heading(say!(context.locale, "plan-so-far"), None));
-    let gone = crate::readiness::withdrawn(context.entries);
     blocks.extend(adopted.map(|entry| {
         let title = super::entry_words(context.locale, plan, context.entries, entry);
         let when = Some(super::day_and_time(context.locale, &entry.at.wall, context.now));
-        let (edge, word) = if gone.contains_key(&entry.id) {
-            (Edge::Stale, say!(context.locale, "journal-withdrawn"))
-        } else {
-            (Edge::None, String::new())
-        };
+        let (edge, word) = super::journal::withdrawn_mark(context, entry.id);
         row(edge, word, &title, when, Place::Entry(entry.id))
     }));
     let open = Control::primary(Command::PickPlan.into(), say!(context.locale, "plan-open"))
@@ -206,12 +201,7 @@ fn remarks(locale: Locale, offered: &Plan) -> Vec<Block> {
     let mut blocks = vec![heading(say!(locale, "plan-worth-mending"), Some(remarks.len().to_string()))];
     blocks.extend(remarks.iter().take(REMARKS_IN_SIGHT).map(|remark| {
         let title = offered.check(&remark.place).map_or(remark.place.as_str(), |(_, check)| check.title.as_str());
-        still_row(
-            Edge::Caution,
-            say!(locale, "common-look"),
-            title,
-            Some(super::sentence(&remark.flaw.words(locale))),
-        )
+        still_row(Edge::Caution, say!(locale, "common-look"), title, Some(sentence(&remark.flaw.words(locale))))
     }));
     if remarks.len() > REMARKS_IN_SIGHT {
         blocks.push(paragraph(say!(locale, "plan-more", count = remarks.len() - REMARKS_IN_SIGHT), Tone::Quiet));

@@ -1,11 +1,12 @@
 //! A log drawn over time: one pane for each channel, its limits as lines, the cursor through all of them. The geometry keeps the least
 //! and the greatest of every column, so no spike is lost however much time a column stands for.
 
-use super::chart::Sheet;
-use super::{Anchor, Block, Command, Control, Icon, Ink, LabelSize, Picture, PlotReading};
-use crate::desk::Form;
+use super::{Block, Command, Control, Icon, PlotReading};
+use crate::drawing::Sheet;
+use crate::drawing::{Anchor, Ink, LabelSize, Picture};
 use crate::engineering::Grade;
 use crate::engineering::pack::ripple;
+use crate::form::Drafts;
 use crate::locale::{Locale, Shown, say};
 use crate::telemetry::plot::{PlotLine, cursor, line};
 use crate::telemetry::{Limits, Quantity, Recording, Sight, SightStep, Span};
@@ -54,7 +55,7 @@ pub(crate) struct PlotView {
 
 impl PlotView {
     /// As the form has it, else a stretch of the log, else all of it.
-    pub fn of(form: Form<'_>, recording: &Recording, begin: Option<(Span, Option<u32>)>) -> PlotView {
+    pub fn of(form: Drafts<'_>, recording: &Recording, begin: Option<(Span, Option<u32>)>) -> PlotView {
         let begin_channel = begin.and_then(|(_, channel)| channel);
         let kept = form.text(WINDOW).and_then(|text| {
             let (start, end) = text.split_once(' ')?;
@@ -241,7 +242,7 @@ fn panes(locale: Locale, recording: &Recording, limits: &Limits, view: &PlotView
         Some(Pane {
             channel,
             label: mapped.label.clone(),
-            unit: locale.shown_of_log(mapped.quantity.unit()),
+            unit: mapped.quantity.unit().shown_in(locale),
             line: line(recording, channel, view.sight.window, columns),
             limits: limits_of(locale, mapped, limits),
             at: value,
@@ -266,7 +267,7 @@ fn shown(recording: &Recording, first: Option<u32>) -> Vec<u32> {
 }
 
 fn limits_of(locale: Locale, mapped: &crate::telemetry::MappedColumn, limits: &Limits) -> Vec<PaneLimit> {
-    let shown = locale.shown_of_log(mapped.quantity.unit());
+    let shown = mapped.quantity.unit().shown_in(locale);
     let unit = shown.sign;
     let of_channel = limits
         .channels

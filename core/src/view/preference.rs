@@ -1,7 +1,7 @@
 use super::context::paragraph;
 use super::{Block, Command, Context, Control, Edge, Place, Preference, Screen, Tone};
 use crate::locale::{Language, Measures, TemperatureScale, say};
-use crate::record::Unit;
+use crate::unit::Unit;
 
 /// In what language and in which units this phone speaks. Each choice holds at once, on every screen.
 pub(super) fn preference(context: &Context<'_>) -> Screen {

@@ -1,12 +1,12 @@
 use super::{
-    Block, Icon, MarkButton, SpotterAct, SpotterClock, SpotterControl, SpotterLock, SpotterScreen, TimeCall, clock,
-    time_left,
+    Block, Icon, MarkButton, SpotterAct, SpotterClock, SpotterControl, SpotterLock, SpotterScreen, TimeCall,
 };
 use crate::field::Flight;
-use crate::locale::{Locale, say};
+use crate::locale::{Locale, clock, say, time_left};
 use crate::plan::Plan;
 use crate::readiness::{FindingState, Ledger};
-use crate::record::{EntryId, MarkKind, Moment, Unit};
+use crate::record::{EntryId, MarkKind, Moment};
+use crate::unit::Unit;
 
 /// The spotter's screen for the card that was handed over.
 pub(crate) fn spotter(locale: Locale, plan: &Plan, ledger: &Ledger, card: EntryId, now: &Moment) -> SpotterScreen {

@@ -97,6 +97,11 @@ impl Place {
         serde_json::to_string(self).unwrap_or_default()
     }
 
+    /// The place that a journal remembers by this text; none where no such place is known.
+    pub fn of_key(key: &str) -> Option<Place> {
+        serde_json::from_str(key).ok()
+    }
+
     /// The key under which this place keeps its drafts. A column's page is part of the page that lists the columns.
     pub fn draft_key(&self) -> String {
         match self {

@@ -1,9 +1,10 @@
 //! Trends over the aircraft's life: each as a line of readings, with what the test for drift says of it.
 
-use super::chart::Sheet;
 use super::context::{heading, paragraph};
-use super::{Anchor, Block, Context, Edge, Ink, LabelSize, Picture, Tone, check_title};
+use super::{Block, Context, Edge, Tone, check_title};
 use crate::computed::{FEWEST_FOR_DRIFT, Trend, TrendOf, TrendReading, trends as computed_trends};
+use crate::drawing::Sheet;
+use crate::drawing::{Anchor, Ink, LabelSize, Picture};
 use crate::locale::{Locale, say};
 
 /// Trends with fewer readings than this show no line.
@@ -13,7 +14,7 @@ const MOST_DRAWN: usize = 12;
 
 /// How figures went over the aircraft's life.
 pub(super) fn trends(context: &Context<'_>) -> super::Screen {
-    let trends = computed_trends(context.facts(), |card| super::log_of(context.entries, card));
+    let trends = computed_trends(context.facts(), |card| context.ledger.logs.of_flight(card));
     let drifting = trends.iter().filter(|trend| trend.drift.is_some()).count();
     let tested = trends.iter().filter(|trend| trend.readings.len() >= FEWEST_FOR_DRIFT).count();
     let (text, edge) = match (drifting, tested) {

@@ -3,10 +3,11 @@
 use chrono::{DateTime, FixedOffset};
 
 use crate::computed::Lacking;
-use crate::locale::{Locale, say};
+use crate::locale::{Locale, clock, say, sentence};
 use crate::plan::Plan;
 use crate::readiness::{Blocker, Deed, Fault, Finding, FindingState, Lack, Ledger, Left, Reason, Source, Standing};
-use crate::record::{Author, Body, CheckResult, Entry, Moment, Unit, Until};
+use crate::record::{Author, Body, CheckResult, Entry, Moment, Until};
+use crate::unit::Unit;
 
 /// A check's title, or its id if the plan no longer has it.
 pub(crate) fn check_title(plan: &Plan, id: &str) -> String {
@@ -203,21 +204,6 @@ fn flight_words(locale: Locale, flight: &crate::field::Flight) -> String {
     say!(locale, "flight-words", rpm = locale.number(flight.head_speed_rpm, 0), minutes = minutes, used = used)
 }
 
-/// Minutes and seconds.
-pub(crate) fn clock(seconds: i64) -> String {
-    format!("{}:{:02}", seconds / 60, seconds % 60)
-}
-
-/// What is left of a wait, rounded up: `25 s`, `12 min`.
-pub(crate) fn time_left(locale: Locale, left_ms: i64) -> String {
-    let seconds = (left_ms + 999) / 1_000;
-    if seconds < 120 {
-        say!(locale, "time-seconds", seconds = seconds)
-    } else {
-        say!(locale, "time-minutes", minutes = (seconds + 59) / 60)
-    }
-}
-
 /// A day, with the year where it is another one than now.
 pub(crate) fn day(locale: Locale, at: &DateTime<FixedOffset>, now: &Moment) -> String {
     use chrono::Datelike;
@@ -227,12 +213,6 @@ pub(crate) fn day(locale: Locale, at: &DateTime<FixedOffset>, now: &Moment) -> S
 /// A day and a time.
 pub(crate) fn day_and_time(locale: Locale, at: &DateTime<FixedOffset>, now: &Moment) -> String {
     format!("{}, {}", day(locale, at, now), at.format("%H:%M"))
-}
-
-/// With a capital letter in front.
-pub(crate) fn sentence(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// Who made an entry.
@@ -245,7 +225,7 @@ pub(crate) fn author_words(locale: Locale, author: &Author) -> String {
 
 /// What an entry says, on one line.
 pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry: &Entry) -> String {
-    let named = |id: &crate::record::EntryId| entries.iter().find(|other| other.id == *id);
+    let named = |id: &crate::record::EntryId| Entry::by_id(entries, *id);
     let finding = |id: &crate::record::EntryId| match named(id).map(|entry| &entry.body) {
         Some(Body::FindingRaised { title, .. }) => title.clone(),
         _ => say!(locale, "entry-a-finding"),

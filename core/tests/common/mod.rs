@@ -8,10 +8,11 @@ use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
     AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, Moment, NamedValue,
-    Outcome, Outlier, Prediction, Reading, Thing, ThingKind, ThingRef, Unit, Until,
+    Outcome, Outlier, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
 };
 use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
+use liftgate_core::unit::Unit;
 use uuid::Uuid;
 
 /// Every Rust file under a folder, for tests that read the source.
@@ -219,7 +220,8 @@ fn log_with_a_limit() -> AttachedLog {
     log
 }
 
-fn attached_log() -> AttachedLog {
+/// A log as it is attached.
+pub fn attached_log() -> AttachedLog {
     let column = MappedColumn {
         column: 1,
         label: "Current".to_owned(),

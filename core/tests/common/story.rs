@@ -6,8 +6,9 @@ use liftgate_core::plan::{Check, CheckKind, Plan};
 use liftgate_core::readiness::{Blocker, Finding, FindingState, Gate, Ledger, Report, Standing};
 use liftgate_core::record::{
     Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, Prediction, Reading, Thing,
-    ThingKind, Unit, Until,
+    ThingKind, Until,
 };
+use liftgate_core::unit::Unit;
 
 use super::{at_ms, id};
 

@@ -1,0 +1,21 @@
+//! The phone in someone's hands: what the pilot can do, and the little that a spotter can.
+//!
+//! [`Phone`] owns the journal. [`Phone::pilot`] and [`Phone::spotter`] give the handle of whoever's turn it is; the other
+//! one's is refused, also a handle that was fetched before. What a spotter can reach is what [`SpotterDesk`] has methods
+//! for.
+
+mod code;
+mod command;
+mod document;
+mod error;
+mod log;
+mod phone;
+mod pilot;
+mod plan;
+mod reading;
+mod spotter;
+
+pub use error::AppError;
+pub use phone::Phone;
+pub use pilot::PilotDesk;
+pub use spotter::SpotterDesk;

@@ -1,0 +1,174 @@
+//! Reading a log in steps, since it takes longer than a touch may: the person sees how far it is, and can stop it.
+
+use std::io::Read;
+
+use sha2::{Digest as _, Sha256};
+
+use super::command::Done;
+use super::phone::Shared;
+use super::{AppError, log};
+use crate::journal::{Journal, OfferedLog, hexadecimal};
+use crate::record::{AttachedLog, EntryId};
+use crate::telemetry::{ColumnMap, Import, Importing, Layout, Progress, Recording, Settings, TelemetryError};
+use crate::view::Place;
+
+/// What is read in one step: some 10 ms on a desk, and on a phone well under the tenth of a second after which a touch seems lost.
+const STEP_BYTES: u64 = 2 << 20;
+
+/// What the kept columns of a log may take: for a longer one, rows are joined into cells that keep their least, mean and greatest.
+const KEPT_BYTES: usize = 32 << 20;
+
+/// What a log is read for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Purpose {
+    /// To attach it to a flight.
+    Attach,
+    /// To draw its plot.
+    Show,
+}
+
+/// A log that is being read.
+pub(super) struct Reading {
+    purpose: Purpose,
+    card: EntryId,
+    importing: Importing,
+    /// Digest of what was read so far, to be held against the file's name.
+    digest: Sha256,
+    file: OfferedLog,
+}
+
+/// A reader that digests what goes through it.
+struct Digesting<'a, R> {
+    from: R,
+    digest: &'a mut Sha256,
+}
+
+impl<R: Read> Read for Digesting<'_, R> {
+    fn read(&mut self, into: &mut [u8]) -> std::io::Result<usize> {
+        let length = self.from.read(into)?;
+        self.digest.update(&into[..length]);
+        Ok(length)
+    }
+}
+
+impl Reading {
+    /// Begins to read a file of the journal.
+    ///
+    /// # Errors
+    /// The columns do not fit the file.
+    pub fn begin(
+        purpose: Purpose,
+        card: EntryId,
+        file: &OfferedLog,
+        layout: &Layout,
+        map: &ColumnMap,
+    ) -> Result<Reading, TelemetryError> {
+        let settings = Settings { kept_bytes: KEPT_BYTES, file_bytes: Some(file.bytes) };
+        let importing = Import::new(layout, map, settings)?.begin();
+        Ok(Reading { purpose, card, importing, digest: Sha256::new(), file: file.clone() })
+    }
+
+    /// Begins to read a log that was attached, under the columns as they were named then.
+    ///
+    /// # Errors
+    /// The file is missing or damaged.
+    pub fn again(
+        journal: &Journal,
+        purpose: Purpose,
+        card: EntryId,
+        log: &AttachedLog,
+    ) -> Result<Reading, TelemetryError> {
+        let layout = log::layout_of(journal, &log.sha256)?;
+        let file = OfferedLog { name: log.sha256.clone(), bytes: log.bytes };
+        Reading::begin(purpose, card, &file, &layout, &log.map)
+    }
+
+    /// Whether it belongs to a place.
+    pub fn is_for(&self, place: &Place) -> bool {
+        match (self.purpose, place) {
+            (Purpose::Attach, Place::LogOffer(card)) => self.card == *card,
+            (Purpose::Show, Place::Review(card) | Place::LogFigure { card, .. }) => self.card == *card,
+            _ => false,
+        }
+    }
+
+    /// How far it is.
+    pub fn progress(&self) -> Progress {
+        self.importing.progress()
+    }
+
+    /// How long the file is.
+    pub fn length(&self) -> u64 {
+        self.file.bytes
+    }
+
+    /// Whether the screen waits for it, and has nothing else to show.
+    pub fn is_waited_for(&self) -> bool {
+        self.purpose == Purpose::Attach
+    }
+
+    /// Reads one step; whether there is more.
+    fn step(&mut self, journal: &Journal, bytes: u64) -> Result<bool, TelemetryError> {
+        let from = journal.read_log(&self.file.name, self.importing.progress().bytes);
+        self.importing.go_on(&mut Digesting { from, digest: &mut self.digest }, bytes)
+    }
+
+    /// What was read; none if it is no longer the file that it was.
+    fn finish(self) -> Result<Option<Recording>, TelemetryError> {
+        let name = hexadecimal(&self.digest.finalize());
+        let recording = self.importing.finish()?;
+        Ok((name == self.file.name).then_some(recording))
+    }
+
+    /// Reads all of it at once.
+    ///
+    /// # Errors
+    /// Not readable to its end, or no row of use.
+    pub fn read_whole(mut self, journal: &Journal) -> Result<Option<Recording>, TelemetryError> {
+        self.step(journal, u64::MAX)?;
+        self.finish()
+    }
+}
+
+/// Why a log in view is not read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Unread {
+    /// The person did not want to wait.
+    Stopped,
+    /// The file is missing, or no longer what was attached.
+    Gone,
+}
+
+/// Reads the log on by a step. Once it is read, what was wanted of it is done; what is to be recorded by that is given back.
+pub(super) fn go_on(shared: &mut Shared) -> Result<Option<Done>, AppError> {
+    let Some(mut reading) = shared.reading.take() else { return Ok(None) };
+    let (purpose, card) = (reading.purpose, reading.card);
+    match reading.step(&shared.journal, STEP_BYTES) {
+        Ok(Importing::MORE) => {
+            shared.reading = Some(reading);
+            return Ok(None);
+        }
+        Err(error) if purpose == Purpose::Attach => return Err(error.into()),
+        Ok(_) | Err(_) => {}
+    }
+    let file = reading.file.name.clone();
+    match (purpose, reading.finish()) {
+        (Purpose::Attach, read) => log::attached(shared, card, read?).map(Some),
+        (Purpose::Show, Ok(Some(recording))) => {
+            log::opened(shared, card, recording, file);
+            Ok(None)
+        }
+        // It has no plot, and that is all: its figures are in the journal.
+        (Purpose::Show, _) => {
+            shared.unread = Some((card, Unread::Gone));
+            Ok(None)
+        }
+    }
+}
+
+/// Reads it no further.
+pub(super) fn stop(shared: &mut Shared) {
+    if let Some(reading) = shared.reading.take().filter(|reading| reading.purpose == Purpose::Show) {
+        shared.unread = Some((reading.card, Unread::Stopped));
+    }
+}

@@ -1,0 +1,11 @@
+//! Line drawings with the limit drawn in and the margin written on it, for the phone and for the dossier alike.
+
+mod chart;
+mod picture;
+mod sheet;
+mod svg;
+
+pub(crate) use chart::{Bar, Curve, bars, curve};
+pub use picture::{Anchor, Ink, LabelSize, Picture, PictureLabel, Point, Stroke};
+pub(crate) use sheet::Sheet;
+pub(crate) use svg::svg;

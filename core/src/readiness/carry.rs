@@ -1,0 +1,40 @@
+//! What a finding holds shut, and for how long it may still be carried.
+
+use super::finding::{Finding, FindingState};
+use super::ledger::Ledger;
+use crate::record::{FindingGrade, Moment, Until};
+
+impl Finding {
+    /// Whether it holds anything shut at that moment.
+    pub fn blocks(&self, ledger: &Ledger, now: &Moment) -> bool {
+        if self.grade == FindingGrade::Note {
+            return false;
+        }
+        match &self.state {
+            FindingState::Open | FindingState::Fixed { .. } => true,
+            FindingState::Proven { .. } => false,
+            FindingState::Carried { .. } => self.carry_over(ledger, now),
+        }
+    }
+
+    /// Motor runs for which it may still be carried, where it is carried by runs.
+    pub fn runs_left(&self, ledger: &Ledger) -> Option<u32> {
+        match &self.state {
+            FindingState::Carried { until: Until::Flights(flights), runs, .. } => {
+                Some(flights.saturating_sub(ledger.runs.saturating_sub(*runs)))
+            }
+            _ => None,
+        }
+    }
+
+    /// Whether it is carried and the time for that is over.
+    pub fn carry_over(&self, ledger: &Ledger, now: &Moment) -> bool {
+        match &self.state {
+            FindingState::Carried { until: Until::Flights(flights), runs, .. } => {
+                ledger.runs.saturating_sub(*runs) >= *flights
+            }
+            FindingState::Carried { until: Until::Date(last), .. } => self.ran_out || now.wall.date_naive() > *last,
+            _ => false,
+        }
+    }
+}

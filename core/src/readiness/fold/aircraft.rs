@@ -1,0 +1,89 @@
+//! What is entered about the aircraft, done to it, and happens to it.
+
+use crate::aircraft::FigureValue;
+use crate::field::Tested;
+use crate::locale::Locale;
+use crate::plan::{Plan, Subject};
+use crate::readiness::history::{Change, Described, Happened};
+use crate::readiness::ledger::Ledger;
+use crate::readiness::reason::{Deed, Reason};
+use crate::readiness::touch::Touch;
+use crate::record::{Entry, Thing, ThingRef};
+
+impl Ledger {
+    pub(super) fn named(&mut self, name: &String, builder: &String) {
+        self.aircraft.name.clone_from(name);
+        self.aircraft.builder.clone_from(builder);
+    }
+
+    pub(super) fn answered(&mut self, question: &str, choice: &str) {
+        self.aircraft.answers.insert(question.to_owned(), choice.to_owned());
+    }
+
+    pub(super) fn figure_set(
+        &mut self,
+        plan: &Plan,
+        entry: &Entry,
+        figure: &str,
+        new: FigureValue,
+        reason: Option<&str>,
+    ) {
+        let old = self.aircraft.figures.insert(figure.to_owned(), new);
+        if old.is_none_or(|old| old.value != new.value) {
+            if plan.figure(figure).is_some_and(|figure| figure.adjustable) {
+                let before = old.map(|old| crate::unit::show_number(old.value));
+                let subject = Subject::Figure(figure.to_owned());
+                self.adjust(entry, subject, before, &crate::unit::show_number(new.value), reason);
+            }
+            self.touch(plan, entry, &[Subject::Figure(figure.to_owned())], &Deed::EnteredAs(new.value));
+        }
+    }
+
+    pub(super) fn thing_set(&mut self, plan: &Plan, entry: &Entry, thing: &Thing) {
+        let old = self.aircraft.things.insert(thing.reference(), thing.clone());
+        self.described.insert(thing.reference(), Described { seq: entry.seq, runs: self.runs });
+        if old.as_ref() != Some(thing) {
+            let name = thing.name.clone();
+            let deed = if old.is_some() { Deed::Changed(name) } else { Deed::Added(name) };
+            self.touch_thing(plan, entry, thing.kind, &deed);
+        }
+    }
+
+    pub(super) fn thing_removed(&mut self, plan: &Plan, entry: &Entry, thing: &ThingRef) {
+        self.described.remove(thing);
+        if self.aircraft.things.remove(thing).is_some() {
+            self.touch_thing(plan, entry, thing.kind, &Deed::Removed(thing.name.clone()));
+        }
+    }
+
+    pub(super) fn changed(&mut self, plan: &Plan, entry: &Entry, subjects: &[String], what: &str) {
+        if subjects.is_empty() {
+            return;
+        }
+        let parsed: Vec<Subject> = subjects.iter().filter_map(|subject| Subject::parse(subject)).collect();
+        self.touch(plan, entry, &parsed, &Deed::Work(what.to_owned()));
+        self.untested.push(Tested::Work { what: what.to_owned() });
+        self.changes.push(Change {
+            entry: entry.id,
+            at: entry.at.clone(),
+            subjects: subjects.to_vec(),
+            what: what.to_owned(),
+        });
+    }
+
+    pub(super) fn happened(&mut self, plan: &Plan, entry: &Entry, event: &str, note: &Option<String>) {
+        self.aircraft.happened.insert(event.to_owned(), entry.id);
+        self.happened.push(Happened {
+            entry: entry.id,
+            at: entry.at.clone(),
+            event: event.to_owned(),
+            note: note.clone(),
+            runs: self.runs,
+        });
+        let subject = Subject::Event(event.to_owned());
+        let title = plan.subject_words(Locale::default(), &subject);
+        let reason = Reason::Happened { of: event.to_owned(), event: title, by: entry.id };
+        self.touches.push(Touch { seq: entry.seq, subject, reason });
+        self.break_by_last(plan, 1);
+    }
+}

@@ -1,0 +1,33 @@
+//! What becomes of a finding.
+
+use crate::plan::Plan;
+use crate::readiness::finding::{Finding, FindingState};
+use crate::readiness::ledger::Ledger;
+use crate::readiness::reason::Reason;
+use crate::record::{Entry, EntryId, FindingGrade, Until};
+
+impl Ledger {
+    pub(super) fn fixed(&mut self, plan: &Plan, entry: &Entry, finding: EntryId, what: &str, subjects: &[String]) {
+        let Some(found) = self.findings.iter_mut().find(|f| f.id == finding) else { return };
+        found.state = FindingState::Fixed { seq: entry.seq };
+        found.fixes.push((entry.id, what.to_owned()));
+        self.fixes.push((entry.seq, finding));
+        if let Some(evidence) = self.evidence.get_mut(&found.proof) {
+            evidence.broken.push(Reason::ToProve { finding: found.title.clone() });
+        }
+        self.changed(plan, entry, subjects, what);
+    }
+
+    pub(super) fn carried(&mut self, entry: &Entry, finding: EntryId, restriction: &str, by: &str, until: &Until) {
+        let runs = self.runs;
+        let may_be_carried = |f: &&mut Finding| {
+            let closed = matches!(f.state, FindingState::Proven { .. });
+            f.id == finding && f.grade != FindingGrade::Stop && !closed
+        };
+        if let Some(found) = self.findings.iter_mut().find(may_be_carried) {
+            found.ran_out = matches!(until, Until::Date(last) if entry.at.wall.date_naive() > *last);
+            let (restriction, by, until) = (restriction.to_owned(), by.to_owned(), until.clone());
+            found.state = FindingState::Carried { restriction, by, until, runs };
+        }
+    }
+}

@@ -1,0 +1,98 @@
+//! What becomes of a card and of the pack that it is flown on.
+
+use crate::field::{Flight, Landing, Mark};
+use crate::plan::Plan;
+use crate::readiness::evidence::{Made, Recorded, Source};
+use crate::readiness::history::Charged;
+use crate::readiness::ledger::Ledger;
+use crate::readiness::seat::Seat;
+use crate::record::{Entry, EntryId, MarkKind};
+
+impl Ledger {
+    pub(super) fn handed_over(&mut self, card: EntryId, spotter: &str) {
+        if let Some(flight) = self.flight_mut(card) {
+            flight.spotter = Some(spotter.to_owned());
+            self.seat = Seat::Spotter { card, name: spotter.to_owned() };
+            self.lock.begin_turn();
+        }
+    }
+
+    pub(super) fn handed_back(&mut self) {
+        self.seat = Seat::Pilot;
+        self.lock.begin_turn();
+    }
+
+    pub(super) fn started(&mut self, entry: &Entry, card: EntryId) {
+        let drawn = self.flight(card).filter(|flight| flight.started.is_none());
+        let Some(rpm) = drawn.map(|flight| flight.head_speed_rpm) else { return };
+        let tests = self.tested_at(rpm);
+        self.untested.clear();
+        if let Some(flight) = self.flight_mut(card) {
+            flight.started = Some(entry.at.clone());
+            flight.tests = tests;
+            self.runs += 1;
+            let start = Made { seq: entry.seq, runs: self.runs, motor_ms: self.motor_ms };
+            self.starts.insert(card, start);
+        }
+    }
+
+    pub(super) fn marked(&mut self, entry: EntryId, card: EntryId, kind: MarkKind, elapsed_ms: i64) {
+        if let Some(flight) = self.flight_mut(card) {
+            flight.marks.push(Mark { kind, elapsed_ms, entry });
+        }
+    }
+
+    pub(super) fn unmarked(&mut self, card: EntryId, mark: EntryId) {
+        if let Some(flight) = self.flight_mut(card) {
+            flight.marks.retain(|noted| noted.entry != mark);
+        }
+    }
+
+    pub(super) fn touched_down(&mut self, entry: &Entry, card: EntryId, elapsed_ms: i64) {
+        let running = |flight: &&mut Flight| flight.started.is_some() && flight.down.is_none();
+        if let Some(flight) = self.flight_mut(card).filter(running) {
+            let elapsed_ms = elapsed_ms.max(0);
+            flight.down = Some((entry.at.clone(), elapsed_ms));
+            self.motor_ms = self.motor_ms.saturating_add(elapsed_ms);
+        }
+    }
+
+    pub(super) fn resumed(&mut self, card: EntryId) {
+        if let Some((_, elapsed_ms)) = self.flight_mut(card).and_then(|flight| flight.down.take()) {
+            self.motor_ms = self.motor_ms.saturating_sub(elapsed_ms);
+        }
+    }
+
+    pub(super) fn landed(&mut self, plan: &Plan, entry: &Entry, card: EntryId, landing: Landing) {
+        let Some(start) = self.starts.get(&card).copied() else { return };
+        let Some(flight) = self.flight_mut(card).filter(|flight| flight.down.is_some()) else { return };
+        let check = flight.check.clone();
+        let flown_ms = flight.down.as_ref().map_or(0, |(_, elapsed_ms)| *elapsed_ms);
+        let recorded = Recorded {
+            entry: entry.id,
+            at: entry.at.clone(),
+            of: Source::Flight(card),
+            witness: flight.spotter.clone(),
+            note: landing.notes.clone(),
+            alone: None,
+        };
+        flight.landing = Some(landing);
+        let flown = Made { motor_ms: start.motor_ms.saturating_add(flown_ms), ..start };
+        let broken = self.broken_since(plan, &check, start.seq);
+        self.keep_evidence(&check, recorded, flown, broken);
+    }
+
+    pub(super) fn explained(&mut self, card: EntryId, why: &str) {
+        if let Some(flight) = self.flight_mut(card) {
+            flight.explained = Some(why.to_owned());
+        }
+    }
+
+    pub(super) fn charged(&mut self, entry: &Entry, pack: &str) {
+        self.charges.insert(pack.to_owned(), Charged { at: entry.at.clone(), seq: entry.seq });
+    }
+
+    fn flight_mut(&mut self, card: EntryId) -> Option<&mut Flight> {
+        self.flights.iter_mut().rev().find(|flight| flight.card == card)
+    }
+}

@@ -1,0 +1,14 @@
+//! How the fold takes entries in: [`replay`] goes through them, [`take_in`] hands each to what its kind changes.
+
+mod aircraft;
+mod always;
+mod evidence;
+mod finding;
+mod flight;
+mod lapse;
+mod lock;
+mod plan;
+mod replay;
+mod settings;
+mod take_in;
+mod touches;

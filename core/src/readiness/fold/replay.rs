@@ -1,0 +1,57 @@
+//! Goes through entries in their order.
+
+use std::borrow::Cow;
+use std::collections::BTreeSet;
+
+use crate::plan::Plan;
+use crate::readiness::kind::Effect;
+use crate::readiness::ledger::Ledger;
+use crate::readiness::withdrawal::withdrawn_among;
+use crate::record::{Entry, EntryId};
+
+impl Ledger {
+    /// Folds the entries, beginning under `plan`; each plan that came into force holds from its entry on. Withdrawn
+    /// entries count as if they had never been made, and so do their
+    /// withdrawals: taking back a slip of last week is no sign that a week has passed.
+    pub fn of(plan: &Plan, entries: &[Entry]) -> Ledger {
+        let mut ledger = Ledger::default();
+        ledger.take_all(plan, entries, &withdrawn_among(entries));
+        ledger
+    }
+
+    /// Takes in entries that were appended after those already folded, `plan` being in force before them. Where one of
+    /// them brings another plan into force, that is the plan to ask this ledger about afterwards.
+    ///
+    /// Equal to folding all of them anew, unless one of them withdraws an older entry: then fold anew.
+    pub fn take(&mut self, plan: &Plan, entries: &[Entry]) {
+        self.take_all(plan, entries, &BTreeSet::new());
+    }
+
+    fn take_all(&mut self, plan: &Plan, entries: &[Entry], withdrawn: &BTreeSet<EntryId>) {
+        let mut in_force = Cow::Borrowed(plan);
+        for entry in entries {
+            self.count_always(entry);
+            if !withdrawn.contains(&entry.id) {
+                self.apply(&mut in_force, entry);
+            }
+        }
+    }
+
+    /// Takes one entry in. Entries that make no sense here (a mark on no card, say) change nothing.
+    fn apply(&mut self, in_force: &mut Cow<'_, Plan>, entry: &Entry) {
+        match Effect::of(&entry.body) {
+            // A withdrawal was taken into account before it; a plan settles by itself what it moves, under both plans.
+            Effect::Withdraws | Effect::AdoptsPlan => self.take_in(in_force, entry),
+            Effect::OnlyRead => {
+                self.begin_day(in_force, &entry.at);
+                self.take_in(in_force, entry);
+            }
+            Effect::MovesGates => {
+                self.begin_day(in_force, &entry.at);
+                self.take_in(in_force, entry);
+                self.settle_proofs(in_force, &entry.at);
+                self.lapse_gates(in_force, &entry.at);
+            }
+        }
+    }
+}

@@ -1,0 +1,72 @@
+//! Hands each entry to what its kind changes.
+
+use std::borrow::Cow;
+
+use crate::aircraft::FigureValue;
+use crate::field::{Flight, Landing};
+use crate::plan::Plan;
+use crate::readiness::finding::Finding;
+use crate::readiness::ledger::Ledger;
+use crate::record::{Body, Entry};
+
+impl Ledger {
+    /// One arm for each kind of entry: one that is forgotten here does not compile.
+    pub(super) fn take_in(&mut self, in_force: &mut Cow<'_, Plan>, entry: &Entry) {
+        let plan: &Plan = in_force;
+        match &entry.body {
+            Body::AircraftNamed { name, builder } => self.named(name, builder),
+            Body::PlanAdopted { plan: name, text, .. } => self.plan_adopted(in_force, entry, name, text),
+            Body::TraitChosen { question, choice } => self.answered(question, choice),
+            Body::FigureSet { figure, value, basis, reason } => {
+                let new = FigureValue { value: *value, basis: *basis, entry: entry.id };
+                self.figure_set(plan, entry, figure, new, reason.as_deref());
+            }
+            Body::ThingSet { thing } => self.thing_set(plan, entry, thing),
+            Body::ThingRemoved { thing } => self.thing_removed(plan, entry, thing),
+            Body::Changed { subjects, what } => self.changed(plan, entry, subjects, what),
+            Body::Happened { event, note } => self.happened(plan, entry, event, note),
+            Body::SettingChanged { setting, after, reason, .. } => self.set(plan, entry, setting, after, reason),
+            Body::CheckRecorded { check, result, witness, note, alone } => {
+                self.check_recorded(entry, check, result, witness, note, alone);
+            }
+            Body::CardDrawn { check, pack, head_speed_rpm, planned_s, air_c, prediction } => {
+                let (pack, prediction) = (pack.clone(), prediction.clone());
+                let (head_speed_rpm, planned_s, air_c) = (*head_speed_rpm, *planned_s, *air_c);
+                let drawn = Flight::drawn(entry.id, check);
+                self.flights.push(Flight { pack, head_speed_rpm, planned_s, air_c, prediction, ..drawn });
+            }
+            Body::HandedOver { card, spotter } => self.handed_over(*card, spotter),
+            Body::Started { card } => self.started(entry, *card),
+            Body::Marked { card, mark, elapsed_ms } => self.marked(entry.id, *card, *mark, *elapsed_ms),
+            Body::TouchedDown { card, elapsed_ms } => self.touched_down(entry, *card, *elapsed_ms),
+            Body::Resumed { card } => self.resumed(*card),
+            Body::HandedBack { .. } => self.handed_back(),
+            Body::Unmarked { card, mark } => self.unmarked(*card, *mark),
+            Body::CodeRefused { .. } => self.code_refused(&entry.at),
+            Body::WaitBegun { .. } => self.wait_begun(&entry.at),
+            Body::OpenedWithoutCode { .. } => self.opened_without_code(&entry.at),
+            Body::CodeSet { hash } => self.code_set(hash),
+            Body::CodeRemoved {} => self.code_removed(),
+            Body::LandingRecorded { card, pack_used_mah, temperatures, notes } => {
+                let (temperatures, notes) = (temperatures.clone(), notes.clone());
+                let landing = Landing { entry: entry.id, pack_used_mah: *pack_used_mah, temperatures, notes };
+                self.landed(plan, entry, *card, landing);
+            }
+            Body::PackCharged { pack, .. } => self.charged(entry, pack),
+            Body::DisagreementExplained { card, why } => self.explained(*card, why),
+            Body::FindingRaised { title, grade, stage, proof, shown_by, proposed_from } => {
+                let raised = Finding::raised(entry, self.findings_raised, title, *grade);
+                let (stage, proof, proposed_from) = (stage.clone(), proof.clone(), proposed_from.clone());
+                self.findings.push(Finding { stage, proof, shown_by: *shown_by, proposed_from, ..raised });
+            }
+            Body::FindingFixed { finding, what, subjects } => self.fixed(plan, entry, *finding, what, subjects),
+            Body::FindingCarried { finding, restriction, by, until, .. } => {
+                self.carried(entry, *finding, restriction, by, until);
+            }
+            Body::GateReleased { stage, by, evidence } => self.released(entry, stage, by, evidence),
+            Body::LogAttached { card, log } => self.logs.attach(*card, log),
+            // Taken into account before everything else.
+            Body::Withdrawn { .. } => {}
+        }
+    }
+}

@@ -1,0 +1,69 @@
+//! What was done to the aircraft and happened to it, line by line.
+
+use crate::plan::Subject;
+use crate::record::{EntryId, Moment};
+
+/// A recorded change.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Change {
+    /// The entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: Moment,
+    /// What was touched, as plans write it.
+    pub subjects: Vec<String>,
+    /// What was done.
+    pub what: String,
+}
+
+/// Something that happened to the aircraft.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Happened {
+    /// The entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: Moment,
+    /// Which event of the plan.
+    pub event: String,
+    /// What was remarkable.
+    pub note: Option<String>,
+    /// Motor runs before it.
+    pub runs: u32,
+}
+
+/// One line of the ledger of settings.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Adjusted {
+    /// The entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: Moment,
+    /// [`Subject::Setting`] or [`Subject::Figure`].
+    pub subject: Subject,
+    /// What it was, if that was known.
+    pub before: Option<String>,
+    /// What it is since.
+    pub after: String,
+    /// Why.
+    pub reason: String,
+    /// Motor runs before it.
+    pub runs: u32,
+}
+
+/// A pack's last charge.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Charged {
+    /// When it was recorded.
+    pub at: Moment,
+    /// Its place in the journal: what was flown after it, was flown on it.
+    pub seq: i64,
+}
+
+/// When a thing was last described.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Described {
+    /// Place in the journal.
+    pub seq: i64,
+    /// Motor runs before it.
+    pub runs: u32,
+}

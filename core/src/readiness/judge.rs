@@ -1,0 +1,169 @@
+//! Works out how the evidence of each check stands at a moment.
+
+use std::collections::BTreeMap;
+
+use super::evidence::{Evidence, Source};
+use super::ledger::Ledger;
+use super::reason::Reason;
+use super::standing::{Fault, Lack, Standing};
+use crate::plan::{Check, CheckKind, Plan, Point, Subject};
+use crate::record::{CheckResult, EntryId, Moment, Outcome};
+
+/// Whether a result is of the kind, and in the unit, that a check asks for.
+fn answers(kind: &CheckKind, result: &CheckResult) -> bool {
+    match (kind, result) {
+        (CheckKind::Confirm, CheckResult::Confirmed { .. })
+        | (CheckKind::Compute(_), CheckResult::Computed { .. }) => true,
+        (CheckKind::Measure(measure), CheckResult::Measured { value, unit }) => {
+            *unit == measure.unit && !value.is_nan()
+        }
+        _ => false,
+    }
+}
+
+/// Standings worked out so far at one moment; checks rest on checks, and each is asked for often.
+pub(super) struct Standings<'a> {
+    pub plan: &'a Plan,
+    pub ledger: &'a Ledger,
+    pub now: &'a Moment,
+    known: BTreeMap<&'a str, Standing>,
+    /// Stages whose gates were asked for, and whether they hold: gates ask the gates before them.
+    pub gates: BTreeMap<&'a str, bool>,
+}
+
+impl<'a> Standings<'a> {
+    pub fn new(plan: &'a Plan, ledger: &'a Ledger, now: &'a Moment) -> Self {
+        Standings { plan, ledger, now, known: BTreeMap::new(), gates: BTreeMap::new() }
+    }
+
+    /// How a check stands.
+    pub fn of(&mut self, check: &'a Check) -> Standing {
+        if let Some(known) = self.known.get(check.id.as_str()) {
+            return known.clone();
+        }
+        let standing = self.work_out(check);
+        self.known.insert(&check.id, standing.clone());
+        standing
+    }
+
+    /// All that were worked out.
+    pub fn into_known(self) -> BTreeMap<String, Standing> {
+        self.known.into_iter().map(|(id, standing)| (id.to_owned(), standing)).collect()
+    }
+
+    fn work_out(&mut self, check: &'a Check) -> Standing {
+        let Some(evidence) = self.ledger.evidence.get(&check.id) else {
+            return Standing::Missing { lacking: Vec::new() };
+        };
+        let mut reasons = evidence.broken.clone();
+        reasons.extend(self.run_out(check, evidence));
+        reasons.extend(self.rests_on_sand(check, evidence));
+        if !reasons.is_empty() {
+            return Standing::Stale { reasons };
+        }
+        self.judged(check, evidence)
+    }
+
+    fn run_out(&self, check: &Check, evidence: &Evidence) -> Vec<Reason> {
+        let holds = &check.holds;
+        let runs = self.ledger.runs.saturating_sub(evidence.runs);
+        let hours = self.ledger.motor_ms.saturating_sub(evidence.motor_ms) as f64 / 3_600_000.0;
+        let mut reasons = evidence.days_over(check, self.now.wall.date_naive());
+        reasons.extend(holds.flights.filter(|limit| runs >= *limit).map(Reason::RunsFlown));
+        reasons.extend(holds.hours.filter(|limit| hours >= *limit).map(Reason::HoursFlown));
+        reasons.retain(|reason| !evidence.broken.contains(reason));
+        reasons
+    }
+
+    fn rests_on_sand(&mut self, check: &'a Check, evidence: &Evidence) -> Vec<Reason> {
+        let plan = self.plan;
+        let mut reasons = Vec::new();
+        for subject in &check.rests_on {
+            let Subject::Check(id) = subject else { continue };
+            let Some((_, other)) = plan.check(id) else { continue };
+            if !self.ledger.aircraft.wants(other) {
+                continue;
+            }
+            let renewed = self.ledger.evidence.get(id).is_some_and(|under| under.seq > evidence.seq);
+            if renewed || !self.of(other).holds() {
+                reasons.push(Reason::RestsOn { check: other.title.clone() });
+            }
+        }
+        reasons
+    }
+
+    fn judged(&self, check: &Check, evidence: &Evidence) -> Standing {
+        let said = |text: &Option<String>| text.as_deref().is_some_and(|text| !text.trim().is_empty());
+        let seen = !check.witness || said(&evidence.witness);
+        let goes_on = check.point == Point::Witness && said(&evidence.alone);
+        if !seen && !goes_on {
+            let lacking = match check.point {
+                Point::Hold => Lack::Witness,
+                Point::Witness => Lack::WitnessOrWhy,
+            };
+            return Standing::Missing { lacking: vec![lacking] };
+        }
+        let standing = match &evidence.of {
+            Source::Result(result) => self.judge_result(check, result),
+            Source::Flight(card) => self.judge_flight(check, *card),
+        };
+        match standing {
+            // What nobody saw goes on, and stays in sight.
+            Standing::Fresh { outcome } if !seen => Standing::Fresh { outcome: outcome.max(Outcome::Caution) },
+            standing => standing,
+        }
+    }
+
+    fn judge_result(&self, check: &Check, result: &CheckResult) -> Standing {
+        let (outcome, why) = match result {
+            // A plan of another edition may ask for another thing under the same id; what answers that is no evidence.
+            _ if !answers(&check.kind, result) => return Standing::Missing { lacking: Vec::new() },
+            CheckResult::Confirmed { passed: true } => (Outcome::Pass, Fault::FoundNotRight),
+            CheckResult::Confirmed { passed: false } => (check.fail, Fault::FoundNotRight),
+            CheckResult::Computed { outcome, summary, .. } => (*outcome, Fault::Computed(summary.clone())),
+            CheckResult::Measured { value, unit } => match &check.kind {
+                CheckKind::Measure(measure) => match self.ledger.aircraft.judge(&measure.limits, *value) {
+                    // A limit without its figure judges nothing: the reading has to wait for it.
+                    Err(figure) => {
+                        let title = self.plan.figure(figure).map_or(figure, |figure| figure.title.as_str());
+                        return Standing::Missing { lacking: vec![Lack::Titled(title.to_owned())] };
+                    }
+                    Ok(outcome) => (outcome, Fault::PastLimit { value: *value, unit: *unit }),
+                },
+                _ => (Outcome::Pass, Fault::FoundNotRight),
+            },
+        };
+        match outcome {
+            Outcome::Stop => Standing::Failed { why },
+            outcome => Standing::Fresh { outcome },
+        }
+    }
+
+    fn judge_flight(&self, check: &Check, card: EntryId) -> Standing {
+        let (Some(flight), Some(fly)) = (self.ledger.flight(card), check.fly()) else {
+            return Standing::Missing { lacking: Vec::new() };
+        };
+        let places = flight.places(self.plan);
+        if let Some(hot) = places.iter().find(|place| place.outcome == Outcome::Stop) {
+            return Standing::Failed { why: Fault::PastStop { place: hot.title.clone(), celsius: hot.celsius } };
+        }
+        let places_missing = flight.places_missing(self.plan, &self.ledger.aircraft, fly);
+        let mut lacking: Vec<Lack> = places_missing.into_iter().map(Lack::Titled).collect();
+        let used = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
+        if fly.predict && flight.prediction.is_some() && used.is_none() {
+            // Without it there is nothing to hold the prediction against, and the next rung would open unproved.
+            lacking.push(Lack::ChargeUsed);
+        }
+        if let Some((flown_s, planned_s)) = flight.called_off() {
+            lacking.push(Lack::LongerFlight { flown_s, planned_s });
+        }
+        if !lacking.is_empty() {
+            return Standing::Missing { lacking };
+        }
+        if fly.predict && flight.explained.is_none() && flight.disagreement().is_some() {
+            return Standing::Unexplained { card };
+        }
+        let outcome = places.iter().map(|place| place.outcome).max().unwrap_or(Outcome::Pass);
+        Standing::Fresh { outcome }
+    }
+}
