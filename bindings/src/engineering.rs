@@ -17,7 +17,18 @@ mod supply;
 mod unbalance;
 mod wire;
 
+use liftgate_core::engineering::EngineeringError;
+
+use crate::LiftgateError;
+
 /// A place in a list. None here holds more than a few thousand.
 fn index(of: usize) -> u32 {
     u32::try_from(of).unwrap_or(u32::MAX)
+}
+
+/// The arithmetic is put out for other programs and knows of no person: its errors are in English.
+impl From<EngineeringError> for LiftgateError {
+    fn from(error: EngineeringError) -> Self {
+        LiftgateError::Refused { field: None, reason: error.to_string() }
+    }
 }

@@ -1,5 +1,4 @@
 use liftgate_core::app::AppError;
-use liftgate_core::engineering::EngineeringError;
 use liftgate_core::journal::JournalError;
 
 /// What a caller can act on. Every reason is a sentence for the person, with what to do.
@@ -66,12 +65,5 @@ fn of_journal(error: &JournalError, reason: String) -> LiftgateError {
         }
         JournalError::CannotWithdraw { .. } => LiftgateError::Refused { field: None, reason },
         JournalError::Busy | JournalError::Sqlite { .. } => LiftgateError::Storage { reason },
-    }
-}
-
-/// The arithmetic is put out for other programs and knows of no person: its errors are in English.
-impl From<EngineeringError> for LiftgateError {
-    fn from(error: EngineeringError) -> Self {
-        LiftgateError::Refused { field: None, reason: error.to_string() }
     }
 }

@@ -1,10 +1,15 @@
 //! The surface of the core for other languages. Nothing is decided here: every method carries its arguments in, its
 //! answer out, and turns the core's errors into the few that a caller can act on.
+//!
+//! A phone has the handles and their screens. What the trade computes, and what is read from a log, can be called by itself only with
+//! the feature `calculations`, which the outside checks set.
 
+#[cfg(feature = "calculations")]
 mod engineering;
 mod error;
 mod moment;
 mod screen;
+#[cfg(feature = "calculations")]
 mod telemetry;
 
 use std::path::Path;
@@ -126,6 +131,11 @@ impl PilotDesk {
     /// Keeps what was typed into a field of the screen in view.
     pub fn edit(&self, field: String, text: String, now: Moment) -> Result<()> {
         Ok(self.desk.edit(&field, &text, &now.into_core()?)?)
+    }
+
+    /// The same, and the screen as it is with it.
+    pub fn typed(&self, field: String, text: String, now: Moment) -> Result<Screen> {
+        Ok(self.desk.typed(&field, &text, &now.into_core()?)?)
     }
 }
 

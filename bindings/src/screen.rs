@@ -281,6 +281,7 @@ pub struct Tapped {
     pub screen: Screen,
     pub turn: Turn,
     pub said: Option<String>,
+    pub language: String,
 }
 
 #[uniffi::remote(Enum)]

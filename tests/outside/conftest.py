@@ -22,7 +22,9 @@ def _library() -> Path:
 def _generate() -> Path:
     out = TARGET / "python"
     subprocess.run(
-        ["cargo", "build", "--quiet", "-p", "liftgate-bindings", "--features", "generator"], cwd=ROOT, check=True
+        ["cargo", "build", "--quiet", "-p", "liftgate-bindings", "--features", "generator,calculations"],
+        cwd=ROOT,
+        check=True,
     )
     library = _library()
     out.mkdir(exist_ok=True)

@@ -78,11 +78,10 @@ pub(super) fn offer(shared: &mut Shared, card: EntryId, name: &str, file: &Offer
         }
     };
     let place = Place::LogOffer(card);
-    shared.journal.drop_drafts(&place.draft_key())?;
-    shared.journal.keep_draft(&place.draft_key(), FILE_NAME, name)?;
-    shared.journal.keep_draft(&place.draft_key(), FILE, &file.name)?;
+    let fields = [(FILE_NAME.to_owned(), name.to_owned()), (FILE.to_owned(), file.name.clone())];
+    shared.go_with(place, &fields)?;
     shared.picked_log = Some(PickedLog { card, name: name.to_owned(), layout, file: file.clone() });
-    shared.go(place)
+    Ok(())
 }
 
 /// Finds the file that is offered again after the app was closed.
@@ -116,7 +115,7 @@ pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Drafts<'_>) -> Re
     Ok(())
 }
 
-/// The picked log was read: keeps the file, and says what to append.
+/// The picked log was read: says what to append. The file is kept with that entry, or offered still where it cannot be appended.
 ///
 /// # Errors
 /// It is no longer what was picked, or shows no flight.
@@ -139,7 +138,6 @@ pub(super) fn attached(shared: &mut Shared, card: EntryId, read: Option<Recordin
         figures: summary.figures,
     };
     let said = say!(shared.locale(), "log-attached", rows = log.rows.imported, name = log.name);
-    shared.journal.keep_log(&file.name)?;
     shared.picked_log = None;
     shared.open_log = Some(OpenLog { sha256: file.name, card, recording, limits, moving: None });
     let entry = NewEntry::pilot(Body::LogAttached { card, log: Box::new(log) });
@@ -234,9 +232,8 @@ fn in_view<'a>(shared: &'a Shared, place: &Place) -> Result<(PlotView, &'a OpenL
 }
 
 fn keep(shared: &mut Shared, place: &Place, view: &PlotView) -> Result<(), AppError> {
-    for (field, text) in view.fields() {
-        shared.journal.keep_draft(&place.draft_key(), field, &text)?;
-    }
+    let fields: Vec<_> = view.fields().into_iter().map(|(field, text)| (field.to_owned(), text)).collect();
+    shared.journal.keep_drafts(&place.draft_key(), &fields)?;
     if let Some(open) = shared.open_log.as_mut() {
         open.moving = None;
     }

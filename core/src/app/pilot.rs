@@ -94,6 +94,14 @@ impl PilotDesk {
         self.with(|shared| shared.set_field(field, text, now))
     }
 
+    /// The same, and the screen as it is with it: what is odd about what was typed stands at the field.
+    pub fn typed(&self, field: &str, text: &str, now: &Moment) -> Result<Screen, AppError> {
+        self.with(|shared| {
+            shared.set_field(field, text, now)?;
+            shared.screen(now)
+        })
+    }
+
     /// Sets the code that the phone wants before it comes back from a spotter. It is never kept as it was typed.
     ///
     /// # Errors
@@ -104,11 +112,8 @@ impl PilotDesk {
             let mut places = shared.places.clone();
             leave(&mut places);
             shared.append_and_go(now, vec![entry], &[], places)?;
-            Ok(Tapped {
-                screen: shared.screen(now)?,
-                turn: Turn::Pilot,
-                said: Some(say!(shared.locale(), "desk-code-set")),
-            })
+            let said = say!(shared.locale(), "desk-code-set");
+            shared.tapped(Some(said), now)
         })
     }
 
@@ -173,12 +178,11 @@ impl Shared {
     }
 
     fn tapped(&mut self, said: Option<String>, now: &Moment) -> Result<Tapped, AppError> {
-        match self.ledger.seat {
-            crate::readiness::Seat::Pilot => Ok(Tapped { screen: self.screen(now)?, turn: Turn::Pilot, said }),
-            crate::readiness::Seat::Spotter { .. } => {
-                Ok(Tapped { screen: view::handed_over(self.locale()), turn: Turn::Spotter, said })
-            }
-        }
+        let (turn, screen) = match self.ledger.seat {
+            crate::readiness::Seat::Pilot => (Turn::Pilot, self.screen(now)?),
+            crate::readiness::Seat::Spotter { .. } => (Turn::Spotter, view::handed_over(self.locale())),
+        };
+        Ok(Tapped { screen, turn, said, language: self.locale().language.tag().to_owned() })
     }
 
     /// Does a command; what was recorded, in a sentence.
@@ -249,8 +253,9 @@ impl Shared {
         if self.place() != Place::Landing(card) {
             return Err(AppError::refused(say!(self.locale(), "desk-other-screen")));
         }
-        self.set_field(&format!("{}{place}", view::TEMPERATURE), &degrees.to_string(), now)?;
-        self.set_field(view::READ_AGAIN, "", now)?;
+        let mut fields = self.fields_with(&format!("{}{place}", view::TEMPERATURE), &degrees.to_string(), now)?;
+        fields.push((view::READ_AGAIN.to_owned(), String::new()));
+        self.journal.keep_drafts(&self.place().draft_key(), &fields)?;
         let drafts = self.journal.drafts(&self.place().draft_key())?;
         match view::place_to_read(&self.plan, &self.ledger, card, Drafts::new(&drafts, self.locale())) {
             Some(_) => Ok(None),
@@ -261,6 +266,15 @@ impl Shared {
     pub(super) fn go(&mut self, place: Place) -> Result<(), AppError> {
         enter(&mut self.places, place);
         Ok(self.journal.keep_bookmark(&way(&self.places))?)
+    }
+
+    /// Goes to a place whose draft begins anew with these fields: all or nothing of it.
+    pub(super) fn go_with(&mut self, place: Place, fields: &[(String, String)]) -> Result<(), AppError> {
+        let mut places = self.places.clone();
+        enter(&mut places, place.clone());
+        self.journal.keep_drafts_and_go(&place.draft_key(), fields, &way(&places))?;
+        self.places = places;
+        Ok(())
     }
 
     fn back(&mut self) -> Result<(), AppError> {
@@ -290,23 +304,24 @@ impl Shared {
     }
 
     fn set_field(&mut self, field: &str, text: &str, now: &Moment) -> Result<(), AppError> {
+        let fields = self.fields_with(field, text, now)?;
+        Ok(self.journal.keep_drafts(&self.place().draft_key(), &fields)?)
+    }
+
+    /// A field of the place in view with its text, and the other fields that follow it.
+    fn fields_with(&self, field: &str, text: &str, now: &Moment) -> Result<Vec<(String, String)>, AppError> {
         let place = self.place();
+        let mut fields = vec![(field.to_owned(), text.to_owned())];
         if let Place::LogColumn { .. } = place {
-            for other in view::no_longer_time(field, text, &self.journal.drafts(&place.draft_key())?) {
-                self.journal.keep_draft(&place.draft_key(), &other, view::LEAVE_OUT)?;
-            }
+            let others = view::no_longer_time(field, text, &self.journal.drafts(&place.draft_key())?);
+            fields.extend(others.into_iter().map(|other| (other, view::LEAVE_OUT.to_owned())));
         }
-        self.journal.keep_draft(&place.draft_key(), field, text)?;
         if let (Place::Landing(card), true) = (&place, field.starts_with(view::TEMPERATURE)) {
             let down = self.ledger.flight(*card).and_then(|flight| flight.down.as_ref());
             let after_s = down.map_or(0, |(down, _)| now.elapsed_ms_since(down) / 1_000);
-            self.journal.keep_draft(
-                &place.draft_key(),
-                &format!("{}{field}", view::READ_AFTER),
-                &after_s.to_string(),
-            )?;
+            fields.push((format!("{}{field}", view::READ_AFTER), after_s.to_string()));
         }
-        Ok(())
+        Ok(fields)
     }
 }
 

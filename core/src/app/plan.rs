@@ -26,11 +26,8 @@ pub(super) fn pick(shared: &mut Shared, name: &str, bytes: Vec<u8>) -> std::resu
         let at = error.utf8_error().valid_up_to();
         AppError::refused(say!(shared.locale(), "desk-plan-no-text", name = name, at = at))
     })?;
-    let place = Place::PlanOffer;
-    shared.journal.drop_drafts(&place.draft_key())?;
-    shared.journal.keep_draft(&place.draft_key(), view::OFFERED_NAME, name)?;
-    shared.journal.keep_draft(&place.draft_key(), view::OFFERED_TEXT, &text)?;
-    shared.go(place)
+    let fields = [(view::OFFERED_NAME.to_owned(), name.to_owned()), (view::OFFERED_TEXT.to_owned(), text)];
+    shared.go_with(Place::PlanOffer, &fields)
 }
 
 /// Brings the plan that was looked at into force.

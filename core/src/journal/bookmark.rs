@@ -1,7 +1,7 @@
 //! The bookmark: the way from the first screen to the one in view, so that a killed app opens there again. Each step is a text that
 //! whoever keeps it can read again.
 
-use rusqlite::{Transaction, TransactionBehavior, params};
+use rusqlite::{Transaction, params};
 
 use super::error::Doing;
 use super::{Journal, JournalError};
@@ -20,13 +20,7 @@ impl Journal {
 
     /// Keeps a way.
     pub fn keep_bookmark(&mut self, way: &[String]) -> Result<(), JournalError> {
-        let writing = JournalError::while_doing;
-        let transaction = self
-            .connection
-            .transaction_with_behavior(TransactionBehavior::Immediate)
-            .map_err(writing(Doing::Writing))?;
-        keep_bookmark(&transaction, way)?;
-        transaction.commit().map_err(writing(Doing::Writing))
+        self.at_once(|transaction| keep_bookmark(transaction, way))
     }
 }
 

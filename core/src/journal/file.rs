@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use rusqlite::Connection;
+use rusqlite::{Connection, Transaction, TransactionBehavior};
 use uuid::ContextV7;
 
 use super::error::{Doing, JournalError};
@@ -29,6 +29,20 @@ impl Journal {
     /// The file.
     pub fn path(&self) -> &Path {
         &self.path
+    }
+
+    /// Does something in one transaction.
+    pub(super) fn at_once(
+        &mut self,
+        act: impl FnOnce(&Transaction<'_>) -> Result<(), JournalError>,
+    ) -> Result<(), JournalError> {
+        let writing = JournalError::while_doing;
+        let transaction = self
+            .connection
+            .transaction_with_behavior(TransactionBehavior::Immediate)
+            .map_err(writing(Doing::Writing))?;
+        act(&transaction)?;
+        transaction.commit().map_err(writing(Doing::Writing))
     }
 
     /// Closes the file, with the write-ahead log folded back into it.

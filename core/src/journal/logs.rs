@@ -1,6 +1,6 @@
 use std::io::{self, Read};
 
-use rusqlite::{OptionalExtension, TransactionBehavior, params};
+use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 use sha2::{Digest as _, Sha256};
 
 use super::error::Doing;
@@ -11,6 +11,10 @@ const PIECE: usize = 256 * 1024;
 
 /// Pieces that are written with one sync.
 const PIECES_AT_ONCE: usize = 16;
+
+/// Takes away what is not kept.
+const GIVE_UP: &str = "DELETE FROM log_part WHERE log IN (SELECT id FROM log WHERE kept = 0);
+                       DELETE FROM log WHERE kept = 0;";
 
 /// A digest as a name: in hexadecimal.
 pub(crate) fn hexadecimal(digest: &[u8]) -> String {
@@ -115,10 +119,7 @@ impl Journal {
     /// # Errors
     /// The storage's; then it is there still.
     pub(crate) fn give_log_up(&mut self) -> Result<(), JournalError> {
-        self.delete_logs(
-            "DELETE FROM log_part WHERE log IN (SELECT id FROM log WHERE kept = 0);
-             DELETE FROM log WHERE kept = 0;",
-        )
+        self.delete_logs(GIVE_UP)
     }
 
     /// Clears away what came of a file before the app was killed; one that is here as a whole stays offered.
@@ -133,10 +134,7 @@ impl Journal {
     }
 
     fn delete_logs(&mut self, sql: &str) -> Result<(), JournalError> {
-        let writing = JournalError::while_doing;
-        let transaction = self.connection.transaction().map_err(writing(Doing::Writing))?;
-        transaction.execute_batch(sql).map_err(writing(Doing::Writing))?;
-        transaction.commit().map_err(writing(Doing::Writing))
+        self.at_once(|transaction| transaction.execute_batch(sql).map_err(JournalError::while_doing(Doing::Writing)))
     }
 
     /// The file that is offered, if one is.
@@ -154,31 +152,27 @@ impl Journal {
             .map_err(JournalError::while_doing(Doing::Reading))
     }
 
-    /// Keeps the file that is offered, for ever. One with the same bytes that is there already stands for both.
-    ///
-    /// # Errors
-    /// The storage's.
-    pub(crate) fn keep_log(&mut self, name: &str) -> Result<(), JournalError> {
-        let writing = JournalError::while_doing;
-        let known: bool = self
-            .connection
-            .query_row("SELECT EXISTS (SELECT 1 FROM log WHERE digest = ?1 AND kept = 1)", [digest_of(name)], |row| {
-                row.get(0)
-            })
-            .map_err(writing(Doing::Reading))?;
-        if known {
-            return self.give_log_up();
-        }
-        self.connection
-            .execute("UPDATE log SET kept = 1 WHERE digest = ?1", [digest_of(name)])
-            .map_err(writing(Doing::Writing))?;
-        Ok(())
-    }
-
     /// Reads a recorder's file by its name from a byte on; nothing comes if it is not here.
     pub(crate) fn read_log(&self, name: &str, from: u64) -> LogReader<'_> {
         LogReader { journal: self, digest: digest_of(name), at: from, piece: Vec::new(), piece_at: None }
     }
+}
+
+/// Keeps the file that is offered, for ever. One with the same bytes that is there already stands for both.
+pub(super) fn keep_log(connection: &Connection, name: &str) -> Result<(), JournalError> {
+    let writing = JournalError::while_doing;
+    let known: bool = connection
+        .query_row("SELECT EXISTS (SELECT 1 FROM log WHERE digest = ?1 AND kept = 1)", [digest_of(name)], |row| {
+            row.get(0)
+        })
+        .map_err(writing(Doing::Reading))?;
+    if known {
+        return connection.execute_batch(GIVE_UP).map_err(writing(Doing::Writing));
+    }
+    connection
+        .execute("UPDATE log SET kept = 1 WHERE digest = ?1", [digest_of(name)])
+        .map(drop)
+        .map_err(writing(Doing::Writing))
 }
 
 /// Reads a recorder's file out of the journal, a piece in memory at a time.
@@ -225,6 +219,9 @@ impl Read for LogReader<'_> {
 #[allow(clippy::unwrap_used)]
 mod tests {
     use super::*;
+    use crate::journal::NewEntry;
+    use crate::record::{AttachedLog, Body, EntryId, Moment};
+    use crate::telemetry::{ColumnMap, RowCounts, TimeForm};
 
     fn journal() -> (tempfile::TempDir, Journal) {
         let folder = tempfile::tempdir().unwrap();
@@ -269,14 +266,14 @@ mod tests {
         let (_folder, mut journal) = journal();
         let (first, second) = (some_bytes(600_000), some_bytes(300));
         let kept = offer(&mut journal, &first, 1 << 20);
-        journal.keep_log(&kept.name).unwrap();
+        keep_log(&journal.connection, &kept.name).unwrap();
         let gone = offer(&mut journal, &second, 100);
         journal.give_log_up().unwrap();
         assert_eq!(read(&journal, &gone.name, 0), b"");
         assert_eq!(journal.offered_log().unwrap(), None);
         // The same file again stands for itself.
         let again = offer(&mut journal, &first, 1 << 20);
-        journal.keep_log(&again.name).unwrap();
+        keep_log(&journal.connection, &again.name).unwrap();
         assert_eq!(journal.offered_log().unwrap(), None);
         assert_eq!(read(&journal, &kept.name, 0), first);
         let parts: i64 = journal.connection.query_row("SELECT count(*) FROM log_part", [], |row| row.get(0)).unwrap();
@@ -292,6 +289,53 @@ mod tests {
         }
         let more = "INSERT INTO log_part (log, place, data) SELECT id, 99, x'00' FROM log";
         assert!(journal.connection.execute(more, []).unwrap_err().to_string().contains("takes no more"));
+    }
+
+    fn attachment(offered: &OfferedLog) -> NewEntry {
+        let log = AttachedLog {
+            name: "hover.csv".into(),
+            bytes: offered.bytes,
+            sha256: offered.name.clone(),
+            map: ColumnMap {
+                fingerprint: String::new(),
+                time_column: Some(0),
+                time_form: TimeForm::Seconds,
+                columns: Vec::new(),
+            },
+            rows: RowCounts::default(),
+            fault_count: 0,
+            faults: Vec::new(),
+            figures: Vec::new(),
+        };
+        NewEntry::pilot(Body::LogAttached { card: EntryId(uuid::Uuid::nil()), log: Box::new(log) })
+    }
+
+    #[test]
+    fn a_file_is_kept_with_the_entry_that_attaches_it_or_not_at_all() {
+        let (_folder, mut journal) = journal();
+        let bytes = some_bytes(700);
+        let offered = offer(&mut journal, &bytes, 100);
+        let now = Moment { wall: "2026-06-01T10:00:00+02:00".parse().unwrap(), monotonic_ms: 1, boot: "b".into() };
+        let way = ["\"board\"".to_owned()];
+        // The storage fails at the entry, and then at what is written last.
+        for (table, event) in [("entry", "INSERT"), ("bookmark", "DELETE")] {
+            let failure =
+                format!("CREATE TEMP TRIGGER fails BEFORE {event} ON {table} BEGIN SELECT RAISE(ABORT, 'no'); END");
+            journal.keep_bookmark(&way).unwrap();
+            journal.connection.execute_batch(&failure).unwrap();
+            journal.append_and_go(&now, vec![attachment(&offered)], &[], Some(&way)).unwrap_err();
+            journal.connection.execute_batch("DROP TRIGGER fails").unwrap();
+            assert_eq!(
+                journal.offered_log().unwrap(),
+                Some(offered.clone()),
+                "{table}: offered still, so it can be given up"
+            );
+            assert_eq!(journal.entries().unwrap().len(), 0);
+        }
+        journal.append(&now, vec![attachment(&offered)]).unwrap();
+        assert_eq!(journal.offered_log().unwrap(), None);
+        journal.give_log_up().unwrap();
+        assert_eq!(read(&journal, &offered.name, 0), bytes);
     }
 
     #[test]

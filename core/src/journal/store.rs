@@ -5,6 +5,7 @@ use uuid::{ContextV7, Timestamp, Uuid};
 use super::chain::Link;
 use super::error::{Doing, Misfit, NoWithdrawal};
 use super::file::Journal;
+use super::logs::keep_log;
 use super::{Digest, JournalError, Verified, bookmark, draft};
 use crate::record::{Author, Body, Entry, EntryId, Moment, StoredBody, StoredFormError};
 
@@ -53,8 +54,8 @@ impl Journal {
         self.append_and_go(at, new, &[], None)
     }
 
-    /// Appends entries, drops the drafts of the forms that they came from, and keeps where the person is then: all or
-    /// none, so that nobody is told "not recorded" of something that was.
+    /// Appends entries, keeps for ever the recorder's file that one of them attaches, drops the drafts of the forms that they came
+    /// from, and keeps where the person is then: all or none, so that nobody is told "not recorded" of something that was.
     ///
     /// # Errors
     /// As [`Journal::append`].
@@ -71,6 +72,9 @@ impl Journal {
             .map_err(JournalError::while_doing(Doing::Writing))?;
         let mut recorded = Vec::with_capacity(new.len());
         for entry in new {
+            if let Body::LogAttached { log, .. } = &entry.body {
+                keep_log(&transaction, &log.sha256)?;
+            }
             recorded.push(append_one(&transaction, &self.ids, at, entry)?);
         }
         from.iter().try_for_each(|form| draft::drop_drafts(&transaction, form))?;

@@ -38,6 +38,7 @@ mod row_counts;
 mod rows;
 pub mod segments;
 mod sight;
+mod signs;
 mod statistics;
 pub mod summary;
 mod text;

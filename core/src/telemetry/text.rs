@@ -1,9 +1,9 @@
 use std::io::Read;
 
-use encoding_rs::{Decoder, UTF_16BE, UTF_16LE, WINDOWS_1252};
 use serde::{Deserialize, Serialize};
 
 use super::error::TelemetryError;
+use super::signs::{Utf16, western};
 
 /// How the file's text is encoded.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -22,14 +22,14 @@ pub enum Encoding {
 impl Encoding {
     /// From a file's first bytes: the byte-order mark, else the noughts that UTF-16 has beside every digit, else whether it is UTF-8.
     pub(super) fn of(head: &[u8]) -> Encoding {
-        if let Some((encoding, _)) = encoding_rs::Encoding::for_bom(head) {
-            return if encoding == UTF_16LE {
-                Encoding::Utf16Le
-            } else if encoding == UTF_16BE {
-                Encoding::Utf16Be
-            } else {
-                Encoding::Utf8
-            };
+        for (mark, encoding) in [
+            (b"\xEF\xBB\xBF".as_slice(), Encoding::Utf8),
+            (b"\xFF\xFE", Encoding::Utf16Le),
+            (b"\xFE\xFF", Encoding::Utf16Be),
+        ] {
+            if head.starts_with(mark) {
+                return encoding;
+            }
         }
         let zeros = |from: usize| head.iter().skip(from).step_by(2).take(256).filter(|byte| **byte == 0).count();
         let pairs = (head.len() / 2).min(256);
@@ -47,10 +47,10 @@ impl Encoding {
         }
     }
 
-    fn decoder(self) -> Option<Decoder> {
+    fn decoder(self) -> Option<Utf16> {
         match self {
-            Encoding::Utf16Le => Some(UTF_16LE.new_decoder_with_bom_removal()),
-            Encoding::Utf16Be => Some(UTF_16BE.new_decoder_with_bom_removal()),
+            Encoding::Utf16Le => Some(Utf16::new(u16::from_le_bytes)),
+            Encoding::Utf16Be => Some(Utf16::new(u16::from_be_bytes)),
             // Numbers, separators and line ends are the same bytes in these two: nothing needs decoding but names.
             Encoding::Utf8 | Encoding::Western => None,
         }
@@ -59,7 +59,7 @@ impl Encoding {
     /// A short text of the file for a person.
     pub(super) fn show(self, bytes: &[u8]) -> String {
         match self {
-            Encoding::Western => WINDOWS_1252.decode_without_bom_handling(bytes).0.into_owned(),
+            Encoding::Western => western(bytes),
             _ => String::from_utf8_lossy(bytes).into_owned(),
         }
     }
@@ -69,7 +69,7 @@ impl Encoding {
 ///
 /// It holds no reader, so that it can stop in the middle and go on later: each call brings the reader along, where it stood.
 pub(super) struct Source {
-    decoder: Option<Decoder>,
+    decoder: Option<Utf16>,
     raw: Vec<u8>,
     raw_filled: usize,
     raw_ended: bool,
@@ -131,23 +131,17 @@ impl Source {
         read_some(from, into, &mut self.read_bytes)
     }
 
-    fn decode(
-        &mut self,
-        from: &mut dyn Read,
-        decoder: &mut Decoder,
-        into: &mut [u8],
-    ) -> Result<usize, TelemetryError> {
+    fn decode(&mut self, from: &mut dyn Read, decoder: &mut Utf16, into: &mut [u8]) -> Result<usize, TelemetryError> {
         loop {
             if !self.raw_ended && self.raw_filled < RAW_BYTES / 2 {
                 let read = read_some(from, &mut self.raw[self.raw_filled..], &mut self.read_bytes)?;
                 self.raw_ended = read == 0;
                 self.raw_filled += read;
             }
-            // A decoder that was told of the end must not be asked again.
             if self.raw_ended && self.raw_filled == 0 {
                 return Ok(0);
             }
-            let (_, taken, written, _) = decoder.decode_to_utf8(&self.raw[..self.raw_filled], into, self.raw_ended);
+            let (taken, written) = decoder.decode(&self.raw[..self.raw_filled], into, self.raw_ended);
             self.raw.copy_within(taken..self.raw_filled, 0);
             self.raw_filled -= taken;
             if written > 0 {

@@ -428,6 +428,8 @@ pub struct Tapped {
     pub turn: Turn,
     /// What was recorded, in a short sentence.
     pub said: Option<String>,
+    /// The tag of the language that the screen is in (BCP 47): a touch can change it.
+    pub language: String,
 }
 
 /// Who holds the phone.

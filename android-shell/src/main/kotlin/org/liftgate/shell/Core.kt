@@ -7,6 +7,8 @@ import java.util.concurrent.TimeUnit
 import java.util.concurrent.atomic.AtomicInteger
 import uniffi.liftgate.Liftgate
 import uniffi.liftgate.Moment
+import uniffi.liftgate.PilotDesk
+import uniffi.liftgate.Tapped
 
 /**
  * The one store of the process and the one thread that talks to it. Calls are carried out in the order in which
@@ -17,6 +19,9 @@ class Core(val clock: Clock, private val open: (Moment) -> Liftgate) {
     private val main = Handler(Looper.getMainLooper())
     private val underWay = AtomicInteger()
     private var store: Liftgate? = null
+
+    /** The pilot's handle, kept from one call to the next: it asks by itself whose turn it is. */
+    private var desk: PilotDesk? = null
 
     /** Told on the main thread, before an answer, when the store speaks another language than before: its BCP 47 tag. */
     var speaks: (String) -> Unit = {}
@@ -29,26 +34,44 @@ class Core(val clock: Clock, private val open: (Moment) -> Liftgate) {
      * Does [work] on the store, opening it first where it is not open, and hands the outcome to [then] on the main
      * thread. The moment is the one at which this was called, not the one at which its turn came.
      */
-    fun <T> ask(work: (Liftgate, Moment) -> T, then: (Result<T>) -> Unit) {
-        val now = clock.now()
+    fun <T> ask(work: (Liftgate, Moment) -> T, now: Moment = clock.now(), then: (Result<T>) -> Unit) {
         underWay.incrementAndGet()
         worker.execute {
-            val outcome = runCatching { work(opened(now), now) }
-            val tag = runCatching { store?.languageTag() }.getOrNull()
+            var first: String? = null
+            val outcome = runCatching { work(store ?: opened(now).also { first = tagOf(it) }, now) }
             main.post {
                 underWay.decrementAndGet()
-                if (tag != null && tag != spoken) speaks(tag)
-                spoken = tag ?: spoken
+                (first ?: (outcome.getOrNull() as? Tapped)?.language)?.let(::spokenIn)
                 then(outcome)
             }
         }
     }
 
-    private fun opened(now: Moment): Liftgate = store ?: open(now).also { store = it }
+    /** The same with the pilot's handle. */
+    fun <T> askPilot(work: (PilotDesk, Moment) -> T, now: Moment = clock.now(), then: (Result<T>) -> Unit) =
+        ask({ store, at -> work(desk ?: store.pilot().also { desk = it }, at) }, now, then)
+
+    private fun opened(now: Moment): Liftgate = open(now).also { store = it }
+
+    private fun tagOf(store: Liftgate): String? = runCatching { store.languageTag() }.getOrNull()
+
+    /** The phone itself speaks another language now; the store follows it unless the person chose one. */
+    fun phoneSpeaks(tag: String) = ask({ store, _ ->
+        store.phoneSpeaks(tag)
+        store.languageTag()
+    }) { it.onSuccess(::spokenIn) }
+
+    /** What the store's words are in can change where it is opened, by a touch, or with the phone's own language; only there it is told. */
+    private fun spokenIn(tag: String) {
+        if (tag != spoken) speaks(tag)
+        spoken = tag
+    }
 
     /** Closes the store after all that was asked for is done. */
     fun close() {
         worker.execute {
+            desk?.close()
+            desk = null
             store?.run {
                 closeJournal()
                 close()

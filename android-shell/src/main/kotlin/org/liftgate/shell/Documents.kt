@@ -10,13 +10,38 @@ import java.io.InputStream
 import uniffi.liftgate.Control
 import uniffi.liftgate.Document
 
-/** A document that the person picked: what the phone calls it, its length where that is known, and its bytes in pieces. */
-class Picked(val name: String, val length: ULong?, private val stream: InputStream) {
-    /** The next bytes; none at all at the end, null where it cannot be read on. Off the main thread. */
-    fun next(): ByteArray? = try {
-        full().also { if (it.isEmpty()) stream.close() }
-    } catch (broken: IOException) {
-        null
+/**
+ * A document that the person picked: what the phone calls it, its length where that is known, and its bytes in pieces. Each is read
+ * aside when it is asked for; the rest of it belongs to the main thread.
+ */
+class Picked(val name: String, val length: ULong?, private val stream: InputStream, private val aside: Aside) {
+    private var wanted: ((ByteArray?) -> Unit)? = null
+    private var reading = false
+    private var givenUp = false
+
+    /** Whether its pieces were asked for yet. */
+    var isUnderWay = false
+        private set
+
+    /**
+     * Hands the next bytes to [then]: none at all at the end, null where it cannot be read on. Who asks while they are being read
+     * is given them in the place of whoever asked before.
+     */
+    fun next(then: (ByteArray?) -> Unit) {
+        isUnderWay = true
+        wanted = then
+        if (reading) return
+        reading = true
+        aside.run({ full().also { if (it.isEmpty()) stream.close() } }) { piece ->
+            reading = false
+            if (!givenUp) wanted?.invoke(piece.getOrNull())
+        }
+    }
+
+    /** Nothing of it is wanted any more; what is being read of it goes nowhere. */
+    fun giveUp() {
+        givenUp = true
+        aside.run({ stream.close() }) {}
     }
 
     /** As much of a piece as there is: a stream may give less than it is asked for before its end. */
@@ -82,13 +107,13 @@ class Documents(private val activity: Activity) {
     }
 
     /** Opens what was picked; off the main thread. */
-    fun picked(uri: Uri): Picked {
+    fun picked(uri: Uri, aside: Aside): Picked {
         val stream = activity.contentResolver.openInputStream(uri) ?: throw IOException("nothing to read at $uri")
         val columns = arrayOf(OpenableColumns.DISPLAY_NAME, OpenableColumns.SIZE)
         val known = activity.contentResolver.query(uri, columns, null, null, null)?.use { found ->
             if (found.moveToFirst()) found.getString(0) to (if (found.isNull(1)) null else found.getLong(1).toULong()) else null
         }
-        return Picked(known?.first ?: uri.lastPathSegment.orEmpty(), known?.second, stream)
+        return Picked(known?.first ?: uri.lastPathSegment.orEmpty(), known?.second, stream, aside)
     }
 
     /** Writes [bytes] to where the person said; off the main thread. */

@@ -15,8 +15,14 @@ class LiftgateApp : Application() {
     /** How calls are said aloud while the clock runs. */
     var speakers: (Context) -> Speaker = ::PhoneVoice
 
-    /** The document that is being handed to the store; it outlives a turned screen. Touched on the store's thread only. */
+    /** What waits for other apps. */
+    val aside = Aside()
+
+    /** The document that is being handed to the store; it outlives a turned screen. */
     var picked: Picked? = null
+
+    /** The pilot's window, for what was begun in one that a turned screen has replaced since. */
+    var front: PilotActivity? = null
 
     override fun onCreate() {
         super.onCreate()
@@ -38,8 +44,7 @@ class LiftgateApp : Application() {
     /** The phone's language was changed while the app was open; the store follows it unless the person chose one. */
     override fun onConfigurationChanged(new: Configuration) {
         super.onConfigurationChanged(new)
-        val tag = new.locales[0].toLanguageTag()
-        core.ask({ store, _ -> store.phoneSpeaks(tag) }) {}
+        core.phoneSpeaks(new.locales[0].toLanguageTag())
     }
 
     /** The language that the store's words were in last, so that the shell's own few words are in the same; null at first. */

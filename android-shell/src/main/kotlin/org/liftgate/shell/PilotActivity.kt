@@ -2,6 +2,7 @@ package org.liftgate.shell
 
 import android.content.ActivityNotFoundException
 import android.content.Intent
+import android.net.Uri
 import android.os.Bundle
 import android.view.View
 import org.liftgate.R
@@ -29,8 +30,7 @@ class PilotActivity : ShellActivity(), Taps {
 
     private val documents = Documents(this)
 
-    /** How many changes to fields were sent. */
-    private var edits = 0
+    internal val typing: Typing by lazy { Typing(core.clock, ::paused) }
 
     /** A tap is on its way; another one meant for the same screen is not sent after it. */
     private var waiting = false
@@ -48,6 +48,7 @@ class PilotActivity : ShellActivity(), Taps {
     }
 
     override fun onSaveInstanceState(outState: Bundle) {
+        keepTyped()
         super.onSaveInstanceState(outState)
         screen.keep(outState)
         documents.keep(outState)
@@ -55,7 +56,23 @@ class PilotActivity : ShellActivity(), Taps {
 
     override fun onStart() {
         super.onStart()
+        app.front = this
         look()
+    }
+
+    override fun onPause() {
+        keepTyped()
+        super.onPause()
+    }
+
+    override fun onStop() {
+        keepTyped()
+        super.onStop()
+    }
+
+    override fun onDestroy() {
+        if (app.front === this) app.front = null
+        super.onDestroy()
     }
 
     /** Asks whose turn it is and shows what the pilot was at. */
@@ -78,12 +95,12 @@ class PilotActivity : ShellActivity(), Taps {
     override fun coded(digits: String) = send { desk, now -> desk.setCode(digits, now) }
 
     override fun fingers(token: String, fingers: PlotFingers, then: (Block) -> Unit) =
-        ask({ store, _ -> store.pilot().use { it.fingers(token, fingers) } }, then = then)
+        askPilot({ desk, _ -> desk.fingers(token, fingers) }, then = then)
 
     private fun send(work: (PilotDesk, Moment) -> Tapped) {
         if (waiting) return
         waiting = true
-        ask({ store, now -> store.pilot().use { work(it, now) } }, then = ::shown)
+        askPilot(work, then = ::shown)
     }
 
     private fun shown(tapped: Tapped) {
@@ -104,31 +121,59 @@ class PilotActivity : ShellActivity(), Taps {
     @Suppress("DEPRECATION")
     override fun onActivityResult(requestCode: Int, resultCode: Int, data: Intent?) {
         super.onActivityResult(requestCode, resultCode, data)
-        documents.back(requestCode, data, pick = { token, uri ->
+        documents.back(requestCode, data, ::pick, ::save)
+    }
+
+    /** Opens what was picked, however long its provider takes; the window that is there by then goes on with it. */
+    private fun pick(token: String, uri: Uri) = app.aside.run({ documents.picked(uri, app.aside) }) { opened ->
+        (app.front ?: this).picked(token, opened)
+    }
+
+    private fun picked(token: String, opened: Result<Picked>) {
+        if (isDestroyed) {
+            opened.onSuccess(Picked::giveUp)
+            return
+        }
+        opened.fold({ document ->
+            app.picked?.giveUp()
+            app.picked = document
             waiting = true
-            ask({ store, now ->
-                val picked = documents.picked(uri).also { app.picked = it }
-                store.pilot().use { it.picked(token, picked.name, picked.length, now) }
-            }, then = ::shown)
-        }, save = { token, uri ->
-            ask({ store, now -> documents.write(uri, store.pilot().use { it.document(token, now) }) }) {
-                confirm(screen)
-                screen.announce(getString(R.string.document_saved))
-            }
-        })
+            askPilot({ desk, now -> desk.picked(token, document.name, document.length, now) }, then = ::shown)
+        }, ::trouble)
+    }
+
+    private fun save(token: String, uri: Uri) = askPilot({ desk, now -> desk.document(token, now) }) { bytes ->
+        app.aside.run({ documents.write(uri, bytes) }) { written ->
+            if (!isDestroyed) written.fold({ saved() }, ::trouble)
+        }
+    }
+
+    private fun saved() {
+        confirm(screen)
+        screen.announce(getString(R.string.document_saved))
     }
 
     override fun edited(field: String, text: String) {
-        val mine = ++edits
-        ask({ store, now ->
-            store.pilot().use {
-                it.edit(field, text, now)
-                it.screen(now)
+        typing.take(field, text)?.let(::keep)
+    }
+
+    /** Keeps what was typed and shows what comes of it, such as a flag at the field. */
+    private fun paused(typed: Typed) {
+        core.askPilot({ desk, now -> desk.typed(typed.field, typed.text, now) }, typed.at) { outcome ->
+            answered(outcome, ::trouble) { next ->
+                // Nothing that more letters or a tap have overtaken.
+                if (!typing.isWaiting && !waiting) screen.show(next, null, typing = true)
             }
-        }) { next ->
-            // Only the last of a run of letters is shown, and nothing that a tap has overtaken.
-            if (mine == edits && !waiting) screen.show(next, null, typing = true)
         }
+    }
+
+    /** Keeps what is typed and not kept yet, before anything that goes by it. */
+    private fun keepTyped() {
+        typing.flush()?.let(::keep)
+    }
+
+    private fun keep(typed: Typed) {
+        core.askPilot({ desk, now -> desk.edit(typed.field, typed.text, now) }, typed.at) { answered(it, ::trouble) {} }
     }
 
     override fun finished(field: String) = look()
@@ -144,24 +189,36 @@ class PilotActivity : ShellActivity(), Taps {
 
     private fun show(next: Screen, said: String?) {
         onTap = { send(it) }
-        screen.show(next, said)
+        screen.show(next, said, typing.isWaiting)
         said?.let(screen::announce)
         back(next.back?.let { { tapped(it) } })
+        if (next.work !is Work.Feed) letGo()
         next.work?.let(::goOn)
+    }
+
+    /** The document is no longer asked for: it is in, or the person stopped it. */
+    private fun letGo() {
+        app.picked?.takeIf { it.isUnderWay }?.giveUp() ?: return
+        app.picked = null
     }
 
     /** Goes a step on with what takes long. The screen that comes of it asks for the next one; a tap comes in between. */
     private fun goOn(work: Work) {
-        if (working) return
+        when (work) {
+            is Work.Feed -> feed()
+            is Work.Touch -> if (!working) step { desk, now -> desk.tap(work.token, now) }
+        }
+    }
+
+    /** Hands over the next piece of the document once it is read; until then the core is free for touches. */
+    private fun feed() {
+        val document = app.picked ?: return step { desk, now -> desk.fed(null, now) }
+        document.next { piece -> step { desk, now -> desk.fed(piece, now) } }
+    }
+
+    private fun step(work: (PilotDesk, Moment) -> Tapped) {
         working = true
-        ask({ store, now ->
-            store.pilot().use { desk ->
-                when (work) {
-                    is Work.Feed -> desk.fed(app.picked?.next(), now)
-                    is Work.Touch -> desk.tap(work.token, now)
-                }
-            }
-        }, ::brokenOff) {
+        askPilot(work, ::brokenOff) {
             working = false
             if (it.said != null) confirm(screen)
             show(it.turn, it.screen, it.said)
@@ -178,12 +235,21 @@ class PilotActivity : ShellActivity(), Taps {
         }
     }
 
-    private fun <T> ask(work: (Liftgate, Moment) -> T, failed: (Throwable) -> Unit = ::trouble, then: (T) -> Unit) =
-        core.ask(work) { outcome ->
-            if (isDestroyed) return@ask
-            outcome.fold(then, failed)
-            speakAsTheStore()
-        }
+    private fun <T> ask(work: (Liftgate, Moment) -> T, then: (T) -> Unit) {
+        keepTyped()
+        core.ask(work) { answered(it, ::trouble, then) }
+    }
+
+    private fun <T> askPilot(work: (PilotDesk, Moment) -> T, failed: (Throwable) -> Unit = ::trouble, then: (T) -> Unit) {
+        keepTyped()
+        core.askPilot(work) { answered(it, failed, then) }
+    }
+
+    private fun <T> answered(outcome: Result<T>, failed: (Throwable) -> Unit, then: (T) -> Unit) {
+        if (isDestroyed) return
+        outcome.fold(then, failed)
+        speakAsTheStore()
+    }
 
     /** Shows what went wrong: a refusal on the screen itself, anything else with one way on, to look again. */
     private fun trouble(error: Throwable) {

@@ -28,8 +28,10 @@ class SpotterActivity : ShellActivity() {
     private lateinit var speaker: Speaker
     private val ticker = Handler(Looper.getMainLooper())
     private var screen: SpotterScreen? = null
-    private var waiting = false
     private var pinAsked = false
+
+    /** Acts that are on their way to the core. It takes each in the order of the touches, at the moment of its touch. */
+    private var underWay = 0
 
     /** The running clock's reading, in milliseconds, at which the shown screen was true. */
     private var seenAtMs = 0L
@@ -46,6 +48,7 @@ class SpotterActivity : ShellActivity() {
         speaker = app.speakers(this)
         view = SpotterView(this, ::act, ::mark, ::code)
         view.asking = savedInstanceState?.getBoolean(ASKING) == true
+        pinAsked = savedInstanceState?.getBoolean(PIN_ASKED) == true
         setContentView(view)
         back { view.announceForAccessibility(getString(R.string.back_is_off)) }
     }
@@ -58,6 +61,7 @@ class SpotterActivity : ShellActivity() {
     override fun onSaveInstanceState(outState: Bundle) {
         super.onSaveInstanceState(outState)
         outState.putBoolean(ASKING, view.asking)
+        outState.putBoolean(PIN_ASKED, pinAsked)
     }
 
     override fun onResume() {
@@ -66,7 +70,7 @@ class SpotterActivity : ShellActivity() {
     }
 
     /**
-     * Pins the screen where the phone allows it, once for each window; an ordinary phone asks its holder, who may say no, and
+     * Pins the screen where the phone allows it, once for each hand-over; an ordinary phone asks its holder, who may say no, and
      * can leave it at any time. Nothing rests on it: what a spotter may do is the core's to say.
      */
     private fun pin() {
@@ -99,12 +103,17 @@ class SpotterActivity : ShellActivity() {
     }
 
     private fun look() {
-        waiting = false
         setContentView(view)
         send({ desk, now -> desk.screen(now) }, first = true)
     }
 
-    private fun act(act: SpotterAct) = send({ desk, now ->
+    private fun act(act: SpotterAct) {
+        // What these do hangs on the screen that they were touched on, and that one is about to change: not at a venture.
+        if (underWay > 0 && act in OF_THIS_SCREEN) return reject(view)
+        record { desk, now -> carryOut(act, desk, now) }
+    }
+
+    private fun carryOut(act: SpotterAct, desk: SpotterDesk, now: Moment): SpotterScreen? =
         when (act) {
             SpotterAct.START -> desk.start(now)
             SpotterAct.LAND -> desk.land(now)
@@ -118,33 +127,40 @@ class SpotterActivity : ShellActivity() {
                 null
             }
         }
-    })
 
-    private fun code(digits: String) = send({ desk, now ->
-        desk.handBackWithCode(digits, now)
-        null
-    })
+    private fun code(digits: String) {
+        // The keys were emptied by the first touch: a second one would be tried as a wrong code.
+        if (underWay > 0) return reject(view)
+        record { desk, now ->
+            desk.handBackWithCode(digits, now)
+            null
+        }
+    }
 
-    private fun mark(kind: MarkKind) = send({ desk, now -> desk.mark(kind, now) })
+    private fun mark(kind: MarkKind) = record { desk, now -> desk.mark(kind, now) }
+
+    /** Sends what was touched. Nothing that is under way holds it up: no touchdown may be lost behind a mark. */
+    private fun record(work: (SpotterDesk, Moment) -> SpotterScreen?) {
+        underWay++
+        send(work, answered = { underWay-- })
+    }
 
     private fun send(
         work: (SpotterDesk, Moment) -> SpotterScreen?,
         first: Boolean = false,
         quiet: Boolean = first,
-    ) {
-        if (waiting) return
-        waiting = true
-        core.ask({ store, now ->
-            when (store.turn()) {
-                Turn.PILOT -> Answer(Turn.PILOT, null, now)
-                Turn.SPOTTER -> store.spotter().use { work(it, now) }.let { Answer(store.turn(), it, now) }
-            }
-        }) { outcome ->
-            waiting = false
-            if (isDestroyed) return@ask
-            outcome.fold({ show(it, first, quiet) }, ::trouble)
-            speakAsTheStore()
+        answered: () -> Unit = {},
+    ) = core.ask({ store, now ->
+        when (store.turn()) {
+            Turn.PILOT -> Answer(Turn.PILOT, null, now)
+            Turn.SPOTTER -> store.spotter().use { work(it, now) }.let { Answer(store.turn(), it, now) }
         }
+    }) { outcome ->
+        answered()
+        // Once it is the pilot's turn, what was touched after that has nothing to say here.
+        if (isDestroyed || isFinishing) return@ask
+        outcome.fold({ show(it, first, quiet) }, ::trouble)
+        speakAsTheStore()
     }
 
     private class Answer(val turn: Turn, val screen: SpotterScreen?, val at: Moment)
@@ -182,7 +198,9 @@ class SpotterActivity : ShellActivity() {
     }
 
     /** What is left of a wait is the core's to say. */
-    private fun recount() = send({ desk, now -> desk.screen(now) }, quiet = true)
+    private fun recount() {
+        if (underWay == 0) send({ desk, now -> desk.screen(now) }, quiet = true)
+    }
 
     private fun say(words: String, second: Long) {
         shownSinceS = second
@@ -213,6 +231,10 @@ class SpotterActivity : ShellActivity() {
         const val TAG = "Liftgate"
         const val MS = 1000L
         const val ASKING = "asking"
+        const val PIN_ASKED = "pin-asked"
+
+        /** What takes back or ends something: by the screen that it was touched on, or not at all. */
+        val OF_THIS_SCREEN = setOf(SpotterAct.UNMARK, SpotterAct.HAND_BACK)
         const val TICK_MS = 200L
         const val CALL_SHOWN_S = 10L
     }

@@ -91,7 +91,7 @@ class AccessibleFlowTest {
         fun write(words: String, text: String) {
             val what = Bundle().apply { putCharSequence(AccessibilityNodeInfo.ACTION_ARGUMENT_SET_TEXT_CHARSEQUENCE, text) }
             assertTrue(find(words, AccessibilityNodeInfo.ACTION_SET_TEXT).performAccessibilityAction(AccessibilityNodeInfo.ACTION_SET_TEXT, what))
-            phone.settle()
+            phone.pause()
         }
     }
 }

@@ -7,6 +7,7 @@ import java.io.File
 import java.io.IOException
 import java.io.InputStream
 import java.util.Locale
+import java.util.concurrent.CountDownLatch
 import kotlin.math.sin
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
@@ -57,6 +58,62 @@ class LogTest {
             at += count
             return count
         }
+    }
+
+    /** A stream whose provider lets its reader wait until it is let go. */
+    private class Stuck(private val bytes: ByteArray) : InputStream() {
+        val letGo = CountDownLatch(1)
+        private var at = 0
+        override fun read(): Int = throw IOException("by single bytes")
+        override fun read(into: ByteArray, from: Int, most: Int): Int {
+            letGo.await()
+            val count = minOf(most, bytes.size - at)
+            if (count == 0) return -1
+            bytes.copyInto(into, from, at, at + count)
+            at += count
+            return count
+        }
+    }
+
+    @Test
+    fun aProviderThatGivesNothingHoldsNoTouchUp() = service { phone ->
+        atTheLog(phone).tap("Pick another log")
+        val stuck = Stuck(longLog())
+        give(stuck)
+        phone.answerPicker(there, await = false)
+        try {
+            phone.awaits("Taking the file in")
+            phone.atOnce { it.tap("Stop").awaits("What it says") }
+            // Another file in the meantime is not mixed up with what the first one gives late.
+            phone.atOnce { it.tap("Pick another log") }
+            give(ByteArrayInputStream(log()))
+            phone.answerPicker(there, await = false)
+            phone.awaits("Say once what its columns are.")
+        } finally {
+            stuck.letGo.countDown()
+        }
+        phone.settle()
+        phone.expect("Say once what its columns are.").tap("Rotor [rpm]").choose("Column 4", "Leave out").tap("That is it")
+        phone.tap("Attach this log").expect("750 rows")
+    }
+
+    @Test
+    fun aProviderThatTakesLongToOpenHoldsNoTouchUp() = service { phone ->
+        atTheLog(phone).tap("Pick another log")
+        val open = CountDownLatch(1)
+        shadowOf(RuntimeEnvironment.getApplication().contentResolver).registerInputStreamSupplier(there) {
+            open.await()
+            ByteArrayInputStream(log())
+        }
+        phone.answerPicker(there, await = false)
+        try {
+            phone.atOnce { it.tap("Strom, highest").awaits("Where it comes from") }
+            phone.atOnce { it.recreate().awaits("Where it comes from") }
+        } finally {
+            open.countDown()
+        }
+        phone.settle()
+        phone.expect("Say once what its columns are.")
     }
 
     private fun give(stream: InputStream) =

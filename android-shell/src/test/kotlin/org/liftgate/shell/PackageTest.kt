@@ -69,9 +69,31 @@ class PackageTest {
         return found
     }
 
+    /**
+     * A JDK from 21 on has these for every list, and Kotlin then takes the list's own in place of its library's; phones before
+     * Android 15 have none. Which of the two it is hangs on the JDK of the day, so neither is called.
+     */
+    @Test
+    fun callsNothingOfAListThatOlderPhonesLack() {
+        val shipped = File(System.getProperty("liftgate.target"), "classes").walk().filter { it.extension == "class" }.toList()
+        assertTrue("no classes to look into", shipped.size > 50)
+        val calls = shipped.flatMap { file -> ClassCalls.of(file).map { file.nameWithoutExtension to it } }
+        assertTrue("the calls are not found", calls.any { (_, call) -> call.method == "startLockTask" })
+        val lacking = calls.filter { (_, call) -> call.method in NEWER_OF_LISTS && call.owner in LISTS }
+        assertTrue(lacking.joinToString("\n") { (of, call) -> "$of calls $call" }, lacking.isEmpty())
+    }
+
     @Test
     fun runsFromAndroid8OnAndIsBuiltForAndroid15() {
         val badging = aapt2("badging")
         assertTrue(badging, "sdkVersion:'26'" in badging && "targetSdkVersion:'35'" in badging)
+    }
+
+    private companion object {
+        val NEWER_OF_LISTS = setOf("removeFirst", "removeLast", "getFirst", "getLast", "addFirst", "addLast", "reversed")
+        val LISTS = setOf(
+            "java/util/List", "java/util/ArrayList", "java/util/Vector", "java/util/SequencedCollection",
+            "java/util/LinkedHashSet", "java/util/SortedSet", "kotlin/collections/CollectionsKt",
+        )
     }
 }

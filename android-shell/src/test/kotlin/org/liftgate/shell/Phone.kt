@@ -133,6 +133,8 @@ class Phone(
      */
     fun kill(): Phone = apply {
         settle(follow = false)
+        // What is typed and waits to be kept goes with the process; the queue that it waits in outlives it here.
+        (controller?.get() as? PilotActivity)?.typing?.flush()
         val saved = File(folder, "killed").apply { deleteRecursively(); mkdirs() }
         val files = { from: File -> from.listFiles { file -> file.name.startsWith(journal.name) }.orEmpty() }
         val home = journal.absoluteFile.parentFile
@@ -169,20 +171,43 @@ class Phone(
     fun whileItShows(words: String, act: () -> Unit): Phone = apply { meanwhile = words to act }
 
     /** Whether the core has still to answer. */
-    val busy: Boolean get() = app.core.busy
+    val busy: Boolean get() = app.core.busy || app.aside.busy
+
+    private var patient = true
+
+    /** What a person does who does not wait for the core between one touch and the next. */
+    fun atOnce(act: (Phone) -> Unit): Phone = apply {
+        patient = false
+        try {
+            act(this)
+        } finally {
+            patient = true
+        }
+    }
+
+    /** Lets the app go on until the screen says [part], with the core or a document still at work. */
+    fun awaits(part: String): Phone = apply {
+        val until = System.nanoTime() + PATIENCE_NS
+        while (!says(part)) {
+            if (System.nanoTime() > until) expect(part)
+            Thread.sleep(1)
+            ShadowLooper.idleMainLooper()
+        }
+    }
 
     /** Waits until the core has answered, the screen is laid out, and any other activity asked for has opened. */
     fun settle(follow: Boolean = true) {
+        if (!patient) return ShadowLooper.idleMainLooper()
         val until = System.nanoTime() + PATIENCE_NS
         do {
             ShadowLooper.idleMainLooper()
-            meanwhile?.takeIf { (words, _) -> app.core.busy && says(words) }?.let { (_, act) ->
+            meanwhile?.takeIf { (words, _) -> busy && says(words) }?.let { (_, act) ->
                 meanwhile = null
                 act()
             }
-            if (app.core.busy) Thread.sleep(1)
+            if (busy) Thread.sleep(1)
             check(System.nanoTime() < until) { "the core did not answer in ${PATIENCE_NS / 1_000_000_000} s" }
-        } while (app.core.busy)
+        } while (busy)
         ShadowLooper.idleMainLooper()
         if (!follow) return
         // What another app is to do, like the picker of documents, stays asked for: the test answers in its place.
@@ -307,8 +332,17 @@ class Phone(
         keyboard.performContextMenuAction(android.R.id.selectAll)
         keyboard.setSelection(0, field.text.length)
         keyboard.commitText(text, 1)
+        pause()
+    }
+
+    /** As long as typed letters may wait to be kept, and what comes of it; the clocks stand still, as for the touch itself. */
+    fun pause(): Phone = apply {
+        ShadowLooper.idleMainLooper(TYPED_MS, java.util.concurrent.TimeUnit.MILLISECONDS)
         settle()
     }
+
+    /** Touches the field called [label], so that it has the keyboard. */
+    fun focus(label: String): Phone = apply { touch(shown(block(label)).filterIsInstance<EditText>().single()) }
 
     /** Letters from the keyboard into the field that has the focus; nothing where none has. */
     fun write(letters: String): Phone = keys { it.commitText(letters, 1) }
@@ -522,6 +556,7 @@ class Phone(
     private companion object {
         const val PATIENCE_NS = 30_000_000_000L
         const val TOUCH_MS = 60L
+        const val TYPED_MS = 500L
         const val STEP_MS = 200L
         const val SWIPE_PX = 300f
         const val PINCH_MOVES = 8

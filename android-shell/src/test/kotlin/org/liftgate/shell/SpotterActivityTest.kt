@@ -3,6 +3,8 @@ package org.liftgate.shell
 import android.app.ActivityManager
 import android.view.View
 import android.view.WindowManager
+import java.util.concurrent.CountDownLatch
+import java.util.concurrent.TimeUnit
 import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
@@ -87,6 +89,63 @@ class SpotterActivityTest {
         flying()
         phone.launch().tap("Shake").tap("Radio alarm").hold("Touchdown")
         assertEquals(listOf("mark SHAKE", "mark ALARM", "land"), core.acts)
+    }
+
+    /** The core takes its time over [act], as a slow flash does with the sync of an entry, until [meanwhile] is done. */
+    private fun slowly(act: String, meanwhile: (Phone) -> Unit) {
+        val synced = CountDownLatch(1)
+        core.after = { if (it == act) check(synced.await(10, TimeUnit.SECONDS)) }
+        phone.atOnce(meanwhile)
+        synced.countDown()
+        phone.settle()
+    }
+
+    @Test
+    fun whatIsTouchedDuringTheSyncOfAMarkIsCarriedOutInOrderAndNoneIsLost() {
+        flying()
+        phone.launch()
+        var down = 0L
+        slowly("mark SHAKE") {
+            it.tap("Shake").tap("Radio alarm").tap("Shake").hold("Touchdown")
+            down = it.clock.monotonicMs
+        }
+        assertEquals(listOf("mark SHAKE", "mark ALARM", "mark SHAKE", "land"), core.acts)
+        assertEquals("each at the moment of its touch", down, core.actedAt.last())
+    }
+
+    @Test
+    fun theClockIsStartedAndStoppedWhileTheCoreIsAtWork() {
+        phone.launch()
+        slowly("start") {
+            it.hold("Start the clock").hold("Start the clock")
+            flying()
+        }
+        assertEquals("start", core.acts.first())
+        slowly("mark SHAKE") { it.tap("Shake").hold("Touchdown").hold("Touchdown") }
+        assertEquals(listOf("mark SHAKE", "land", "land"), core.acts.takeLast(3))
+    }
+
+    @Test
+    fun aMarkThatIsNotYetOnTheScreenIsNotTakenBackInPlaceOfTheOneThatIs() {
+        core.spotterScreen = Samples.spotter(running = true).copy(
+            undo = SpotterControl(SpotterAct.UNMARK, "Take back Tail", Icon.UNDO, 0u),
+        )
+        phone.launch()
+        slowly("mark SHAKE") { it.tap("Shake").tap("Take back Tail") }
+        assertEquals(listOf("mark SHAKE"), core.acts)
+        slowly("unmark") { it.tap("Take back Tail").tap("Take back Tail") }
+        assertEquals(listOf("mark SHAKE", "unmark"), core.acts)
+    }
+
+    @Test
+    fun aCodeThatIsTouchedTwiceIsTriedOnce() {
+        locked()
+        phone.launch().hold("Back to the pilot").tap("2").tap("4").tap("6").tap("8")
+        core.after = { if (it == "code 2468") core.turn = Turn.PILOT }
+        phone.atOnce { it.tap("Open").tap("Open") }
+        phone.settle()
+        assertEquals(listOf("code 2468"), core.acts)
+        assertTrue(phone.activity is PilotActivity)
     }
 
     @Test
@@ -214,6 +273,17 @@ class SpotterActivityTest {
         phone.hold("Back to the pilot")
         assertTrue(phone.activity is PilotActivity)
         assertFalse(pinned())
+    }
+
+    @Test
+    fun whoDeclinedThePinningIsNotAskedAgainByATurnOfThePhone() {
+        fun pinned() = phone.activity.getSystemService(ActivityManager::class.java).isInLockTaskMode
+        phone.launch()
+        phone.activity.stopLockTask()
+        phone.recreate()
+        assertFalse(pinned())
+        phone.kill()
+        assertTrue("another window of another hand-over asks anew", pinned())
     }
 
     @Test

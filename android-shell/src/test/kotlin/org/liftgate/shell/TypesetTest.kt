@@ -6,7 +6,8 @@ import org.liftgate.shell.look.typeset
 
 /** Words as they are set: numbers with their units, curved quotation marks. `_` stands for the space that does not break, `|` for where a line may end without one, `~` for where none may. */
 class TypesetTest {
-    private fun becomes(set: String, plain: String) = assertEquals(set, typeset(plain).replace('\u00A0', '_').replace('\u200B', '|').replace('\u2060', '~'))
+    private fun becomes(set: String, plain: String, language: String = "en") =
+        assertEquals(set, typeset(plain, language).replace('\u00A0', '_').replace('\u200B', '|').replace('\u2060', '~'))
 
     @Test
     fun aNumberStaysWithItsUnit() {
@@ -50,11 +51,19 @@ class TypesetTest {
         becomes("‘Flight in service’", "'Flight in service'")
     }
 
+    /** Duden, „Anführungszeichen“: „…“ and within them ‚…‘ in German text. */
+    @Test
+    fun germanIsSetInGermanQuotationMarks() {
+        becomes("Der Riemen ist „locker“, (‚Pack 1‘)", "Der Riemen ist \"locker\", ('Pack 1')", "de")
+        becomes("„So geht’s“", "\"So geht's\"", "de")
+        becomes("‚Flug im Betrieb‘ bei 1060_U/~min", "‚Flug im Betrieb‘ bei 1060 U/min", "de")
+    }
+
     @Test
     fun settingTwiceIsSettingOnce() {
         for (plain in listOf("'Pack 1' at 80 °C", "Elektro-Hubschrauber", "1000 U/min")) {
-            val once = typeset(plain)
-            assertEquals(once, typeset(once))
+            val once = typeset(plain, "en")
+            assertEquals(once, typeset(once, "en"))
         }
     }
 }

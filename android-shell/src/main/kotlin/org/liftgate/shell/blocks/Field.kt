@@ -12,7 +12,7 @@ import org.liftgate.R
 import uniffi.liftgate.Keyboard
 
 /**
- * What a person writes in. Every change goes to the core at once, so that nothing typed is lost with the process; a
+ * What a person writes in. Every change is told at once, and kept with the next pause in typing; a
  * text that comes from the core is shown, but never put in the place of one that is being typed.
  */
 class Field(context: Context, style: Int, private val taps: Taps) : EditText(context, null, 0, style) {

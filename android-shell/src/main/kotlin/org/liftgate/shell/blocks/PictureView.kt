@@ -104,7 +104,7 @@ open class PictureView(context: Context) : View(context) {
         letters.color = colour(label.ink)
         letters.textSize = resources.getDimension(label.size.dimen) * part
         letters.typeface = if (label.ink == Ink.QUIET) PLAIN else MEDIUM
-        val words = typeset(label.text)
+        val words = context.typeset(label.text)
         // A label that is wider than the whole drawing at large type gives way.
         val wide = letters.measureText(words)
         if (wide > width) letters.textSize *= (width - 1) / wide

@@ -62,7 +62,7 @@ class PlotBlock(private val context: Context, private val taps: Taps) : BlockVie
         if (title.contentDescription != plot.spoken) title.contentDescription = plot.spoken
         picture.picture = plot.picture
         picture.moves = plot.actions
-        while (lines.size > plot.readings.size) readings.removeView(lines.removeLast().view)
+        while (lines.size > plot.readings.size) readings.removeView(lines.removeAt(lines.lastIndex).view)
         while (lines.size < plot.readings.size) {
             lines += ReadingView(context).also { readings.addView(it.view, column(context.size(R.dimen.space_hair))) }
         }

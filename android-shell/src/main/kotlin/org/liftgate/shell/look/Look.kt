@@ -40,7 +40,7 @@ fun Context.icon(dimen: Int): ImageView = ImageView(this).apply {
  */
 fun TextView.put(words: CharSequence?) {
     visibility = if (words.isNullOrEmpty()) View.GONE else View.VISIBLE
-    val next = if (words is String) typeset(words) else words ?: ""
+    val next = if (words is String) context.typeset(words) else words ?: ""
     if (text.toString() == next.toString() && next is String) return
     text = next
     requestLayout()
