@@ -27,7 +27,7 @@ pub(super) fn begin(shared: &mut Shared, wanted: &Wanted, name: &str, length: Op
 pub(super) fn piece(shared: &mut Shared, piece: Option<&[u8]>) -> Result<(), AppError> {
     let Some(mut arriving) = shared.arriving.take() else { return Ok(()) };
     let Some(bytes) = piece else {
-        shared.journal.give_log_up()?;
+        shared.journal.discard_log()?;
         return Err(AppError::refused(say!(shared.locale(), "app-document-gone", name = arriving.name)));
     };
     if !bytes.is_empty() {
@@ -53,7 +53,7 @@ fn taken(shared: &mut Shared, arriving: &mut Arriving, bytes: &[u8]) -> Result<(
         Into::Log(_, log) => {
             let Err(error) = log.take(&mut shared.journal, bytes) else { return Ok(()) };
             // What came so far only takes room away.
-            shared.journal.give_log_up()?;
+            shared.journal.discard_log()?;
             Err(error.into())
         }
     }
@@ -62,7 +62,7 @@ fn taken(shared: &mut Shared, arriving: &mut Arriving, bytes: &[u8]) -> Result<(
 /// Gives up what is on its way.
 pub(super) fn stop(shared: &mut Shared) -> Result<(), JournalError> {
     match shared.arriving.take().map(|arriving| arriving.into) {
-        Some(Into::Log(..)) => shared.journal.give_log_up(),
+        Some(Into::Log(..)) => shared.journal.discard_log(),
         _ => Ok(()),
     }
 }

@@ -27,7 +27,7 @@ pub(super) fn offer(shared: &mut Shared, card: EntryId, name: &str, file: &Offer
     let layout = match layout_of(&shared.journal, &file.name) {
         Ok(layout) => layout,
         Err(error) => {
-            shared.journal.give_log_up()?;
+            shared.journal.discard_log()?;
             return Err(error.into());
         }
     };

@@ -95,7 +95,7 @@ impl Shared {
     pub fn begin(path: &Path, phone_language: Language, now: &Moment) -> Result<Shared, AppError> {
         let mut journal = Journal::open(path)?;
         // It only takes room; where there is none even to clear it away, the app opens all the same.
-        let _ = journal.give_half_log_up();
+        let _ = journal.discard_unfinished_log();
         let mut entries = journal.entries()?;
         if !entries.iter().any(|entry| PlanText::of(entry).is_some()) {
             entries.extend(journal.append(now, vec![adopt_shipped()?])?);

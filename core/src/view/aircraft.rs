@@ -45,7 +45,7 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
         "",
         say!(context.locale, "ledger-title"),
         Some(say!(context.locale, "aircraft-changes", count = context.ledger.adjusted.len())),
-        Place::Ledger,
+        Place::SettingsLedger,
     ));
     let settings = context.plan.settings.iter().filter(|setting| aircraft.fits(&setting.when));
     blocks.extend(settings.map(|setting| {
@@ -333,7 +333,7 @@ pub(super) fn setting(context: &Context<'_>, id: &str) -> Screen {
         !matches!(t, crate::field::Tested::Setting { subject, .. } if *subject == Subject::Setting(id.to_owned()))
     });
     let others: Vec<String> =
-        others.map(|tested| super::ledger::words(context.locale, context.plan, tested)).collect();
+        others.map(|tested| super::settings_ledger::words(context.locale, context.plan, tested)).collect();
     if !others.is_empty() {
         let text = say!(context.locale, "aircraft-fly-first", others = others.join("; "));
         blocks.push(Block::Caution { title: say!(context.locale, "aircraft-waits"), text });

@@ -32,7 +32,7 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     let mut blocks = restrictions(context);
     blocks.extend(due(context, &blockers));
     blocks.push(speed_figure(context, fly));
-    blocks.extend(super::ledger::two_at_once(context, &tests, |count| {
+    blocks.extend(super::settings_ledger::two_at_once(context, &tests, |count| {
         say!(context.locale, "card-tests", count = count)
     }));
     blocks.extend(conditions(context, check, &settled));

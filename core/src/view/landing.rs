@@ -32,7 +32,7 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
     let mut blocks = vec![flown(context.locale, flight)];
     blocks.extend(offered(context, flight, &wanted));
     blocks.extend(read_so_far(context, flight));
-    blocks.extend(super::ledger::tested(context, flight));
+    blocks.extend(super::settings_ledger::tested(context, flight));
     blocks.push(heading(
         say!(context.locale, "landing-temperatures"),
         Some(say!(context.locale, "landing-in-this-order")),

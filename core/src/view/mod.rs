@@ -12,7 +12,6 @@ mod findings;
 mod hotter_day;
 mod journal;
 mod landing;
-mod ledger;
 mod log;
 mod log_columns;
 mod model;
@@ -22,6 +21,7 @@ mod plot;
 mod preference;
 mod reading;
 mod release;
+mod settings_ledger;
 mod spotter;
 mod stage;
 mod stepper;
@@ -76,7 +76,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::LogColumn { card, column } => log_columns::column(context, *card, *column),
         Place::Events => events::events(context),
         Place::ReleaseAgain => release::release_again(context),
-        Place::Ledger => ledger::ledger(context),
+        Place::SettingsLedger => settings_ledger::settings_ledger(context),
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
         Place::Trends => trends::trends(context),

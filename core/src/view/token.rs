@@ -61,7 +61,8 @@ pub enum Place {
     /// Lapsed gates whose evidence is fresh again, to be released one after another.
     ReleaseAgain,
     /// The ledger of settings.
-    Ledger,
+    #[serde(rename = "ledger")]
+    SettingsLedger,
     /// The plan in force.
     Plan,
     /// A plan file that was picked and is not in force yet.
