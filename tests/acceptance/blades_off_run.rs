@@ -66,6 +66,11 @@ fn the_phone_goes_to_the_spotter_and_comes_back_with_the_flight() {
     person.tap("Controller more");
     assert_eq!(person.typed("Controller").0, "41");
     person.tap("Motor case more");
+    // What was noted is answered before anything else, and what was typed stays.
+    person.tap("Looked at, nothing found");
+    let Body::MarkAnswered { words, .. } = person.last() else { panic!("the mark is answered") };
+    assert_eq!(words, "Looked at, nothing found");
+    assert_eq!(person.typed("Controller").0, "41");
     person.tap("Record the landing");
 
     let Body::LandingRecorded { temperatures, .. } = person.last() else { panic!("the landing is recorded") };
@@ -85,6 +90,7 @@ fn a_landing_without_the_temperatures_it_asks_for_is_not_enough() {
     let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
     walk.person.tap("Draw up the card");
     walk.fly();
+    walk.answer_marks();
     walk.person.enter("Controller", "44");
     walk.person.tap("Record the landing");
     let (_, state, detail) = walk.person.row(FLIGHT).unwrap();

@@ -66,7 +66,8 @@ fn fly(walk: &mut Walk, air_c: i32, controller_c: i32) {
         person.enter(&place, &celsius);
     }
     person.enter("Charge used", "2400");
-    person.tap("Record the landing");
+    walk.answer_marks();
+    walk.person.tap("Record the landing");
 }
 
 /// What the page says under a trend's heading: the last value with its unit and what the test says of it, and the drawing.

@@ -1,6 +1,7 @@
 //! Stories of a person at the phone, each in a file of its own, told by what they see and touch.
 #![allow(missing_docs, clippy::unwrap_used)]
 
+mod answers;
 mod ballast;
 mod blades_off_run;
 mod carried_finding;

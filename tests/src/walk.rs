@@ -237,7 +237,15 @@ impl Walk {
         let expected = self.expected_mah.take().and_then(|text| text.parse::<f64>().ok());
         let used = format!("{:.0}", expected.unwrap_or(2_400.0).min(9_000.0));
         self.person.enter("Charge used", &used);
+        self.answer_marks();
         self.person.tap("Record the landing");
+    }
+
+    /// Says of each mark that there was nothing to it.
+    pub fn answer_marks(&mut self) {
+        while self.person.control("A gust").is_some() {
+            self.person.tap("A gust");
+        }
     }
 }
 

@@ -106,3 +106,6 @@ app-gates-released =
     }
 app-closed = Das Journal ist geschlossen: die App neu öffnen
 app-no-plot-control = Diese Taste ist kein Verlaufsbild
+app-label-mark-answer = Was es war
+app-mark-gone = Das ist schon beantwortet oder nicht mehr da
+app-mark-answered = Nichts daran: { $words }

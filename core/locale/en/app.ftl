@@ -106,3 +106,6 @@ app-gates-released =
     }
 app-closed = The journal is closed: open the app anew
 app-no-plot-control = This control is no plot
+app-label-mark-answer = What it was
+app-mark-gone = This was answered before, or is not there any more
+app-mark-answered = Nothing to it: { $words }

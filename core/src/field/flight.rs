@@ -29,6 +29,10 @@ pub struct Flight {
     pub down: Option<(Moment, i64)>,
     /// What was jotted after landing.
     pub landing: Option<Landing>,
+    /// Findings that it showed.
+    pub findings: Vec<ShownFinding>,
+    /// Whether a gate was released after what was seen and read: the pilot decided knowing of it.
+    pub released_since: bool,
     /// Why it disagreed with its prediction.
     pub explained: Option<String>,
     /// What was changed between the motor run before and this one, and so is tested by it.
@@ -70,6 +74,42 @@ pub struct Mark {
     pub elapsed_ms: i64,
     /// The entry.
     pub entry: EntryId,
+    /// What the pilot said of it.
+    pub answer: Option<MarkAnswer>,
+}
+
+/// What the pilot said of a mark.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum MarkAnswer {
+    /// There is nothing to it: what it was.
+    Nothing(String),
+    /// It is a finding.
+    Finding(EntryId),
+}
+
+/// A finding that a flight showed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ShownFinding {
+    /// The finding.
+    pub finding: EntryId,
+    /// Whether it is of stop grade: nothing less answers a stop.
+    pub is_stop: bool,
+    /// The place of the plan whose temperature it is about; none where a person came upon it.
+    pub place: Option<String>,
+}
+
+/// Something that was seen or read in a flight and that nobody answered yet: it holds every later card.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Unanswered {
+    /// What the spotter noted.
+    Mark(Mark),
+    /// A temperature past a stop.
+    Stop {
+        /// The place of the plan.
+        place: String,
+        /// Degrees Celsius.
+        celsius: f64,
+    },
 }
 
 /// What was jotted after landing.
@@ -126,6 +166,8 @@ impl Flight {
             marks: Vec::new(),
             down: None,
             landing: None,
+            findings: Vec::new(),
+            released_since: false,
             explained: None,
             tests: Vec::new(),
         }
@@ -174,6 +216,27 @@ impl Flight {
         });
         let worked_back: Vec<SeenPlace> = worked_back.collect();
         read.into_iter().chain(worked_back).collect()
+    }
+
+    /// What was seen or read past a stop and is answered by nothing: by no words, no finding, no later release of a gate.
+    ///
+    /// While it runs, nothing is asked: the spotter has the phone.
+    pub fn unanswered(&self, plan: &Plan) -> Vec<Unanswered> {
+        if self.down.is_none() || self.released_since {
+            return Vec::new();
+        }
+        let marks = self.marks.iter().filter(|mark| mark.answer.is_none()).cloned().map(Unanswered::Mark);
+        let mut stops: Vec<Unanswered> = Vec::new();
+        for reading in self.landing.iter().flat_map(|landing| &landing.temperatures) {
+            let past = plan.place(&reading.place).is_some_and(|place| reading.celsius > place.stop_above_c);
+            let is_about = |shown: &&ShownFinding| shown.place.as_ref().is_none_or(|place| *place == reading.place);
+            let is_found = self.findings.iter().filter(is_about).any(|shown| shown.is_stop);
+            let stop = Unanswered::Stop { place: reading.place.clone(), celsius: reading.celsius };
+            if past && !is_found && !stops.contains(&stop) {
+                stops.push(stop);
+            }
+        }
+        marks.chain(stops).collect()
     }
 
     /// Seconds flown and planned, where less than half of the plan was flown: called off, and no evidence of anything.

@@ -6,6 +6,6 @@ mod lock;
 mod plausible;
 
 pub use complete::{LandingLack, wanted_places};
-pub use flight::{Flight, Landing, Mark, SeenPlace, Tested};
+pub use flight::{Flight, Landing, Mark, MarkAnswer, SeenPlace, ShownFinding, Tested, Unanswered};
 pub use lock::Lock;
 pub use plausible::{Band, Slip, charge_range_mah, temperature_band};

@@ -2,6 +2,7 @@
 
 use super::{Drafts, Result};
 use crate::locale::say;
+use crate::record::EntryId;
 
 /// Why a flight was not as predicted.
 #[derive(Clone, Copy)]
@@ -17,6 +18,38 @@ impl<'a> ExplanationForm<'a> {
     /// Empty.
     pub fn why(&self) -> Result<&'a str> {
         self.0.required(Self::WHY, &say!(self.0.locale(), "app-label-explanation"))
+    }
+}
+
+/// What a mark was, where there was nothing to it. Each mark has a field of its own.
+#[derive(Clone, Copy)]
+pub struct MarkAnswerForm<'a> {
+    drafts: Drafts<'a>,
+    mark: EntryId,
+}
+
+impl<'a> MarkAnswerForm<'a> {
+    /// The form of one mark, by the entry that noted it.
+    pub fn new(drafts: Drafts<'a>, mark: EntryId) -> Self {
+        MarkAnswerForm { drafts, mark }
+    }
+
+    /// Its field.
+    pub fn field(&self) -> String {
+        format!("answer:{}", self.mark.0)
+    }
+
+    /// Whether something was typed.
+    pub fn is_typed(&self) -> bool {
+        self.drafts.text(&self.field()).is_some()
+    }
+
+    /// What it was.
+    ///
+    /// # Errors
+    /// Empty.
+    pub fn words(&self) -> Result<&'a str> {
+        self.drafts.required(&self.field(), &say!(self.drafts.locale(), "app-label-mark-answer"))
     }
 }
 

@@ -3,6 +3,7 @@
 use super::gate::{Blocker, Gate};
 use super::judge::Standings;
 use super::ledger::Ledger;
+use crate::field::Flight;
 use crate::plan::{Check, Plan, Stage};
 
 /// Whether a check belongs to its stage's gate.
@@ -50,14 +51,28 @@ impl Standings<'_> {
         if stage.gate.is_none() {
             return Gate::None;
         }
-        let blockers = self.stage_blockers(stage);
-        match (self.ledger.releases.get(&stage.id), blockers.is_empty()) {
+        let mut blockers = self.stage_blockers(stage);
+        let release = self.ledger.releases.get(&stage.id);
+        // A gate that stands is not taken back by what a later flight showed: that holds the next card.
+        if release.is_none_or(|release| release.lapsed.is_some()) {
+            let of_stage = |flight: &&Flight| stage.checks.iter().any(|check| check.id == flight.check);
+            blockers.extend(unanswered(self.plan, self.ledger.flights.iter().filter(of_stage)));
+        }
+        match (release, blockers.is_empty()) {
             (None, true) => Gate::Ready,
             (None, false) => Gate::Shut { blockers },
             (Some(release), true) if release.lapsed.is_none() => Gate::Released(release.clone()),
             (Some(release), _) => Gate::Lapsed { release: release.clone(), blockers },
         }
     }
+}
+
+/// What of these flights nobody answered.
+pub(super) fn unanswered<'a>(plan: &'a Plan, flights: impl Iterator<Item = &'a Flight>) -> Vec<Blocker> {
+    let of = |flight: &'a Flight| {
+        flight.unanswered(plan).into_iter().map(|what| Blocker::Unanswered { card: flight.card, what })
+    };
+    flights.flat_map(of).collect()
 }
 
 fn unknown_of_aircraft(plan: &Plan, ledger: &Ledger) -> Vec<Blocker> {

@@ -1,6 +1,7 @@
 //! A stage's gate, its release, and what stands in its way.
 
 use super::standing::Standing;
+use crate::field::Unanswered;
 use crate::record::{EntryId, Moment};
 
 /// One thing that stands in the way.
@@ -26,6 +27,13 @@ pub enum Blocker {
     },
     /// A finding is not closed.
     Finding(EntryId),
+    /// Something that was seen or read in a flight is answered by nothing.
+    Unanswered {
+        /// The flight's card.
+        card: EntryId,
+        /// What.
+        what: Unanswered,
+    },
     /// An earlier gate is not released.
     Gate(String),
 }

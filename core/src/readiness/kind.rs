@@ -53,6 +53,7 @@ impl Kind {
             Body::HandedOver { .. } => kind(OnlyRead, No, Yes),
             Body::Started { .. } => kind(MovesGates, No, Yes),
             Body::Marked { .. } => kind(OnlyRead, No, Yes),
+            Body::MarkAnswered { .. } => kind(OnlyRead, Yes, Yes),
             Body::TouchedDown { .. } => kind(MovesGates, No, Yes),
             Body::Resumed { .. } => kind(MovesGates, No, Yes),
             Body::HandedBack { .. } => kind(OnlyRead, No, No),

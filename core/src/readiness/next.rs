@@ -4,7 +4,7 @@ use crate::plan::{Check, Plan, Stage, Subject};
 use crate::record::Moment;
 
 use super::back::DueSoon;
-use super::blockers::counts_for_gate;
+use super::blockers::{counts_for_gate, unanswered};
 use super::finding::FindingState;
 use super::gate::{Blocker, Gate};
 use super::judge::Standings;
@@ -87,7 +87,8 @@ impl<'a> Standings<'a> {
     }
 
     fn before_flying(&mut self, stage: &'a Stage, check: &'a Check) -> Vec<Blocker> {
-        let mut blockers = self.findings_before(check);
+        let mut blockers = unanswered(self.plan, self.ledger.flights.iter());
+        blockers.extend(self.findings_before(check));
         let index = self.plan.stage_index(&stage.id).unwrap_or(0);
         blockers.extend(self.stages_before(stage, index));
         blockers.extend(self.checks_before(stage, check));

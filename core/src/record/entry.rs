@@ -282,6 +282,20 @@ pub struct Outlier {
     pub above: bool,
 }
 
+impl Outlier {
+    const PLACE: &'static str = "place:";
+
+    /// A temperature of this place of the plan that lies too high.
+    pub fn hot_place(place: &str) -> Outlier {
+        Outlier { reading: format!("{}{place}", Outlier::PLACE), above: true }
+    }
+
+    /// The place of the plan, where it is a temperature.
+    pub fn place(&self) -> Option<&str> {
+        self.reading.strip_prefix(Outlier::PLACE)
+    }
+}
+
 /// What an entry says. Ids inside are the plan's ids or the names of other entries.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "kebab-case")]
@@ -452,6 +466,15 @@ pub enum Body {
     },
     /// The pilot's code is no longer wanted.
     CodeRemoved {},
+    /// The pilot says of a mark that there is nothing to it. What there is something to becomes a finding.
+    MarkAnswered {
+        /// On which card.
+        card: EntryId,
+        /// The entry that noted it.
+        mark: EntryId,
+        /// What it was.
+        words: String,
+    },
     /// What was jotted after landing.
     LandingRecorded {
         /// For which card.

@@ -3,6 +3,7 @@ use super::{
     Block, Context, Control, Edge, Go, Icon, Place, Screen, Weight, blocker_words, entry_words, finding_word,
     standing_detail, standing_word,
 };
+use crate::field::Unanswered;
 use crate::locale::{Locale, say};
 use crate::plan::Stage;
 use crate::readiness::{Blocker, FindingState, Gate, NextFlight};
@@ -62,7 +63,8 @@ fn is_stop(context: &Context<'_>, blocker: &Blocker) -> bool {
             context.ledger.finding(*id).is_some_and(|finding| matches!(finding.state, FindingState::Open))
         }
         Blocker::Check { standing, .. } => matches!(standing, crate::readiness::Standing::Failed { .. }),
-        _ => false,
+        Blocker::Unanswered { what, .. } => matches!(what, Unanswered::Stop { .. }),
+        Blocker::Question(_) | Blocker::Figure(_) | Blocker::Order { .. } | Blocker::Gate(_) => false,
     }
 }
 
@@ -137,6 +139,10 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
                 None => say!(context.locale, "finding-word"),
             };
             row(Edge::Stop, word, &title, None, Place::Finding(*id))
+        }
+        Blocker::Unanswered { card, what } => {
+            let edge = if matches!(what, Unanswered::Stop { .. }) { Edge::Stop } else { Edge::Caution };
+            row(edge, say!(context.locale, "board-to-answer"), &title, None, Place::Landing(*card))
         }
         Blocker::Gate(stage) => {
             let gate = context.report.gate(stage);
@@ -388,6 +394,9 @@ fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
                         }
                         None => (Place::Finding(*id), say!(context.locale, "board-see-to"), Icon::Flag),
                     }
+                }
+                Blocker::Unanswered { card, .. } => {
+                    (Place::Landing(*card), say!(context.locale, "board-answer"), Icon::Flag)
                 }
                 Blocker::Gate(stage) => {
                     (Place::Stage(stage.clone()), say!(context.locale, "board-decide"), Icon::Next)

@@ -79,7 +79,7 @@ fn id_of(what: &What) -> String {
         What::Power => "power".to_owned(),
         What::Current => "current".to_owned(),
         What::HeadSpeed => "head-speed".to_owned(),
-        What::Place(id) => format!("place:{id}"),
+        What::Place(id) => Outlier::hot_place(id).reading,
     }
 }
 

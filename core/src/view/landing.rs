@@ -1,8 +1,8 @@
 use super::context::{heading, paragraph, still_row};
 use super::stepper::{Stepper, Steps};
-use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone, Weight};
-use crate::field::{Flight, Slip, temperature_band, wanted_places};
-use crate::form::LandingForm;
+use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone, UsualAnswer, Weight};
+use crate::field::{Flight, Mark, MarkAnswer, Slip, Unanswered, temperature_band, wanted_places};
+use crate::form::{LandingForm, MarkAnswerForm};
 use crate::locale::{Locale, clock, say};
 use crate::plan::Place as PlanPlace;
 use crate::record::EntryId;
@@ -30,6 +30,7 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
         .map(|place| place.id.as_str())
         .collect();
     let mut blocks = vec![flown(context.locale, flight)];
+    blocks.extend(to_answer(context, flight));
     blocks.extend(offered(context, flight, &wanted));
     blocks.extend(read_so_far(context, flight));
     blocks.extend(super::settings_ledger::tested(context, flight));
@@ -63,6 +64,73 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
         foot: vec![save.weight(Weight::Field), raise],
         ..context.screen("landing", say!(context.locale, "landing-title"), Some(title), blocks)
     }
+}
+
+/// What was seen, and what was read past a stop: each with its answers, before anything else is asked.
+fn to_answer(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
+    let locale = context.locale;
+    let asked = flight.unanswered(context.plan);
+    if asked.is_empty() {
+        return Vec::new();
+    }
+    let holds = say!(locale, "landing-answers-hold");
+    let mut blocks = vec![heading(say!(locale, "landing-to-answer"), Some(holds))];
+    for what in &asked {
+        let title = super::unanswered_words(locale, context.plan, what);
+        match what {
+            Unanswered::Mark(mark) => {
+                let spotter = flight.spotter.clone();
+                blocks.push(still_row(Edge::Caution, say!(locale, "landing-noted"), &title, spotter));
+                blocks.extend(mark_answers(context, flight.card, mark, &title));
+            }
+            Unanswered::Stop { place, .. } => {
+                let how = Some(say!(locale, "landing-slip-how"));
+                blocks.push(still_row(Edge::Stop, say!(locale, "common-stop"), &title, how));
+                let command = Record::RaiseStop { card: flight.card, place: place.clone() };
+                let raise = Control::new(command.into(), say!(locale, "landing-raise-stop")).icon(Icon::Flag);
+                let spoken = say!(locale, "landing-raise-spoken", what = title);
+                blocks.push(Block::Choice { label: String::new(), options: vec![raise.spoken(spoken)] });
+            }
+        }
+    }
+    blocks
+}
+
+/// A finding in one touch; or nothing to it, in words: the usual ones in one touch, others typed.
+fn mark_answers(context: &Context<'_>, card: EntryId, mark: &Mark, title: &str) -> Vec<Block> {
+    let locale = context.locale;
+    let raise = Record::RaiseMark { card, mark: mark.entry };
+    let raise = Control::new(raise.into(), say!(locale, "landing-mark-finding")).icon(Icon::Flag).spoken(say!(
+        locale,
+        "landing-raise-spoken",
+        what = title
+    ));
+    let answer = |usual| Record::AnswerMark { card, mark: mark.entry, usual };
+    // What is a finding already needs no second one.
+    let flight = context.ledger.flight(card);
+    let found = flight.into_iter().flat_map(|flight| &flight.findings);
+    let found = found.filter_map(|shown| context.ledger.finding(shown.finding)).map(|finding| {
+        let command = Record::MarkIsFinding { card, mark: mark.entry, finding: finding.id };
+        let label = say!(locale, "landing-is-finding", number = finding.number);
+        Control::new(command.into(), label).icon(Icon::Flag).detail(finding.title.clone())
+    });
+    let usual = UsualAnswer::ALL.into_iter().map(|usual| {
+        let words = usual.words(locale);
+        let spoken = say!(locale, "landing-nothing-spoken", what = title, words = words);
+        Control::new(answer(Some(usual)).into(), words).icon(Icon::Tick).spoken(spoken)
+    });
+    let options = found.chain([raise]).chain(usual).collect();
+    let form = MarkAnswerForm::new(context.form, mark.entry);
+    let label = say!(locale, "landing-nothing-why");
+    let mut blocks = vec![
+        Block::Choice { label: String::new(), options },
+        context.entry(&form.field(), label, Keyboard::Words, None),
+    ];
+    if form.is_typed() {
+        let typed = Control::new(answer(None).into(), say!(locale, "landing-nothing-typed")).icon(Icon::Tick);
+        blocks.push(Block::Choice { label: String::new(), options: vec![typed] });
+    }
+    blocks
 }
 
 /// The temperatures of the place that is asked for now, a touch each, around its last one.
@@ -164,10 +232,9 @@ fn at_touchdown(locale: Locale, flight: &Flight, place: &PlanPlace) -> Option<Bl
     })
 }
 
-/// The entry that a finding from this flight points to: its last mark, else its landing or card.
+/// The entry that a finding from this flight points to: its landing or card. A mark has a control of its own.
 fn shown_by(flight: &Flight) -> Option<EntryId> {
-    let mark = flight.marks.last().map(|mark| mark.entry);
-    mark.or(flight.landing.as_ref().map(|landing| landing.entry)).or(Some(flight.card))
+    flight.landing.as_ref().map(|landing| landing.entry).or(Some(flight.card))
 }
 
 fn flown(locale: Locale, flight: &Flight) -> Block {
@@ -287,7 +354,12 @@ fn marks(locale: Locale, flight: &Flight) -> Vec<Block> {
     let mut blocks = vec![heading(say!(locale, "landing-noted-heading"), None)];
     for mark in &flight.marks {
         let title = say!(locale, "entry-mark", mark = mark.kind.word(locale), time = clock(mark.elapsed_ms / 1_000));
-        blocks.push(still_row(Edge::Caution, say!(locale, "landing-noted"), &title, flight.spotter.clone()));
+        let (edge, detail) = match &mark.answer {
+            Some(MarkAnswer::Nothing(words)) => (Edge::None, Some(say!(locale, "landing-answered", words = words))),
+            Some(MarkAnswer::Finding(_)) => (Edge::Caution, Some(say!(locale, "landing-is-a-finding"))),
+            None => (Edge::Caution, flight.spotter.clone()),
+        };
+        blocks.push(still_row(edge, say!(locale, "landing-noted"), &title, detail));
     }
     blocks
 }

@@ -34,7 +34,7 @@ use crate::locale::{Locale, say};
 
 pub use context::{Context, OpenLog, PickedLog};
 pub use model::*;
-pub use token::{Command, Edit, Go, Place, Preference, Record, Token};
+pub use token::{Command, Edit, Go, Place, Preference, Record, Token, UsualAnswer};
 pub(crate) use token::{Offered, Wanted};
 pub(crate) use under_way::{UnderWay, UnderWayWith};
 

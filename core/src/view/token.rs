@@ -1,6 +1,6 @@
 use serde::{Deserialize, Serialize};
 
-use crate::locale::{Language, Measures, TemperatureScale};
+use crate::locale::{Language, Locale, Measures, TemperatureScale, say};
 use crate::record::{EntryId, ThingKind};
 use crate::telemetry::SightStep;
 
@@ -230,6 +230,38 @@ pub enum Record {
         /// Which of its readings, from 0.
         index: u32,
     },
+    /// That there is nothing to a mark: one of the usual answers.
+    AnswerMark {
+        /// Which card.
+        card: EntryId,
+        /// The entry that noted it.
+        mark: EntryId,
+        /// What it was; none for what the draft says.
+        usual: Option<UsualAnswer>,
+    },
+    /// That a mark is of a finding that this flight showed already.
+    MarkIsFinding {
+        /// Which card.
+        card: EntryId,
+        /// The entry that noted it.
+        mark: EntryId,
+        /// Which finding.
+        finding: EntryId,
+    },
+    /// The finding that a mark becomes.
+    RaiseMark {
+        /// Which card.
+        card: EntryId,
+        /// The entry that noted it.
+        mark: EntryId,
+    },
+    /// The finding, of stop grade, that a temperature past its stop becomes.
+    RaiseStop {
+        /// Which card.
+        card: EntryId,
+        /// Which place of the plan.
+        place: String,
+    },
     /// Why a flight was not as predicted.
     Explain(EntryId),
     /// The finding in the draft.
@@ -285,6 +317,32 @@ pub enum Record {
     AttachLog(EntryId),
     /// The log that is being read, on by a step: it is recorded with the last one.
     ReadOn,
+}
+
+/// What a mark usually was where there was nothing to it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum UsualAnswer {
+    /// Wind.
+    Gust,
+    /// What the pilot did on purpose.
+    PilotsInput,
+    /// Looked at on the ground, and all was right.
+    LookedAt,
+}
+
+impl UsualAnswer {
+    /// All, in the order that they are offered.
+    pub const ALL: [UsualAnswer; 3] = [UsualAnswer::Gust, UsualAnswer::PilotsInput, UsualAnswer::LookedAt];
+
+    /// The words that are recorded.
+    pub fn words(self, locale: Locale) -> String {
+        match self {
+            UsualAnswer::Gust => say!(locale, "answer-gust"),
+            UsualAnswer::PilotsInput => say!(locale, "answer-pilots-input"),
+            UsualAnswer::LookedAt => say!(locale, "answer-looked-at"),
+        }
+    }
 }
 
 /// A document that a control takes in.

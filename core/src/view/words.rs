@@ -3,6 +3,7 @@
 use chrono::{DateTime, FixedOffset};
 
 use crate::computed::Lacking;
+use crate::field::Unanswered;
 use crate::locale::{Locale, clock, say, sentence};
 use crate::plan::Plan;
 use crate::readiness::{Blocker, Deed, Fault, Finding, FindingState, Lack, Ledger, Left, Reason, Source, Standing};
@@ -128,7 +129,32 @@ pub(crate) fn blocker_words(locale: Locale, plan: &Plan, ledger: &Ledger, blocke
         Blocker::Finding(id) => {
             ledger.finding(*id).map_or_else(|| say!(locale, "blocker-finding"), |finding| finding.title.clone())
         }
+        Blocker::Unanswered { card, what } => {
+            let check = ledger.flight(*card).map_or_else(String::new, |flight| check_title(plan, &flight.check));
+            say!(
+                locale,
+                "blocker-unanswered",
+                what = unanswered_words(locale, plan, what),
+                check = locale.inside(&check)
+            )
+        }
         Blocker::Gate(stage) => say!(locale, "blocker-gate", stage = locale.inside(&stage_title(plan, stage))),
+    }
+}
+
+/// What was seen or read past a stop.
+pub(crate) fn unanswered_words(locale: Locale, plan: &Plan, what: &Unanswered) -> String {
+    match what {
+        Unanswered::Mark(mark) => {
+            say!(locale, "entry-mark", mark = mark.kind.word(locale), time = clock(mark.elapsed_ms / 1_000))
+        }
+        Unanswered::Stop { place, celsius } => {
+            let found = plan.place(place);
+            let title = found.map_or(place.as_str(), |place| place.title.as_str());
+            let read = locale.quantity(*celsius, Unit::Celsius);
+            let limit = found.map_or_else(String::new, |place| locale.quantity(place.stop_above_c, Unit::Celsius));
+            say!(locale, "unanswered-stop", place = title, read = read, limit = limit)
+        }
     }
 }
 
@@ -279,6 +305,13 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
         Body::Marked { mark, elapsed_ms, .. } => {
             say!(locale, "entry-mark", mark = mark.word(locale), time = clock(elapsed_ms / 1_000))
         }
+        Body::MarkAnswered { mark: id, words, .. } => match named(id) {
+            Some(mark) => {
+                let mark = entry_words(locale, plan, entries, mark);
+                say!(locale, "entry-mark-answered", mark = mark, words = words)
+            }
+            None => say!(locale, "entry-mark-answered-unknown", words = words),
+        },
         Body::TouchedDown { elapsed_ms, .. } => say!(locale, "entry-touchdown", time = clock(elapsed_ms / 1_000)),
         Body::Resumed { .. } => say!(locale, "entry-resumed"),
         Body::HandedBack { .. } => say!(locale, "entry-handed-back"),

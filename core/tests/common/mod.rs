@@ -203,6 +203,7 @@ pub fn one_of_each() -> Vec<Body> {
             proposed_from: Some(Outlier { reading: "place:controller".to_owned(), above: true }),
         },
         Body::LogAttached { card, log: Box::new(log_with_a_limit()) },
+        Body::MarkAnswered { card, mark: id(9), words: "A gust".to_owned() },
     ]
 }
 

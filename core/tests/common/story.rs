@@ -2,11 +2,12 @@
 #![allow(dead_code, clippy::unwrap_used)]
 
 use chrono::{NaiveDate, TimeDelta};
+use liftgate_core::field::Unanswered;
 use liftgate_core::plan::{Check, CheckKind, Plan};
 use liftgate_core::readiness::{Blocker, Finding, FindingState, Gate, Ledger, Report, Standing};
 use liftgate_core::record::{
-    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, Prediction, Reading, Thing,
-    ThingKind, Until,
+    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, Outlier, Prediction, Reading,
+    Thing, ThingKind, Until,
 };
 use liftgate_core::unit::Unit;
 
@@ -319,6 +320,25 @@ impl Story {
         self.finding(id).state
     }
 
+    /// Says that there is nothing to a mark, or raises what was read past its stop.
+    pub fn answer_seen(&mut self, card: EntryId, what: &Unanswered) -> EntryId {
+        match what {
+            Unanswered::Mark(mark) => {
+                let (mark, words) = (mark.entry, "A gust".to_owned());
+                self.add(Body::MarkAnswered { card, mark, words })
+            }
+            Unanswered::Stop { place, .. } => {
+                let ledger = self.ledger();
+                let flight = ledger.flight(card).unwrap();
+                let (proof, shown_by) = (flight.check.clone(), flight.landing.as_ref().map(|l| l.entry));
+                let stage = self.plan.check(&proof).map_or("hover", |(stage, _)| stage.id.as_str()).to_owned();
+                let proposed_from = Some(Outlier::hot_place(place));
+                let (title, grade) = ("Too hot".to_owned(), FindingGrade::Stop);
+                self.add(Body::FindingRaised { title, grade, stage, proof, shown_by, proposed_from })
+            }
+        }
+    }
+
     /// Does what stands first in the way of the next flight, or flies it.
     pub fn advance(&mut self) {
         let Some(next) = self.report().next else { return };
@@ -331,6 +351,7 @@ impl Story {
             Some(Blocker::Order { above, .. }) => self.figure(above, 15.0),
             Some(Blocker::Check { standing: Standing::Unexplained { card }, .. }) => self.explain(*card),
             Some(Blocker::Check { check, .. }) => self.pass(check),
+            Some(Blocker::Unanswered { card, what }) => self.answer_seen(*card, what),
             Some(Blocker::Gate(stage)) => self.release(stage),
             Some(Blocker::Finding(finding)) => match self.state(*finding) {
                 // An edition without the proof proves nothing; the first one has them all.

@@ -1,14 +1,16 @@
 //! Findings: raised, fixed, carried.
 
 use super::author::pilots_name;
+use super::landing::landed;
 use super::wanted::wanted;
 use crate::app::AppError;
 use crate::app::done::{After, Result, one};
 use crate::app::shared::Shared;
+use crate::field::{Flight, Unanswered};
 use crate::form::{CarryForm, Drafts, FixForm, NewFindingForm};
 use crate::locale::say;
 use crate::readiness::FindingState;
-use crate::record::{Body, EntryId, FindingGrade, Moment};
+use crate::record::{Body, EntryId, FindingGrade, Moment, Outlier};
 use crate::view::{self, Place};
 
 pub(super) fn raise(shared: &Shared, place: &Place, drafts: Drafts<'_>) -> Result {
@@ -82,4 +84,41 @@ pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result {
         proposed_from: Some(proposal.from),
     };
     one(body, say!(shared.locale(), "log-finding-raised", title = proposal.title), After::Stay)
+}
+
+/// A mark that is something becomes a finding in one touch. It holds its stage until it is seen to, at least as a caution.
+pub(super) fn raise_mark(shared: &Shared, card: EntryId, mark: EntryId) -> Result {
+    let locale = shared.locale();
+    let flight = landed(shared, card)?;
+    let noted = flight.marks.iter().find(|noted| noted.entry == mark && noted.answer.is_none());
+    let noted = noted.ok_or_else(|| AppError::refused(say!(locale, "app-mark-gone")))?;
+    let title = view::unanswered_words(locale, &shared.plan, &Unanswered::Mark(noted.clone()));
+    shown(shared, flight, title, FindingGrade::Caution, mark, None)
+}
+
+/// A temperature past its stop becomes a finding of stop grade in one touch.
+pub(super) fn raise_stop(shared: &Shared, card: EntryId, place: &str) -> Result {
+    let locale = shared.locale();
+    let gone = || AppError::refused(say!(locale, "app-reading-gone"));
+    let flight = landed(shared, card)?;
+    let landing = flight.landing.as_ref().ok_or_else(gone)?;
+    let asked = flight.unanswered(&shared.plan);
+    let stop = asked.iter().find(|what| matches!(what, Unanswered::Stop { place: hot, .. } if hot == place));
+    let title = view::unanswered_words(locale, &shared.plan, stop.ok_or_else(gone)?);
+    shown(shared, flight, title, FindingGrade::Stop, landing.entry, Some(Outlier::hot_place(place)))
+}
+
+/// A finding that a flight showed: flying its check again proves the fix.
+fn shown(
+    shared: &Shared,
+    flight: &Flight,
+    title: String,
+    grade: FindingGrade,
+    shown_by: EntryId,
+    proposed_from: Option<Outlier>,
+) -> Result {
+    let (stage, _) = wanted(shared, &flight.check)?;
+    let said = say!(shared.locale(), "app-finding-raised", title = title);
+    let (stage, proof, shown_by) = (stage.to_owned(), flight.check.clone(), Some(shown_by));
+    one(Body::FindingRaised { title, grade, stage, proof, shown_by, proposed_from }, said, After::Keep)
 }

@@ -4,11 +4,11 @@ use crate::app::AppError;
 use crate::app::done::{After, Result, one};
 use crate::app::shared::Shared;
 use crate::field::{Flight, Landing, LandingLack};
-use crate::form::{Drafts, ExplanationForm, LandingForm};
+use crate::form::{Drafts, ExplanationForm, LandingForm, MarkAnswerForm};
 use crate::locale::say;
 use crate::record::{Body, EntryId, Reading};
 use crate::unit::Unit;
-use crate::view::Place;
+use crate::view::{Place, UsualAnswer};
 
 pub(super) fn landing(shared: &Shared, card: EntryId, drafts: Drafts<'_>) -> Result {
     let flight = landed(shared, card)?;
@@ -23,7 +23,7 @@ pub(super) fn landing(shared: &Shared, card: EntryId, drafts: Drafts<'_>) -> Res
     )
 }
 
-fn landed(shared: &Shared, card: EntryId) -> std::result::Result<&Flight, AppError> {
+pub(super) fn landed(shared: &Shared, card: EntryId) -> std::result::Result<&Flight, AppError> {
     let flight = shared.ledger.flight(card).filter(|flight| flight.down.is_some());
     flight.ok_or_else(|| AppError::refused(say!(shared.locale(), "app-not-landed")))
 }
@@ -41,8 +41,17 @@ fn after_landing(shared: &Shared, flight: &Flight, temperatures: &[Reading], use
     let whole = lack.is_nothing() && flight.marks.is_empty();
     match stage.gate.is_none() && cool && whole && flight.called_off().is_none() {
         true => After::Through(Place::Board, Place::Card(flight.check.clone())),
+        false if asks(shared, flight, temperatures) => After::Stay,
         false => After::To(Place::Board),
     }
+}
+
+/// Whether something was seen or read that has to be answered before the next card: it is answered where the pilot is.
+fn asks(shared: &Shared, flight: &Flight, temperatures: &[Reading]) -> bool {
+    let past_stop = |reading: &Reading| {
+        shared.plan.place(&reading.place).is_some_and(|place| reading.celsius > place.stop_above_c)
+    };
+    flight.marks.iter().any(|mark| mark.answer.is_none()) || temperatures.iter().any(past_stop)
 }
 
 pub(super) fn drop_reading(shared: &Shared, card: EntryId, index: u32) -> Result {
@@ -69,4 +78,38 @@ pub(super) fn drop_reading(shared: &Shared, card: EntryId, index: u32) -> Result
 pub(super) fn explain(shared: &Shared, card: EntryId, drafts: Drafts<'_>) -> Result {
     let why = ExplanationForm(drafts).why()?.to_owned();
     one(Body::DisagreementExplained { card, why }, say!(shared.locale(), "app-explained"), After::Back)
+}
+
+/// There is nothing to a mark, in words: one of the usual answers, or what was typed.
+pub(super) fn answer_mark(
+    shared: &Shared,
+    card: EntryId,
+    mark: EntryId,
+    usual: Option<UsualAnswer>,
+    drafts: Drafts<'_>,
+) -> Result {
+    let locale = shared.locale();
+    is_asked(shared, card, mark)?;
+    let words = match usual {
+        Some(usual) => usual.words(locale),
+        None => MarkAnswerForm::new(drafts, mark).words()?.to_owned(),
+    };
+    let said = say!(locale, "app-mark-answered", words = words);
+    one(Body::MarkAnswered { card, mark, words }, said, After::Keep)
+}
+
+/// A mark is of a finding that its flight showed already.
+pub(super) fn mark_is_finding(shared: &Shared, card: EntryId, mark: EntryId, finding: EntryId) -> Result {
+    let locale = shared.locale();
+    is_asked(shared, card, mark)?;
+    let found = shared.ledger.finding(finding);
+    let found = found.ok_or_else(|| AppError::refused(say!(locale, "app-finding-gone")))?;
+    let words = say!(locale, "answer-finding", number = found.number, title = found.title);
+    one(Body::MarkAnswered { card, mark, words: words.clone() }, words, After::Keep)
+}
+
+/// Whether a mark is there and nothing was said of it yet.
+fn is_asked(shared: &Shared, card: EntryId, mark: EntryId) -> std::result::Result<(), AppError> {
+    let is_asked = landed(shared, card)?.marks.iter().any(|noted| noted.entry == mark && noted.answer.is_none());
+    is_asked.then_some(()).ok_or_else(|| AppError::refused(say!(shared.locale(), "app-mark-gone")))
 }

@@ -28,6 +28,7 @@ impl Ledger {
             | Body::HandedOver { .. }
             | Body::Started { .. }
             | Body::Marked { .. }
+            | Body::MarkAnswered { .. }
             | Body::TouchedDown { .. }
             | Body::Resumed { .. }
             | Body::HandedBack { .. }

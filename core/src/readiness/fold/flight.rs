@@ -1,6 +1,6 @@
 //! What becomes of a card and of the pack that it is flown on.
 
-use crate::field::{Flight, Landing, Mark};
+use crate::field::{Flight, Landing, Mark, MarkAnswer, ShownFinding};
 use crate::plan::Plan;
 use crate::readiness::evidence::{Made, Recorded, Source};
 use crate::readiness::history::Charged;
@@ -38,7 +38,8 @@ impl Ledger {
 
     pub(super) fn marked(&mut self, entry: EntryId, card: EntryId, kind: MarkKind, elapsed_ms: i64) {
         if let Some(flight) = self.flight_mut(card) {
-            flight.marks.push(Mark { kind, elapsed_ms, entry });
+            flight.marks.push(Mark { kind, elapsed_ms, entry, answer: None });
+            flight.released_since = false;
         }
     }
 
@@ -77,6 +78,7 @@ impl Ledger {
             alone: None,
         };
         flight.landing = Some(landing);
+        flight.released_since = false;
         let flown = Made { motor_ms: start.motor_ms.saturating_add(flown_ms), ..start };
         let broken = self.broken_since(plan, &check, start.seq);
         self.keep_evidence(&check, recorded, flown, broken);
@@ -90,6 +92,37 @@ impl Ledger {
 
     pub(super) fn charged(&mut self, entry: &Entry, pack: &str) {
         self.charges.insert(pack.to_owned(), Charged { at: entry.at.clone(), seq: entry.seq });
+    }
+
+    pub(super) fn mark_answered(&mut self, card: EntryId, mark: EntryId, words: &str) {
+        let flight = self.flight_mut(card);
+        let noted = flight.and_then(|flight| flight.marks.iter_mut().find(|noted| noted.entry == mark));
+        if let Some(noted) = noted {
+            noted.answer = Some(MarkAnswer::Nothing(words.to_owned()));
+        }
+    }
+
+    /// A finding answers what showed it: a mark and all others of its kind in that flight, or what was read after it.
+    pub(super) fn shown_by_flight(&mut self, shown: ShownFinding, shown_by: EntryId) {
+        let shows = |flight: &&mut Flight| {
+            let landing = flight.landing.as_ref().map(|landing| landing.entry);
+            flight.card == shown_by || landing == Some(shown_by) || flight.marks.iter().any(|m| m.entry == shown_by)
+        };
+        let Some(flight) = self.flights.iter_mut().rev().find(shows) else { return };
+        let noted = flight.marks.iter().find(|mark| mark.entry == shown_by).map(|mark| mark.kind);
+        if let Some(kind) = noted {
+            let alike = flight.marks.iter_mut().filter(|mark| mark.kind == kind && mark.answer.is_none());
+            alike.for_each(|mark| mark.answer = Some(MarkAnswer::Finding(shown.finding)));
+        }
+        flight.findings.push(shown);
+    }
+
+    /// The pilot releases a gate knowing of all that was seen and read before.
+    pub(super) fn decided_on_all_flown(&mut self) {
+        self.flights
+            .iter_mut()
+            .filter(|flight| flight.down.is_some())
+            .for_each(|flight| flight.released_since = true);
     }
 
     fn flight_mut(&mut self, card: EntryId) -> Option<&mut Flight> {

@@ -3,11 +3,11 @@
 use std::borrow::Cow;
 
 use crate::aircraft::FigureValue;
-use crate::field::{Flight, Landing};
+use crate::field::{Flight, Landing, ShownFinding};
 use crate::plan::Plan;
 use crate::readiness::finding::Finding;
 use crate::readiness::ledger::Ledger;
-use crate::record::{Body, Entry};
+use crate::record::{Body, Entry, FindingGrade, Outlier};
 
 impl Ledger {
     /// One arm for each kind of entry: one that is forgotten here does not compile.
@@ -38,6 +38,7 @@ impl Ledger {
             Body::HandedOver { card, spotter } => self.handed_over(*card, spotter),
             Body::Started { card } => self.started(entry, *card),
             Body::Marked { card, mark, elapsed_ms } => self.marked(entry.id, *card, *mark, *elapsed_ms),
+            Body::MarkAnswered { card, mark, words } => self.mark_answered(*card, *mark, words),
             Body::TouchedDown { card, elapsed_ms } => self.touched_down(entry, *card, *elapsed_ms),
             Body::Resumed { card } => self.resumed(*card),
             Body::HandedBack { .. } => self.handed_back(),
@@ -57,13 +58,21 @@ impl Ledger {
             Body::FindingRaised { title, grade, stage, proof, shown_by, proposed_from } => {
                 let raised = Finding::raised(entry, self.findings_raised, title, *grade);
                 let (stage, proof, proposed_from) = (stage.clone(), proof.clone(), proposed_from.clone());
+                let place = proposed_from.as_ref().and_then(Outlier::place).map(str::to_owned);
                 self.findings.push(Finding { stage, proof, shown_by: *shown_by, proposed_from, ..raised });
+                if let Some(shown_by) = shown_by {
+                    let is_stop = *grade == FindingGrade::Stop;
+                    self.shown_by_flight(ShownFinding { finding: entry.id, is_stop, place }, *shown_by);
+                }
             }
             Body::FindingFixed { finding, what, subjects } => self.fixed(plan, entry, *finding, what, subjects),
             Body::FindingCarried { finding, restriction, by, until, .. } => {
                 self.carried(entry, *finding, restriction, by, until);
             }
-            Body::GateReleased { stage, by, evidence } => self.released(entry, stage, by, evidence),
+            Body::GateReleased { stage, by, evidence } => {
+                self.released(entry, stage, by, evidence);
+                self.decided_on_all_flown();
+            }
             Body::LogAttached { card, log } => self.logs.attach(*card, log),
             // Taken into account before everything else.
             Body::Withdrawn { .. } => {}
