@@ -509,7 +509,7 @@ fn a_file_that_is_no_journal_is_refused_and_left_as_it_is() {
         ("one byte", b"x".to_vec()),
         ("a line", b"Buy bolts, M4 x 12\n".to_vec()),
         ("a long text", b"Buy bolts, M4 x 12\n".repeat(2_000)),
-        ("noughts", vec![0; 8_192]),
+        ("zeros", vec![0; 8_192]),
         ("a picture's first bytes", [b"\x89PNG\r\n\x1a\n".as_slice(), &[7; 4_000]].concat()),
         ("a foreign database", std::fs::read(&foreign).unwrap()),
         ("a database with another mark", std::fs::read(&marked).unwrap()),

@@ -7,7 +7,7 @@ use liftgate_core::engineering::unbalance::{
 
 use crate::Result;
 
-/// The blade with the least moment: its place in the list, from nought, and what it lacks at its balance point.
+/// The blade with the least moment: its place in the list, from zero, and what it lacks at its balance point.
 #[derive(Debug, Clone, Copy, uniffi::Record)]
 pub struct LightestBlade {
     pub blade: u32,
@@ -41,7 +41,7 @@ pub struct Blade {
     pub balance_point_mm: f64,
 }
 
-/// Unbalance of a set of blades; the lightest by its place in the list, from nought, and what it lacks.
+/// Unbalance of a set of blades; the lightest by its place in the list, from zero, and what it lacks.
 #[derive(Debug, Clone, uniffi::Record)]
 pub struct BladeSetReport {
     pub blades: Vec<Blade>,

@@ -28,12 +28,12 @@ const MOST_PASSES: u32 = 8;
 pub(super) fn hash(locale: Locale, code: &str) -> Result<String, AppError> {
     let digits = code.chars().all(|letter| letter.is_ascii_digit());
     if !digits || !(DIGITS.0..=DIGITS.1).contains(&code.len()) {
-        let reason = say!(locale, "desk-code-digits", least = DIGITS.0, most = DIGITS.1);
+        let reason = say!(locale, "app-code-digits", least = DIGITS.0, most = DIGITS.1);
         return Err(AppError::field("code", reason));
     }
-    let unable = |_| AppError::refused(say!(locale, "desk-code-no-random"));
+    let unable = |_| AppError::refused(say!(locale, "app-code-no-random"));
     let params = Params::new(MEMORY_KIB, PASSES, LANES, None)
-        .map_err(|_| AppError::refused(say!(locale, "desk-code-no-hash")))?;
+        .map_err(|_| AppError::refused(say!(locale, "app-code-no-hash")))?;
     let argon2 = Argon2::new(Algorithm::Argon2id, Version::V0x13, params);
     Ok(argon2.hash_password(code.as_bytes()).map_err(unable)?.to_string())
 }

@@ -1,49 +1,21 @@
 //! Documents that come and go through the phone's picker.
 
-use super::phone::{Shared, text_in_force};
+use super::arriving::{Arriving, Into};
+use super::shared::{Shared, text_in_force};
 use super::{AppError, log, plan};
-use crate::journal::{ArrivingLog, JournalError};
+use crate::journal::JournalError;
 use crate::locale::say;
-use crate::record::EntryId;
-use crate::view::Command;
-
-/// A document on its way in, piece by piece.
-pub(super) struct Arriving {
-    /// What the phone calls it.
-    pub name: String,
-    /// Its length, where the phone knows it.
-    pub length: Option<u64>,
-    into: Into,
-}
-
-/// Where the pieces go.
-enum Into {
-    /// A plan, which is short.
-    Plan(Vec<u8>),
-    /// A log for this card's flight, which may be longer than memory.
-    Log(EntryId, ArrivingLog),
-}
-
-impl Arriving {
-    /// Bytes that came so far.
-    pub fn bytes(&self) -> u64 {
-        match &self.into {
-            Into::Plan(bytes) => bytes.len() as u64,
-            Into::Log(_, arriving) => arriving.bytes(),
-        }
-    }
-}
+use crate::view::{Offered, Wanted};
 
 /// Begins to take in what was picked for a control.
-pub(super) fn begin(shared: &mut Shared, command: &Command, name: &str, length: Option<u64>) -> Result<(), AppError> {
+pub(super) fn begin(shared: &mut Shared, wanted: &Wanted, name: &str, length: Option<u64>) -> Result<(), AppError> {
     stop(shared)?;
-    let into = match command {
-        Command::PickPlan => Into::Plan(Vec::new()),
-        Command::PickLog(card) => {
+    let into = match wanted {
+        Wanted::Plan => Into::Plan(Vec::new()),
+        Wanted::Log(card) => {
             shared.picked_log = None;
             Into::Log(*card, shared.journal.begin_log()?)
         }
-        _ => return Err(AppError::refused(say!(shared.locale(), "desk-takes-no-document"))),
     };
     shared.arriving = Some(Arriving { name: name.to_owned(), length, into });
     Ok(())
@@ -55,8 +27,8 @@ pub(super) fn begin(shared: &mut Shared, command: &Command, name: &str, length: 
 pub(super) fn piece(shared: &mut Shared, piece: Option<&[u8]>) -> Result<(), AppError> {
     let Some(mut arriving) = shared.arriving.take() else { return Ok(()) };
     let Some(bytes) = piece else {
-        shared.journal.give_log_up()?;
-        return Err(AppError::refused(say!(shared.locale(), "desk-document-gone", name = arriving.name)));
+        shared.journal.discard_log()?;
+        return Err(AppError::refused(say!(shared.locale(), "app-document-gone", name = arriving.name)));
     };
     if !bytes.is_empty() {
         taken(shared, &mut arriving, bytes)?;
@@ -81,7 +53,7 @@ fn taken(shared: &mut Shared, arriving: &mut Arriving, bytes: &[u8]) -> Result<(
         Into::Log(_, log) => {
             let Err(error) = log.take(&mut shared.journal, bytes) else { return Ok(()) };
             // What came so far only takes room away.
-            shared.journal.give_log_up()?;
+            shared.journal.discard_log()?;
             Err(error.into())
         }
     }
@@ -90,15 +62,14 @@ fn taken(shared: &mut Shared, arriving: &mut Arriving, bytes: &[u8]) -> Result<(
 /// Gives up what is on its way.
 pub(super) fn stop(shared: &mut Shared) -> Result<(), JournalError> {
     match shared.arriving.take().map(|arriving| arriving.into) {
-        Some(Into::Log(..)) => shared.journal.give_log_up(),
+        Some(Into::Log(..)) => shared.journal.discard_log(),
         _ => Ok(()),
     }
 }
 
 /// The bytes of what a control offers.
-pub(super) fn give(shared: &Shared, command: &Command) -> Result<Vec<u8>, AppError> {
-    match command {
-        Command::SavePlan => Ok(text_in_force(&shared.entries).1.as_bytes().to_vec()),
-        _ => Err(AppError::refused(say!(shared.locale(), "desk-offers-no-document"))),
+pub(super) fn give(shared: &Shared, offered: &Offered) -> Vec<u8> {
+    match offered {
+        Offered::Plan => text_in_force(&shared.entries).1.as_bytes().to_vec(),
     }
 }

@@ -2,7 +2,7 @@ use std::fmt;
 
 use thiserror::Error;
 
-use crate::form::Refusal;
+use crate::form::{ColumnsForm, Refusal};
 use crate::journal::JournalError;
 use crate::locale::Locale;
 use crate::plan::PlanFaults;
@@ -71,6 +71,16 @@ impl From<JournalError> for AppError {
 impl From<PlanFaults> for AppError {
     fn from(source: PlanFaults) -> Self {
         AppError::Plan { source, locale: Locale::default() }
+    }
+}
+
+impl From<TelemetryError> for AppError {
+    fn from(source: TelemetryError) -> Self {
+        let field = match &source {
+            TelemetryError::Map { column: Some(column), .. } => Some(ColumnsForm::quantity_field(column - 1)),
+            _ => None,
+        };
+        AppError::Log { field, source, locale: Locale::default() }
     }
 }
 

@@ -3,65 +3,19 @@
 use std::collections::BTreeMap;
 
 use super::AppError;
-use super::command::{After, Done};
-use super::phone::Shared;
-use super::reading::{self, Purpose, Reading, Unread};
+use super::done::{After, Done};
+use super::log_import::{LogImport, Purpose, STEP_BYTES, Unread, layout_of};
+use super::open_log::{OpenLog, PickedLog};
+use super::shared::Shared;
 use crate::drawing::Picture;
 use crate::engineering::Grade;
-use crate::form::Drafts;
-use crate::journal::{Journal, NewEntry, OfferedLog};
-use crate::locale::{Locale, say};
-use crate::record::{AttachedLog, Body, EntryId, FindingGrade, ThingKind};
+use crate::form::{ColumnsForm, Drafts};
+use crate::journal::{NewEntry, OfferedLog};
+use crate::locale::say;
+use crate::record::{AttachedLog, Body, EntryId, ThingKind};
 use crate::telemetry::summary::{ChannelLimit, Side, summarise_for};
-use crate::telemetry::{Layout, Limits, Quantity, Recording, SightStep, TelemetryError};
-use crate::view::{self, Block, Place, PlotFingers, PlotPhase, PlotView};
-
-/// A log that was picked and is not attached yet.
-pub(super) struct PickedLog {
-    /// For which card's flight.
-    pub card: EntryId,
-    /// What the phone calls it.
-    pub name: String,
-    /// How it is written.
-    pub layout: Layout,
-    /// The file in the journal.
-    pub(super) file: OfferedLog,
-}
-
-/// The log in view, read.
-pub(super) struct OpenLog {
-    sha256: String,
-    /// For which card's flight.
-    card: EntryId,
-    /// Its columns.
-    pub(super) recording: Recording,
-    /// What they are held against.
-    pub(super) limits: Limits,
-    /// The plot while fingers are on it: kept in memory until they are gone, since a written draft takes longer than a frame.
-    moving: Option<(Place, PlotView)>,
-}
-
-impl PickedLog {
-    pub fn seen(&self) -> view::PickedLog<'_> {
-        view::PickedLog { card: self.card, name: &self.name, layout: &self.layout }
-    }
-}
-
-impl OpenLog {
-    pub fn seen(&self) -> view::OpenLog<'_> {
-        view::OpenLog { recording: &self.recording, limits: &self.limits }
-    }
-}
-
-impl From<TelemetryError> for AppError {
-    fn from(source: TelemetryError) -> Self {
-        let field = match &source {
-            TelemetryError::Map { column: Some(column), .. } => Some(view::quantity_field(column - 1)),
-            _ => None,
-        };
-        AppError::Log { field, source, locale: Locale::default() }
-    }
-}
+use crate::telemetry::{Importing, Limits, Quantity, Recording};
+use crate::view::{self, Place};
 
 /// The fields that keep what the phone calls the file that is offered, and which one it is.
 const FILE_NAME: &str = "file-name";
@@ -73,7 +27,7 @@ pub(super) fn offer(shared: &mut Shared, card: EntryId, name: &str, file: &Offer
     let layout = match layout_of(&shared.journal, &file.name) {
         Ok(layout) => layout,
         Err(error) => {
-            shared.journal.give_log_up()?;
+            shared.journal.discard_log()?;
             return Err(error.into());
         }
     };
@@ -85,7 +39,7 @@ pub(super) fn offer(shared: &mut Shared, card: EntryId, name: &str, file: &Offer
 }
 
 /// Finds the file that is offered again after the app was closed.
-fn offered_again(shared: &mut Shared, card: EntryId) -> Result<(), AppError> {
+pub(super) fn offered_again(shared: &mut Shared, card: EntryId) -> Result<(), AppError> {
     if shared.picked_log.is_some() {
         return Ok(());
     }
@@ -99,18 +53,15 @@ fn offered_again(shared: &mut Shared, card: EntryId) -> Result<(), AppError> {
     Ok(())
 }
 
-pub(super) fn layout_of(journal: &Journal, name: &str) -> Result<Layout, TelemetryError> {
-    Layout::read(&mut journal.read_log(name, 0))
-}
-
 /// Begins to read the picked log under the columns as they are named.
-pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Drafts<'_>) -> Result<(), AppError> {
+pub(super) fn attach(shared: &mut Shared, card: EntryId, drafts: Drafts<'_>) -> Result<(), AppError> {
     let Some(picked) = shared.picked_log.as_ref().filter(|picked| picked.card == card) else {
         return Err(AppError::refused(say!(shared.locale(), "log-gone-pick-again")));
     };
-    let map = view::named_columns(&shared.ledger.logs, &picked.layout, form);
-    view::check_typed(form, &map)?;
-    let reading = Reading::begin(Purpose::Attach, card, &picked.file, &picked.layout, &map)?;
+    let form = ColumnsForm::new(drafts, &picked.layout);
+    let map = form.named(&shared.ledger.logs);
+    form.check_typed(&map)?;
+    let reading = LogImport::begin(Purpose::Attach, card, &picked.file, &picked.layout, &map)?;
     shared.reading = Some(reading);
     Ok(())
 }
@@ -119,7 +70,7 @@ pub(super) fn attach(shared: &mut Shared, card: EntryId, form: Drafts<'_>) -> Re
 ///
 /// # Errors
 /// It is no longer what was picked, or shows no flight.
-pub(super) fn attached(shared: &mut Shared, card: EntryId, read: Option<Recording>) -> Result<Done, AppError> {
+fn attached(shared: &mut Shared, card: EntryId, read: Option<Recording>) -> Result<Done, AppError> {
     let picked = shared.picked_log.as_ref().filter(|picked| picked.card == card);
     let Some((picked, recording)) = picked.zip(read) else {
         return Err(AppError::refused(say!(shared.locale(), "log-gone-pick-again")));
@@ -144,61 +95,10 @@ pub(super) fn attached(shared: &mut Shared, card: EntryId, read: Option<Recordin
     Ok(Done { entries: vec![entry], said, after: After::Instead(Place::Review(card)) })
 }
 
-/// The flight whose log a place shows.
-fn shown_at(place: &Place) -> Option<EntryId> {
-    match place {
-        Place::Review(card) | Place::LogFigure { card, .. } => Some(*card),
-        _ => None,
-    }
-}
-
-/// Brings what a place is about into memory: the log in view, once, from the file that was kept; or the file that is offered. What
-/// was being read for another place is given up.
-pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), AppError> {
-    if let Place::LogOffer(card) | Place::LogColumn { card, .. } = place {
-        offered_again(shared, *card)?;
-    }
-    shared.reading = shared.reading.take().filter(|reading| reading.is_for(place));
-    let Some(card) = shown_at(place) else {
-        (shared.open_log, shared.unread) = (None, None);
-        return Ok(());
-    };
-    let Some(attached) = shared.ledger.logs.of_flight(card) else { return Ok(()) };
-    let is_open = shared.open_log.as_ref().is_some_and(|open| open.sha256 == attached.sha256 && open.card == card);
-    if is_open || shared.reading.is_some() || shared.unread.is_some_and(|(unread, _)| unread == card) {
-        return Ok(());
-    }
-    shared.open_log = None;
-    match Reading::again(&shared.journal, Purpose::Show, card, attached) {
-        Ok(begun) => shared.reading = Some(begun),
-        Err(_) => shared.unread = Some((card, Unread::Gone)),
-    }
-    reading::go_on(shared).map(|_| ())
-}
-
 /// The log that was attached was read again: its plot can be drawn.
-pub(super) fn opened(shared: &mut Shared, card: EntryId, recording: Recording, sha256: String) {
+fn opened(shared: &mut Shared, card: EntryId, recording: Recording, sha256: String) {
     let limits = limits(shared, card);
     shared.open_log = Some(OpenLog { sha256, card, recording, limits, moving: None });
-}
-
-/// Raises the finding that a flight proposes: one touch, with what will prove the fix.
-pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result<Done, AppError> {
-    let flight =
-        shared.ledger.flight(card).ok_or_else(|| AppError::refused(say!(shared.locale(), "log-flight-gone")))?;
-    let log = shared.ledger.logs.of_flight(card);
-    let nothing = || AppError::refused(say!(shared.locale(), "log-all-as-predicted"));
-    let proposal = view::proposal(shared.facts(), flight, log).ok_or_else(nothing)?;
-    let (stage, _) = shared.plan.check(&flight.check).ok_or_else(nothing)?;
-    let body = Body::FindingRaised {
-        title: proposal.title.clone(),
-        grade: FindingGrade::Caution,
-        stage: stage.id.clone(),
-        proof: flight.check.clone(),
-        shown_by: Some(proposal.shown_by),
-        proposed_from: Some(proposal.from),
-    };
-    super::command::one(body, say!(shared.locale(), "log-finding-raised", title = proposal.title), After::Stay)
 }
 
 /// The plots of the logs that are attached, for a page that nobody touches, by the flight's card.
@@ -214,59 +114,7 @@ pub(super) fn printed(shared: &Shared) -> Result<BTreeMap<EntryId, Picture>, App
 
 /// An attached log, read; none where its file is damaged or missing.
 fn kept(shared: &Shared, card: EntryId, log: &AttachedLog) -> Option<Recording> {
-    Reading::again(&shared.journal, Purpose::Show, card, log).ok()?.read_whole(&shared.journal).ok()?
-}
-
-fn no_plot(locale: Locale) -> AppError {
-    AppError::refused(say!(locale, "log-no-plot"))
-}
-
-/// What of the plot is in view at a place, with the log that it is of.
-fn in_view<'a>(shared: &'a Shared, place: &Place) -> Result<(PlotView, &'a OpenLog), AppError> {
-    let open = shared.open_log.as_ref().ok_or_else(|| no_plot(shared.locale()))?;
-    if let Some((_, view)) = open.moving.as_ref().filter(|(of, _)| of == place) {
-        return Ok((*view, open));
-    }
-    let drafts = shared.journal.drafts(&place.draft_key())?;
-    Ok((view::plot_view(&shared.ledger.logs, place, Drafts::new(&drafts, shared.locale()), &open.recording), open))
-}
-
-fn keep(shared: &mut Shared, place: &Place, view: &PlotView) -> Result<(), AppError> {
-    let fields: Vec<_> = view.fields().into_iter().map(|(field, text)| (field.to_owned(), text)).collect();
-    shared.journal.keep_drafts(&place.draft_key(), &fields)?;
-    if let Some(open) = shared.open_log.as_mut() {
-        open.moving = None;
-    }
-    Ok(())
-}
-
-/// Moves what is in view of the plot by a button.
-pub(super) fn step(shared: &mut Shared, place: &Place, step: SightStep) -> Result<(), AppError> {
-    open(shared, place)?;
-    let (view, open) = in_view(shared, place)?;
-    let next = view.stepped(&open.recording, step);
-    keep(shared, place, &next)
-}
-
-/// Brings a channel of the plot to the top.
-pub(super) fn show_channel(shared: &mut Shared, place: &Place, channel: u32) -> Result<(), AppError> {
-    open(shared, place)?;
-    let (view, _) = in_view(shared, place)?;
-    keep(shared, place, &PlotView { channel: Some(channel), ..view })
-}
-
-/// Moves the plot with the fingers on it, and draws it anew.
-pub(super) fn fingers(shared: &mut Shared, place: &Place, fingers: &PlotFingers) -> Result<Block, AppError> {
-    open(shared, place)?;
-    let (view, open) = in_view(shared, place)?;
-    let next = view.touched(&open.recording, fingers);
-    if matches!(fingers.phase, PlotPhase::Up | PlotPhase::Tap) {
-        keep(shared, place, &next)?;
-    } else if let Some(open) = shared.open_log.as_mut() {
-        open.moving = Some((place.clone(), next));
-    }
-    let open = shared.open_log.as_ref().ok_or_else(|| no_plot(shared.locale()))?;
-    Ok(view::plot_block(shared.locale(), &open.recording, &open.limits, &next))
+    LogImport::again(&shared.journal, Purpose::Show, card, log).ok()?.read_whole(&shared.journal).ok()?
 }
 
 /// What the figures of a flight are held against: the plan's limits of temperatures, the pack's cells, the card's head speed.
@@ -298,5 +146,39 @@ fn limits(shared: &Shared, card: EntryId) -> Limits {
             .flat_map(|p| [limit(p, p.caution_above_c, Grade::Caution), limit(p, p.stop_above_c, Grade::Stop)])
             .chain(current)
             .collect(),
+    }
+}
+
+/// Reads the log on by a step. Once it is read, what was wanted of it is done; what is to be recorded by that is given back.
+pub(super) fn read_on(shared: &mut Shared) -> Result<Option<Done>, AppError> {
+    let Some(mut reading) = shared.reading.take() else { return Ok(None) };
+    let (purpose, card) = (reading.purpose, reading.card);
+    match reading.step(&shared.journal, STEP_BYTES) {
+        Ok(Importing::MORE) => {
+            shared.reading = Some(reading);
+            return Ok(None);
+        }
+        Err(error) if purpose == Purpose::Attach => return Err(error.into()),
+        Ok(_) | Err(_) => {}
+    }
+    let file = reading.file.name.clone();
+    match (purpose, reading.finish()) {
+        (Purpose::Attach, read) => attached(shared, card, read?).map(Some),
+        (Purpose::Show, Ok(Some(recording))) => {
+            opened(shared, card, recording, file);
+            Ok(None)
+        }
+        // It has no plot, and that is all: its figures are in the journal.
+        (Purpose::Show, _) => {
+            shared.unread = Some((card, Unread::Gone));
+            Ok(None)
+        }
+    }
+}
+
+/// Reads it no further.
+pub(super) fn stop_reading(shared: &mut Shared) {
+    if let Some(reading) = shared.reading.take().filter(|reading| reading.purpose == Purpose::Show) {
+        shared.unread = Some((reading.card, Unread::Stopped));
     }
 }

@@ -4,16 +4,23 @@
 //! one's is refused, also a handle that was fetched before. What a spotter can reach is what [`SpotterDesk`] has methods
 //! for.
 
+mod arriving;
 mod code;
-mod command;
 mod document;
+mod done;
+mod entries;
 mod error;
+mod in_view;
 mod log;
+mod log_import;
+mod open_log;
 mod phone;
 mod pilot;
 mod plan;
-mod reading;
+mod plot;
+mod shared;
 mod spotter;
+mod way;
 
 pub use error::AppError;
 pub use phone::Phone;

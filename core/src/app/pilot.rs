@@ -1,14 +1,17 @@
-use super::command::{After, Done};
-use super::log::{OpenLog, PickedLog};
-use super::phone::{Shared, way};
-use super::reading::{self, Unread};
-use super::{AppError, Phone, code, command, document, log};
-use crate::form::Drafts;
+//! The pilot's handle: every screen and everything on it.
+
+use super::log_import::Unread;
+use super::open_log::{OpenLog, PickedLog};
+use super::shared::Shared;
+use super::way::leave;
+use super::{AppError, Phone, code, document, entries, in_view, log, plot};
+use crate::form::{ColumnsForm, Drafts, LandingForm};
 use crate::journal::NewEntry;
-use crate::locale::{parse_number, say};
+use crate::locale::{Locale, parse_number, say};
 use crate::record::{Body, EntryId, Moment};
 use crate::view::{
-    self, Block, Command, Place, PlotFingers, Preference, Screen, Tapped, Token, Turn, UnderWay, UnderWayWith,
+    self, Block, Command, Edit, Go, Place, PlotFingers, Preference, Record, Screen, Tapped, Token, Turn, UnderWay,
+    UnderWayWith,
 };
 
 /// The pilot's handle: every screen and everything on it.
@@ -17,11 +20,18 @@ pub struct PilotDesk {
     phone: Phone,
 }
 
-impl PilotDesk {
-    pub(super) fn new(phone: Phone) -> Self {
-        PilotDesk { phone }
+impl Phone {
+    /// The pilot's handle.
+    ///
+    /// # Errors
+    /// [`AppError::NotYourTurn`] while the spotter has the phone.
+    pub fn pilot(&self) -> Result<PilotDesk, AppError> {
+        self.with(|shared| shared.pilots_turn())?;
+        Ok(PilotDesk { phone: self.clone() })
     }
+}
 
+impl PilotDesk {
     /// The screen that the pilot is on.
     ///
     /// # Errors
@@ -36,9 +46,9 @@ impl PilotDesk {
     /// [`AppError::Refused`] with the field and the reason: nothing was recorded, the draft is still there.
     /// [`AppError::Journal`] if nothing could be written.
     pub fn tap(&self, token: &Token, now: &Moment) -> Result<Tapped, AppError> {
-        let command = self.command(token)?;
+        let command = self.meant(token.command(), |locale| say!(locale, "app-other-screen"))?;
         self.with(|shared| {
-            let said = shared.obey(command, now)?;
+            let said = shared.dispatch(command, now)?;
             shared.tapped(said, now)
         })
     }
@@ -49,9 +59,9 @@ impl PilotDesk {
     /// # Errors
     /// [`AppError::Refused`] if this control wants no document.
     pub fn picked(&self, token: &Token, name: &str, length: Option<u64>, now: &Moment) -> Result<Tapped, AppError> {
-        let command = self.command(token)?;
+        let wanted = self.meant(token.wanted(), |locale| say!(locale, "app-takes-no-document"))?;
         self.with(|shared| {
-            document::begin(shared, &command, name, length)?;
+            document::begin(shared, &wanted, name, length)?;
             shared.tapped(None, now)
         })
     }
@@ -74,8 +84,8 @@ impl PilotDesk {
     /// # Errors
     /// [`AppError::Refused`] if this control offers none.
     pub fn document(&self, token: &Token, _now: &Moment) -> Result<Vec<u8>, AppError> {
-        let command = self.command(token)?;
-        self.with(|shared| document::give(shared, &command))
+        let offered = self.meant(token.offered(), |locale| say!(locale, "app-offers-no-document"))?;
+        self.with(|shared| Ok(document::give(shared, &offered)))
     }
 
     /// Takes what fingers did on a plot of the screen in view, and draws it anew: within a frame, and nothing else of the screen.
@@ -83,10 +93,8 @@ impl PilotDesk {
     /// # Errors
     /// [`AppError::Refused`] if this token is no plot's, or none is in view.
     pub fn fingers(&self, token: &Token, fingers: &PlotFingers) -> Result<Block, AppError> {
-        match token.command() {
-            Some(Command::Fingers) => self.with(|shared| log::fingers(shared, &shared.place(), fingers)),
-            _ => Err(AppError::refused(say!(self.phone.locale()?, "desk-no-plot-control"))),
-        }
+        self.meant(token.is_fingers().then_some(()), |locale| say!(locale, "app-no-plot-control"))?;
+        self.with(|shared| plot::fingers(shared, &shared.place(), fingers))
     }
 
     /// Keeps what was typed into a field of the screen in view, so that nothing is lost if the phone dies.
@@ -112,14 +120,15 @@ impl PilotDesk {
             let mut places = shared.places.clone();
             leave(&mut places);
             shared.append_and_go(now, vec![entry], &[], places)?;
-            let said = say!(shared.locale(), "desk-code-set");
+            let said = say!(shared.locale(), "app-code-set");
             shared.tapped(Some(said), now)
         })
     }
 
-    fn command(&self, token: &Token) -> Result<Command, AppError> {
+    /// What a token means, where it means what is asked of it.
+    fn meant<T>(&self, meaning: Option<T>, otherwise: impl Fn(Locale) -> String) -> Result<T, AppError> {
         let locale = self.phone.locale()?;
-        token.command().ok_or_else(|| AppError::refused(say!(locale, "desk-other-screen")))
+        meaning.ok_or_else(|| AppError::refused(otherwise(locale)))
     }
 
     fn with<T>(&self, act: impl FnOnce(&mut Shared) -> Result<T, AppError>) -> Result<T, AppError> {
@@ -131,13 +140,9 @@ impl PilotDesk {
 }
 
 impl Shared {
-    fn place(&self) -> Place {
-        self.places.last().cloned().unwrap_or(Place::Board)
-    }
-
     fn screen(&mut self, now: &Moment) -> Result<Screen, AppError> {
         let place = self.place();
-        log::open(self, &place)?;
+        in_view::open(self, &place)?;
         let drafts = self.journal.drafts(&place.draft_key())?;
         let report = self.report(now);
         let context = view::Context {
@@ -186,100 +191,69 @@ impl Shared {
     }
 
     /// Does a command; what was recorded, in a sentence.
-    fn obey(&mut self, command: Command, now: &Moment) -> Result<Option<String>, AppError> {
+    fn dispatch(&mut self, command: Command, now: &Moment) -> Result<Option<String>, AppError> {
         match command {
-            Command::Go(place) => self.go(place).map(|()| None),
-            Command::Back => self.back().map(|()| None),
-            Command::Prefer(preference) => self.prefer(preference).map(|()| None),
-            Command::Set(field, text) => self.set_field(&field, &text, now).map(|()| None),
-            Command::Step { field, by, start } => self.step(&field, by, start, now).map(|()| None),
-            Command::Read { card, place, degrees } => self.read(card, &place, degrees, now),
-            Command::MovePlot(step) => log::step(self, &self.place(), step).map(|()| None),
-            Command::ShowChannel(channel) => log::show_channel(self, &self.place(), channel).map(|()| None),
-            Command::AttachLog(card) => {
-                let place = self.place();
-                let drafts = self.journal.drafts(&place.draft_key())?;
-                log::attach(self, card, Drafts::new(&drafts, self.locale()))?;
-                self.read_on(now)
+            Command::Go(go) => self.show(go).map(|()| None),
+            Command::Edit(edit) => self.edit(edit, now),
+            Command::Record(record) => self.record(record, now),
+        }
+    }
+
+    fn show(&mut self, go: Go) -> Result<(), AppError> {
+        match go {
+            Go::To(place) => self.go(place),
+            Go::Back => self.back(),
+            Go::StopReading => {
+                log::stop_reading(self);
+                Ok(document::stop(self)?)
             }
-            Command::ReadOn => self.read_on(now),
-            Command::StopReading => {
-                reading::stop(self);
-                document::stop(self)?;
-                Ok(None)
-            }
-            Command::ReadAgain => {
+            Go::ReadAgain => {
                 self.unread = None;
-                Ok(None)
-            }
-            command => {
-                let place = self.place();
-                let drafts = self.journal.drafts(&place.draft_key())?;
-                let done = command::carry_out(self, command, &place, Drafts::new(&drafts, self.locale()), now)?;
-                self.finish(&place, done, now).map(Some)
+                Ok(())
             }
         }
     }
 
-    fn read_on(&mut self, now: &Moment) -> Result<Option<String>, AppError> {
-        match reading::go_on(self)? {
-            Some(done) => self.finish(&self.place(), done, now).map(Some),
+    fn edit(&mut self, edit: Edit, now: &Moment) -> Result<Option<String>, AppError> {
+        let place = self.place();
+        match edit {
+            Edit::Set { field, text } => self.set_field(&field, &text, now)?,
+            Edit::Step { field, by, start } => self.step(&field, by, start, now)?,
+            Edit::Read { card, place, degrees } => return self.read(card, &place, degrees, now),
+            Edit::MovePlot(step) => plot::step(self, &place, step)?,
+            Edit::ShowChannel(channel) => plot::show_channel(self, &place, channel)?,
+            Edit::Prefer(preference) => self.prefer(preference)?,
+        }
+        Ok(None)
+    }
+
+    fn record(&mut self, record: Record, now: &Moment) -> Result<Option<String>, AppError> {
+        let place = self.place();
+        let drafts = self.journal.drafts(&place.draft_key())?;
+        let locale = self.locale();
+        match entries::appended(self, record, &place, Drafts::new(&drafts, locale), now)? {
+            Some(done) => self.finish(&place, done, now).map(Some),
             None => Ok(None),
         }
-    }
-
-    fn finish(&mut self, place: &Place, done: Done, now: &Moment) -> Result<String, AppError> {
-        let mut places = self.places.clone();
-        let done_with = if matches!(done.after, After::Keep) { &[] } else { std::slice::from_ref(place) };
-        match done.after {
-            After::Stay | After::Keep => {}
-            After::Back => leave(&mut places),
-            After::To(next) => enter(&mut places, next),
-            After::Through(first, next) => {
-                enter(&mut places, first);
-                enter(&mut places, next);
-            }
-            After::Instead(next) => {
-                places.pop();
-                enter(&mut places, next);
-            }
-        }
-        self.append_and_go(now, done.entries, done_with, places)?;
-        Ok(done.said)
     }
 
     /// Takes a temperature that was touched; the last one that is asked for records the landing with it.
     fn read(&mut self, card: EntryId, place: &str, degrees: i32, now: &Moment) -> Result<Option<String>, AppError> {
         if self.place() != Place::Landing(card) {
-            return Err(AppError::refused(say!(self.locale(), "desk-other-screen")));
+            return Err(AppError::refused(say!(self.locale(), "app-other-screen")));
         }
-        let mut fields = self.fields_with(&format!("{}{place}", view::TEMPERATURE), &degrees.to_string(), now)?;
-        fields.push((view::READ_AGAIN.to_owned(), String::new()));
-        self.journal.keep_drafts(&self.place().draft_key(), &fields)?;
-        let drafts = self.journal.drafts(&self.place().draft_key())?;
-        match view::place_to_read(&self.plan, &self.ledger, card, Drafts::new(&drafts, self.locale())) {
+        let mut fields = self.fields_with(&LandingForm::temperature_field(place), &degrees.to_string(), now)?;
+        fields.push((LandingForm::READ_AGAIN.to_owned(), String::new()));
+        let key = self.place().draft_key();
+        self.journal.keep_drafts(&key, &fields)?;
+        let drafts = self.journal.drafts(&key)?;
+        let drafts = Drafts::new(&drafts, self.locale());
+        let flight = self.ledger.flight(card);
+        let form = flight.map(|flight| LandingForm::new(drafts, &self.plan, &self.ledger.aircraft, flight));
+        match form.and_then(|form| form.place_to_read()) {
             Some(_) => Ok(None),
-            None => self.obey(Command::SaveLanding(card), now),
+            None => self.record(Record::Landing(card), now),
         }
-    }
-
-    pub(super) fn go(&mut self, place: Place) -> Result<(), AppError> {
-        enter(&mut self.places, place);
-        Ok(self.journal.keep_bookmark(&way(&self.places))?)
-    }
-
-    /// Goes to a place whose draft begins anew with these fields: all or nothing of it.
-    pub(super) fn go_with(&mut self, place: Place, fields: &[(String, String)]) -> Result<(), AppError> {
-        let mut places = self.places.clone();
-        enter(&mut places, place.clone());
-        self.journal.keep_drafts_and_go(&place.draft_key(), fields, &way(&places))?;
-        self.places = places;
-        Ok(())
-    }
-
-    fn back(&mut self) -> Result<(), AppError> {
-        leave(&mut self.places);
-        Ok(self.journal.keep_bookmark(&way(&self.places))?)
     }
 
     fn prefer(&mut self, preference: Preference) -> Result<(), AppError> {
@@ -313,33 +287,14 @@ impl Shared {
         let place = self.place();
         let mut fields = vec![(field.to_owned(), text.to_owned())];
         if let Place::LogColumn { .. } = place {
-            let others = view::no_longer_time(field, text, &self.journal.drafts(&place.draft_key())?);
-            fields.extend(others.into_iter().map(|other| (other, view::LEAVE_OUT.to_owned())));
+            let others = ColumnsForm::no_longer_time(field, text, &self.journal.drafts(&place.draft_key())?);
+            fields.extend(others.into_iter().map(|other| (other, ColumnsForm::LEAVE_OUT.to_owned())));
         }
-        if let (Place::Landing(card), true) = (&place, field.starts_with(view::TEMPERATURE)) {
+        if let (Place::Landing(card), true) = (&place, LandingForm::is_temperature(field)) {
             let down = self.ledger.flight(*card).and_then(|flight| flight.down.as_ref());
             let after_s = down.map_or(0, |(down, _)| now.elapsed_ms_since(down) / 1_000);
-            fields.push((format!("{}{field}", view::READ_AFTER), after_s.to_string()));
+            fields.push((LandingForm::after_field(field), after_s.to_string()));
         }
         Ok(fields)
-    }
-}
-
-/// Goes to a place. One that is already on the way back is gone back to, so that the way never loops.
-fn enter(places: &mut Vec<Place>, place: Place) {
-    if places.is_empty() {
-        places.push(Place::Board);
-    }
-    match places.iter().position(|known| *known == place) {
-        Some(index) => places.truncate(index + 1),
-        None => places.push(place),
-    }
-}
-
-/// Goes one place back; the board is never left.
-fn leave(places: &mut Vec<Place>) {
-    places.pop();
-    if places.is_empty() {
-        places.push(Place::Board);
     }
 }

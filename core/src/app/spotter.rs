@@ -1,4 +1,4 @@
-use super::phone::Shared;
+use super::shared::Shared;
 use super::{AppError, Phone, code};
 use crate::journal::NewEntry;
 use crate::locale::{say, time_left};
@@ -17,11 +17,20 @@ pub struct SpotterDesk {
     name: String,
 }
 
-impl SpotterDesk {
-    pub(super) fn new(phone: Phone, card: EntryId, name: String) -> Self {
-        SpotterDesk { phone, card, name }
+impl Phone {
+    /// The spotter's handle, for the card that was handed over.
+    ///
+    /// # Errors
+    /// [`AppError::NotYourTurn`] while the pilot has the phone.
+    pub fn spotter(&self) -> Result<SpotterDesk, AppError> {
+        self.with(|shared| match &shared.ledger.seat {
+            Seat::Spotter { card, name } => Ok(SpotterDesk { phone: self.clone(), card: *card, name: name.clone() }),
+            Seat::Pilot => Err(AppError::NotYourTurn { reason: say!(shared.locale(), "app-not-handed-over") }),
+        })
     }
+}
 
+impl SpotterDesk {
     /// The spotter's screen.
     ///
     /// # Errors
@@ -84,11 +93,11 @@ impl SpotterDesk {
             let mut bodies = Vec::new();
             if shared.ledger.lock.hash.is_some() {
                 match shared.ledger.lock.opens_in_ms(now) {
-                    None => return Err(AppError::refused(say!(shared.locale(), "desk-code-first"))),
+                    None => return Err(AppError::refused(say!(shared.locale(), "app-code-first"))),
                     Some(0) => bodies.push(Body::OpenedWithoutCode { card: self.card }),
                     Some(left_ms) => {
                         let left = time_left(shared.locale(), left_ms);
-                        return Err(AppError::refused(say!(shared.locale(), "desk-opens-in", left = left)));
+                        return Err(AppError::refused(say!(shared.locale(), "app-opens-in", left = left)));
                     }
                 }
             }
@@ -106,7 +115,7 @@ impl SpotterDesk {
             let flown = self.has_flown(shared, now)?;
             let wait_ms = shared.ledger.lock.next_try_in_ms(now);
             if wait_ms > 0 {
-                let reason = say!(shared.locale(), "desk-not-tried", left = time_left(shared.locale(), wait_ms));
+                let reason = say!(shared.locale(), "app-not-tried", left = time_left(shared.locale(), wait_ms));
                 return Err(AppError::field("code", reason));
             }
             if shared.ledger.lock.hash.as_deref().is_some_and(|hash| !code::is_right(code, hash)) {
@@ -115,10 +124,10 @@ impl SpotterDesk {
                 let wait = match wait_ms {
                     0 => String::new(),
                     wait_ms => {
-                        say!(shared.locale(), "desk-next-try", left = time_left(shared.locale(), wait_ms))
+                        say!(shared.locale(), "app-next-try", left = time_left(shared.locale(), wait_ms))
                     }
                 };
-                return Err(AppError::field("code", say!(shared.locale(), "desk-wrong-code", wait = wait)));
+                return Err(AppError::field("code", say!(shared.locale(), "app-wrong-code", wait = wait)));
             }
             self.leave(shared, Vec::new(), flown, now)
         })
@@ -138,7 +147,7 @@ impl SpotterDesk {
     /// Whether it has flown; refused while it flies.
     fn has_flown(&self, shared: &Shared, now: &Moment) -> Result<bool, AppError> {
         match self.phase(shared, now) {
-            Phase::Running { .. } => Err(AppError::refused(say!(shared.locale(), "desk-motor-on"))),
+            Phase::Running { .. } => Err(AppError::refused(say!(shared.locale(), "app-motor-on"))),
             Phase::Down => Ok(true),
             Phase::Waiting => Ok(false),
         }
@@ -167,7 +176,7 @@ impl SpotterDesk {
     fn with<T>(&self, act: impl FnOnce(&mut Shared) -> Result<T, AppError>) -> Result<T, AppError> {
         self.phone.with(|shared| match &shared.ledger.seat {
             Seat::Spotter { card, .. } if *card == self.card => act(shared),
-            _ => Err(AppError::NotYourTurn { reason: say!(shared.locale(), "desk-back-with-pilot") }),
+            _ => Err(AppError::NotYourTurn { reason: say!(shared.locale(), "app-back-with-pilot") }),
         })
     }
 

@@ -1,6 +1,6 @@
 //! The dossier: one HTML file that shows another person what was proved, how and when.
 
-mod words;
+mod labels;
 
 use crate::unit::Unit;
 use std::collections::BTreeMap;
@@ -15,7 +15,7 @@ use crate::plan::CheckKind;
 use crate::readiness::{FindingState, Gate, Report};
 use crate::record::{Entry, EntryId, Moment};
 use crate::view;
-use words::Words;
+use labels::Words;
 
 #[derive(Template)]
 #[template(path = "dossier.html")]

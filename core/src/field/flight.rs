@@ -1,6 +1,5 @@
-use crate::aircraft::Aircraft;
 use crate::engineering::heat::{HeatReading, TouchdownFit, touchdown};
-use crate::plan::{Fly, Plan, Subject};
+use crate::plan::{Plan, Subject};
 use crate::record::{EntryId, MarkKind, Moment, Outcome, Prediction, Reading};
 
 /// A card and all that came of it.
@@ -175,16 +174,6 @@ impl Flight {
         });
         let worked_back: Vec<SeenPlace> = worked_back.collect();
         read.into_iter().chain(worked_back).collect()
-    }
-
-    /// Titles of the places that the check wants, that this aircraft has, and that the landing has not.
-    pub fn places_missing(&self, plan: &Plan, aircraft: &Aircraft, fly: &Fly) -> Vec<String> {
-        let read = |id: &str| {
-            self.landing.as_ref().is_some_and(|landing| landing.temperatures.iter().any(|t| t.place == id))
-        };
-        let fits = |id: &str| plan.place(id).is_none_or(|place| aircraft.fits(&place.when));
-        let missing = fly.temperatures.iter().filter(|id| !read(id) && fits(id));
-        missing.map(|id| plan.place(id).map_or_else(|| id.clone(), |place| place.title.clone())).collect()
     }
 
     /// Seconds flown and planned, where less than half of the plan was flown: called off, and no evidence of anything.

@@ -39,7 +39,7 @@ impl<'a> Drafts<'a> {
     /// # Errors
     /// Refused if it is empty.
     pub fn required(&self, field: &str, label: &str) -> Result<&'a str, Refusal> {
-        self.text(field).ok_or_else(|| Refusal::of(field, say!(self.locale, "desk-field-empty", label = label)))
+        self.text(field).ok_or_else(|| Refusal::of(field, say!(self.locale, "app-field-empty", label = label)))
     }
 
     /// A field's number in the unit that is recorded, typed in the unit that the person reads; `None` where nothing was entered. A
@@ -60,7 +60,7 @@ impl<'a> Drafts<'a> {
                 field,
                 say!(
                     self.locale,
-                    "desk-no-number",
+                    "app-no-number",
                     label = label,
                     text = text,
                     like = self.locale.quantity_bare(low.max(1.0), unit)
@@ -68,13 +68,13 @@ impl<'a> Drafts<'a> {
             )
         })?;
         if unit == Unit::Count && value.fract() != 0.0 {
-            let reason = say!(self.locale, "desk-not-whole", label = label, value = self.locale.plain(value));
+            let reason = say!(self.locale, "app-not-whole", label = label, value = self.locale.plain(value));
             return Err(Refusal::of(field, reason));
         }
         if !(low..=high).contains(&value) {
             let reason = say!(
                 self.locale,
-                "desk-not-plausible",
+                "app-not-plausible",
                 label = label,
                 value = self.locale.quantity(value, unit),
                 low = self.locale.quantity_bare(low, unit),
@@ -91,7 +91,7 @@ impl<'a> Drafts<'a> {
     /// As [`Drafts::number`], and refused if it is empty.
     pub fn required_number(&self, field: &str, label: &str, unit: Unit, range: (f64, f64)) -> Result<f64, Refusal> {
         self.number(field, label, unit, range)?
-            .ok_or_else(|| Refusal::of(field, say!(self.locale, "desk-field-empty", label = label)))
+            .ok_or_else(|| Refusal::of(field, say!(self.locale, "app-field-empty", label = label)))
     }
 
     /// Fields with this prefix that are set, without the prefix.

@@ -1,8 +1,33 @@
 //! What can be typed where. Each form is a type that names its fields once, reads the drafts, knows its defaults and ranges, and
-//! refuses what cannot be.
+//! refuses what cannot be. A screen shows a form's fields by these names; a command reads them by the same type.
 
+mod aircraft;
+mod asked_day;
+mod card;
+mod check;
+mod columns;
 mod drafts;
+mod finding;
+mod landing;
+mod pack;
+mod plan_offer;
 mod refusal;
+mod remark;
+mod subjects;
+mod thing;
 
+pub use aircraft::{ChangeForm, FigureForm, NameForm, SettingForm};
+pub use asked_day::{AskedDayForm, AskedNumber};
+pub use card::{CardForm, flown_today, last_air_c, last_spotters};
+pub use check::CheckForm;
+pub use columns::ColumnsForm;
 pub use drafts::Drafts;
+pub use finding::{CarryForm, FixForm, NewFindingForm};
+pub use landing::LandingForm;
+pub use pack::PutBackForm;
+pub use plan_offer::{KeepsOut, PlanOfferForm, keeps_out};
 pub use refusal::Refusal;
+use refusal::Result;
+pub use remark::{EventForm, ExplanationForm, WithdrawalForm};
+pub use subjects::SubjectsForm;
+pub use thing::ThingForm;

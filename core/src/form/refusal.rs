@@ -30,3 +30,6 @@ impl fmt::Display for Refusal {
 }
 
 impl std::error::Error for Refusal {}
+
+/// What reading a form comes to.
+pub(super) type Result<T> = std::result::Result<T, Refusal>;

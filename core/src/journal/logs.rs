@@ -105,7 +105,7 @@ impl Journal {
     /// # Errors
     /// The storage's.
     pub(crate) fn begin_log(&mut self) -> Result<ArrivingLog, JournalError> {
-        self.give_log_up()?;
+        self.discard_log()?;
         let writing = JournalError::while_doing;
         self.connection
             .execute("INSERT INTO log (bytes, kept) VALUES (0, 0)", [])
@@ -118,7 +118,7 @@ impl Journal {
     ///
     /// # Errors
     /// The storage's; then it is there still.
-    pub(crate) fn give_log_up(&mut self) -> Result<(), JournalError> {
+    pub(crate) fn discard_log(&mut self) -> Result<(), JournalError> {
         self.delete_logs(GIVE_UP)
     }
 
@@ -126,7 +126,7 @@ impl Journal {
     ///
     /// # Errors
     /// The storage's; then it is there still.
-    pub(crate) fn give_half_log_up(&mut self) -> Result<(), JournalError> {
+    pub(crate) fn discard_unfinished_log(&mut self) -> Result<(), JournalError> {
         self.delete_logs(
             "DELETE FROM log_part WHERE log IN (SELECT id FROM log WHERE digest IS NULL);
              DELETE FROM log WHERE digest IS NULL;",
@@ -268,7 +268,7 @@ mod tests {
         let kept = offer(&mut journal, &first, 1 << 20);
         keep_log(&journal.connection, &kept.name).unwrap();
         let gone = offer(&mut journal, &second, 100);
-        journal.give_log_up().unwrap();
+        journal.discard_log().unwrap();
         assert_eq!(read(&journal, &gone.name, 0), b"");
         assert_eq!(journal.offered_log().unwrap(), None);
         // The same file again stands for itself.
@@ -334,7 +334,7 @@ mod tests {
         }
         journal.append(&now, vec![attachment(&offered)]).unwrap();
         assert_eq!(journal.offered_log().unwrap(), None);
-        journal.give_log_up().unwrap();
+        journal.discard_log().unwrap();
         assert_eq!(read(&journal, &offered.name, 0), bytes);
     }
 
@@ -351,7 +351,7 @@ mod tests {
         arriving.take(&mut journal, &piece).unwrap();
         let full = arriving.take(&mut journal, &piece).unwrap_err();
         assert!(matches!(full, JournalError::Full), "{full:?}");
-        journal.give_log_up().unwrap();
+        journal.discard_log().unwrap();
         let small = offer(&mut journal, &piece, PIECE);
         assert_eq!(read(&journal, &small.name, 0), piece);
     }
@@ -360,7 +360,7 @@ mod tests {
     fn of_one_that_came_half_nothing_is_left_and_one_that_is_offered_stays() {
         let (_folder, mut journal) = journal();
         let offered = offer(&mut journal, &some_bytes(70_000), 9_999);
-        journal.give_half_log_up().unwrap();
+        journal.discard_unfinished_log().unwrap();
         assert_eq!(journal.offered_log().unwrap(), Some(offered));
         let mut arriving = journal.begin_log().unwrap();
         arriving.take(&mut journal, &some_bytes(PIECE * (PIECES_AT_ONCE + 1))).unwrap();
@@ -368,7 +368,7 @@ mod tests {
             journal.connection.query_row("SELECT count(*) FROM log_part", [], |row| row.get(0)).unwrap()
         };
         assert_eq!(parts(&journal), PIECES_AT_ONCE as i64 + 1);
-        journal.give_half_log_up().unwrap();
+        journal.discard_unfinished_log().unwrap();
         assert_eq!(parts(&journal), 0);
     }
 

@@ -9,12 +9,12 @@ mod bookmark;
 mod chain;
 mod draft;
 mod error;
+mod error_words;
 mod file;
 mod logs;
 mod open;
 mod preference;
 mod store;
-mod words;
 
 pub use chain::{Digest, Verified};
 pub use error::{Doing, JournalError, Misfit, NoWithdrawal, NotOurs};

@@ -78,12 +78,12 @@ impl Locale {
         self.mark(format!("{value:.digits$}"))
     }
 
-    /// A number without trailing noughts, at most three decimals, in the unit that it is in.
+    /// A number without trailing zeros, at most three decimals, in the unit that it is in.
     pub fn plain(self, value: f64) -> String {
         self.mark(crate::unit::show_number(value))
     }
 
-    /// A number with all its digits, in the unit that it is in: a limit of a ten thousandth must not read as nought.
+    /// A number with all its digits, in the unit that it is in: a limit of a ten thousandth must not read as zero.
     pub fn exact(self, value: f64) -> String {
         self.mark(value.to_string())
     }
@@ -100,7 +100,7 @@ impl Locale {
         with_sign(self.bare(value, digits, unit), self.shown(unit).sign)
     }
 
-    /// A recorded value and its sign as a person reads it, without trailing noughts: `83.5 °C`, `12`, `40 %`.
+    /// A recorded value and its sign as a person reads it, without trailing zeros: `83.5 °C`, `12`, `40 %`.
     pub fn quantity(self, value: f64, unit: Unit) -> String {
         with_sign(self.quantity_bare(value, unit), self.shown(unit).sign)
     }

@@ -160,7 +160,7 @@ impl Linter<'_> {
         });
         let told = numbers_in(&check.judged);
         for number in numbers {
-            // Nought is told as "none" or "no".
+            // Zero is told as "none" or "no".
             let said = number == 0.0 || told.iter().any(|said| (said - number.abs()).abs() < 1e-9);
             if !said {
                 self.remark(Rule::Basis, &check.id, Flaw::LimitNotTold { limit: number });

@@ -73,6 +73,18 @@ impl Plan {
         }
     }
 
+    /// The same whatever the language: the plan's title, or the name as a plan has it.
+    pub fn subject_name(&self, subject: &Subject) -> String {
+        match subject {
+            Subject::Part(id)
+            | Subject::Setting(id)
+            | Subject::Figure(id)
+            | Subject::Check(id)
+            | Subject::Event(id) => self.subject_title(subject).unwrap_or(id).to_owned(),
+            untitled => untitled.to_string(),
+        }
+    }
+
     /// The title that this plan gives to what evidence rests on; none where it gives none or no longer has it.
     pub fn subject_title(&self, subject: &Subject) -> Option<&str> {
         match subject {

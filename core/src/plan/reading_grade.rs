@@ -3,7 +3,7 @@
 
 /// The reading grade of a text, in years of school: 0.39 words a sentence and 11.8 syllables a word, less 15.59
 /// (Kincaid and others, 1975). Syllables are counted by groups of vowels, as is usual where no dictionary is at hand.
-/// Numbers and signs of units count as words of one syllable. Nought for a text without a word.
+/// Numbers and signs of units count as words of one syllable. Zero for a text without a word.
 pub fn reading_grade(text: &str) -> f64 {
     let sentences = sentences(text).max(1) as f64;
     let words: Vec<&str> = text

@@ -166,7 +166,7 @@ pub enum PlanReason {
         /// The key.
         key: &'static str,
     },
-    /// A step is not above nought.
+    /// A step is not above zero.
     Step,
     /// The start is no plausible reading.
     Start,
@@ -184,11 +184,11 @@ pub enum PlanReason {
     LimitOutside,
     /// Limits do not rise.
     LimitsFall,
-    /// A share of a figure is not above nought.
+    /// A share of a figure is not above zero.
     Times,
     /// The planned minutes are none that a pack lasts.
     Minutes,
-    /// A head speed is not above nought.
+    /// A head speed is not above zero.
     HeadSpeed,
 }
 

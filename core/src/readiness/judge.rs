@@ -6,6 +6,7 @@ use super::evidence::{Evidence, Source};
 use super::ledger::Ledger;
 use super::reason::Reason;
 use super::standing::{Fault, Lack, Standing};
+use crate::field::LandingLack;
 use crate::plan::{Check, CheckKind, Plan, Point, Subject};
 use crate::record::{CheckResult, EntryId, Moment, Outcome};
 
@@ -147,13 +148,12 @@ impl<'a> Standings<'a> {
         if let Some(hot) = places.iter().find(|place| place.outcome == Outcome::Stop) {
             return Standing::Failed { why: Fault::PastStop { place: hot.title.clone(), celsius: hot.celsius } };
         }
-        let places_missing = flight.places_missing(self.plan, &self.ledger.aircraft, fly);
-        let mut lacking: Vec<Lack> = places_missing.into_iter().map(Lack::Titled).collect();
-        let used = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
-        if fly.predict && flight.prediction.is_some() && used.is_none() {
-            // Without it there is nothing to hold the prediction against, and the next rung would open unproved.
-            lacking.push(Lack::ChargeUsed);
-        }
+        let landing = flight.landing.as_ref();
+        let read = landing.map(|landing| landing.temperatures.as_slice()).unwrap_or_default();
+        let used_mah = landing.and_then(|landing| landing.pack_used_mah);
+        let lack = LandingLack::of(self.plan, &self.ledger.aircraft, fly, flight, read, used_mah);
+        let mut lacking: Vec<Lack> = lack.places.iter().map(|place| Lack::Titled(place.title.clone())).collect();
+        lacking.extend(lack.charge.then_some(Lack::ChargeUsed));
         if let Some((flown_s, planned_s)) = flight.called_off() {
             lacking.push(Lack::LongerFlight { flown_s, planned_s });
         }

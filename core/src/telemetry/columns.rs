@@ -8,7 +8,7 @@ use super::quantity::{LogUnit, Quantity};
 pub struct ColumnMap {
     /// The header that it is for: [`Layout::fingerprint`].
     pub fingerprint: String,
-    /// The column of the time, counted from nought; none where rows are evenly apart.
+    /// The column of the time, counted from zero; none where rows are evenly apart.
     pub time_column: Option<u32>,
     /// How the time is written.
     pub time_form: TimeForm,
@@ -19,7 +19,7 @@ pub struct ColumnMap {
 /// One column to read.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct MappedColumn {
-    /// Its place, counted from nought.
+    /// Its place, counted from zero.
     pub column: u32,
     /// Its name for a person, from the header.
     pub label: String,

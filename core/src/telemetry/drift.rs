@@ -31,14 +31,14 @@ pub struct DriftQuestion {
     pub false_alarm: f64,
     /// Readings that the chance is stated over: 10 to 1000.
     pub readings: u32,
-    /// The least step that the reading can show, above nought: identical readings are not known better than that.
+    /// The least step that the reading can show, above zero: identical readings are not known better than that.
     pub resolution: f64,
 }
 
 /// A drift.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Drift {
-    /// The reading at which it was sure, counted from nought.
+    /// The reading at which it was sure, counted from zero.
     pub seen_at: u32,
     /// The first reading that belongs to it, as far as can be told.
     pub since: u32,
@@ -53,7 +53,7 @@ pub struct Drift {
 pub struct DriftReport {
     /// What the sums are held against.
     pub threshold: f64,
-    /// The score of each reading; nought for the first two, which only begin the mean and scatter.
+    /// The score of each reading; zero for the first two, which only begin the mean and scatter.
     pub scores: Vec<f64>,
     /// Sum upwards after each reading.
     pub up: Vec<f64>,
@@ -82,7 +82,7 @@ impl DriftTest {
         Ok(Self { threshold: threshold(question.false_alarm, question.readings)?, resolution: question.resolution })
     }
 
-    /// The same test for readings of another least step: the threshold does not depend on it. A step that is nought or no number changes
+    /// The same test for readings of another least step: the threshold does not depend on it. A step that is zero or no number changes
     /// nothing.
     pub fn with_resolution(self, resolution: f64) -> Self {
         let resolution = if resolution > 0.0 && resolution.is_finite() { resolution } else { self.resolution };
@@ -236,7 +236,7 @@ pub fn average_run_length(threshold: f64, shift: f64) -> Result<f64, TelemetryEr
     Ok(lengths[0])
 }
 
-/// The one-sided sum as a chain of states: nought, and steps up to the threshold.
+/// The one-sided sum as a chain of states: zero, and steps up to the threshold.
 struct Chain {
     moves: Vec<f64>,
 }
@@ -247,7 +247,7 @@ impl Chain {
         let normal = Normal::standard();
         let below = |edge: f64| normal.cdf(edge + ALLOWANCE - shift);
         let edges: Vec<f64> = (0..2 * STATES).map(|i| below((i as f64 - STATES as f64 + 0.5) * width)).collect();
-        // Moves depend on the distance alone, but for those that end at nought.
+        // Moves depend on the distance alone, but for those that end at zero.
         let edge = |distance: i64| edges[(distance + STATES as i64) as usize];
         let states = STATES as i64;
         let moves = (0..states)

@@ -95,7 +95,7 @@ pub enum MapMisfit {
         /// The unit.
         unit: LogUnit,
     },
-    /// A column's ratio is nought or no number.
+    /// A column's ratio is zero or no number.
     Ratio {
         /// The column.
         column: u32,
@@ -120,7 +120,7 @@ pub enum FigureLack {
     NoFlight,
     /// No column tells of a load.
     NoLoad,
-    /// The least step of a reading is not above nought.
+    /// The least step of a reading is not above zero.
     LeastStep,
     /// Too many readings for a test, or one that is no number.
     Readings {

@@ -16,7 +16,7 @@ pub enum FaultKind {
     TooManyFields,
     /// The file ends within this row. A torn row was left out; of a row whole but for its line end, only the last field was.
     Torn,
-    /// A row longer than any table has: noughts or other bytes that are no text. It was left out.
+    /// A row longer than any table has: zeros or other bytes that are no text. It was left out.
     TooLong,
     /// A quotation mark that never closes. The row was left out.
     OpenQuote,

@@ -388,7 +388,7 @@ fn decimal(rows: &[Row], separator: u8) -> u8 {
     if comma > 0 && (comma > count(b'.') || separator == b',' && comma * 2 > count(b'.')) { b',' } else { b'.' }
 }
 
-/// Share of numbers, clocks and dates among the fields that hold something; nought where nothing does.
+/// Share of numbers, clocks and dates among the fields that hold something; zero where nothing does.
 fn number_share(row: &Row, decimal: u8) -> f64 {
     let (mut held, mut numbers) = (0.0, 0.0);
     for field in &row.fields {

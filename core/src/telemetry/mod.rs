@@ -28,6 +28,7 @@ mod grid;
 mod import;
 mod integrals;
 mod layout;
+mod log_words;
 mod number;
 pub mod plot;
 mod pyramid;
@@ -42,7 +43,6 @@ mod signs;
 mod statistics;
 pub mod summary;
 mod text;
-mod words;
 
 pub use clock::TimeForm;
 pub use columns::{ColumnMap, MappedColumn};

@@ -1,4 +1,4 @@
-//! Least squares with standard errors that allow for scatter that hangs together in time.
+//! Least squares with standard errors that allow for autocorrelated residuals.
 
 use nalgebra::{DMatrix, DVector};
 

@@ -9,7 +9,7 @@ pub struct ColumnStatistics {
     pub missing: u64,
     /// Mean of the values, each row counting the same.
     pub mean: f64,
-    /// Standard deviation with `count - 1`; nought for fewer than two.
+    /// Standard deviation with `count - 1`; zero for fewer than two.
     pub sd: f64,
     /// Least value.
     pub least: f64,

@@ -118,7 +118,7 @@ pub struct LogFigure {
 /// Means over a segment, one for each channel.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct SegmentMeans {
-    /// Which flight, counted from nought.
+    /// Which flight, counted from zero.
     pub flight: u32,
     /// How it was flown.
     pub manner: Manner,

@@ -20,7 +20,7 @@ pub enum Encoding {
 }
 
 impl Encoding {
-    /// From a file's first bytes: the byte-order mark, else the noughts that UTF-16 has beside every digit, else whether it is UTF-8.
+    /// From a file's first bytes: the byte-order mark, else the zeros that UTF-16 has beside every digit, else whether it is UTF-8.
     pub(super) fn of(head: &[u8]) -> Encoding {
         for (mark, encoding) in [
             (b"\xEF\xBB\xBF".as_slice(), Encoding::Utf8),
@@ -89,7 +89,7 @@ impl Source {
         Self { decoder, raw, raw_filled: 0, raw_ended: false, bare_returns, begun: false, read_bytes: 0 }
     }
 
-    /// Fills some of `into`, which must have room for at least four bytes; nought at the end of the file.
+    /// Fills some of `into`, which must have room for at least four bytes; zero at the end of the file.
     pub(super) fn fill(&mut self, from: &mut dyn Read, into: &mut [u8]) -> Result<usize, TelemetryError> {
         let mut filled = match self.decoder.take() {
             None => self.read(from, into)?,

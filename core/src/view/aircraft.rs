@@ -1,21 +1,9 @@
 use super::context::{heading, paragraph, row, still_row};
-use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone};
-use crate::aircraft::Aircraft;
+use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone};
+use crate::form::{ChangeForm, FigureForm, NameForm, SettingForm, SubjectsForm, ThingForm};
 use crate::locale::{Locale, say, sentence};
 use crate::plan::{Check, Subject};
 use crate::record::{Basis, Thing, ThingKind};
-
-/// Fields that say that something was touched start with this, the subject follows.
-pub(crate) const SUBJECT: &str = "subject:";
-
-/// The name of the thing of a kind, where there is no other of it.
-pub(crate) fn only_one(aircraft: &Aircraft, kind: ThingKind) -> Option<&str> {
-    let mut things = aircraft.things_of(kind);
-    match (things.next(), things.next()) {
-        (Some(only), None) => Some(&only.name),
-        _ => None,
-    }
-}
 
 /// All that is known of the aircraft.
 pub(super) fn aircraft(context: &Context<'_>) -> Screen {
@@ -57,7 +45,7 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
         "",
         say!(context.locale, "ledger-title"),
         Some(say!(context.locale, "aircraft-changes", count = context.ledger.adjusted.len())),
-        Place::Ledger,
+        Place::SettingsLedger,
     ));
     let settings = context.plan.settings.iter().filter(|setting| aircraft.fits(&setting.when));
     blocks.extend(settings.map(|setting| {
@@ -179,21 +167,20 @@ pub(super) fn name(context: &Context<'_>) -> Screen {
     let known = |text: &str| Some(text.to_owned()).filter(|text| !text.is_empty());
     let blocks = vec![
         context.entry(
-            "name",
+            NameForm::NAME,
             say!(context.locale, "aircraft-name"),
             Keyboard::Name,
             known(&aircraft.name).as_deref(),
         ),
         context.entry(
-            "builder",
+            NameForm::BUILDER,
             say!(context.locale, "aircraft-your-name"),
             Keyboard::Name,
             known(&aircraft.builder).as_deref(),
         ),
         paragraph(say!(context.locale, "aircraft-your-name-note"), Tone::Quiet),
     ];
-    let save =
-        Control::primary(Command::SaveName.into(), say!(context.locale, "aircraft-record-names")).icon(Icon::Tick);
+    let save = Control::primary(Record::Name.into(), say!(context.locale, "aircraft-record-names")).icon(Icon::Tick);
     Screen { foot: vec![save], ..context.screen("name", say!(context.locale, "aircraft-names"), None, blocks) }
 }
 
@@ -202,7 +189,7 @@ pub(super) fn question(context: &Context<'_>, id: &str) -> Screen {
     let Some(question) = context.plan.question(id) else { return context.gone("question") };
     let now = context.ledger.aircraft.answers.get(id);
     let options = question.choices.iter().map(|(choice, label)| {
-        let command = Command::Answer(id.to_owned(), choice.clone());
+        let command = Record::Answer { question: id.to_owned(), choice: choice.clone() };
         Control::new(command.into(), label).chosen(now == Some(choice))
     });
     let blocks = vec![
@@ -218,20 +205,26 @@ pub(super) fn figure(context: &Context<'_>, id: &str) -> Screen {
     let Some(figure) = context.plan.figure(id) else { return context.gone("figure") };
     let now = context.ledger.aircraft.figures.get(id);
     let mut blocks = vec![context.number_entry(
-        "value",
+        FigureForm::VALUE,
         &figure.title,
         figure.unit,
         (figure.low, figure.high),
         now.map(|v| v.value),
     )];
-    let chosen = context.form.text("basis").unwrap_or_else(|| now.map_or("measured", |value| basis_id(value.basis)));
+    let known = now.map_or(Basis::Measured, |value| value.basis);
+    let chosen = FigureForm::new(context.form, figure).chosen_basis().unwrap_or(known);
     let options = Basis::ALL.iter().map(|basis| {
-        let command = Command::Set("basis".to_owned(), basis_id(*basis).to_owned());
-        Control::new(command.into(), sentence(&basis.word(context.locale))).chosen(chosen == basis_id(*basis))
+        let command = Edit::set(FigureForm::BASIS, FigureForm::basis_id(*basis));
+        Control::new(command.into(), sentence(&basis.word(context.locale))).chosen(chosen == *basis)
     });
     blocks.push(Block::Choice { label: say!(context.locale, "aircraft-basis"), options: options.collect() });
     if figure.adjustable && now.is_some() {
-        blocks.push(context.entry("reason", say!(context.locale, "aircraft-why-changes"), Keyboard::Words, None));
+        blocks.push(context.entry(
+            FigureForm::REASON,
+            say!(context.locale, "aircraft-why-changes"),
+            Keyboard::Words,
+            None,
+        ));
     }
     if let Some(below) = figure.above.as_ref().and_then(|id| context.plan.figure(id)) {
         let value = context.ledger.aircraft.figure(&below.id);
@@ -254,18 +247,10 @@ pub(super) fn figure(context: &Context<'_>, id: &str) -> Screen {
     if !rests.is_empty() {
         blocks.push(paragraph(say!(context.locale, "aircraft-rests", checks = rests.join(", ")), Tone::Quiet));
     }
-    let save = Control::primary(Command::SaveFigure(id.to_owned()).into(), say!(context.locale, "aircraft-record"))
+    let save = Control::primary(Record::Figure(id.to_owned()).into(), say!(context.locale, "aircraft-record"))
         .icon(Icon::Tick);
     let above = Some(say!(context.locale, "aircraft-figures"));
     Screen { foot: vec![save], ..context.screen("figure", &figure.title, above, blocks) }
-}
-
-fn basis_id(basis: Basis) -> &'static str {
-    match basis {
-        Basis::Measured => "measured",
-        Basis::Rated => "rated",
-        Basis::Estimated => "estimated",
-    }
 }
 
 /// One thing, or a new one.
@@ -277,9 +262,14 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
     }
     let mut blocks = Vec::new();
     if known.is_none() {
-        blocks.push(context.entry("name", say!(context.locale, "aircraft-thing-name"), Keyboard::Name, None));
+        blocks.push(context.entry(
+            ThingForm::NAME,
+            say!(context.locale, "aircraft-thing-name"),
+            Keyboard::Name,
+            None,
+        ));
     }
-    blocks.extend(kind.hangs_on(context.locale).map(|(on, question)| on_what(context, known, on, &question)));
+    blocks.extend(kind.hangs_on(context.locale).map(|(on, question)| on_what(context, (kind, known), on, &question)));
     for field in kind.fields() {
         let now = known.and_then(|thing| thing.number(field.id));
         blocks.push(context.number_entry(field.id, &field.label(context.locale), field.unit, field.range, now));
@@ -288,10 +278,14 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
         let text = say!(context.locale, "aircraft-stir-servos");
         blocks.push(paragraph(text, Tone::Quiet));
     }
-    let save = Control::primary(Command::SaveThing.into(), say!(context.locale, "aircraft-record")).icon(Icon::Tick);
+    let save = Control::primary(
+        Record::Thing { kind, name: name.map(str::to_owned) }.into(),
+        say!(context.locale, "aircraft-record"),
+    )
+    .icon(Icon::Tick);
     let mut foot = vec![save];
     if let Some(thing) = known {
-        let gone = Command::RemoveThing { kind, name: thing.name.clone() };
+        let gone = Record::RemoveThing { kind, name: thing.name.clone() };
         foot.push(Control::new(gone.into(), say!(context.locale, "aircraft-gone")).icon(Icon::Remove));
     }
     let title = name.map_or_else(
@@ -302,10 +296,14 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
 }
 
 /// Which thing it hangs on; the only one there is stands chosen.
-fn on_what(context: &Context<'_>, known: Option<&Thing>, on: ThingKind, question: &str) -> Block {
+fn on_what(
+    context: &Context<'_>,
+    (kind, known): (ThingKind, Option<&Thing>),
+    on: ThingKind,
+    question: &str,
+) -> Block {
     let aircraft = &context.ledger.aircraft;
-    let chosen = context.form.text("of").or(known.and_then(|thing| thing.of.as_deref()));
-    let now = chosen.or_else(|| only_one(aircraft, on));
+    let now = ThingForm::new(context.form, aircraft, kind, known.map(|thing| thing.name.as_str())).of(on);
     let there: Vec<&Thing> = aircraft.things_of(on).collect();
     if there.is_empty() {
         let place = Place::Thing { kind: on, name: None };
@@ -318,7 +316,7 @@ fn on_what(context: &Context<'_>, known: Option<&Thing>, on: ThingKind, question
         );
     }
     let options = there.iter().map(|thing| {
-        let command = Command::Set("of".to_owned(), thing.name.clone());
+        let command = Edit::set(ThingForm::OF, thing.name.clone());
         Control::new(command.into(), &thing.name).chosen(now == Some(thing.name.as_str()))
     });
     Block::Choice { label: question.to_owned(), options: options.collect() }
@@ -335,7 +333,7 @@ pub(super) fn setting(context: &Context<'_>, id: &str) -> Screen {
         !matches!(t, crate::field::Tested::Setting { subject, .. } if *subject == Subject::Setting(id.to_owned()))
     });
     let others: Vec<String> =
-        others.map(|tested| super::ledger::words(context.locale, context.plan, tested)).collect();
+        others.map(|tested| super::settings_ledger::words(context.locale, context.plan, tested)).collect();
     if !others.is_empty() {
         let text = say!(context.locale, "aircraft-fly-first", others = others.join("; "));
         blocks.push(Block::Caution { title: say!(context.locale, "aircraft-waits"), text });
@@ -349,14 +347,14 @@ pub(super) fn setting(context: &Context<'_>, id: &str) -> Screen {
             edge: Edge::None,
         });
     }
-    let entry = context.entry("after", say!(context.locale, "aircraft-new-value"), Keyboard::Words, None);
+    let entry = context.entry(SettingForm::AFTER, say!(context.locale, "aircraft-new-value"), Keyboard::Words, None);
     blocks.push(match entry {
         Block::Entry { field, label, text, keyboard, hint, flag, .. } => {
             Block::Entry { field, label, text, unit, keyboard, hint, flag }
         }
         other => other,
     });
-    blocks.push(context.entry("reason", say!(context.locale, "aircraft-why"), Keyboard::Words, None));
+    blocks.push(context.entry(SettingForm::REASON, say!(context.locale, "aircraft-why"), Keyboard::Words, None));
     if let Some(value) = now {
         blocks.push(heading(say!(context.locale, "common-before"), None));
         let runs_now = context.ledger.runs;
@@ -368,7 +366,7 @@ pub(super) fn setting(context: &Context<'_>, id: &str) -> Screen {
             until = *runs;
         }
     }
-    let save = Control::primary(Command::SaveSetting(id.to_owned()).into(), say!(context.locale, "aircraft-record"))
+    let save = Control::primary(Record::Setting(id.to_owned()).into(), say!(context.locale, "aircraft-record"))
         .icon(Icon::Tick);
     let above = Some(say!(context.locale, "aircraft-settings"));
     Screen { foot: vec![save], ..context.screen("setting", &setting.title, above, blocks) }
@@ -381,7 +379,7 @@ pub(super) fn change(context: &Context<'_>) -> Screen {
     let general = [Subject::Wiring, Subject::Mass, Subject::Supplies, Subject::Packs];
     let subjects: Vec<Subject> = general.into_iter().chain(parts).collect();
     let mut blocks = vec![
-        context.entry("what", say!(context.locale, "findings-done"), Keyboard::Words, None),
+        context.entry(ChangeForm::WHAT, say!(context.locale, "findings-done"), Keyboard::Words, None),
         subject_choice(context, say!(context.locale, "common-what-touched"), &subjects),
         paragraph(say!(context.locale, "aircraft-goes-stale"), Tone::Quiet),
     ];
@@ -393,8 +391,8 @@ pub(super) fn change(context: &Context<'_>) -> Screen {
             still_row(Edge::None, "", &change.what, Some(when))
         }));
     }
-    let save = Control::primary(Command::SaveChange.into(), say!(context.locale, "aircraft-record-the-change"))
-        .icon(Icon::Tick);
+    let save =
+        Control::primary(Record::Change.into(), say!(context.locale, "aircraft-record-the-change")).icon(Icon::Tick);
     Screen {
         foot: vec![save],
         ..context.screen("change", say!(context.locale, "aircraft-change"), Some(context.aircraft_name()), blocks)
@@ -404,11 +402,10 @@ pub(super) fn change(context: &Context<'_>) -> Screen {
 /// Chips for what was touched; each goes on and off by itself.
 pub(super) fn subject_choice(context: &Context<'_>, label: String, subjects: &[Subject]) -> Block {
     let options = subjects.iter().map(|subject| {
-        let field = format!("{SUBJECT}{subject}");
-        let chosen = context.form.text(&field).is_some();
-        let text = if chosen { String::new() } else { "1".to_owned() };
+        let form = SubjectsForm(context.form);
+        let turn_over = Edit::set(SubjectsForm::field(subject), form.turned(subject));
         let words = context.plan.subject_words(context.locale, subject);
-        Control::new(Command::Set(field, text).into(), words).chosen(chosen)
+        Control::new(turn_over.into(), words).chosen(form.is_on(subject))
     });
     Block::Choice { label, options: options.collect() }
 }

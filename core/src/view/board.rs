@@ -1,6 +1,6 @@
 use super::context::{bare, edge, heading, row, still_row};
 use super::{
-    Block, Command, Context, Control, Edge, Icon, Place, Screen, Weight, blocker_words, entry_words, finding_word,
+    Block, Context, Control, Edge, Go, Icon, Place, Screen, Weight, blocker_words, entry_words, finding_word,
     standing_detail, standing_word,
 };
 use crate::locale::{Locale, say};
@@ -399,6 +399,6 @@ fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
 }
 
 /// The command that draws up a fly check's card.
-pub(super) fn card_command(check: &str) -> Command {
-    Command::Go(Place::Card(check.to_owned()))
+pub(super) fn card_command(check: &str) -> Go {
+    Go::To(Place::Card(check.to_owned()))
 }

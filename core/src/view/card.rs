@@ -1,19 +1,21 @@
 use super::context::{edge, heading, paragraph, row, still_row};
 use super::packs::{charge_word, pack_words};
+use super::stepper::{Stepper, Steps};
 use super::{
-    Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, board::blocker_row,
+    Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone, Weight, board::blocker_row,
     standing_word,
 };
-use crate::computed::{Endurance, endurance, planned_minutes, predicted_charge, predicted_temperature};
-use crate::form::Drafts;
-use crate::locale::{Locale, clock, say, with_sign};
+use crate::computed::{Endurance, predicted_charge, predicted_temperature};
+use crate::field::wanted_places;
+use crate::form::{CardForm, flown_today, last_air_c, last_spotters};
+use crate::locale::{Locale, clock, say};
 use crate::plan::{Check, CheckKind, Fly, Measure, Motion};
-use crate::readiness::{Blocker, Charge, FindingState, Ledger, Standing};
-use crate::record::{CheckResult, Moment};
+use crate::readiness::{Blocker, Charge, FindingState, Standing};
+use crate::record::CheckResult;
 use crate::unit::Unit;
 
-/// Who has the phone where nobody else is there.
-const ALONE: &str = "The pilot";
+/// Names of earlier spotters that are offered for one touch.
+const SPOTTERS_OFFERED: usize = 3;
 /// Readings offered for one touch, a step apart, and how many of them lie below the last one.
 const OFFERED: i32 = 6;
 const OFFERED_BELOW: i32 = 2;
@@ -30,7 +32,7 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     let mut blocks = restrictions(context);
     blocks.extend(due(context, &blockers));
     blocks.push(speed_figure(context, fly));
-    blocks.extend(super::ledger::two_at_once(context, &tests, |count| {
+    blocks.extend(super::settings_ledger::two_at_once(context, &tests, |count| {
         say!(context.locale, "card-tests", count = count)
     }));
     blocks.extend(conditions(context, check, &settled));
@@ -38,8 +40,7 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     blocks.extend(fly.knock_off.iter().map(|call| paragraph(call.clone(), Tone::Call)));
     blocks.extend(prediction(context, fly, &settled));
     blocks.push(heading(say!(context.locale, "card-limits"), None));
-    let places = fly.temperatures.iter().filter_map(|id| context.plan.place(id));
-    for place in places.filter(|place| context.ledger.aircraft.fits(&place.when)) {
+    for place in wanted_places(context.plan, &context.ledger.aircraft, fly) {
         let expected = expected_temperature(context, fly, &settled, &place.id);
         let detail = say!(
             context.locale,
@@ -68,7 +69,7 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     let why_not = missing(context.locale, check, &settled, blockers.len());
     let to = settled.spotter.map_or_else(String::new, |name| say!(context.locale, "card-to", name = name));
     let hand_over =
-        Control::primary(Command::HandOver(id.to_owned()).into(), say!(context.locale, "card-hand-over", to = to))
+        Control::primary(Record::HandOver(id.to_owned()).into(), say!(context.locale, "card-hand-over", to = to))
             .icon(Icon::Hand)
             .weight(Weight::Field);
     let hand_over = match why_not {
@@ -82,7 +83,7 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
 fn expected_temperature(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>, place: &str) -> String {
     let rpm =
         context.ledger.aircraft.limit(&fly.head_speed_rpm).filter(|_| fly.predict && fly.motion == Motion::Hover);
-    let air_c = settled.air_c.unwrap_or_else(|| last_air(context));
+    let air_c = settled.air_c.unwrap_or_else(|| last_air_c(context.ledger));
     let expected = rpm.and_then(|rpm| predicted_temperature(context.facts(), place, rpm, air_c));
     expected.map_or_else(String::new, |e| {
         let bare = |celsius: f64| context.locale.bare(celsius, 0, Unit::Celsius);
@@ -108,22 +109,14 @@ struct Settled<'a> {
 }
 
 impl<'a> Settled<'a> {
-    fn of(context: &Context<'a>, check: &Check, fly: &Fly) -> Settled<'a> {
-        let pack = pack_chosen(context.ledger, context.form);
-        let typed = |field: &str, unit| context.form.text(field).and_then(|text| context.locale.read(text, unit));
-        let air_c = typed("air", Unit::Celsius).or_else(|| air_c(context.ledger, context.form, context.now));
-        let reckoned_c = air_c.unwrap_or_else(|| last_air(context));
-        let endurance = endurance(context.facts(), check, pack.as_deref(), reckoned_c);
-        let planned = planned_minutes(fly, endurance.as_ref());
-        let minutes = typed("minutes", Unit::Minute).unwrap_or(planned);
-        Settled {
-            pack,
-            air_c,
-            minutes,
-            planned,
-            endurance,
-            spotter: spotter_name(context.ledger, context.form, context.now),
-        }
+    fn of(context: &Context<'a>, check: &'a Check, fly: &'a Fly) -> Settled<'a> {
+        let form = CardForm::new(context.form, context.facts(), check, fly, context.now);
+        let pack = form.pack();
+        let air_c = form.air_c();
+        let endurance = form.endurance(pack.as_deref(), air_c.unwrap_or_else(|| last_air_c(context.ledger)));
+        let planned = form.planned_minutes(endurance.as_ref());
+        let minutes = form.typed_minutes().unwrap_or(planned);
+        Settled { pack, air_c, minutes, planned, endurance, spotter: form.spotter() }
     }
 
     fn planned_s(&self) -> i64 {
@@ -135,40 +128,6 @@ impl<'a> Settled<'a> {
         let air = self.air_c.map_or_else(String::new, |air_c| format!(", {}", locale.quantity(air_c, Unit::Celsius)));
         say!(locale, "card-settled", pack = pack, minutes = locale.plain(self.minutes), air = air)
     }
-}
-
-/// The pack on the card: the one that was touched, else the charged one that has rested longest, else the only one there is.
-pub(crate) fn pack_chosen(ledger: &Ledger, form: Drafts<'_>) -> Option<String> {
-    if let Some(chosen) = form.text("pack") {
-        return Some(chosen.to_owned());
-    }
-    let packs = ledger.packs();
-    let only = packs.len() == 1;
-    packs
-        .into_iter()
-        .next()
-        .filter(|pack| only || matches!(pack.charge, Charge::Charged { .. }))
-        .map(|pack| pack.name)
-}
-
-/// The air on the card where nothing was entered: that of the last flight, if it was today. Degrees Celsius.
-pub(crate) fn air_c(ledger: &Ledger, form: Drafts<'_>, now: &Moment) -> Option<f64> {
-    if form.text("air").is_some() {
-        return None;
-    }
-    flown_today(ledger, now).map(|flight| flight.air_c)
-}
-
-/// The spotter's name on the card: as entered, else that of the last flight, if it was today.
-pub(crate) fn spotter_name<'a>(ledger: &'a Ledger, form: Drafts<'a>, now: &Moment) -> Option<&'a str> {
-    let today = || flown_today(ledger, now).and_then(|flight| flight.spotter.as_deref());
-    form.text("spotter").or_else(today).filter(|name| *name != ALONE)
-}
-
-fn flown_today<'a>(ledger: &'a Ledger, now: &Moment) -> Option<&'a crate::field::Flight> {
-    let last = ledger.flights.iter().rev().find(|flight| flight.started.is_some())?;
-    let day = last.started.as_ref().map(|at| at.wall.date_naive());
-    (day == Some(now.wall.date_naive())).then_some(last)
 }
 
 fn speed_figure(context: &Context<'_>, fly: &Fly) -> Block {
@@ -237,7 +196,7 @@ fn tickable<'a>(context: &Context<'a>, blocker: &'a Blocker) -> Option<(&'a Chec
     }
     let options = match &check.kind {
         CheckKind::Confirm => {
-            let command = Command::Tick { check: check.id.clone(), value: None };
+            let command = Record::Tick { check: check.id.clone(), value: None };
             let right = Control::new(command.into(), say!(context.locale, "check-seen-right")).icon(Icon::Tick);
             vec![right.spoken(say!(context.locale, "card-seen-right-spoken", check = check.title))]
         }
@@ -266,7 +225,7 @@ fn readings(context: &Context<'_>, check: &Check, measure: &Measure) -> Option<V
         // As it is shown, so that what is recorded is what was touched.
         let value = locale.read(&locale.plain(value), unit)?;
         let words = locale.quantity(value, unit);
-        let command = Command::Tick { check: check.id.clone(), value: Some(value) };
+        let command = Record::Tick { check: check.id.clone(), value: Some(value) };
         let control = Control::new(command.into(), &words).spoken(format!("{}: {words}", check.title));
         Some(if (shown.out(value) - start).abs() < step / 2.0 {
             control.detail(say!(context.locale, "common-last"))
@@ -291,7 +250,7 @@ fn conditions(context: &Context<'_>, check: &Check, settled: &Settled<'_>) -> Ve
         ));
     } else {
         let options = packs.iter().map(|pack| {
-            let command = Command::Set("pack".to_owned(), pack.name.clone());
+            let command = Edit::set(CardForm::PACK, pack.name.clone());
             let chosen = settled.pack.as_deref() == Some(pack.name.as_str());
             let (_, word) = charge_word(context.locale, &pack.charge);
             Control::new(command.into(), &pack.name).icon(Icon::Pack).detail(word).chosen(chosen)
@@ -311,27 +270,22 @@ fn conditions(context: &Context<'_>, check: &Check, settled: &Settled<'_>) -> Ve
         }));
     }
     blocks.extend(reserve(context.locale, settled));
-    blocks.push(stepper(
-        context,
-        "minutes",
-        say!(context.locale, "card-planned"),
-        Unit::Minute,
-        0.5,
-        settled.planned,
-    ));
-    blocks.push(stepper(context, "air", say!(context.locale, "card-air"), Unit::Celsius, 1.0, last_air(context)));
+    let minutes = Steps { unit: Unit::Minute, step: 0.5, start: settled.planned };
+    blocks.push(stepper(context, CardForm::MINUTES, say!(context.locale, "card-planned"), minutes));
+    let air = Steps { unit: Unit::Celsius, step: 1.0, start: last_air_c(context.ledger) };
+    blocks.push(stepper(context, CardForm::AIR, say!(context.locale, "card-air"), air));
     blocks.extend(airs(context, settled));
     let label = if check.witness {
         say!(context.locale, "card-spotter-name")
     } else {
         say!(context.locale, "card-spotter-name-if")
     };
-    blocks.push(context.entry("spotter", &label, Keyboard::Name, settled.spotter));
-    let names = last_spotters(context);
+    blocks.push(context.entry(CardForm::SPOTTER, &label, Keyboard::Name, settled.spotter));
+    let names = last_spotters(context.ledger, SPOTTERS_OFFERED);
     if !names.is_empty() {
         let options = names.into_iter().map(|name| {
             let chosen = settled.spotter == Some(name);
-            Control::new(Command::Set("spotter".to_owned(), name.to_owned()).into(), name).chosen(chosen)
+            Control::new(Edit::set(CardForm::SPOTTER, name).into(), name).chosen(chosen)
         });
         blocks.push(Block::Choice { label: say!(context.locale, "card-spotter"), options: options.collect() });
     }
@@ -361,11 +315,6 @@ fn reserve(locale: Locale, settled: &Settled<'_>) -> Option<Block> {
     })
 }
 
-/// The air of the last flight, degrees Celsius: today's is most likely near it.
-fn last_air(context: &Context<'_>) -> f64 {
-    context.ledger.flights.last().map_or(20.0, |flight| flight.air_c)
-}
-
 /// The last few airs, a touch each.
 fn airs(context: &Context<'_>, settled: &Settled<'_>) -> Option<Block> {
     let mut last: Vec<f64> = Vec::new();
@@ -378,7 +327,7 @@ fn airs(context: &Context<'_>, settled: &Settled<'_>) -> Option<Block> {
         .into_iter()
         .map(|air_c| {
             let words = context.locale.quantity(air_c, Unit::Celsius);
-            let command = Command::Set("air".to_owned(), context.locale.quantity_bare(air_c, Unit::Celsius));
+            let command = Edit::set(CardForm::AIR, context.locale.quantity_bare(air_c, Unit::Celsius));
             let chosen = settled.air_c.is_some_and(|now_c| (now_c - air_c).abs() < 0.005);
             Control::new(command.into(), &words)
                 .spoken(say!(context.locale, "card-air-spoken", air = words))
@@ -388,45 +337,10 @@ fn airs(context: &Context<'_>, settled: &Settled<'_>) -> Option<Block> {
     (!options.is_empty()).then(|| Block::Choice { label: say!(context.locale, "card-air-last"), options })
 }
 
-fn last_spotters<'a>(context: &Context<'a>) -> Vec<&'a str> {
-    let mut names: Vec<&str> = Vec::new();
-    for name in context.ledger.flights.iter().rev().filter_map(|flight| flight.spotter.as_deref()) {
-        if name != ALONE && !names.contains(&name) && names.len() < 3 {
-            names.push(name);
-        }
-    }
-    names
-}
-
-fn stepper(context: &Context<'_>, field: &str, label: String, unit: Unit, by: f64, start: f64) -> Block {
-    let locale = context.locale;
-    let (by, from) = (locale.step(by, unit), locale.start(start, by, unit));
-    let step = |by: f64, word: String| {
-        let command = Command::Step { field: field.to_owned(), by, start: from };
-        let spoken = say!(
-            context.locale,
-            "common-step-spoken",
-            label = label,
-            word = word,
-            by = locale.plain(by.abs()),
-            unit = locale.spoken(unit)
-        );
-        Control::new(command.into(), word).spoken(spoken)
-    };
-    Block::Stepper {
-        field: field.to_owned(),
-        label: label.clone(),
-        value: context.form.text(field).unwrap_or_default().to_owned(),
-        unit: locale.shown(unit).sign.to_owned(),
-        less: step(-by, say!(context.locale, "common-less")).icon(Icon::Remove),
-        more: step(by, say!(context.locale, "common-more")).icon(Icon::Add),
-        flag: None,
-        hint: Some(say!(
-            context.locale,
-            "common-starts-from",
-            start = with_sign(locale.plain(from), locale.shown(unit).sign)
-        )),
-    }
+fn stepper(context: &Context<'_>, field: &str, label: String, steps: Steps) -> Block {
+    let stepper = Stepper::of(context, field.to_owned(), label, steps);
+    let start = stepper.start_words();
+    stepper.hint(say!(context.locale, "common-starts-from", start = start)).block()
 }
 
 fn prediction(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>) -> Vec<Block> {
@@ -435,7 +349,7 @@ fn prediction(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>) -> Vec<Bl
         return Vec::new();
     }
     let rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm);
-    let air_c = settled.air_c.unwrap_or_else(|| last_air(context));
+    let air_c = settled.air_c.unwrap_or_else(|| last_air_c(context.ledger));
     let prediction =
         rpm.and_then(|rpm| predicted_charge(context.facts(), fly.motion, rpm, settled.planned_s(), air_c));
     let Some(prediction) = prediction else {

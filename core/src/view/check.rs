@@ -1,9 +1,11 @@
 use super::context::{edge, heading, outcome_edge, paragraph, row, still_row};
+use super::stepper::{Stepper, Steps};
 use super::{
-    Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, lacking_words, result_words,
+    Block, Context, Control, Edge, Icon, Keyboard, Place, Record, Screen, Tone, Weight, lacking_words, result_words,
     standing_detail, standing_word,
 };
 use crate::computed::{Computed, Lacking};
+use crate::form::{CheckForm, ExplanationForm};
 use crate::locale::{Locale, say};
 use crate::plan::{Check, CheckKind, Computation, Holds, Limit, Measure, Point};
 use crate::readiness::{Source, Standing};
@@ -87,7 +89,7 @@ fn with_finding(context: &Context<'_>, check: &Check, standing: &Standing, foot:
 }
 
 fn record(check: &Check, passed: bool) -> super::Token {
-    Command::Record { check: check.id.clone(), passed }.into()
+    Record::Check { check: check.id.clone(), passed }.into()
 }
 
 fn confirm_foot(locale: Locale, check: &Check) -> Vec<Control> {
@@ -103,39 +105,25 @@ fn measure_blocks(context: &Context<'_>, check: &Check, measure: &Measure) -> Ve
     let last = last_reading(context, check);
     let start = last.unwrap_or(measure.start);
     let (locale, unit) = (context.locale, measure.unit);
-    let (by, from) = (locale.step(measure.step, unit), locale.start(start, measure.step, unit));
-    let step = |by: f64, word: String| {
-        let spoken = say!(
-            context.locale,
-            "check-step-spoken",
-            check = check.title,
-            word = word,
-            by = locale.plain(by.abs()),
-            unit = locale.spoken(unit)
-        );
-        let label = if by < 0.0 { say!(context.locale, "common-less") } else { say!(context.locale, "common-more") };
-        let command = Command::Step { field: "value".to_owned(), by, start: from };
-        Control::new(command.into(), label).spoken(spoken)
+    let steps = Steps { unit, step: measure.step, start };
+    let stepper = Stepper::of(context, CheckForm::VALUE.to_owned(), say!(locale, "check-reading"), steps);
+    let by = stepper.by_words();
+    let hint = match last {
+        Some(last) => say!(locale, "check-last-time", last = locale.quantity(last, unit)),
+        None => say!(
+            locale,
+            "check-between",
+            low = locale.quantity_bare(measure.low, unit),
+            high = locale.quantity(measure.high, unit)
+        ),
     };
-    let typed = context.form.number("value", &check.title, measure.unit, (measure.low, measure.high));
-    let mut blocks = vec![Block::Stepper {
-        field: "value".to_owned(),
-        label: say!(context.locale, "check-reading"),
-        value: context.form.text("value").unwrap_or_default().to_owned(),
-        unit: locale.shown(unit).sign.to_owned(),
-        less: step(-by, say!(context.locale, "check-less-by")).icon(Icon::Remove),
-        more: step(by, say!(context.locale, "check-more-by")).icon(Icon::Add),
-        flag: typed.err().map(|error| error.to_string()),
-        hint: Some(match last {
-            Some(last) => say!(context.locale, "check-last-time", last = locale.quantity(last, unit)),
-            None => say!(
-                context.locale,
-                "check-between",
-                low = locale.quantity_bare(measure.low, unit),
-                high = locale.quantity(measure.high, unit)
-            ),
-        }),
-    }];
+    let spoken = |_: &str, adds: bool| {
+        let word = if adds { say!(locale, "check-more-by") } else { say!(locale, "check-less-by") };
+        say!(locale, "check-step-spoken", check = check.title, word = word, by = by, unit = locale.spoken(unit))
+    };
+    let typed = CheckForm::new(context.form, check).value(measure);
+    let flag = typed.err().map(|refusal| refusal.to_string());
+    let mut blocks = vec![stepper.spoken(spoken).flag(flag).hint(hint).block()];
     blocks.extend(limit_rows(context, measure));
     blocks
 }
@@ -197,7 +185,7 @@ fn last_reading(context: &Context<'_>, check: &Check) -> Option<f64> {
 }
 
 fn measure_foot(context: &Context<'_>, check: &Check, measure: &Measure) -> Vec<Control> {
-    let typed = context.form.number("value", &check.title, measure.unit, (measure.low, measure.high));
+    let typed = CheckForm::new(context.form, check).value(measure);
     let (label, why_not) = match typed {
         Ok(Some(value)) => {
             (say!(context.locale, "check-record-value", value = context.locale.quantity(value, measure.unit)), None)
@@ -284,9 +272,14 @@ fn fly(context: &Context<'_>, check: &Check) -> (Vec<Block>, Vec<Control>) {
             );
             blocks.push(still_row(Edge::Caution, say!(context.locale, "standing-not-predicted"), &text, None));
         }
-        blocks.push(context.entry("why", say!(context.locale, "check-why-differs"), Keyboard::Words, None));
+        blocks.push(context.entry(
+            ExplanationForm::WHY,
+            say!(context.locale, "check-why-differs"),
+            Keyboard::Words,
+            None,
+        ));
         foot.push(
-            Control::primary(Command::Explain(card).into(), say!(context.locale, "check-record-explanation"))
+            Control::primary(Record::Explain(card).into(), say!(context.locale, "check-record-explanation"))
                 .icon(Icon::Pencil),
         );
     }
@@ -321,13 +314,13 @@ fn landing_to_complete(context: &Context<'_>, check: &Check) -> Option<EntryId> 
 fn remarks(context: &Context<'_>, check: &Check) -> Vec<Block> {
     let mut blocks = Vec::new();
     if check.witness {
-        blocks.push(context.entry("witness", say!(context.locale, "check-witness"), Keyboard::Name, None));
+        blocks.push(context.entry(CheckForm::WITNESS, say!(context.locale, "check-witness"), Keyboard::Name, None));
     }
     if check.point == Point::Witness {
-        blocks.push(context.entry("alone", say!(context.locale, "check-why-alone"), Keyboard::Words, None));
+        blocks.push(context.entry(CheckForm::ALONE, say!(context.locale, "check-why-alone"), Keyboard::Words, None));
         blocks.push(paragraph(say!(context.locale, "check-witness-point"), Tone::Quiet));
     }
-    blocks.push(context.entry("note", say!(context.locale, "common-remark"), Keyboard::Words, None));
+    blocks.push(context.entry(CheckForm::NOTE, say!(context.locale, "common-remark"), Keyboard::Words, None));
     blocks
 }
 

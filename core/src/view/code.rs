@@ -1,5 +1,5 @@
 use super::context::{heading, paragraph, row, still_row};
-use super::{Block, Command, Context, Control, Edge, Icon, Place, Screen, Tone, day_and_time};
+use super::{Block, Context, Control, Edge, Icon, Place, Record, Screen, Tone, day_and_time};
 use crate::locale::say;
 
 /// The pilot's code: set, changed or removed. Digits never go through a draft, which is kept as it is typed.
@@ -33,7 +33,7 @@ pub(super) fn code(context: &Context<'_>) -> Screen {
     }
     let mut foot = Vec::new();
     if lock.hash.is_some() {
-        foot.push(Control::new(Command::RemoveCode.into(), say!(context.locale, "code-use-none")).icon(Icon::Remove));
+        foot.push(Control::new(Record::RemoveCode.into(), say!(context.locale, "code-use-none")).icon(Icon::Remove));
     }
     Screen { foot, ..context.screen("code", say!(context.locale, "code-title"), None, blocks) }
 }

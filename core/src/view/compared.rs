@@ -1,7 +1,7 @@
 //! A hover's predictions beside its readings, and what to make of a disagreement: a finding that is proposed, and may be left.
 
 use super::context::{heading, paragraph, row, still_row};
-use super::{Block, Command, Context, Control, Edge, Icon, Place, Tone, check_title};
+use super::{Block, Context, Control, Edge, Icon, Place, Record, Tone, check_title};
 use crate::computed::{Compared, ComparedReading, Facts, What, compared};
 use crate::engineering::disagreement::{Cause, Lies};
 use crate::field::Flight;
@@ -190,7 +190,7 @@ fn disagreement(context: &Context<'_>, flight: &Flight, compared: &Compared, pro
         }
         None => {
             let raise =
-                Control::new(Command::RaiseProposed(flight.card).into(), say!(context.locale, "log-make-finding"))
+                Control::new(Record::RaiseProposed(flight.card).into(), say!(context.locale, "log-make-finding"))
                     .icon(Icon::Flag);
             let spoken = say!(context.locale, "log-make-finding-of", title = proposal.title);
             blocks.push(Block::Choice { label: proposal.title.clone(), options: vec![raise.spoken(spoken)] });

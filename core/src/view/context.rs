@@ -1,4 +1,4 @@
-use super::{Block, Command, Control, Edge, Icon, Place, Screen, Weight};
+use super::{Block, Control, Edge, Go, Icon, Place, Screen, Weight};
 use crate::computed::Facts;
 use crate::form::Drafts;
 use crate::locale::{Locale, say};
@@ -58,7 +58,7 @@ pub struct Context<'a> {
     pub locale: Locale,
 }
 
-impl Context<'_> {
+impl<'a> Context<'a> {
     /// The aircraft's name, or what it is called until it has one.
     pub fn aircraft_name(&self) -> String {
         match self.ledger.aircraft.name.as_str() {
@@ -81,15 +81,14 @@ impl Context<'_> {
     }
 
     /// What a computation may look at.
-    pub fn facts(&self) -> Facts<'_> {
+    pub fn facts(&self) -> Facts<'a> {
         Facts { plan: self.plan, ledger: self.ledger, locale: self.locale }
     }
 
     /// A screen with a way back.
     pub fn screen(&self, name: &str, title: impl Into<String>, above: Option<String>, blocks: Vec<Block>) -> Screen {
-        let back = Control::new(Command::Back.into(), say!(self.locale, "common-back"))
-            .icon(Icon::Back)
-            .weight(Weight::Quiet);
+        let back =
+            Control::new(Go::Back.into(), say!(self.locale, "common-back")).icon(Icon::Back).weight(Weight::Quiet);
         Screen { above, back: Some(back), ..bare(name, title, blocks) }
     }
 

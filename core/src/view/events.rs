@@ -1,5 +1,6 @@
 use super::context::{heading, paragraph, row};
-use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone};
+use super::{Block, Context, Control, Edge, Icon, Keyboard, Place, Record, Screen, Tone};
+use crate::form::EventForm;
 use crate::locale::say;
 use crate::plan::{Event, Subject};
 
@@ -13,7 +14,7 @@ pub(super) fn events(context: &Context<'_>) -> Screen {
         blocks.push(paragraph(format!("{}: {}", event.title, event.text.trim()), Tone::Plain));
         blocks.push(event_control(context, event));
     }
-    blocks.push(context.entry("note", say!(context.locale, "events-remark"), Keyboard::Words, None));
+    blocks.push(context.entry(EventForm::NOTE, say!(context.locale, "events-remark"), Keyboard::Words, None));
     let past = &context.ledger.happened;
     if !past.is_empty() {
         blocks.push(heading(say!(context.locale, "events-so-far"), Some(past.len().to_string())));
@@ -36,13 +37,13 @@ fn event_control(context: &Context<'_>, event: &Event) -> Block {
         check.ends_with(&Subject::Event(event.id.clone())) && context.ledger.aircraft.fits(&check.when)
     });
     let detail = say!(context.locale, "events-asked-again", count = ends.count());
-    let record = Control::new(Command::RecordEvent(event.id.clone()).into(), &event.title);
+    let record = Control::new(Record::Event(event.id.clone()).into(), &event.title);
     Block::Choice { label: String::new(), options: vec![record.icon(Icon::Warning).detail(detail)] }
 }
 
 /// The events as choices, for a screen on which one may have to be said at once.
 pub(super) fn event_choice(context: &Context<'_>, label: String) -> Option<Block> {
-    let record = |event: &Event| Control::new(Command::RecordEvent(event.id.clone()).into(), &event.title);
+    let record = |event: &Event| Control::new(Record::Event(event.id.clone()).into(), &event.title);
     let options: Vec<Control> = context.plan.events.iter().map(record).collect();
     (!options.is_empty()).then_some(Block::Choice { label, options })
 }

@@ -1,16 +1,14 @@
 use super::context::{edge, heading, paragraph, row, still_row};
 use super::{
-    Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, check_title, entry_words,
-    finding_word, stage_title, standing_detail, standing_word,
+    Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone, Weight, check_title,
+    entry_words, finding_word, stage_title, standing_detail, standing_word,
 };
+use crate::form::{CarryForm, FixForm, NewFindingForm};
 use crate::locale::say;
 use crate::plan::Subject;
 use crate::readiness::{Finding, FindingState, Tried};
 use crate::record::{EntryId, FindingGrade, Outcome};
 use crate::unit::Unit;
-
-/// Motor runs for which a finding is carried unless another number is entered.
-pub(crate) const CARRY_FLIGHTS: f64 = 5.0;
 
 /// All findings, those that hold something first.
 pub(super) fn findings(context: &Context<'_>) -> Screen {
@@ -162,7 +160,7 @@ fn forms(context: &Context<'_>, finding: &Finding, over: bool) -> Vec<Block> {
     }
     if matches!(finding.state, FindingState::Open) || over {
         blocks.push(heading(say!(context.locale, "findings-the-fix"), None));
-        blocks.push(context.entry("what", say!(context.locale, "findings-done"), Keyboard::Words, None));
+        blocks.push(context.entry(FixForm::WHAT, say!(context.locale, "findings-done"), Keyboard::Words, None));
         let subjects = touchable(context, finding);
         if !subjects.is_empty() {
             blocks.push(super::aircraft::subject_choice(
@@ -178,22 +176,27 @@ fn forms(context: &Context<'_>, finding: &Finding, over: bool) -> Vec<Block> {
             Some(say!(context.locale, "findings-or-fly-note")),
         ));
         blocks.push(context.entry(
-            "restriction",
+            CarryForm::RESTRICTION,
             say!(context.locale, "findings-restriction"),
             Keyboard::Words,
             None,
         ));
-        blocks.push(context.entry("reason", say!(context.locale, "findings-why-wait"), Keyboard::Words, None));
+        blocks.push(context.entry(
+            CarryForm::REASON,
+            say!(context.locale, "findings-why-wait"),
+            Keyboard::Words,
+            None,
+        ));
         blocks.push(context.number_entry(
-            "flights",
+            CarryForm::RUNS,
             &say!(context.locale, "findings-how-many-runs"),
             Unit::Count,
-            (1.0, 50.0),
-            context.form.text("days").is_none().then_some(CARRY_FLIGHTS),
+            CarryForm::RUNS_RANGE,
+            CarryForm(context.form).runs_usual(),
         ));
         let label = say!(context.locale, "findings-how-many-days");
-        blocks.push(context.number_entry("days", &label, Unit::Count, (1.0, 120.0), None));
-        let carry = Control::new(Command::CarryFinding(finding.id).into(), say!(context.locale, "findings-carry"))
+        blocks.push(context.number_entry(CarryForm::DAYS, &label, Unit::Count, CarryForm::DAYS_RANGE, None));
+        let carry = Control::new(Record::CarryFinding(finding.id).into(), say!(context.locale, "findings-carry"))
             .icon(Icon::Hand);
         blocks.push(Block::Choice { label: String::new(), options: vec![carry] });
     }
@@ -231,8 +234,8 @@ fn foot(context: &Context<'_>, finding: &Finding, over: bool) -> Vec<Control> {
 }
 
 fn fix_control(context: &Context<'_>, finding: &Finding) -> Control {
-    let empty = context.form.text("what").is_none();
-    let fix = Control::primary(Command::FixFinding(finding.id).into(), say!(context.locale, "findings-record-fix"))
+    let empty = !FixForm(context.form).is_said();
+    let fix = Control::primary(Record::FixFinding(finding.id).into(), say!(context.locale, "findings-record-fix"))
         .icon(Icon::Tick);
     match empty {
         // Not closed: a shell keeps typed text without asking for the screen anew, and a refusal names the field.
@@ -249,24 +252,31 @@ pub(super) fn new_finding(context: &Context<'_>, shown_by: Option<EntryId>, proo
         blocks.push(heading(say!(context.locale, "findings-shown-by"), None));
         blocks.push(paragraph(entry_words(context.locale, context.plan, context.entries, entry), Tone::Plain));
     }
-    blocks.push(context.entry("title", say!(context.locale, "findings-what-wrong"), Keyboard::Words, None));
-    let now = context.form.text("grade").unwrap_or("caution");
+    blocks.push(context.entry(
+        NewFindingForm::TITLE,
+        say!(context.locale, "findings-what-wrong"),
+        Keyboard::Words,
+        None,
+    ));
+    let now = NewFindingForm(context.form).grade();
     let grades = FindingGrade::ALL.iter().map(|grade| {
-        let command = Command::Set("grade".to_owned(), grade.id().to_owned());
-        Control::new(command.into(), grade.word(context.locale)).chosen(now == grade.id())
+        let command = Edit::set(NewFindingForm::GRADE, grade.id());
+        Control::new(command.into(), grade.word(context.locale)).chosen(now == *grade)
     });
     blocks.push(Block::Choice { label: say!(context.locale, "findings-how-bad"), options: grades.collect() });
     let text = match now {
-        "note" => say!(context.locale, "findings-note-holds"),
-        "stop" => {
+        FindingGrade::Note => say!(context.locale, "findings-note-holds"),
+        FindingGrade::Stop => {
             say!(context.locale, "findings-stop-holds", stage = context.locale.inside(&stage.title))
         }
-        _ => say!(context.locale, "findings-caution-holds", stage = context.locale.inside(&stage.title)),
+        FindingGrade::Caution => {
+            say!(context.locale, "findings-caution-holds", stage = context.locale.inside(&stage.title))
+        }
     };
     blocks.push(paragraph(text, Tone::Quiet));
     blocks.push(heading(say!(context.locale, "findings-will-prove"), None));
     blocks.push(still_row(Edge::None, "", &check.title, Some(say!(context.locale, "findings-to-repeat"))));
-    let raise = Control::primary(Command::RaiseFinding.into(), say!(context.locale, "findings-raise"))
+    let raise = Control::primary(Record::RaiseFinding.into(), say!(context.locale, "findings-raise"))
         .icon(Icon::Flag)
         .weight(Weight::Field);
     Screen {

@@ -1,7 +1,8 @@
 use super::context::{heading, paragraph, row, still_row};
 use super::{
-    Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight, author_words, entry_words,
+    Block, Context, Control, Edge, Icon, Keyboard, Place, Record, Screen, Tone, Weight, author_words, entry_words,
 };
+use crate::form::WithdrawalForm;
 use crate::locale::{Locale, say};
 use crate::readiness::may_be_withdrawn;
 use crate::record::{Body, Entry, EntryId};
@@ -88,13 +89,13 @@ pub(super) fn entry(context: &Context<'_>, id: EntryId) -> Screen {
         }
         None if may_be_withdrawn(entry) => {
             blocks.push(context.entry(
-                "reason",
+                WithdrawalForm::REASON,
                 say!(context.locale, "journal-why-withdrawn"),
                 Keyboard::Words,
                 None,
             ));
             foot.push(
-                Control::new(Command::Withdraw(id).into(), say!(context.locale, "journal-withdraw")).icon(Icon::Undo),
+                Control::new(Record::Withdraw(id).into(), say!(context.locale, "journal-withdraw")).icon(Icon::Undo),
             );
         }
         None => {}
@@ -136,18 +137,18 @@ pub(super) fn undo(context: &Context<'_>) -> Option<Control> {
     let together = withdrawals.released_together();
     let taken_back = withdrawals.taken_back_just_now(context.now).and_then(|id| context.recorded(id));
     let (entry, command, label) = match taken_back {
-        Some(entry) => (entry, Command::PutBack(entry.id), say!(context.locale, "journal-put-back")),
+        Some(entry) => (entry, Record::PutBack(entry.id), say!(context.locale, "journal-put-back")),
         None if together.len() > 1 => {
-            (last, Command::WithdrawReleases(last.id), say!(context.locale, "journal-take-back"))
+            (last, Record::WithdrawReleases(last.id), say!(context.locale, "journal-take-back"))
         }
-        None => (last, Command::Withdraw(last.id), say!(context.locale, "journal-take-back")),
+        None => (last, Record::Withdraw(last.id), say!(context.locale, "journal-take-back")),
     };
     if !may_be_withdrawn(entry) {
         return None;
     }
     let words = match together.len() {
         0 | 1 => entry_words(context.locale, context.plan, context.entries, entry),
-        count => say!(context.locale, "desk-gates-released", count = count),
+        count => say!(context.locale, "app-gates-released", count = count),
     };
     let spoken = format!("{label}: {words}");
     let control = Control::new(command.into(), label).detail(shortened(&words)).icon(Icon::Undo);

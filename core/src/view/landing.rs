@@ -1,19 +1,15 @@
 use super::context::{heading, paragraph, still_row};
-use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, Weight};
-use crate::field::{Flight, Landing, Slip, charge_range_mah, temperature_band};
-use crate::form::Drafts;
-use crate::locale::{Locale, clock, say, with_sign};
-use crate::plan::{Place as PlanPlace, Plan};
-use crate::readiness::Ledger;
+use super::stepper::{Stepper, Steps};
+use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone, Weight};
+use crate::field::{Flight, Slip, temperature_band, wanted_places};
+use crate::form::LandingForm;
+use crate::locale::{Locale, clock, say};
+use crate::plan::Place as PlanPlace;
 use crate::record::EntryId;
 use crate::unit::Unit;
 
-/// Fields of temperatures start with this, the place's id follows.
-pub(crate) const TEMPERATURE: &str = "temp:";
-/// Fields that keep how long after touchdown a temperature was read start with this.
-pub(crate) const READ_AFTER: &str = "after:";
-/// The field that holds the place which is read once more.
-pub(crate) const READ_AGAIN: &str = "again";
+/// How far one touch moves the charge, milliampere hours.
+const CHARGE_STEP_MAH: f64 = 50.0;
 /// Where a stepper starts at a place that was never read, degrees Celsius.
 const FIRST_C: f64 = 40.0;
 /// Temperatures offered for one touch, a degree apart, and how many of them lie below the last one.
@@ -22,34 +18,21 @@ const OFFERED_BELOW: i32 = 5;
 /// Of a place that was read after this landing already: it has cooled since.
 const OFFERED_BELOW_AGAIN: i32 = 10;
 
-/// The place whose temperature is asked for now: one that the pilot wants to read again, else the first of the check's that was
-/// not read yet.
-pub(crate) fn place_to_read<'a>(
-    plan: &'a Plan,
-    ledger: &Ledger,
-    card: EntryId,
-    form: Drafts<'_>,
-) -> Option<&'a PlanPlace> {
-    if let Some(again) = form.text(READ_AGAIN) {
-        return plan.place(again);
-    }
-    let flight = ledger.flight(card)?;
-    let fly = plan.check(&flight.check).and_then(|(_, check)| check.fly())?;
-    let read = |id: &str| flight.readings(id).next().is_some() || form.text(&format!("{TEMPERATURE}{id}")).is_some();
-    let open = fly.temperatures.iter().find(|id| !read(id))?;
-    plan.place(open)
-}
-
 /// What is jotted down right after touchdown, hottest places first.
 pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
     let Some(flight) = context.ledger.flight(card) else { return context.gone("landing") };
     let check = context.plan.check(&flight.check);
     let fly = check.and_then(|(_, check)| check.fly());
-    let wanted: Vec<&str> = fly.map(|fly| fly.temperatures.iter().map(String::as_str).collect()).unwrap_or_default();
+    let aircraft = &context.ledger.aircraft;
+    let wanted: Vec<&str> = fly
+        .into_iter()
+        .flat_map(|fly| wanted_places(context.plan, aircraft, fly))
+        .map(|place| place.id.as_str())
+        .collect();
     let mut blocks = vec![flown(context.locale, flight)];
     blocks.extend(offered(context, flight, &wanted));
     blocks.extend(read_so_far(context, flight));
-    blocks.extend(super::ledger::tested(context, flight));
+    blocks.extend(super::settings_ledger::tested(context, flight));
     blocks.push(heading(
         say!(context.locale, "landing-temperatures"),
         Some(say!(context.locale, "landing-in-this-order")),
@@ -59,7 +42,8 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
     blocks.extend(first.iter().map(|place| temperature(context, flight, place, true)));
     blocks.push(used(context, flight));
     let notes = flight.landing.as_ref().and_then(|landing| landing.notes.as_deref());
-    blocks.push(context.entry("notes", say!(context.locale, "landing-anything-else"), Keyboard::Words, notes));
+    let anything_else = say!(context.locale, "landing-anything-else");
+    blocks.push(context.entry(LandingForm::NOTES, anything_else, Keyboard::Words, notes));
     if !rest.is_empty() {
         blocks.push(heading(
             say!(context.locale, "landing-other-places"),
@@ -71,7 +55,7 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
     blocks.extend(marks(context.locale, flight));
     blocks.push(super::log::log_row(context, card));
     let save =
-        Control::primary(Command::SaveLanding(card).into(), say!(context.locale, "landing-record")).icon(Icon::Tick);
+        Control::primary(Record::Landing(card).into(), say!(context.locale, "landing-record")).icon(Icon::Tick);
     let place = Place::NewFinding { shown_by: shown_by(flight), proof: flight.check.clone() };
     let raise = Control::new(place.into(), say!(context.locale, "common-raise-finding")).icon(Icon::Flag);
     let title = check.map_or_else(|| flight.check.clone(), |(_, check)| check.title.clone());
@@ -83,17 +67,16 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
 
 /// The temperatures of the place that is asked for now, a touch each, around its last one.
 fn offered(context: &Context<'_>, flight: &Flight, wanted: &[&str]) -> Vec<Block> {
-    let found = place_to_read(context.plan, context.ledger, flight.card, context.form);
-    let Some(place) = found else { return Vec::new() };
+    let Some(place) = form(context, flight).place_to_read() else { return Vec::new() };
     let today = flight.readings(&place.id).next_back().map(|reading| reading.celsius);
     let last = today.or_else(|| last_at(context, flight, &place.id));
     let (locale, shown) = (context.locale, context.locale.shown(Unit::Celsius));
     let around = shown.out(last.unwrap_or(FIRST_C)).round() as i32;
     let below = if today.is_some() { OFFERED_BELOW_AGAIN } else { OFFERED_BELOW };
-    let shift = context.form.text(&shift_field(place)).and_then(|text| text.parse::<i32>().ok()).unwrap_or(0);
+    let shift = form(context, flight).shift(&place.id);
     let low = around - below + shift;
     let read = |degrees: i32| {
-        let command = Command::Read { card: flight.card, place: place.id.clone(), degrees };
+        let command = Edit::Read { card: flight.card, place: place.id.clone(), degrees };
         let spoken = format!("{}: {degrees} {}", place.title, locale.spoken(Unit::Celsius));
         let control = Control::new(command.into(), format!("{degrees} {}", shown.sign)).spoken(spoken);
         let is_last = last.is_some_and(|last| (shown.out(last) - f64::from(degrees)).abs() < 0.01);
@@ -103,7 +86,7 @@ fn offered(context: &Context<'_>, flight: &Flight, wanted: &[&str]) -> Vec<Block
         let to = (shift + by).clamp(-240, 360).to_string();
         let spoken =
             say!(context.locale, "landing-temperatures-spoken", place = place.title, which = locale.inside(&word));
-        Control::new(Command::Set(shift_field(place), to).into(), word).spoken(spoken)
+        Control::new(Edit::set(LandingForm::shift_field(&place.id), to).into(), word).spoken(spoken)
     };
     let mut options: Vec<Control> = (low..low + OFFERED).map(read).collect();
     options.push(go(-OFFERED, say!(context.locale, "landing-cooler")).icon(Icon::Remove));
@@ -121,8 +104,8 @@ fn offered(context: &Context<'_>, flight: &Flight, wanted: &[&str]) -> Vec<Block
     ]
 }
 
-fn shift_field(place: &PlanPlace) -> String {
-    format!("shift:{}", place.id)
+fn form<'a>(context: &Context<'a>, flight: &'a Flight) -> LandingForm<'a> {
+    LandingForm::new(context.form, context.plan, &context.ledger.aircraft, flight)
 }
 
 /// Each reading so far, and what two of a place tell of touchdown.
@@ -133,7 +116,7 @@ fn read_so_far(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
         let title = context.plan.place(&reading.place).map_or(reading.place.as_str(), |place| place.title.as_str());
         let words = format!("{title} {}", context.locale.quantity(reading.celsius, Unit::Celsius));
         let detail = say!(context.locale, "landing-after-touchdown", time = clock(reading.after_s));
-        let command = Command::DropReading { card: flight.card, index };
+        let command = Record::DropReading { card: flight.card, index };
         blocks.push(Block::Row {
             edge: Edge::Fresh,
             state: say!(context.locale, "landing-read"),
@@ -152,7 +135,7 @@ fn read_so_far(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
     let read = context.plan.places.iter().filter(|place| flight.readings(&place.id).next().is_some());
     blocks.extend(read.clone().filter_map(|place| at_touchdown(context.locale, flight, place)));
     let again = read.map(|place| {
-        let command = Command::Set(READ_AGAIN.to_owned(), place.id.clone());
+        let command = Edit::set(LandingForm::READ_AGAIN, place.id.clone());
         let spoken = say!(context.locale, "landing-read-again-spoken", place = context.locale.inside(&place.title));
         Control::new(command.into(), say!(context.locale, "landing-again", place = place.title))
             .icon(Icon::Thermometer)
@@ -199,51 +182,26 @@ fn flown(locale: Locale, flight: &Flight) -> Block {
 }
 
 fn temperature(context: &Context<'_>, flight: &Flight, place: &PlanPlace, wanted: bool) -> Block {
-    let field = format!("{TEMPERATURE}{}", place.id);
     let jotted = flight.readings(&place.id).next_back().map(|reading| reading.celsius);
     let last = jotted.or_else(|| last_at(context, flight, &place.id));
-    let (locale, shown) = (context.locale, context.locale.shown(Unit::Celsius));
-    let by = locale.step(1.0, Unit::Celsius);
-    let start = locale.start(last.unwrap_or(FIRST_C), 1.0, Unit::Celsius);
-    let step = |by: f64, word: String| {
-        let spoken = say!(
-            context.locale,
-            "common-step-spoken",
-            label = place.title,
-            word = word,
-            by = locale.plain(by.abs()),
-            unit = locale.spoken(Unit::Celsius)
-        );
-        let command = Command::Step { field: field.clone(), by, start };
-        Control::new(command.into(), word).spoken(spoken)
-    };
-    let typed = context.form.number(&field, &place.title, Unit::Celsius, Landing::TEMPERATURE_RANGE_C);
-    let flag = match &typed {
-        Err(error) => Some(error.to_string()),
-        Ok(Some(celsius)) => temperature_flag(context, flight, place, *celsius),
+    let locale = context.locale;
+    let flag = match form(context, flight).temperature_c(place, &place.title) {
+        Err(refusal) => Some(refusal.to_string()),
+        Ok(Some(celsius)) => temperature_flag(context, flight, place, celsius),
         Ok(None) => None,
     };
-    let wanted = if wanted { String::new() } else { say!(context.locale, "landing-not-asked") };
-    Block::Stepper {
-        field: field.clone(),
-        label: place.title.clone(),
-        value: context.form.text(&field).unwrap_or_default().to_owned(),
-        unit: shown.sign.to_owned(),
-        less: step(-by, say!(context.locale, "common-less")).icon(Icon::Remove),
-        more: step(by, say!(context.locale, "common-more")).icon(Icon::Add),
-        flag,
-        hint: Some(match last {
-            Some(last) => {
-                say!(context.locale, "landing-last", last = locale.quantity(last, Unit::Celsius), wanted = wanted)
-            }
-            None => say!(
-                context.locale,
-                "landing-starts-at",
-                start = with_sign(locale.plain(start), shown.sign),
-                wanted = wanted
-            ),
-        }),
-    }
+    let wanted = if wanted { String::new() } else { say!(locale, "landing-not-asked") };
+    let stepper = Stepper::of(
+        context,
+        LandingForm::temperature_field(&place.id),
+        place.title.clone(),
+        Steps { unit: Unit::Celsius, step: 1.0, start: last.unwrap_or(FIRST_C) },
+    );
+    let hint = match last {
+        Some(last) => say!(locale, "landing-last", last = locale.quantity(last, Unit::Celsius), wanted = wanted),
+        None => say!(locale, "landing-starts-at", start = stepper.start_words(), wanted = wanted),
+    };
+    stepper.flag(flag).hint(hint).block()
 }
 
 /// What is odd about a temperature, which is taken all the same: past a limit of its place, or outside of what is plausible
@@ -298,20 +256,10 @@ fn used(context: &Context<'_>, flight: &Flight) -> Block {
     let prediction = flight.expected();
     let expected = prediction.as_ref().map(|prediction| prediction.used_mah);
     let last = context.ledger.flights.iter().rev().find_map(|flight| flight.landing.as_ref()?.pack_used_mah);
-    let start = (jotted.or(expected).or(last).unwrap_or(1_000.0) / 50.0).round() * 50.0;
-    let step = |by: f64, word: String| {
-        let command = Command::Step { field: "used".to_owned(), by, start };
-        let spoken = say!(context.locale, "landing-charge-step-spoken", word = word);
-        Control::new(command.into(), word).spoken(spoken)
-    };
-    let typed = context.form.number(
-        "used",
-        &(say!(context.locale, "landing-charge-used")),
-        Unit::MilliampereHour,
-        charge_range_mah(&context.ledger.aircraft, &flight.pack),
-    );
+    let start = (jotted.or(expected).or(last).unwrap_or(1_000.0) / CHARGE_STEP_MAH).round() * CHARGE_STEP_MAH;
+    let typed = form(context, flight).typed_used_mah(&say!(context.locale, "landing-charge-used"));
     let flag = match (&typed, &prediction) {
-        (Err(error), _) => Some(error.to_string()),
+        (Err(refusal), _) => Some(refusal.to_string()),
         (Ok(Some(used)), Some(p)) if !(p.low_mah..=p.high_mah).contains(used) => Some(say!(
             context.locale,
             "landing-predicted",
@@ -320,25 +268,16 @@ fn used(context: &Context<'_>, flight: &Flight) -> Block {
         )),
         _ => None,
     };
-    Block::Stepper {
-        field: "used".to_owned(),
-        label: say!(context.locale, "landing-charge-used"),
-        value: context
-            .form
-            .text("used")
-            .map(str::to_owned)
-            .or(jotted.map(|used| context.locale.plain(used)))
-            .unwrap_or_default(),
-        unit: context.locale.shown(Unit::MilliampereHour).sign.to_owned(),
-        less: step(-50.0, say!(context.locale, "common-less")).icon(Icon::Remove),
-        more: step(50.0, say!(context.locale, "common-more")).icon(Icon::Add),
-        flag,
-        hint: Some(say!(
-            context.locale,
-            "common-starts-from",
-            start = context.locale.quantity(start, Unit::MilliampereHour)
-        )),
-    }
+    let label = say!(context.locale, "landing-charge-used");
+    let steps = Steps { unit: Unit::MilliampereHour, step: CHARGE_STEP_MAH, start };
+    let stepper = Stepper::of(context, LandingForm::USED.to_owned(), label, steps);
+    let start = context.locale.quantity(start, Unit::MilliampereHour);
+    stepper
+        .spoken(|word, _| say!(context.locale, "landing-charge-step-spoken", word = word))
+        .or_value(jotted.map(|used| context.locale.plain(used)))
+        .flag(flag)
+        .hint(say!(context.locale, "common-starts-from", start = start))
+        .block()
 }
 
 fn marks(locale: Locale, flight: &Flight) -> Vec<Block> {

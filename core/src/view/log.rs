@@ -1,7 +1,7 @@
 //! What a recorder's log says, with the plot of where each figure comes from.
 
 use super::context::{heading, paragraph, row, still_row};
-use super::{Block, Command, Context, Control, Document, Edge, Icon, Place, PlotView, Screen, Tone};
+use super::{Block, Context, Control, Document, Edge, Icon, Place, PlotView, Screen, Tone, Wanted};
 use crate::engineering::Grade;
 use crate::form::Drafts;
 use crate::locale::{Locale, say};
@@ -13,7 +13,7 @@ use crate::telemetry::{LogUnit, Recording, Span};
 /// Sends the person to the phone's picker for a log.
 pub(super) fn a_log_file(card: EntryId, label: String) -> Control {
     let media_types = ["text/csv", "text/comma-separated-values", "text/plain", "*/*"].map(str::to_owned).to_vec();
-    Control::primary(Command::PickLog(card).into(), label).icon(Icon::Book).document(Document::Pick { media_types })
+    Control::primary(Wanted::Log(card).into(), label).icon(Icon::Book).document(Document::Pick { media_types })
 }
 
 /// The log of a flight: its plot, and its figures, each of which shows where it comes from.

@@ -12,7 +12,6 @@ mod findings;
 mod hotter_day;
 mod journal;
 mod landing;
-mod ledger;
 mod log;
 mod log_columns;
 mod model;
@@ -22,8 +21,10 @@ mod plot;
 mod preference;
 mod reading;
 mod release;
+mod settings_ledger;
 mod spotter;
 mod stage;
+mod stepper;
 mod token;
 mod trends;
 mod under_way;
@@ -33,18 +34,13 @@ use crate::locale::{Locale, say};
 
 pub use context::{Context, OpenLog, PickedLog};
 pub use model::*;
-pub use token::{Command, Place, Preference, Token};
+pub use token::{Command, Edit, Go, Place, Preference, Record, Token};
+pub(crate) use token::{Offered, Wanted};
 pub(crate) use under_way::{UnderWay, UnderWayWith};
 
-pub(crate) use aircraft::{SUBJECT, only_one};
-pub(crate) use card::{air_c, pack_chosen, spotter_name};
 pub(crate) use compared::proposal;
-pub(crate) use findings::CARRY_FLIGHTS;
-pub(crate) use landing::{READ_AFTER, READ_AGAIN, TEMPERATURE, place_to_read};
 pub(crate) use log::{LogLine, log_lines, plot_view};
-pub(crate) use log_columns::{LEAVE_OUT, check_typed, named_columns, no_longer_time, quantity_field};
-pub(crate) use packs::PUT_BACK;
-pub(crate) use plan::{OFFERED_NAME, OFFERED_TEXT, keeps_out};
+pub(crate) use plan::keeps_out_words;
 pub(crate) use plot::{PlotView, block as plot_block, printed as plot_printed};
 pub(crate) use spotter::spotter;
 pub(crate) use words::*;
@@ -80,7 +76,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::LogColumn { card, column } => log_columns::column(context, *card, *column),
         Place::Events => events::events(context),
         Place::ReleaseAgain => release::release_again(context),
-        Place::Ledger => ledger::ledger(context),
+        Place::SettingsLedger => settings_ledger::settings_ledger(context),
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
         Place::Trends => trends::trends(context),

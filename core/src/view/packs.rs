@@ -1,12 +1,10 @@
 use super::context::{heading, paragraph, row};
-use super::{Block, Command, Context, Control, Edge, Icon, Keyboard, Place, Screen, Tone, day_and_time};
+use super::{Block, Context, Control, Edge, Icon, Keyboard, Place, Record, Screen, Tone, day_and_time};
+use crate::form::PutBackForm;
 use crate::locale::{Locale, say};
 use crate::readiness::{Charge, PackStand};
 use crate::record::ThingKind;
 use crate::unit::Unit;
-
-/// Fields with what a charger put back start with this, the pack's name follows.
-pub(crate) const PUT_BACK: &str = "put:";
 
 /// The flight packs, the one that is best flown next first, each charged in one touch.
 pub(super) fn packs(context: &Context<'_>) -> Screen {
@@ -33,13 +31,12 @@ pub(super) fn packs(context: &Context<'_>) -> Screen {
 fn pack_blocks(context: &Context<'_>, pack: &PackStand) -> Vec<Block> {
     let place = Place::Thing { kind: ThingKind::Pack, name: Some(pack.name.clone()) };
     let (edge, word) = charge_word(context.locale, &pack.charge);
-    let field = format!("{PUT_BACK}{}", pack.name);
-    let charged = Control::new(Command::Charged(pack.name.clone()).into(), say!(context.locale, "packs-charged"))
+    let form = PutBackForm::new(context.form, &context.ledger.aircraft, &pack.name);
+    let charged = Control::new(Record::Charged(pack.name.clone()).into(), say!(context.locale, "packs-charged"))
         .icon(Icon::Pack)
         .spoken(say!(context.locale, "packs-charged-spoken", pack = pack.name));
-    let range = crate::field::charge_range_mah(&context.ledger.aircraft, &pack.name);
     let label = say!(context.locale, "packs-put-back", pack = pack.name);
-    let mut put_back = context.number_entry(&field, &label, Unit::MilliampereHour, range, None);
+    let mut put_back = context.number_entry(&form.field(), &label, Unit::MilliampereHour, form.range_mah(), None);
     if let Block::Entry { keyboard, .. } = &mut put_back {
         *keyboard = Keyboard::Whole;
     }

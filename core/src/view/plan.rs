@@ -1,16 +1,13 @@
 use super::context::{edge, heading, paragraph, row, still_row};
 use super::{
-    Block, Command, Context, Control, Document, Edge, Icon, Place, Screen, Tone, standing_detail, standing_word,
+    Block, Context, Control, Document, Edge, Icon, Offered, Place, Record, Screen, Tone, Wanted, standing_detail,
+    standing_word,
 };
+use crate::form::{KeepsOut, PlanOfferForm, keeps_out};
 use crate::locale::{Locale, say, sentence};
 use crate::plan::{Became, Difference, Plan, lint};
-use crate::readiness::{FindingState, Gate, Ledger, PlanText, Report};
+use crate::readiness::{Gate, PlanText, Report};
 use crate::record::{Author, Body, Entry, EntryId};
-
-/// The field that keeps the name of a plan file that was picked.
-pub(crate) const OFFERED_NAME: &str = "name";
-/// The field that keeps its text.
-pub(crate) const OFFERED_TEXT: &str = "text";
 
 /// Remarks of the linter in sight.
 const REMARKS_IN_SIGHT: usize = 12;
@@ -44,10 +41,10 @@ pub(super) fn plan(context: &Context<'_>) -> Screen {
         let (edge, word) = super::journal::withdrawn_mark(context, entry.id);
         row(edge, word, &title, when, Place::Entry(entry.id))
     }));
-    let open = Control::primary(Command::PickPlan.into(), say!(context.locale, "plan-open"))
+    let open = Control::primary(Wanted::Plan.into(), say!(context.locale, "plan-open"))
         .icon(Icon::Book)
         .document(a_plan_file());
-    let save = Control::new(Command::SavePlan.into(), say!(context.locale, "plan-save"))
+    let save = Control::new(Offered::Plan.into(), say!(context.locale, "plan-save"))
         .icon(Icon::List)
         .document(Document::Save { name: format!("{}.toml", plan.id), media_type: "application/toml".to_owned() });
     Screen {
@@ -64,10 +61,10 @@ fn a_plan_file() -> Document {
 
 /// A plan that was picked: what is wrong with it, or what it would change.
 pub(super) fn offer(context: &Context<'_>) -> Screen {
-    let name =
-        context.form.text(OFFERED_NAME).map_or_else(|| say!(context.locale, "plan-file-inside"), str::to_owned);
-    let Some(text) = context.form.whole(OFFERED_TEXT) else { return context.gone("plan-offer") };
-    let again = Control::new(Command::PickPlan.into(), say!(context.locale, "plan-open-another"))
+    let form = PlanOfferForm(context.form);
+    let name = form.name().map_or_else(|| say!(context.locale, "plan-file-inside"), str::to_owned);
+    let Some(text) = form.text() else { return context.gone("plan-offer") };
+    let again = Control::new(Wanted::Plan.into(), say!(context.locale, "plan-open-another"))
         .icon(Icon::Book)
         .document(a_plan_file());
     let offered = match Plan::parse(&name, text) {
@@ -95,14 +92,15 @@ pub(super) fn offer(context: &Context<'_>) -> Screen {
     };
     let differences = context.written.difference(&offered, context.locale);
     let fallen = would_fall(context, &offered, text);
-    let why_not = keeps_out(context.locale, context.plan, context.ledger, &offered)
+    let why_not = keeps_out(context.ledger, &offered)
+        .map(|why| keeps_out_words(context.locale, context.plan, &why))
         .or_else(|| differences.is_empty().then(|| say!(context.locale, "plan-is-in-force")));
     let mut blocks = vec![summary(context.locale, &offered, &differences, &fallen)];
     blocks.extend(why_not.iter().map(|why| still_row(Edge::Stop, say!(context.locale, "plan-not-yet"), why, None)));
     blocks.extend(fallen.blocks(context, &offered));
     blocks.extend(remarks(context.locale, &offered));
     blocks.extend(difference_blocks(context.locale, &differences));
-    let take = Control::primary(Command::AdoptPlan.into(), say!(context.locale, "plan-adopt"))
+    let take = Control::primary(Record::AdoptPlan.into(), say!(context.locale, "plan-adopt"))
         .icon(Icon::Tick)
         .unless(why_not);
     let above = Some(say!(context.locale, "plan-file-named", name = name));
@@ -231,23 +229,16 @@ fn difference_blocks(locale: Locale, differences: &[Difference]) -> Vec<Block> {
 }
 
 /// Why a plan cannot take the place of the one in force yet: work under way that it has no place for.
-pub(crate) fn keeps_out(locale: Locale, plan: &Plan, ledger: &Ledger, offered: &Plan) -> Option<String> {
-    if let Some(flight) = ledger.flights.iter().find(|flight| flight.awaits_landing()) {
-        return Some(say!(locale, "plan-landing-first", check = super::check_title(plan, &flight.check)));
+pub(crate) fn keeps_out_words(locale: Locale, plan: &Plan, why: &KeepsOut<'_>) -> String {
+    match why {
+        KeepsOut::Landing { check } => say!(locale, "plan-landing-first", check = super::check_title(plan, check)),
+        KeepsOut::Finding(finding) => say!(
+            locale,
+            "plan-finding-keeps",
+            number = finding.number,
+            title = finding.title,
+            proof = super::check_title(plan, &finding.proof),
+            stage = locale.inside(&super::stage_title(plan, &finding.stage))
+        ),
     }
-    let open = ledger.findings.iter().filter(|finding| !matches!(finding.state, FindingState::Proven { .. }));
-    open.into_iter().find_map(|finding| {
-        let proof = offered.check(&finding.proof).is_none();
-        let stage = offered.stage(&finding.stage).is_none();
-        (proof || stage).then(|| {
-            say!(
-                locale,
-                "plan-finding-keeps",
-                number = finding.number,
-                title = finding.title,
-                proof = super::check_title(plan, &finding.proof),
-                stage = locale.inside(&super::stage_title(plan, &finding.stage))
-            )
-        })
-    })
 }

@@ -1,7 +1,7 @@
 //! A log drawn over time: one pane for each channel, its limits as lines, the cursor through all of them. The geometry keeps the least
 //! and the greatest of every column, so no spike is lost however much time a column stands for.
 
-use super::{Block, Command, Control, Icon, PlotReading};
+use super::{Block, Control, Edit, Icon, PlotReading, Token};
 use crate::drawing::Sheet;
 use crate::drawing::{Anchor, Ink, LabelSize, Picture};
 use crate::engineering::Grade;
@@ -151,7 +151,7 @@ pub(crate) fn block(locale: Locale, recording: &Recording, limits: &Limits, view
         Look { line: 2.5, limit: 2.0, spoken: say!(locale, "log-plot-spoken", spoken = spoken) },
     );
     Block::Plot {
-        token: Command::Fingers.into(),
+        token: Token::fingers(),
         title,
         readings,
         picture,
@@ -386,7 +386,7 @@ fn draw_pane(locale: Locale, sheet: &mut Sheet, pane: &Pane, top: f32, x: &impl 
 
 fn actions(locale: Locale, recording: &Recording, view: &PlotView) -> Vec<Control> {
     let button = |step: SightStep, label: String, spoken: String| {
-        Control::new(Command::MovePlot(step).into(), label).spoken(spoken)
+        Control::new(Edit::MovePlot(step).into(), label).spoken(spoken)
     };
     let has_cursor = view.sight.cursor_s.is_some();
     let all = view.sight.window == Sight::whole(recording).window;
@@ -430,7 +430,7 @@ pub(super) fn channels(locale: Locale, recording: &Recording, view: &PlotView) -
     let options = (0_u32..).zip(&recording.channels).map(|(index, channel)| {
         let label = channel.mapped.label.clone();
         let spoken = say!(locale, "log-on-top-spoken", label = label);
-        Control::new(Command::ShowChannel(index).into(), label).chosen(Some(index) == top).spoken(spoken)
+        Control::new(Edit::ShowChannel(index).into(), label).chosen(Some(index) == top).spoken(spoken)
     });
     Some(Block::Choice { label: say!(locale, "log-on-top"), options: options.take(40).collect() })
 }

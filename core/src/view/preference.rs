@@ -1,5 +1,5 @@
 use super::context::paragraph;
-use super::{Block, Command, Context, Control, Edge, Place, Preference, Screen, Tone};
+use super::{Block, Context, Control, Edge, Edit, Place, Preference, Screen, Tone};
 use crate::locale::{Language, Measures, TemperatureScale, say};
 use crate::unit::Unit;
 
@@ -7,7 +7,7 @@ use crate::unit::Unit;
 pub(super) fn preference(context: &Context<'_>) -> Screen {
     let locale = context.locale;
     let chip = |preference: Preference, label: String, chosen: bool| {
-        Control::new(Command::Prefer(preference).into(), label).chosen(chosen)
+        Control::new(Edit::Prefer(preference).into(), label).chosen(chosen)
     };
     // A language is written in itself: whoever strayed into the other one finds the way back.
     let languages = [(Language::English, "English"), (Language::German, "Deutsch")]

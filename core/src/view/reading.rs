@@ -2,7 +2,7 @@
 
 use super::context::paragraph;
 use super::under_way::{UnderWay, UnderWayWith};
-use super::{Block, Command, Context, Control, Edge, Icon, Screen, Tone, Weight, Work};
+use super::{Block, Context, Control, Edge, Go, Icon, Record, Screen, Tone, Weight, Work};
 use crate::locale::{Locale, say};
 
 /// Bytes in what people call a megabyte.
@@ -12,7 +12,7 @@ const MEGABYTE: f64 = 1e6;
 pub(super) fn work(context: &Context<'_>) -> Option<Work> {
     context.under_way.as_ref().map(|under_way| match under_way.what {
         UnderWayWith::Arriving { .. } => Work::Feed,
-        UnderWayWith::Attaching { .. } | UnderWayWith::Plot => Work::Touch { token: Command::ReadOn.into() },
+        UnderWayWith::Attaching { .. } | UnderWayWith::Plot => Work::Touch { token: Record::ReadOn.into() },
     })
 }
 
@@ -23,8 +23,8 @@ pub(super) fn waiting(context: &Context<'_>) -> Option<Screen> {
         UnderWayWith::Arriving { name } | UnderWayWith::Attaching { name } => name,
         UnderWayWith::Plot => return None,
     };
-    let stop = Control::primary(Command::StopReading.into(), say!(context.locale, "reading-stop")).icon(Icon::Stop);
-    let back = Control::new(Command::StopReading.into(), say!(context.locale, "common-back"))
+    let stop = Control::primary(Go::StopReading.into(), say!(context.locale, "reading-stop")).icon(Icon::Stop);
+    let back = Control::new(Go::StopReading.into(), say!(context.locale, "common-back"))
         .icon(Icon::Back)
         .weight(Weight::Quiet)
         .spoken(say!(context.locale, "reading-back-spoken"));
@@ -36,11 +36,11 @@ pub(super) fn waiting(context: &Context<'_>) -> Option<Screen> {
 /// What stands where the plot will be.
 pub(super) fn instead_of_plot(context: &Context<'_>) -> Vec<Block> {
     if let Some(under_way) = &context.under_way {
-        let stop = Control::new(Command::StopReading.into(), say!(context.locale, "reading-stop-plot"));
+        let stop = Control::new(Go::StopReading.into(), say!(context.locale, "reading-stop-plot"));
         return vec![progress(context.locale, under_way), touch_row(stop)];
     }
     if context.log_was_stopped {
-        let again = Control::new(Command::ReadAgain.into(), say!(context.locale, "reading-plot"))
+        let again = Control::new(Go::ReadAgain.into(), say!(context.locale, "reading-plot"))
             .detail(say!(context.locale, "reading-plot-note"));
         return vec![touch_row(again)];
     }

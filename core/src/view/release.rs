@@ -1,5 +1,5 @@
 use super::context::{heading, paragraph, still_row};
-use super::{Block, Command, Context, Control, Edge, Icon, Screen, Tone, blocker_words, result_words};
+use super::{Block, Context, Control, Edge, Icon, Record, Screen, Tone, blocker_words, result_words};
 use crate::locale::say;
 use crate::plan::Stage;
 use crate::readiness::Release;
@@ -25,7 +25,7 @@ pub(super) fn release_again(context: &Context<'_>) -> Screen {
         }
     }
     let label = say!(context.locale, "release-gates", count = again.len());
-    let release = Control::primary(Command::ReleaseAgain(again).into(), label).icon(Icon::Tick);
+    let release = Control::primary(Record::ReleaseAgain(again).into(), label).icon(Icon::Tick);
     // At the end of the page and not in the foot, so that it is reached past every gate.
     blocks.push(heading(say!(context.locale, "release-pilot-decides"), None));
     blocks.push(Block::Choice { label: String::new(), options: vec![release] });

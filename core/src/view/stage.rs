@@ -1,6 +1,6 @@
 use super::board::{blocker_row, card_command, gate_edge, gate_word};
 use super::context::{edge, heading, paragraph, row};
-use super::{Block, Command, Context, Control, Icon, Place, Screen, Tone, standing_detail, standing_word};
+use super::{Block, Context, Control, Go, Icon, Place, Record, Screen, Tone, standing_detail, standing_word};
 use crate::locale::say;
 use crate::plan::{Check, Stage};
 use crate::readiness::{Blocker, Gate};
@@ -126,7 +126,7 @@ fn foot(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Control> {
     let mut foot = Vec::new();
     if gate.may_be_released() {
         let label = say!(context.locale, "stage-release", stage = context.locale.inside(&stage.title));
-        foot.push(Control::primary(Command::Release(stage.id.clone()).into(), label).icon(Icon::Tick));
+        foot.push(Control::primary(Record::Release(stage.id.clone()).into(), label).icon(Icon::Tick));
         return foot;
     }
     let open = stage
@@ -137,7 +137,7 @@ fn foot(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Control> {
     if let Some(check) = open {
         let command = match check.fly() {
             Some(_) => card_command(&check.id),
-            None => Command::Go(Place::Check(check.id.clone())),
+            None => Go::To(Place::Check(check.id.clone())),
         };
         foot.push(
             Control::primary(command.into(), say!(context.locale, "stage-next-check"))
@@ -147,7 +147,7 @@ fn foot(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Control> {
     } else if let Gate::Shut { blockers } | Gate::Lapsed { blockers, .. } = gate {
         let why = say!(context.locale, "check-things-in-the-way", count = blockers.len());
         let label = say!(context.locale, "stage-release", stage = context.locale.inside(&stage.title));
-        foot.push(Control::primary(Command::Release(stage.id.clone()).into(), label).unless(Some(why)));
+        foot.push(Control::primary(Record::Release(stage.id.clone()).into(), label).unless(Some(why)));
     }
     foot
 }

@@ -2,6 +2,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::locale::{Language, Measures, TemperatureScale};
 use crate::record::{EntryId, ThingKind};
+use crate::telemetry::SightStep;
 
 /// Where in the app the pilot is. Kept in the database, so that a killed phone reopens here.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -60,7 +61,8 @@ pub enum Place {
     /// Lapsed gates whose evidence is fresh again, to be released one after another.
     ReleaseAgain,
     /// The ledger of settings.
-    Ledger,
+    #[serde(rename = "ledger")]
+    SettingsLedger,
     /// The plan in force.
     Plan,
     /// A plan file that was picked and is not in force yet.
@@ -80,7 +82,7 @@ pub enum Place {
     LogColumn {
         /// The flight's card.
         card: EntryId,
-        /// Its place in the file, counted from nought.
+        /// Its place in the file, counted from 0.
         column: u32,
     },
     /// How figures went over the aircraft's life.
@@ -123,18 +125,43 @@ pub enum Preference {
     Measures(Measures),
 }
 
-/// What a touch means.
+/// What a touch means: to go somewhere, to change what is on the screen, or to record something.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Command {
-    /// Goes to a place.
-    Go(Place),
-    /// Chooses how this phone speaks; nothing is recorded.
-    Prefer(Preference),
-    /// Goes back to where the pilot came from.
+    /// Shows another place.
+    Go(Go),
+    /// Changes what is typed, chosen or in view here. Nothing is recorded, but for the landing whose last temperature it was.
+    Edit(Edit),
+    /// Records something.
+    Record(Record),
+}
+
+/// Shows another place.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Go {
+    /// That one.
+    To(Place),
+    /// The one that the pilot came from.
     Back,
+    /// Gives up what is being read or taken in, and shows what there is without it.
+    StopReading,
+    /// Reads the log in view after all.
+    ReadAgain,
+}
+
+/// Changes what is typed, chosen or in view.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Edit {
     /// Sets a draft's field.
-    Set(String, String),
+    Set {
+        /// Which field.
+        field: String,
+        /// What stands in it then.
+        text: String,
+    },
     /// Moves a draft's number by steps, from a start where there is none yet.
     Step {
         /// Which field.
@@ -144,26 +171,6 @@ pub enum Command {
         /// From where, if the field is empty.
         start: f64,
     },
-    /// Records a check's result from its draft.
-    Record {
-        /// Which check.
-        check: String,
-        /// For confirm checks: whether it was right.
-        passed: bool,
-    },
-    /// Records the result of a check that is due, as it was touched on the card.
-    Tick {
-        /// Which check.
-        check: String,
-        /// The reading, for measure checks.
-        value: Option<f64>,
-    },
-    /// Records that a pack was charged, with what the draft says was put back.
-    Charged(String),
-    /// Releases a stage's gate.
-    Release(String),
-    /// Draws up the card and hands the phone over.
-    HandOver(String),
     /// Puts a temperature into the landing's draft, and records the landing where it is the last that is asked for.
     Read {
         /// Which card.
@@ -173,89 +180,154 @@ pub enum Command {
         /// Whole degrees of the scale that the person reads.
         degrees: i32,
     },
-    /// Records the landing without one of its readings, which was a slip.
+    /// Moves what is in view of a plot, or its cursor.
+    MovePlot(SightStep),
+    /// Brings a channel of a plot to the top.
+    ShowChannel(u32),
+    /// Chooses how this phone speaks.
+    Prefer(Preference),
+}
+
+impl Edit {
+    /// Sets a draft's field.
+    pub fn set(field: impl Into<String>, text: impl Into<String>) -> Edit {
+        Edit::Set { field: field.into(), text: text.into() }
+    }
+}
+
+/// Records something.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Record {
+    /// A check's result from its draft.
+    Check {
+        /// Which check.
+        check: String,
+        /// For confirm checks: whether it was right.
+        passed: bool,
+    },
+    /// The result of a check that is due, as it was touched on the card.
+    Tick {
+        /// Which check.
+        check: String,
+        /// The reading, for measure checks.
+        value: Option<f64>,
+    },
+    /// That a pack was charged, with what the draft says was put back.
+    Charged(String),
+    /// A gate's release.
+    Release(String),
+    /// The release of these lapsed gates, each by an entry of its own.
+    ReleaseAgain(Vec<String>),
+    /// The card as it is drawn up, and that the phone goes to the spotter.
+    HandOver(String),
+    /// The landing from its draft.
+    Landing(EntryId),
+    /// The landing without one of its readings, which was a slip.
     DropReading {
         /// Which card.
         card: EntryId,
         /// Which of its readings, from 0.
         index: u32,
     },
-    /// Records the landing from its draft.
-    SaveLanding(EntryId),
-    /// Explains a flight that disagreed with its prediction.
+    /// Why a flight was not as predicted.
     Explain(EntryId),
-    /// Raises the finding in the draft.
+    /// The finding in the draft.
     RaiseFinding,
-    /// Raises the finding that a flight's disagreement with its prediction proposes.
+    /// The finding that a flight's disagreement with its prediction proposes.
     RaiseProposed(EntryId),
-    /// Records a finding's fix from its draft.
+    /// A finding's fix from its draft.
     FixFinding(EntryId),
-    /// Carries a finding under the draft's restriction.
+    /// That a finding is carried under the draft's restriction.
     CarryFinding(EntryId),
-    /// Records the names in the draft.
-    SaveName,
-    /// Answers one of the plan's questions.
-    Answer(String, String),
-    /// Records the figure in the draft.
-    SaveFigure(String),
-    /// Records the thing in the draft.
-    SaveThing,
-    /// Records that a thing is gone.
+    /// The names in the draft.
+    Name,
+    /// The answer to one of the plan's questions.
+    Answer {
+        /// Which question.
+        question: String,
+        /// Which of its choices.
+        choice: String,
+    },
+    /// The figure in the draft.
+    Figure(String),
+    /// The thing in the draft.
+    Thing {
+        /// Its kind.
+        kind: ThingKind,
+        /// Its name; none for a new one.
+        name: Option<String>,
+    },
+    /// That a thing is gone.
     RemoveThing {
         /// Its kind.
         kind: ThingKind,
         /// Its name.
         name: String,
     },
-    /// Records the setting in the draft.
-    SaveSetting(String),
-    /// Records the change in the draft.
-    SaveChange,
-    /// No code is wanted any more.
+    /// The setting in the draft.
+    Setting(String),
+    /// The change in the draft.
+    Change,
+    /// That no code is wanted any more.
     RemoveCode,
-    /// Records anew what was taken back a moment ago: the taking back was the slip.
+    /// Anew, what was taken back a moment ago: the taking back was the slip.
     PutBack(EntryId),
-    /// Withdraws an entry.
+    /// An entry's withdrawal.
     Withdraw(EntryId),
-    /// Withdraws the releases that were made with one touch, this one the last of them.
+    /// The withdrawal of the releases that were made with one touch, this one the last of them.
     WithdrawReleases(EntryId),
-    /// Records that something of the plan's events happened.
-    RecordEvent(String),
-    /// Releases these lapsed gates again, each by an entry of its own.
-    ReleaseAgain(Vec<String>),
-    /// Reads the plan file that was picked.
-    PickPlan,
-    /// Gives the plan in force as a file.
-    SavePlan,
-    /// Brings the plan that was picked into force.
+    /// That something of the plan's events happened.
+    Event(String),
+    /// That the plan that was picked comes into force.
     AdoptPlan,
-    /// Moves what is in view of a plot, or its cursor.
-    MovePlot(crate::telemetry::SightStep),
-    /// Brings a channel of a plot to the top.
-    ShowChannel(u32),
-    /// Takes what fingers do on a plot.
-    Fingers,
-    /// Takes a recorder's file for a flight.
-    PickLog(EntryId),
-    /// Reads the file that was picked under the columns as they are named, and attaches it to the flight.
+    /// The log that was picked, once it is read under the columns as they are named.
     AttachLog(EntryId),
-    /// Reads a log on by a step.
+    /// The log that is being read, on by a step: it is recorded with the last one.
     ReadOn,
-    /// Gives up what is being read or taken in.
-    StopReading,
-    /// Reads the log in view after all.
-    ReadAgain,
 }
 
-/// A command that a shell carries without looking inside.
+/// A document that a control takes in.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Wanted {
+    /// A plan.
+    Plan,
+    /// A recorder's log of this card's flight.
+    Log(EntryId),
+}
+
+/// A document that a control gives.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Offered {
+    /// The plan in force.
+    Plan,
+}
+
+/// What a token stands for.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum Meaning {
+    Do(Command),
+    Take(Wanted),
+    Give(Offered),
+    Fingers,
+}
+
+/// What a touch means, as a shell carries it without looking inside.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Token(String);
 
 impl Token {
-    /// Seals a command.
-    pub fn of(command: &Command) -> Token {
-        // A command is plain data: JSON can always hold it. An empty token is refused when it comes back.
-        Token(serde_json::to_string(command).unwrap_or_default())
+    fn of(meaning: &Meaning) -> Token {
+        // Plain data: JSON can always hold it. An empty token is refused when it comes back.
+        Token(serde_json::to_string(meaning).unwrap_or_default())
+    }
+
+    /// The token of a plot, which takes what fingers do on it.
+    pub(crate) fn fingers() -> Token {
+        Token::of(&Meaning::Fingers)
     }
 
     /// A token as a shell gave it back.
@@ -268,20 +340,78 @@ impl Token {
         &self.0
     }
 
-    /// Opens it.
-    pub(crate) fn command(&self) -> Option<Command> {
+    fn meaning(&self) -> Option<Meaning> {
         serde_json::from_str(&self.0).ok()
+    }
+
+    /// The command, where it is one.
+    pub(crate) fn command(&self) -> Option<Command> {
+        match self.meaning()? {
+            Meaning::Do(command) => Some(command),
+            Meaning::Take(_) | Meaning::Give(_) | Meaning::Fingers => None,
+        }
+    }
+
+    /// Which document it takes in, where it takes one.
+    pub(crate) fn wanted(&self) -> Option<Wanted> {
+        match self.meaning()? {
+            Meaning::Take(wanted) => Some(wanted),
+            Meaning::Do(_) | Meaning::Give(_) | Meaning::Fingers => None,
+        }
+    }
+
+    /// Which document it gives, where it gives one.
+    pub(crate) fn offered(&self) -> Option<Offered> {
+        match self.meaning()? {
+            Meaning::Give(offered) => Some(offered),
+            Meaning::Do(_) | Meaning::Take(_) | Meaning::Fingers => None,
+        }
+    }
+
+    /// Whether it is a plot's.
+    pub(crate) fn is_fingers(&self) -> bool {
+        self.meaning() == Some(Meaning::Fingers)
     }
 }
 
 impl From<Command> for Token {
     fn from(command: Command) -> Token {
-        Token::of(&command)
+        Token::of(&Meaning::Do(command))
+    }
+}
+
+impl From<Go> for Token {
+    fn from(go: Go) -> Token {
+        Command::Go(go).into()
     }
 }
 
 impl From<Place> for Token {
     fn from(place: Place) -> Token {
-        Token::of(&Command::Go(place))
+        Go::To(place).into()
+    }
+}
+
+impl From<Edit> for Token {
+    fn from(edit: Edit) -> Token {
+        Command::Edit(edit).into()
+    }
+}
+
+impl From<Record> for Token {
+    fn from(record: Record) -> Token {
+        Command::Record(record).into()
+    }
+}
+
+impl From<Wanted> for Token {
+    fn from(wanted: Wanted) -> Token {
+        Token::of(&Meaning::Take(wanted))
+    }
+}
+
+impl From<Offered> for Token {
+    fn from(offered: Offered) -> Token {
+        Token::of(&Meaning::Give(offered))
     }
 }

@@ -2,7 +2,6 @@
 
 use crate::aircraft::FigureValue;
 use crate::field::Tested;
-use crate::locale::Locale;
 use crate::plan::{Plan, Subject};
 use crate::readiness::history::{Change, Described, Happened};
 use crate::readiness::ledger::Ledger;
@@ -81,7 +80,7 @@ impl Ledger {
             runs: self.runs,
         });
         let subject = Subject::Event(event.to_owned());
-        let title = plan.subject_words(Locale::default(), &subject);
+        let title = plan.subject_name(&subject);
         let reason = Reason::Happened { of: event.to_owned(), event: title, by: entry.id };
         self.touches.push(Touch { seq: entry.seq, subject, reason });
         self.break_by_last(plan, 1);

@@ -1,6 +1,5 @@
 //! Marks the evidence that rests on what was touched.
 
-use crate::locale::Locale;
 use crate::plan::{Plan, Subject};
 use crate::readiness::ledger::Ledger;
 use crate::readiness::reason::{Deed, Reason};
@@ -17,7 +16,7 @@ impl Ledger {
     /// Marks the evidence that rests on any of the subjects.
     pub(super) fn touch(&mut self, plan: &Plan, entry: &Entry, subjects: &[Subject], what: &Deed) {
         for subject in subjects {
-            let title = plan.subject_words(Locale::default(), subject);
+            let title = plan.subject_name(subject);
             let reason = Reason::Changed { of: subject.clone(), subject: title, what: what.clone(), by: entry.id };
             self.touches.push(Touch { seq: entry.seq, subject: subject.clone(), reason });
         }

@@ -6,7 +6,7 @@ use crate::plan::{Plan, Subject};
 use crate::readiness::Adjusted;
 
 /// The ledger of settings: what was changed, from what, why, and what was flown on it.
-pub(super) fn ledger(context: &Context<'_>) -> Screen {
+pub(super) fn settings_ledger(context: &Context<'_>) -> Screen {
     let mut blocks = Vec::new();
     let waiting = context.ledger.tested_at(last_rpm(context));
     if !waiting.is_empty() {

@@ -1,19 +1,16 @@
-//! Reading a log in steps, since it takes longer than a touch may: the person sees how far it is, and can stop it.
+//! A log that is being read in steps, since it takes longer than a touch may.
 
 use std::io::Read;
 
 use sha2::{Digest as _, Sha256};
 
-use super::command::Done;
-use super::phone::Shared;
-use super::{AppError, log};
 use crate::journal::{Journal, OfferedLog, hexadecimal};
 use crate::record::{AttachedLog, EntryId};
 use crate::telemetry::{ColumnMap, Import, Importing, Layout, Progress, Recording, Settings, TelemetryError};
 use crate::view::Place;
 
 /// What is read in one step: some 10 ms on a desk, and on a phone well under the tenth of a second after which a touch seems lost.
-const STEP_BYTES: u64 = 2 << 20;
+pub(super) const STEP_BYTES: u64 = 2 << 20;
 
 /// What the kept columns of a log may take: for a longer one, rows are joined into cells that keep their least, mean and greatest.
 const KEPT_BYTES: usize = 32 << 20;
@@ -28,13 +25,13 @@ pub(super) enum Purpose {
 }
 
 /// A log that is being read.
-pub(super) struct Reading {
-    purpose: Purpose,
-    card: EntryId,
+pub(super) struct LogImport {
+    pub purpose: Purpose,
+    pub card: EntryId,
     importing: Importing,
     /// Digest of what was read so far, to be held against the file's name.
     digest: Sha256,
-    file: OfferedLog,
+    pub file: OfferedLog,
 }
 
 /// A reader that digests what goes through it.
@@ -51,7 +48,7 @@ impl<R: Read> Read for Digesting<'_, R> {
     }
 }
 
-impl Reading {
+impl LogImport {
     /// Begins to read a file of the journal.
     ///
     /// # Errors
@@ -62,10 +59,10 @@ impl Reading {
         file: &OfferedLog,
         layout: &Layout,
         map: &ColumnMap,
-    ) -> Result<Reading, TelemetryError> {
+    ) -> Result<LogImport, TelemetryError> {
         let settings = Settings { kept_bytes: KEPT_BYTES, file_bytes: Some(file.bytes) };
         let importing = Import::new(layout, map, settings)?.begin();
-        Ok(Reading { purpose, card, importing, digest: Sha256::new(), file: file.clone() })
+        Ok(LogImport { purpose, card, importing, digest: Sha256::new(), file: file.clone() })
     }
 
     /// Begins to read a log that was attached, under the columns as they were named then.
@@ -77,10 +74,10 @@ impl Reading {
         purpose: Purpose,
         card: EntryId,
         log: &AttachedLog,
-    ) -> Result<Reading, TelemetryError> {
-        let layout = log::layout_of(journal, &log.sha256)?;
+    ) -> Result<LogImport, TelemetryError> {
+        let layout = layout_of(journal, &log.sha256)?;
         let file = OfferedLog { name: log.sha256.clone(), bytes: log.bytes };
-        Reading::begin(purpose, card, &file, &layout, &log.map)
+        LogImport::begin(purpose, card, &file, &layout, &log.map)
     }
 
     /// Whether it belongs to a place.
@@ -108,13 +105,13 @@ impl Reading {
     }
 
     /// Reads one step; whether there is more.
-    fn step(&mut self, journal: &Journal, bytes: u64) -> Result<bool, TelemetryError> {
+    pub fn step(&mut self, journal: &Journal, bytes: u64) -> Result<bool, TelemetryError> {
         let from = journal.read_log(&self.file.name, self.importing.progress().bytes);
         self.importing.go_on(&mut Digesting { from, digest: &mut self.digest }, bytes)
     }
 
     /// What was read; none if it is no longer the file that it was.
-    fn finish(self) -> Result<Option<Recording>, TelemetryError> {
+    pub fn finish(self) -> Result<Option<Recording>, TelemetryError> {
         let name = hexadecimal(&self.digest.finalize());
         let recording = self.importing.finish()?;
         Ok((name == self.file.name).then_some(recording))
@@ -139,36 +136,6 @@ pub(super) enum Unread {
     Gone,
 }
 
-/// Reads the log on by a step. Once it is read, what was wanted of it is done; what is to be recorded by that is given back.
-pub(super) fn go_on(shared: &mut Shared) -> Result<Option<Done>, AppError> {
-    let Some(mut reading) = shared.reading.take() else { return Ok(None) };
-    let (purpose, card) = (reading.purpose, reading.card);
-    match reading.step(&shared.journal, STEP_BYTES) {
-        Ok(Importing::MORE) => {
-            shared.reading = Some(reading);
-            return Ok(None);
-        }
-        Err(error) if purpose == Purpose::Attach => return Err(error.into()),
-        Ok(_) | Err(_) => {}
-    }
-    let file = reading.file.name.clone();
-    match (purpose, reading.finish()) {
-        (Purpose::Attach, read) => log::attached(shared, card, read?).map(Some),
-        (Purpose::Show, Ok(Some(recording))) => {
-            log::opened(shared, card, recording, file);
-            Ok(None)
-        }
-        // It has no plot, and that is all: its figures are in the journal.
-        (Purpose::Show, _) => {
-            shared.unread = Some((card, Unread::Gone));
-            Ok(None)
-        }
-    }
-}
-
-/// Reads it no further.
-pub(super) fn stop(shared: &mut Shared) {
-    if let Some(reading) = shared.reading.take().filter(|reading| reading.purpose == Purpose::Show) {
-        shared.unread = Some((reading.card, Unread::Stopped));
-    }
+pub(super) fn layout_of(journal: &Journal, name: &str) -> Result<Layout, TelemetryError> {
+    Layout::read(&mut journal.read_log(name, 0))
 }

@@ -17,7 +17,7 @@ macro_rules! files {
             include_str!(concat!("../../locale/", $language, "/code.ftl")),
             include_str!(concat!("../../locale/", $language, "/common.ftl")),
             include_str!(concat!("../../locale/", $language, "/computed.ftl")),
-            include_str!(concat!("../../locale/", $language, "/desk.ftl")),
+            include_str!(concat!("../../locale/", $language, "/app.ftl")),
             include_str!(concat!("../../locale/", $language, "/dossier.ftl")),
             include_str!(concat!("../../locale/", $language, "/engineering.ftl")),
             include_str!(concat!("../../locale/", $language, "/errors.ftl")),

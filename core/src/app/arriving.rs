@@ -1,0 +1,31 @@
+//! A document on its way in from the phone's picker.
+
+use crate::journal::ArrivingLog;
+use crate::record::EntryId;
+
+/// A document on its way in, piece by piece.
+pub(super) struct Arriving {
+    /// What the phone calls it.
+    pub name: String,
+    /// Its length, where the phone knows it.
+    pub length: Option<u64>,
+    pub into: Into,
+}
+
+/// Where the pieces go.
+pub(super) enum Into {
+    /// A plan, which is short.
+    Plan(Vec<u8>),
+    /// A log for this card's flight, which may be longer than memory.
+    Log(EntryId, ArrivingLog),
+}
+
+impl Arriving {
+    /// Bytes that came so far.
+    pub fn bytes(&self) -> u64 {
+        match &self.into {
+            Into::Plan(bytes) => bytes.len() as u64,
+            Into::Log(_, arriving) => arriving.bytes(),
+        }
+    }
+}

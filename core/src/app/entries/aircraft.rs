@@ -1,0 +1,91 @@
+//! What is known of the aircraft, and what happened to it.
+
+use crate::app::AppError;
+use crate::app::done::{After, Result, one};
+use crate::app::shared::Shared;
+use crate::form::{ChangeForm, Drafts, EventForm, FigureForm, NameForm, SettingForm, ThingForm};
+use crate::locale::say;
+use crate::record::{Body, ThingKind, ThingRef};
+use crate::view::Place;
+
+pub(super) fn named(shared: &Shared, drafts: Drafts<'_>) -> Result {
+    let form = NameForm(drafts);
+    let (name, builder) = (form.name()?.to_owned(), form.builder()?.to_owned());
+    one(Body::AircraftNamed { name, builder }, say!(shared.locale(), "app-named"), After::Back)
+}
+
+pub(super) fn answer(shared: &Shared, question: String, choice: String) -> Result {
+    let known = shared.plan.question(&question).and_then(|q| q.choices.iter().find(|(id, _)| *id == choice));
+    let Some((_, label)) = known else {
+        return Err(AppError::refused(say!(shared.locale(), "app-answer-unknown")));
+    };
+    let said = label.clone();
+    one(Body::TraitChosen { question, choice }, said, After::Back)
+}
+
+pub(super) fn figure_set(shared: &Shared, id: &str, drafts: Drafts<'_>) -> Result {
+    let Some(figure) = shared.plan.figure(id) else {
+        return Err(AppError::refused(say!(shared.locale(), "app-figure-unknown")));
+    };
+    let form = FigureForm::new(drafts, figure);
+    let (value, basis) = (form.value()?, form.basis());
+    let said = say!(
+        shared.locale(),
+        "app-figure-set",
+        figure = figure.title,
+        value = shared.locale().quantity(value, figure.unit),
+        basis = basis.word(shared.locale())
+    );
+    // The next figure that is missing follows at once: they are entered in a row.
+    let missing = shared.plan.figures.iter().skip_while(|f| f.id != id).skip(1);
+    let aircraft = &shared.ledger.aircraft;
+    let next = missing.into_iter().find(|f| f.required && aircraft.fits(&f.when) && aircraft.figure(&f.id).is_none());
+    let first_time = shared.ledger.aircraft.figure(id).is_none();
+    let after = match next {
+        Some(next) if first_time => After::Instead(Place::Figure(next.id.clone())),
+        _ => After::Back,
+    };
+    let reason = form.reason(first_time)?.map(str::to_owned);
+    one(Body::FigureSet { figure: id.to_owned(), value, basis, reason }, said, after)
+}
+
+pub(super) fn thing_set(shared: &Shared, kind: ThingKind, name: Option<&str>, drafts: Drafts<'_>) -> Result {
+    let thing = ThingForm::new(drafts, &shared.ledger.aircraft, kind, name).thing(name)?;
+    let said = say!(shared.locale(), "app-thing-recorded", kind = kind.word(shared.locale()), name = thing.name);
+    one(Body::ThingSet { thing }, said, After::Back)
+}
+
+pub(super) fn thing_removed(shared: &Shared, kind: ThingKind, name: String) -> Result {
+    let said = say!(shared.locale(), "app-removed", name = name);
+    one(Body::ThingRemoved { thing: ThingRef { kind, name } }, said, After::Back)
+}
+
+pub(super) fn setting_changed(shared: &Shared, id: &str, drafts: Drafts<'_>) -> Result {
+    let Some(setting) = shared.plan.setting(id) else {
+        return Err(AppError::refused(say!(shared.locale(), "app-setting-unknown")));
+    };
+    let form = SettingForm(drafts);
+    let (after, reason) = (form.after()?.to_owned(), form.reason()?.to_owned());
+    let before = shared.ledger.aircraft.settings.get(id).map(|value| value.now.clone());
+    let said = say!(shared.locale(), "app-setting-set", setting = setting.title, after = after);
+    one(Body::SettingChanged { setting: id.to_owned(), before, after, reason }, said, After::Back)
+}
+
+pub(super) fn change(shared: &Shared, drafts: Drafts<'_>) -> Result {
+    let form = ChangeForm(drafts);
+    let (what, subjects) = (form.what()?.to_owned(), form.subjects()?);
+    one(Body::Changed { subjects, what }, say!(shared.locale(), "app-change-recorded"), After::To(Place::Board))
+}
+
+pub(super) fn happened(shared: &Shared, id: String, place: &Place, drafts: Drafts<'_>) -> Result {
+    let Some(event) = shared.plan.event(&id) else {
+        return Err(AppError::refused(say!(shared.locale(), "app-event-unknown")));
+    };
+    let said = say!(shared.locale(), "app-event-recorded", event = shared.locale().lower_first(&event.title));
+    let (note, after) = match place {
+        Place::Events => (EventForm(drafts).note().map(str::to_owned), After::Stay),
+        // Touched in the middle of jotting down a landing, say.
+        _ => (None, After::Keep),
+    };
+    one(Body::Happened { event: id, note }, said, after)
+}

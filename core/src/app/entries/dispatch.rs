@@ -1,0 +1,55 @@
+//! Which file answers which command.
+
+use super::{aircraft, card, check, finding, gate, landing, pack, plan, withdrawal};
+use crate::app::AppError;
+use crate::app::done::{After, Done, one};
+use crate::app::log;
+use crate::app::shared::Shared;
+use crate::form::Drafts;
+use crate::locale::say;
+use crate::record::{Body, Moment};
+use crate::view::{Place, Record};
+
+/// What a command comes to, from what was typed at `place`; none while a log is still being read for it.
+pub fn appended(
+    shared: &mut Shared,
+    command: Record,
+    place: &Place,
+    drafts: Drafts<'_>,
+    now: &Moment,
+) -> Result<Option<Done>, AppError> {
+    let done = match command {
+        Record::Check { check: id, passed } => check::record(shared, &id, passed, drafts, now),
+        Record::Tick { check: id, value } => check::tick(shared, &id, value, now),
+        Record::Charged(name) => pack::charged(shared, name, drafts),
+        Record::Release(stage) => gate::release(shared, &stage, now),
+        Record::ReleaseAgain(stages) => gate::release_again(shared, &stages, now),
+        Record::HandOver(id) => card::hand_over(shared, &id, drafts, now),
+        Record::Landing(id) => landing::landing(shared, id, drafts),
+        Record::DropReading { card: id, index } => landing::drop_reading(shared, id, index),
+        Record::Explain(id) => landing::explain(shared, id, drafts),
+        Record::RaiseFinding => finding::raise(shared, place, drafts),
+        Record::RaiseProposed(id) => finding::raise_proposed(shared, id),
+        Record::FixFinding(id) => finding::fix(shared, id, drafts),
+        Record::CarryFinding(id) => finding::carry(shared, id, drafts, now),
+        Record::Name => aircraft::named(shared, drafts),
+        Record::Answer { question, choice } => aircraft::answer(shared, question, choice),
+        Record::Figure(id) => aircraft::figure_set(shared, &id, drafts),
+        Record::Thing { kind, name } => aircraft::thing_set(shared, kind, name.as_deref(), drafts),
+        Record::RemoveThing { kind, name } => aircraft::thing_removed(shared, kind, name),
+        Record::Setting(id) => aircraft::setting_changed(shared, &id, drafts),
+        Record::Change => aircraft::change(shared, drafts),
+        Record::Event(id) => aircraft::happened(shared, id, place, drafts),
+        Record::RemoveCode => one(Body::CodeRemoved {}, say!(shared.locale(), "app-code-removed"), After::Back),
+        Record::PutBack(entry) => withdrawal::put_back(shared, entry, now),
+        Record::Withdraw(entry) => withdrawal::withdraw(shared, entry, drafts),
+        Record::WithdrawReleases(last) => withdrawal::withdraw_releases(shared, last),
+        Record::AdoptPlan => plan::adopt(shared, drafts),
+        Record::AttachLog(id) => {
+            log::attach(shared, id, drafts)?;
+            return log::read_on(shared);
+        }
+        Record::ReadOn => return log::read_on(shared),
+    };
+    done.map(Some)
+}

@@ -1,0 +1,150 @@
+//! The forms about the aircraft as a whole: its name, a figure, a setting, a change.
+
+use super::{Drafts, Refusal, Result, SubjectsForm};
+use crate::locale::say;
+use crate::plan::Figure;
+use crate::record::Basis;
+
+/// The aircraft's and its builder's name.
+#[derive(Clone, Copy)]
+pub struct NameForm<'a>(pub Drafts<'a>);
+
+impl<'a> NameForm<'a> {
+    /// The field of the aircraft's name.
+    pub const NAME: &'static str = "name";
+    /// The field of the builder's name.
+    pub const BUILDER: &'static str = "builder";
+
+    /// The aircraft's name.
+    ///
+    /// # Errors
+    /// Empty.
+    pub fn name(&self) -> Result<&'a str> {
+        self.0.required(Self::NAME, &say!(self.0.locale(), "app-label-aircraft"))
+    }
+
+    /// The builder's name.
+    ///
+    /// # Errors
+    /// Empty.
+    pub fn builder(&self) -> Result<&'a str> {
+        self.0.required(Self::BUILDER, &say!(self.0.locale(), "app-label-builder"))
+    }
+}
+
+/// A figure, and where it comes from.
+#[derive(Clone, Copy)]
+pub struct FigureForm<'a> {
+    drafts: Drafts<'a>,
+    figure: &'a Figure,
+}
+
+impl<'a> FigureForm<'a> {
+    /// The field of the value.
+    pub const VALUE: &'static str = "value";
+    /// The field of where it comes from: [`FigureForm::basis_id`].
+    pub const BASIS: &'static str = "basis";
+    /// The field of why it is changed.
+    pub const REASON: &'static str = "reason";
+
+    /// The form of a figure over what was typed there.
+    pub fn new(drafts: Drafts<'a>, figure: &'a Figure) -> Self {
+        FigureForm { drafts, figure }
+    }
+
+    /// A basis as it stands in the form, whatever the language.
+    pub fn basis_id(basis: Basis) -> &'static str {
+        match basis {
+            Basis::Measured => "measured",
+            Basis::Rated => "rated",
+            Basis::Estimated => "estimated",
+        }
+    }
+
+    /// What was chosen of where the value comes from.
+    pub fn chosen_basis(&self) -> Option<Basis> {
+        let chosen = self.drafts.text(Self::BASIS);
+        Basis::ALL.into_iter().find(|basis| chosen == Some(Self::basis_id(*basis)))
+    }
+
+    /// Where the value comes from; measured until something else is chosen.
+    pub fn basis(&self) -> Basis {
+        self.chosen_basis().unwrap_or(Basis::Measured)
+    }
+
+    /// The value in the figure's unit.
+    ///
+    /// # Errors
+    /// Empty, no number, or outside of the plausible range.
+    pub fn value(&self) -> Result<f64> {
+        let Figure { title, unit, low, high, .. } = self.figure;
+        self.drafts.required_number(Self::VALUE, title, *unit, (*low, *high))
+    }
+
+    /// Why it is changed: a figure that is changed on purpose says so from its second value on.
+    ///
+    /// # Errors
+    /// Empty where it is wanted.
+    pub fn reason(&self, is_first: bool) -> Result<Option<&'a str>> {
+        match self.figure.adjustable && !is_first {
+            true => self.drafts.required(Self::REASON, &say!(self.drafts.locale(), "app-label-reason")).map(Some),
+            false => Ok(None),
+        }
+    }
+}
+
+/// A setting's new value.
+#[derive(Clone, Copy)]
+pub struct SettingForm<'a>(pub Drafts<'a>);
+
+impl<'a> SettingForm<'a> {
+    /// The field of the new value.
+    pub const AFTER: &'static str = "after";
+    /// The field of why it is changed.
+    pub const REASON: &'static str = "reason";
+
+    /// The new value.
+    ///
+    /// # Errors
+    /// Empty.
+    pub fn after(&self) -> Result<&'a str> {
+        self.0.required(Self::AFTER, &say!(self.0.locale(), "app-label-new-value"))
+    }
+
+    /// Why it is changed.
+    ///
+    /// # Errors
+    /// Empty.
+    pub fn reason(&self) -> Result<&'a str> {
+        self.0.required(Self::REASON, &say!(self.0.locale(), "app-label-reason"))
+    }
+}
+
+/// A change to a part, the wiring or the mass.
+#[derive(Clone, Copy)]
+pub struct ChangeForm<'a>(pub Drafts<'a>);
+
+impl<'a> ChangeForm<'a> {
+    /// The field of what was done.
+    pub const WHAT: &'static str = "what";
+
+    /// What was done.
+    ///
+    /// # Errors
+    /// Empty.
+    pub fn what(&self) -> Result<&'a str> {
+        self.0.required(Self::WHAT, &say!(self.0.locale(), "app-label-done"))
+    }
+
+    /// What was touched.
+    ///
+    /// # Errors
+    /// Nothing is marked.
+    pub fn subjects(&self) -> Result<Vec<String>> {
+        let touched = SubjectsForm(self.0).touched();
+        match touched.is_empty() {
+            true => Err(Refusal::new(say!(self.0.locale(), "app-change-subjects"))),
+            false => Ok(touched),
+        }
+    }
+}

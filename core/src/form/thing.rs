@@ -1,0 +1,120 @@
+//! The form of a thing: its name, what it hangs on, its numbers.
+
+use std::collections::BTreeMap;
+
+use super::{Drafts, Refusal, Result};
+use crate::aircraft::Aircraft;
+use crate::locale::say;
+use crate::record::{Thing, ThingKind};
+
+/// A thing as it is described, or described anew.
+#[derive(Clone, Copy)]
+pub struct ThingForm<'a> {
+    drafts: Drafts<'a>,
+    aircraft: &'a Aircraft,
+    kind: ThingKind,
+    /// The thing as it is known.
+    known: Option<&'a Thing>,
+}
+
+impl<'a> ThingForm<'a> {
+    /// The field of a new thing's name.
+    pub const NAME: &'static str = "name";
+    /// The field of the thing that it hangs on. Its numbers' fields are the ids of [`ThingKind::fields`].
+    pub const OF: &'static str = "of";
+
+    /// The form of a thing of this kind; of a new one where it has no name.
+    pub fn new(drafts: Drafts<'a>, aircraft: &'a Aircraft, kind: ThingKind, name: Option<&str>) -> Self {
+        ThingForm { drafts, aircraft, kind, known: name.and_then(|name| aircraft.thing(kind, name)) }
+    }
+
+    /// The thing of a kind that it hangs on: as chosen, as known, else the only one there is.
+    pub fn of(&self, on: ThingKind) -> Option<&'a str> {
+        let known = self.known.and_then(|known| known.of.as_deref());
+        self.drafts.text(Self::OF).or(known).or_else(|| only_one(self.aircraft, on))
+    }
+
+    /// The thing as it is to be recorded, under the name that it has or gets.
+    ///
+    /// # Errors
+    /// A new one without a name or with one that is there already, nothing that it hangs on, a number that is missing or cannot be.
+    pub fn thing(&self, name: Option<&str>) -> Result<Thing> {
+        let name = match name {
+            Some(name) => name.to_owned(),
+            None => self.new_name()?.to_owned(),
+        };
+        Ok(Thing { kind: self.kind, name, of: self.required_of()?, numbers: self.numbers()? })
+    }
+
+    fn new_name(&self) -> Result<&'a str> {
+        let locale = self.drafts.locale();
+        let kind = locale.inside(&self.kind.word(locale));
+        let name = self.drafts.required(Self::NAME, &say!(locale, "app-label-thing-name", kind = kind))?;
+        if self.aircraft.thing(self.kind, name).is_some() {
+            return Err(Refusal::of(Self::NAME, say!(locale, "app-thing-exists", kind = kind, name = name)));
+        }
+        Ok(name)
+    }
+
+    fn required_of(&self) -> Result<Option<String>> {
+        let locale = self.drafts.locale();
+        let Some((on, question)) = self.kind.hangs_on(locale) else { return Ok(None) };
+        let unsaid = || {
+            let kind = locale.inside(&on.word(locale));
+            Refusal::of(Self::OF, say!(locale, "app-thing-hangs", question = question, kind = kind))
+        };
+        Ok(Some(self.of(on).ok_or_else(unsaid)?.to_owned()))
+    }
+
+    fn numbers(&self) -> Result<BTreeMap<String, f64>> {
+        let locale = self.drafts.locale();
+        let mut numbers = self.known.map(|known| known.numbers.clone()).unwrap_or_default();
+        for field in self.kind.fields() {
+            let label = field.label(locale);
+            if let Some(value) = self.drafts.number(field.id, &label, field.unit, field.range)? {
+                numbers.insert(field.id.to_owned(), value);
+            } else if field.required && !numbers.contains_key(field.id) {
+                return Err(Refusal::of(field.id, say!(locale, "app-field-empty", label = label)));
+            }
+        }
+        Ok(numbers)
+    }
+}
+
+/// The name of the thing of a kind, where there is no other of it.
+fn only_one(aircraft: &Aircraft, kind: ThingKind) -> Option<&str> {
+    let mut things = aircraft.things_of(kind);
+    match (things.next(), things.next()) {
+        (Some(only), None) => Some(&only.name),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::locale::Locale;
+
+    fn thing(kind: ThingKind, name: &str) -> Thing {
+        Thing { kind, name: name.to_owned(), of: None, numbers: BTreeMap::new() }
+    }
+
+    #[test]
+    fn the_only_supply_stands_chosen_and_of_two_none() {
+        let mut aircraft = Aircraft::default();
+        let drafts = BTreeMap::new();
+        let drafts = Drafts::new(&drafts, Locale::default());
+        let insert = |aircraft: &mut Aircraft, name: &str| {
+            let supply = thing(ThingKind::Supply, name);
+            aircraft.things.insert(supply.reference(), supply);
+        };
+        let chosen = |aircraft: &Aircraft| {
+            ThingForm::new(drafts, aircraft, ThingKind::Consumer, None).of(ThingKind::Supply).map(str::to_owned)
+        };
+        assert_eq!(chosen(&aircraft), None);
+        insert(&mut aircraft, "Main");
+        assert_eq!(chosen(&aircraft).as_deref(), Some("Main"));
+        insert(&mut aircraft, "Second");
+        assert_eq!(chosen(&aircraft), None);
+    }
+}
