@@ -13,6 +13,7 @@ fn landed(used: Option<&str>) -> Walk {
     let mut walk = Walk::at_flight(Kind::Scale, HOVER);
     walk.person.tap("Draw up the card");
     walk.fly();
+    walk.answer_marks();
     match used {
         Some(used) => {
             for place in places_wanted(&walk.person.screen()) {

@@ -153,6 +153,7 @@ fn the_charge_left_sets_the_timer() {
     let mut walk = Walk::at_flight(Kind::Frame, "Hover at service speed");
     walk.person.tap("Draw up the card");
     walk.fly();
+    walk.answer_marks();
     for place in liftgate_tests::walk::places_wanted(&walk.person.screen()) {
         walk.person.enter(&place, example::temperature(&place));
     }

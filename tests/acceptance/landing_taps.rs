@@ -14,6 +14,7 @@ fn landed(flight: &'static str) -> Walk {
     walk.person.tap("Draw up the card");
     walk.fly();
     assert_eq!(walk.person.screen().name, "landing");
+    walk.answer_marks();
     walk
 }
 
@@ -70,6 +71,7 @@ fn the_next_landing_starts_from_the_last_one_and_reaches_further_in_one_touch() 
     walk.until_flight("Slow rise to service speed, on the ground");
     walk.person.tap("Draw up the card");
     walk.fly();
+    walk.answer_marks();
     let (_, chips) = offered(&walk.person).unwrap();
     assert_eq!(chips[..12], (52..=63).map(|c| format!("{c} °C")).collect::<Vec<_>>(), "around the last 57 °C");
     walk.person.tap("Hotter");
@@ -135,6 +137,8 @@ fn a_slip_is_flagged_by_what_was_meant_taken_all_the_same_and_left_out_in_one_to
     assert_eq!(walk.person.typed("Motor case").1, None);
     walk.person.enter("Main pack", "36");
     walk.person.tap("Record the landing");
+    assert!(walk.person.control("Raise it as a stop").is_some(), "past its stop it is asked about at once");
+    walk.person.home();
     assert_eq!(
         walk.person.row(FLIGHT).unwrap().1,
         "Not right",

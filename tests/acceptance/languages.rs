@@ -50,6 +50,7 @@ fn a_landing_in_fahrenheit_is_recorded_in_celsius() {
     walk.person.home();
     walk.person.tap("Draw up the card");
     walk.fly();
+    walk.answer_marks();
     let person = &mut walk.person;
     let offered = chips(person);
     assert!(offered.iter().any(|chip| chip == "140 °F"), "around the last one: {offered:?}");

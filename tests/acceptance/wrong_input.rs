@@ -9,6 +9,7 @@ fn a_temperature_of_1000_degrees_is_refused_and_the_rest_of_the_landing_stays() 
     let mut walk = Walk::at_flight(Kind::Scale, "First start, slow, no blades");
     walk.person.tap("Draw up the card");
     walk.fly();
+    walk.answer_marks();
     let person = &mut walk.person;
     let count = person.entries().len();
     person.enter("Motor case", "41");

@@ -352,46 +352,74 @@ fn remarks(locale: Locale, report: &BalanceReport, accuracy: Accuracy) -> Vec<St
 /// The aircraft from above, nose to the left: the allowed band, the balance point, and where ballast would go.
 fn picture(locale: Locale, report: &BalanceReport, ballast: Option<&BallastReport>) -> Picture {
     let mut sheet = Sheet::new();
-    let (middle_x, middle_y) = (Sheet::WIDTH / 2.0, 104.0);
-    let complete = &report.complete;
-    let band = report.fore_aft.as_ref().zip(report.lateral.as_ref());
-    let furthest = |mm: &[f64]| mm.iter().map(|mm| mm.abs()).fold(2.5, f64::max) as f32;
-    let (reach_x, reach_y) = band.map_or((20.0, 10.0), |(fore, side)| {
-        (furthest(&[fore.low_mm, fore.high_mm, complete.x_mm]), furthest(&[side.low_mm, side.high_mm, complete.y_mm]))
-    });
-    // One scale for both, so that what is round stays round; within the sheet and under the words at its top.
-    let scale = (140.0 / reach_x).min(56.0 / reach_y);
-    // Forward is to the left and right is up: the aircraft seen from above with its nose to the left.
-    let at = |x_mm: f64, y_mm: f64| (middle_x - x_mm as f32 * scale, middle_y - y_mm as f32 * scale);
-    sheet.line(Ink::Quiet, 1.0, &[(10.0, middle_y), (Sheet::WIDTH - 10.0, middle_y)]).dashed = true;
-    sheet.line(Ink::Quiet, 1.0, &[(middle_x, 44.0), (middle_x, 166.0)]).dashed = true;
-    sheet.label(
-        10.0,
-        middle_y - 6.0,
-        say!(locale, "computed-balance-nose"),
-        Ink::Quiet,
-        LabelSize::Small,
-        Anchor::Start,
+    let above = Above::of(report);
+    above.axes(locale, &mut sheet);
+    if let Some((fore, side)) = limits(report) {
+        above.band(locale, &mut sheet, fore, side);
+    }
+    above.points(&mut sheet, report);
+    let mut spoken = say!(
+        locale,
+        "computed-balance-spoken",
+        ahead = locale.number(report.complete.x_mm, 1),
+        right = locale.number(report.complete.y_mm, 1)
     );
-    sheet.label(
-        Sheet::WIDTH - 10.0,
-        middle_y - 6.0,
-        say!(locale, "computed-balance-tail"),
-        Ink::Quiet,
-        LabelSize::Small,
-        Anchor::End,
-    );
-    sheet.label(
-        middle_x + 4.0,
-        172.0,
-        say!(locale, "computed-balance-shaft"),
-        Ink::Quiet,
-        LabelSize::Small,
-        Anchor::Start,
-    );
-    if let Some((fore, side)) = band {
-        let (left, top) = at(fore.high_mm, side.high_mm);
-        let (right, bottom) = at(fore.low_mm, side.low_mm);
+    if let Some((ballast, BallastAnswer::Found { best, .. })) = ballast.map(|ballast| (ballast, &ballast.answer)) {
+        let text = say!(locale, "computed-balance-add", ballast = ballast_words(locale, ballast, best));
+        sheet.label(MIDDLE_X, 192.0, text.clone(), Ink::Action, LabelSize::Small, Anchor::Middle);
+        spoken.push_str(&format!(", {text}"));
+    }
+    sheet.finish(200.0, spoken)
+}
+
+/// Both axes of the band, where the aircraft has one.
+fn limits(report: &BalanceReport) -> Option<(&BandMargin, &BandMargin)> {
+    report.fore_aft.as_ref().zip(report.lateral.as_ref())
+}
+
+/// Where the shaft stands on the sheet.
+const MIDDLE_X: f32 = Sheet::WIDTH / 2.0;
+const MIDDLE_Y: f32 = 104.0;
+
+/// The view from above, at one scale for both axes, so that what is round stays round.
+struct Above {
+    /// Of the sheet, a millimetre.
+    scale: f32,
+}
+
+impl Above {
+    /// So that the band and the balance point stay within the sheet and under the words at its top.
+    fn of(report: &BalanceReport) -> Above {
+        let complete = &report.complete;
+        let furthest = |mm: &[f64]| mm.iter().map(|mm| mm.abs()).fold(2.5, f64::max) as f32;
+        let (reach_x, reach_y) = limits(report).map_or((20.0, 10.0), |(fore, side)| {
+            let x = furthest(&[fore.low_mm, fore.high_mm, complete.x_mm]);
+            (x, furthest(&[side.low_mm, side.high_mm, complete.y_mm]))
+        });
+        Above { scale: (140.0 / reach_x).min(56.0 / reach_y) }
+    }
+
+    /// Forward is to the left and right is up: the aircraft seen from above with its nose to the left.
+    fn at(&self, x_mm: f64, y_mm: f64) -> (f32, f32) {
+        (MIDDLE_X - x_mm as f32 * self.scale, MIDDLE_Y - y_mm as f32 * self.scale)
+    }
+
+    fn axes(&self, locale: Locale, sheet: &mut Sheet) {
+        let (left, right) = (10.0, Sheet::WIDTH - 10.0);
+        sheet.line(Ink::Quiet, 1.0, &[(left, MIDDLE_Y), (right, MIDDLE_Y)]).dashed = true;
+        sheet.line(Ink::Quiet, 1.0, &[(MIDDLE_X, 44.0), (MIDDLE_X, 166.0)]).dashed = true;
+        for (x, y, text, anchor) in [
+            (left, MIDDLE_Y - 6.0, say!(locale, "computed-balance-nose"), Anchor::Start),
+            (right, MIDDLE_Y - 6.0, say!(locale, "computed-balance-tail"), Anchor::End),
+            (MIDDLE_X + 4.0, 172.0, say!(locale, "computed-balance-shaft"), Anchor::Start),
+        ] {
+            sheet.label(x, y, text, Ink::Quiet, LabelSize::Small, anchor);
+        }
+    }
+
+    fn band(&self, locale: Locale, sheet: &mut Sheet, fore: &BandMargin, side: &BandMargin) {
+        let (left, top) = self.at(fore.high_mm, side.high_mm);
+        let (right, bottom) = self.at(fore.low_mm, side.low_mm);
         sheet.bar(Ink::Limit, left, top, right, bottom, false);
         for (line, way, margin) in [
             (14.0, say!(locale, "computed-balance-lengthwise"), fore),
@@ -401,24 +429,16 @@ fn picture(locale: Locale, report: &BalanceReport, ballast: Option<&BallastRepor
             sheet.label(10.0, line, text, Ink::Strong, LabelSize::Small, Anchor::Start);
         }
     }
-    if let Some(fitted) = &report.fitted {
-        let (x, y) = at(fitted.x_mm, fitted.y_mm);
-        sheet.ring(Ink::Quiet, x, y, 5.0, false);
+
+    /// As it was weighed, and with all that is still to come.
+    fn points(&self, sheet: &mut Sheet, report: &BalanceReport) {
+        if let Some(fitted) = &report.fitted {
+            let (x, y) = self.at(fitted.x_mm, fitted.y_mm);
+            sheet.ring(Ink::Quiet, x, y, 5.0, false);
+        }
+        let (x, y) = self.at(report.complete.x_mm, report.complete.y_mm);
+        sheet.ring(Ink::Strong, x, y, 6.0, true);
+        sheet.line(Ink::Strong, 2.0, &[(x - 12.0, y), (x + 12.0, y)]);
+        sheet.line(Ink::Strong, 2.0, &[(x, y - 12.0), (x, y + 12.0)]);
     }
-    let (x, y) = at(complete.x_mm, complete.y_mm);
-    sheet.ring(Ink::Strong, x, y, 6.0, true);
-    sheet.line(Ink::Strong, 2.0, &[(x - 12.0, y), (x + 12.0, y)]);
-    sheet.line(Ink::Strong, 2.0, &[(x, y - 12.0), (x, y + 12.0)]);
-    let mut spoken = say!(
-        locale,
-        "computed-balance-spoken",
-        ahead = locale.number(complete.x_mm, 1),
-        right = locale.number(complete.y_mm, 1)
-    );
-    if let Some((ballast, BallastAnswer::Found { best, .. })) = ballast.map(|ballast| (ballast, &ballast.answer)) {
-        let text = say!(locale, "computed-balance-add", ballast = ballast_words(locale, ballast, best));
-        sheet.label(middle_x, 192.0, text.clone(), Ink::Action, LabelSize::Small, Anchor::Middle);
-        spoken.push_str(&format!(", {text}"));
-    }
-    sheet.finish(200.0, spoken)
 }

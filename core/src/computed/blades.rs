@@ -2,9 +2,9 @@ use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome};
 use crate::drawing::{Bar, bars};
 use crate::engineering::Grade;
-use crate::engineering::unbalance::{Blade, BladeSetReport, RotatingPart, blade_set, permissible};
+use crate::engineering::unbalance::{Blade, BladeSetReport, RotatingPart, UnbalanceReport, blade_set, permissible};
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, ThingKind};
+use crate::record::{Outcome, Thing, ThingKind};
 use crate::unit::Unit;
 
 /// Grade that the set is held against: fans (ISO 21940-11, orientation only: a blade set is outside its rigid-rotor table).
@@ -12,73 +12,95 @@ const GRADE_MM_S: f64 = 6.3;
 
 /// The set of main blades: its unbalance from mass and balance point, against what a fan of its mass would be allowed.
 pub(super) fn balance(facts: Facts<'_>) -> Result<Computed> {
+    let asked = gather(facts)?;
+    let (set, allowed) = judge(&asked)?;
+    Ok(answer(facts.locale, &asked, &set, &allowed))
+}
+
+struct Asked<'a> {
+    names: Vec<&'a str>,
+    blades: Vec<Blade>,
+    bolt_mm: f64,
+    head_rpm: f64,
+}
+
+impl Asked<'_> {
+    fn name(&self, index: usize) -> String {
+        self.names.get(index).map_or_else(String::new, |name| (*name).to_owned())
+    }
+}
+
+fn gather(facts: Facts<'_>) -> Result<Asked<'_>> {
     let things = facts.some_things(ThingKind::Blade)?;
-    let blades: Vec<Blade> = things
-        .iter()
-        .map(|thing| {
-            Ok(Blade { mass_g: number(thing, "mass_g")?, balance_point_mm: number(thing, "balance_point_mm")? })
-        })
-        .collect::<Result<_>>()?;
-    let (bolt_mm, head_rpm) = (facts.figure("blade-bolt-radius")?, facts.figure("service-head-speed")?);
-    let set = blade_set(&blades, bolt_mm, head_rpm)?;
-    let allowed = permissible(&RotatingPart {
-        mass_kg: blades.iter().map(|blade| blade.mass_g).sum::<f64>() / 1_000.0,
-        speed_rpm: head_rpm,
-        grade_mm_s: GRADE_MM_S,
-        correction_radius_mm: bolt_mm + blades.first().map_or(0.0, |blade| blade.balance_point_mm),
-        measured_gmm: Some(set.unbalance_gmm),
-    })?;
-    // Orientation, not a standard's word on a rotor: past it is a caution, never a stop.
-    let grade = allowed.grade.min(Grade::Caution);
-    let name = |index: usize| things.get(index).map_or_else(String::new, |thing| thing.name.clone());
-    let summary = say!(
-        facts.locale,
-        "computed-blades-summary",
-        force = facts.locale.number(set.force_n, 1),
-        rpm = facts.locale.rounded(head_rpm, 0, Unit::RevolutionsPerMinute),
-        blade = name(set.lightest.0),
-        grams = facts.locale.rounded(set.lightest.1, 2, Unit::Gram)
-    );
-    Ok(Computed {
-        outcome: outcome(grade),
-        summary,
-        figures: vec![
-            Figure::judged(
-                say!(facts.locale, "computed-blades-unbalance"),
-                set.unbalance_gmm,
-                0,
-                Unit::GramMillimetre,
-                say!(
-                    facts.locale,
-                    "computed-blades-fan",
-                    allowed = facts.locale.rounded(allowed.permissible_gmm, 0, Unit::GramMillimetre),
-                    grade = facts.locale.quantity(GRADE_MM_S, Unit::MillimetrePerSecond)
-                ),
-                grade,
-            ),
-            Figure::told(say!(facts.locale, "computed-blades-pull"), set.force_n, 1, Unit::Newton),
-            Figure::told(say!(facts.locale, "computed-blades-allowed"), allowed.permissible_g, 2, Unit::Gram),
-        ],
-        rows: rows(facts.locale, &set, &name),
-        picture: Some(bars(&[Bar {
-            title: say!(facts.locale, "computed-blades-bar"),
-            value: set.unbalance_gmm,
-            limit: allowed.permissible_gmm,
-            text: say!(
-                facts.locale,
-                "computed-of",
-                part = facts.locale.bare(set.unbalance_gmm, 0, Unit::GramMillimetre),
-                whole = facts.locale.rounded(allowed.permissible_gmm, 0, Unit::GramMillimetre)
-            ),
-        }])),
-        remarks: vec![say!(facts.locale, "computed-blades-basis")],
+    let blade = |thing: &&Thing| {
+        Ok(Blade { mass_g: number(thing, "mass_g")?, balance_point_mm: number(thing, "balance_point_mm")? })
+    };
+    Ok(Asked {
+        names: things.iter().map(|thing| thing.name.as_str()).collect(),
+        blades: things.iter().map(blade).collect::<Result<_>>()?,
+        bolt_mm: facts.figure("blade-bolt-radius")?,
+        head_rpm: facts.figure("service-head-speed")?,
     })
 }
 
-fn rows(locale: Locale, set: &BladeSetReport, name: &dyn Fn(usize) -> String) -> Vec<Row> {
+fn judge(asked: &Asked<'_>) -> Result<(BladeSetReport, UnbalanceReport)> {
+    let set = blade_set(&asked.blades, asked.bolt_mm, asked.head_rpm)?;
+    let allowed = permissible(&RotatingPart {
+        mass_kg: asked.blades.iter().map(|blade| blade.mass_g).sum::<f64>() / 1_000.0,
+        speed_rpm: asked.head_rpm,
+        grade_mm_s: GRADE_MM_S,
+        correction_radius_mm: asked.bolt_mm + asked.blades.first().map_or(0.0, |blade| blade.balance_point_mm),
+        measured_gmm: Some(set.unbalance_gmm),
+    })?;
+    Ok((set, allowed))
+}
+
+fn answer(locale: Locale, asked: &Asked<'_>, set: &BladeSetReport, allowed: &UnbalanceReport) -> Computed {
+    // Orientation, not a standard's word on a rotor: past it is a caution, never a stop.
+    let grade = allowed.grade.min(Grade::Caution);
+    let unbalance_note = say!(
+        locale,
+        "computed-blades-fan",
+        allowed = locale.rounded(allowed.permissible_gmm, 0, Unit::GramMillimetre),
+        grade = locale.quantity(GRADE_MM_S, Unit::MillimetrePerSecond)
+    );
+    let unbalance = say!(locale, "computed-blades-unbalance");
+    let bar = Bar {
+        title: say!(locale, "computed-blades-bar"),
+        value: set.unbalance_gmm,
+        limit: allowed.permissible_gmm,
+        text: say!(
+            locale,
+            "computed-of",
+            part = locale.bare(set.unbalance_gmm, 0, Unit::GramMillimetre),
+            whole = locale.rounded(allowed.permissible_gmm, 0, Unit::GramMillimetre)
+        ),
+    };
+    Computed {
+        outcome: outcome(grade),
+        summary: say!(
+            locale,
+            "computed-blades-summary",
+            force = locale.number(set.force_n, 1),
+            rpm = locale.rounded(asked.head_rpm, 0, Unit::RevolutionsPerMinute),
+            blade = asked.name(set.lightest.0),
+            grams = locale.rounded(set.lightest.1, 2, Unit::Gram)
+        ),
+        figures: vec![
+            Figure::judged(unbalance, set.unbalance_gmm, 0, Unit::GramMillimetre, unbalance_note, grade),
+            Figure::told(say!(locale, "computed-blades-pull"), set.force_n, 1, Unit::Newton),
+            Figure::told(say!(locale, "computed-blades-allowed"), allowed.permissible_g, 2, Unit::Gram),
+        ],
+        rows: rows(locale, asked, set),
+        picture: Some(bars(&[bar])),
+        remarks: vec![say!(locale, "computed-blades-basis")],
+    }
+}
+
+fn rows(locale: Locale, asked: &Asked<'_>, set: &BladeSetReport) -> Vec<Row> {
     let heaviest = set.moments_gmm.iter().copied().fold(0.0, f64::max);
     let row = |(index, moment): (usize, &f64)| Row {
-        title: name(index),
+        title: asked.name(index),
         word: locale.rounded(*moment, 0, Unit::GramMillimetre),
         detail: say!(
             locale,

@@ -20,7 +20,7 @@ use crate::unit::Unit;
 pub struct Compared {
     /// Each reading with its prediction.
     pub readings: Vec<ComparedReading>,
-    /// What the figures support as causes, where something disagrees.
+    /// What the figures support as causes, where something disagrees; a part in them is a place's id.
     pub causes: Vec<Cause>,
     /// The next hover, where there is one.
     pub next: Option<NextHover>,
@@ -66,12 +66,13 @@ pub struct NextHover {
 }
 
 /// Compares a flight. None for what is no hover, was called off, or is not down yet.
-pub fn compared(facts: Facts<'_>, flight: &Flight, log: Option<&AttachedLog>) -> Option<Compared> {
+pub fn compared(facts: Facts<'_>, flight: &Flight) -> Option<Compared> {
     let fly = facts.plan.check(&flight.check).and_then(|(_, check)| check.fly())?;
     let whole = flight.down.is_some() && flight.called_off().is_none();
     if fly.motion != Motion::Hover || !whole {
         return None;
     }
+    let log = facts.ledger.logs.of_flight(flight.card);
     let looked = Looked { facts, flight, log, earlier: earlier(facts, flight) };
     let readings = looked.readings();
     let causes = looked.shown(&readings).and_then(|shown| likely_causes(&shown).ok()).unwrap_or_default();
@@ -184,10 +185,7 @@ impl Looked<'_> {
             (power.is_some() || current.is_some()).then_some(slack(&interval, draw?.measured))
         });
         let parts = readings.iter().filter_map(|reading| match &reading.what {
-            What::Place(id) => {
-                let part = self.facts.plan.place(id).map_or(id.as_str(), |place| place.title.as_str()).to_owned();
-                Some(PartHeat { part, celsius: reading.held })
-            }
+            What::Place(id) => Some(PartHeat { part: id.clone(), celsius: reading.held }),
             _ => None,
         });
         Some(Shown {

@@ -3,120 +3,161 @@ use super::{Computed, Facts, Figure, Result, Row, governor, outcome};
 use crate::drawing::{Anchor, Ink, LabelSize, Picture, Sheet};
 use crate::engineering::Grade;
 use crate::engineering::placement::{
-    NaturalFrequency, NearestOrder, PlacementQuestion, PlacementReport, USUAL_MARGIN_PERCENT, drive_exciters,
-    magnification, nearest_order, placement as place, separation_margin,
+    NaturalFrequency, NearestOrder, PlacementQuestion, PlacementReport, SpeedBand, USUAL_MARGIN_PERCENT,
+    drive_exciters, magnification, nearest_order, placement as place, separation_margin,
 };
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, ThingKind};
+use crate::record::{Outcome, Thing, ThingKind};
 use crate::unit::Unit;
 
 /// Orders of rotors, gears and motor over the ladder's head speeds against the natural frequencies that were measured.
 pub(super) fn placement(facts: Facts<'_>) -> Result<Computed> {
-    let naturals: Vec<NaturalFrequency> = facts
-        .some_things(ThingKind::Natural)?
-        .into_iter()
-        .map(|thing| {
-            Ok(NaturalFrequency {
-                name: thing.name.clone(),
-                frequency_hz: number(thing, "frequency_hz")?,
-                half_width_hz: thing.number("half_width_hz").unwrap_or(0.0),
-            })
+    Ok(answer(facts.locale, &judge(gather(facts)?)?))
+}
+
+struct Asked {
+    placement: PlacementQuestion,
+    service_rpm: f64,
+    /// The swing at resonance of each natural frequency, where it is known.
+    amplifications: Vec<Option<f64>>,
+}
+
+fn gather(facts: Facts<'_>) -> Result<Asked> {
+    let things = facts.some_things(ThingKind::Natural)?;
+    let natural = |thing: &&Thing| {
+        Ok(NaturalFrequency {
+            name: thing.name.clone(),
+            frequency_hz: number(thing, "frequency_hz")?,
+            half_width_hz: thing.number("half_width_hz").unwrap_or(0.0),
         })
-        .collect::<Result<_>>()?;
-    let service = facts.figure("service-head-speed")?;
-    let question = PlacementQuestion {
+    };
+    let naturals: Vec<NaturalFrequency> = things.iter().map(natural).collect::<Result<_>>()?;
+    let service_rpm = facts.figure("service-head-speed")?;
+    let placement = PlacementQuestion {
         exciters: drive_exciters(&governor::train(facts)?)?,
         naturals,
         low_rpm: facts.figure("hover-low-head-speed")? * 0.9,
-        high_rpm: service * 1.1,
+        high_rpm: service_rpm * 1.1,
         margin_percent: USUAL_MARGIN_PERCENT,
     };
-    let report = place(&question)?;
-    let nearest = nearest_order(&question, service)?;
-    let (exciter, natural) = (&question.exciters[nearest.exciter], &question.naturals[nearest.natural]);
-    let bands: Vec<String> = report
-        .clear
-        .iter()
-        .map(|band| {
-            say!(
-                facts.locale,
-                "computed-range",
-                low = facts.locale.number(band.low_rpm, 0),
-                high = facts.locale.rounded(band.high_rpm, 0, Unit::RevolutionsPerMinute)
-            )
-        })
-        .collect();
-    let clear = if bands.is_empty() {
-        say!(facts.locale, "computed-frequencies-none-clear")
-    } else {
-        say!(facts.locale, "computed-frequencies-clear", bands = bands.join(", "))
-    };
-    let damping = damping(facts, &question.naturals[nearest.natural].name, &nearest)?;
-    Ok(Computed {
-        outcome: outcome(damping.iter().map(|(_, grade)| *grade).fold(nearest.grade, Grade::max)),
-        summary: say!(
-            facts.locale,
-            "computed-frequencies-summary",
-            rpm = facts.locale.rounded(service, 0, Unit::RevolutionsPerMinute),
-            exciter = exciter_words(facts.locale, &exciter.name),
-            frequency = facts.locale.number(nearest.exciter_hz, 1),
-            natural = natural.name,
-            percent = facts.locale.number(nearest.margin_percent, 0),
-            clear = clear
-        ),
-        figures: vec![
-            Figure::judged(
-                say!(facts.locale, "computed-frequencies-margin"),
-                nearest.margin_percent,
-                1,
-                Unit::Percent,
-                say!(
-                    facts.locale,
-                    "computed-frequencies-wanted",
-                    frequency = facts.locale.number(nearest.natural_hz, 1),
-                    percent = facts.locale.number(nearest.wanted_percent, 0)
-                ),
-                nearest.grade,
-            ),
-            Figure::told(say!(facts.locale, "computed-frequencies-nearest"), nearest.exciter_hz, 1, Unit::Hertz)
-                .noted(exciter_words(facts.locale, &exciter.name)),
-        ]
-        .into_iter()
-        .chain(damping.into_iter().map(|(figure, _)| figure))
-        .collect(),
-        rows: rows(facts.locale, &report),
-        picture: Some(picture(facts.locale, &report, service)),
-        remarks: vec![say!(facts.locale, "computed-frequencies-basis")],
-    })
+    let amplifications = things.iter().map(|thing| thing.number("amplification")).collect();
+    Ok(Asked { placement, service_rpm, amplifications })
 }
 
-/// Where the swing at resonance is known: how far off API 684 would have it, and how much is left of the swing there.
-fn damping(facts: Facts<'_>, natural: &str, nearest: &NearestOrder) -> Result<Vec<(Figure, Grade)>> {
-    let thing = facts.ledger.aircraft.thing(ThingKind::Natural, natural);
-    let Some(amplification) = thing.and_then(|thing| thing.number("amplification")) else { return Ok(Vec::new()) };
+struct Judged {
+    service_rpm: f64,
+    report: PlacementReport,
+    nearest: NearestOrder,
+    /// Where the swing of the nearest natural frequency is known.
+    damped: Option<Damped>,
+}
+
+/// How far off API 684 would have an order, and how much is left of the swing there.
+struct Damped {
+    amplification: f64,
+    wanted_percent: f64,
+    swing: f64,
+    grade: Grade,
+}
+
+fn judge(asked: Asked) -> Result<Judged> {
+    let report = place(&asked.placement)?;
+    let nearest = nearest_order(&asked.placement, asked.service_rpm)?;
+    let amplification = asked.amplifications.get(nearest.natural).copied().flatten();
+    let damped = amplification.map(|amplification| damped(amplification, &nearest)).transpose()?;
+    Ok(Judged { service_rpm: asked.service_rpm, report, nearest, damped })
+}
+
+fn damped(amplification: f64, nearest: &NearestOrder) -> Result<Damped> {
     let separation = separation_margin(amplification)?;
     let below = nearest.exciter_hz < nearest.natural_hz;
     let wanted_percent = if below { separation.below_percent } else { separation.above_percent };
     // Made for machines that stand in a hall: past it is a caution, never a stop.
     let grade = if nearest.margin_percent < wanted_percent { Grade::Caution } else { Grade::Ok };
-    let note = say!(
-        facts.locale,
-        "computed-frequencies-damping-note",
-        percent = facts.locale.number(wanted_percent, 0),
-        times = facts.locale.number(amplification, 0)
+    // One over twice the damping ratio is the swing at resonance.
+    let swing = magnification(nearest.exciter_hz / nearest.natural_hz, 0.5 / amplification)?;
+    Ok(Damped { amplification, wanted_percent, swing, grade })
+}
+
+fn answer(locale: Locale, judged: &Judged) -> Computed {
+    let Judged { service_rpm, report, nearest, damped } = judged;
+    let exciter = exciter_words(locale, &report.inputs.exciters[nearest.exciter].name);
+    let grade = damped.as_ref().map_or(nearest.grade, |damped| nearest.grade.max(damped.grade));
+    Computed {
+        outcome: outcome(grade),
+        summary: say!(
+            locale,
+            "computed-frequencies-summary",
+            rpm = locale.rounded(*service_rpm, 0, Unit::RevolutionsPerMinute),
+            exciter = exciter,
+            frequency = locale.number(nearest.exciter_hz, 1),
+            natural = report.inputs.naturals[nearest.natural].name,
+            percent = locale.number(nearest.margin_percent, 0),
+            clear = clear_words(locale, report)
+        ),
+        figures: figures(locale, judged, exciter),
+        rows: rows(locale, report),
+        picture: Some(picture(locale, report, *service_rpm)),
+        remarks: vec![say!(locale, "computed-frequencies-basis")],
+    }
+}
+
+/// The head speeds at which nothing meets.
+fn clear_words(locale: Locale, report: &PlacementReport) -> String {
+    let band = |band: &SpeedBand| {
+        say!(
+            locale,
+            "computed-range",
+            low = locale.number(band.low_rpm, 0),
+            high = locale.rounded(band.high_rpm, 0, Unit::RevolutionsPerMinute)
+        )
+    };
+    let bands: Vec<String> = report.clear.iter().map(band).collect();
+    if bands.is_empty() {
+        say!(locale, "computed-frequencies-none-clear")
+    } else {
+        say!(locale, "computed-frequencies-clear", bands = bands.join(", "))
+    }
+}
+
+fn figures(locale: Locale, judged: &Judged, exciter: String) -> Vec<Figure> {
+    let nearest = &judged.nearest;
+    let wanted = say!(
+        locale,
+        "computed-frequencies-wanted",
+        frequency = locale.number(nearest.natural_hz, 1),
+        percent = locale.number(nearest.wanted_percent, 0)
     );
     let margin = Figure::judged(
-        say!(facts.locale, "computed-frequencies-by-damping"),
+        say!(locale, "computed-frequencies-margin"),
+        nearest.margin_percent,
+        1,
+        Unit::Percent,
+        wanted,
+        nearest.grade,
+    );
+    let order =
+        Figure::told(say!(locale, "computed-frequencies-nearest"), nearest.exciter_hz, 1, Unit::Hertz).noted(exciter);
+    let damping = judged.damped.as_ref().map(|damped| damping_figures(locale, nearest, damped));
+    [margin, order].into_iter().chain(damping.into_iter().flatten()).collect()
+}
+
+fn damping_figures(locale: Locale, nearest: &NearestOrder, damped: &Damped) -> [Figure; 2] {
+    let note = say!(
+        locale,
+        "computed-frequencies-damping-note",
+        percent = locale.number(damped.wanted_percent, 0),
+        times = locale.number(damped.amplification, 0)
+    );
+    let margin = Figure::judged(
+        say!(locale, "computed-frequencies-by-damping"),
         nearest.margin_percent,
         1,
         Unit::Percent,
         note,
-        grade,
+        damped.grade,
     );
-    // One over twice the damping ratio is the swing at resonance.
-    let swing = magnification(nearest.exciter_hz / nearest.natural_hz, 0.5 / amplification)?;
-    let swing = Figure::told(say!(facts.locale, "computed-frequencies-swing"), swing, 1, Unit::Ratio);
-    Ok(vec![(margin, grade), (swing, Grade::Ok)])
+    [margin, Figure::told(say!(locale, "computed-frequencies-swing"), damped.swing, 1, Unit::Ratio)]
 }
 
 /// What `drive_exciters` calls its exciters, as a person reads it.

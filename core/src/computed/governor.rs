@@ -1,7 +1,9 @@
 use super::hover::LOADED_CELL_V;
 use super::{Computed, Facts, Figure, Result, outcome};
 use crate::drawing::{Bar, bars};
-use crate::engineering::drive::{DriveTrain, GearStage, GovernorQuestion, drive_speeds, governor};
+use crate::engineering::drive::{
+    DriveSpeeds, DriveTrain, GearStage, GovernorQuestion, GovernorReport, drive_speeds, governor,
+};
 use crate::engineering::{Conflict, EngineeringError};
 use crate::locale::{Locale, say};
 use crate::unit::Unit;
@@ -32,9 +34,21 @@ pub(super) fn train(facts: Facts<'_>) -> Result<DriveTrain> {
 
 /// What the governor has left at the end of the pack, in the hardest governed manoeuvre.
 pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
+    let asked = gather(facts)?;
+    let report = governor(&asked.governor)?;
+    let speeds = drive_speeds(&report.inputs.train, report.inputs.head_rpm)?;
+    Ok(answer(facts.locale, asked.cells, &report, &speeds))
+}
+
+struct Asked {
+    cells: f64,
+    governor: GovernorQuestion,
+}
+
+fn gather(facts: Facts<'_>) -> Result<Asked> {
     let cells = facts.figure("pack-cells")?;
     let head_rpm = facts.figure("service-head-speed")?;
-    let report = governor(&GovernorQuestion {
+    let governor = GovernorQuestion {
         train: train(facts)?,
         motor_rpm_per_v: facts.figure("motor-constant")?,
         motor_ohm: facts.figure("drive-resistance")?,
@@ -42,79 +56,88 @@ pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
         pack_ohm: facts.figure("main-pack-resistance")?,
         current_a: facts.figure("controller-continuous-current")? * HARD_SHARE,
         head_rpm,
-    })?;
-    let speeds = drive_speeds(&report.inputs.train, head_rpm)?;
+    };
+    Ok(Asked { cells, governor })
+}
+
+fn answer(locale: Locale, cells: f64, report: &GovernorReport, speeds: &DriveSpeeds) -> Computed {
+    let head_rpm = report.inputs.head_rpm;
     let summary = say!(
-        facts.locale,
+        locale,
         "computed-governor-summary",
-        current = facts.locale.number(report.inputs.current_a, 0),
-        reachable = facts.locale.rounded(report.reachable_rpm, 0, Unit::RevolutionsPerMinute),
-        percent = facts.locale.number(report.margin_percent, 0),
-        rpm = facts.locale.rounded(head_rpm, 0, Unit::RevolutionsPerMinute)
+        current = locale.number(report.inputs.current_a, 0),
+        reachable = locale.rounded(report.reachable_rpm, 0, Unit::RevolutionsPerMinute),
+        percent = locale.number(report.margin_percent, 0),
+        rpm = locale.rounded(head_rpm, 0, Unit::RevolutionsPerMinute)
     );
-    let told = |label: String, value: f64, unit: Unit| Figure::told(label, value, 0, unit);
-    Ok(Computed {
+    Computed {
         outcome: outcome(report.grade),
         summary,
-        figures: vec![
-            Figure::judged(
-                say!(facts.locale, "computed-governor-room"),
-                report.margin_percent,
-                1,
-                Unit::Percent,
-                say!(
-                    facts.locale,
-                    "computed-governor-room-note",
-                    percent = facts.locale.number(report.throttle_percent, 0)
-                ),
-                report.grade,
-            ),
-            Figure::told(say!(facts.locale, "computed-governor-pack"), report.loaded_v, 1, Unit::Volt).noted(say!(
-                facts.locale,
-                "computed-governor-sag",
-                sag = facts.locale.number(report.sag_v, 1),
-                cell = facts.locale.number(report.loaded_v / cells, 2)
-            )),
-            told(say!(facts.locale, "computed-governor-motor"), speeds.motor_rpm, Unit::RevolutionsPerMinute),
-            told(say!(facts.locale, "computed-governor-tail"), speeds.tail_rpm, Unit::RevolutionsPerMinute).noted(
-                say!(
-                    facts.locale,
-                    "computed-governor-tail-note",
-                    turns = facts.locale.number(speeds.tail_hz, 1),
-                    blades = facts.locale.number(speeds.tail_blade_hz, 0)
-                ),
-            ),
-            told(say!(facts.locale, "computed-governor-blades"), speeds.main_blade_hz, Unit::Hertz).noted(say!(
-                facts.locale,
-                "computed-governor-head",
-                turns = facts.locale.number(speeds.head_hz, 1)
-            )),
-            told(say!(facts.locale, "computed-governor-electrical"), speeds.electrical_hz, Unit::Hertz).noted(say!(
-                facts.locale,
-                "computed-governor-commutates",
-                times = facts.locale.number(speeds.commutation_hz, 0),
-                mesh = mesh(facts.locale, &speeds.mesh_hz)
-            )),
-        ],
+        figures: margins(locale, cells, report).into_iter().chain(speed_figures(locale, speeds)).collect(),
         rows: Vec::new(),
         picture: Some(bars(&[Bar {
-            title: say!(facts.locale, "computed-governor-bar"),
+            title: say!(locale, "computed-governor-bar"),
             value: head_rpm,
             limit: report.reachable_rpm,
             text: say!(
-                facts.locale,
+                locale,
                 "computed-of",
-                part = facts.locale.bare(head_rpm, 0, Unit::RevolutionsPerMinute),
-                whole = facts.locale.rounded(report.reachable_rpm, 0, Unit::RevolutionsPerMinute)
+                part = locale.bare(head_rpm, 0, Unit::RevolutionsPerMinute),
+                whole = locale.rounded(report.reachable_rpm, 0, Unit::RevolutionsPerMinute)
             ),
         }])),
         remarks: vec![say!(
-            facts.locale,
+            locale,
             "computed-governor-basis",
-            end = facts.locale.plain(END_CELL_V),
-            loaded = facts.locale.plain(LOADED_CELL_V)
+            end = locale.plain(END_CELL_V),
+            loaded = locale.plain(LOADED_CELL_V)
         )],
-    })
+    }
+}
+
+fn margins(locale: Locale, cells: f64, report: &GovernorReport) -> [Figure; 2] {
+    let room_note = say!(locale, "computed-governor-room-note", percent = locale.number(report.throttle_percent, 0));
+    let sag_note = say!(
+        locale,
+        "computed-governor-sag",
+        sag = locale.number(report.sag_v, 1),
+        cell = locale.number(report.loaded_v / cells, 2)
+    );
+    [
+        Figure::judged(
+            say!(locale, "computed-governor-room"),
+            report.margin_percent,
+            1,
+            Unit::Percent,
+            room_note,
+            report.grade,
+        ),
+        Figure::told(say!(locale, "computed-governor-pack"), report.loaded_v, 1, Unit::Volt).noted(sag_note),
+    ]
+}
+
+/// What turns how fast, so that a peak in a spectrum can be told.
+fn speed_figures(locale: Locale, speeds: &DriveSpeeds) -> [Figure; 4] {
+    let told = |label: String, value: f64, unit: Unit| Figure::told(label, value, 0, unit);
+    let tail_note = say!(
+        locale,
+        "computed-governor-tail-note",
+        turns = locale.number(speeds.tail_hz, 1),
+        blades = locale.number(speeds.tail_blade_hz, 0)
+    );
+    let head_note = say!(locale, "computed-governor-head", turns = locale.number(speeds.head_hz, 1));
+    let electrical_note = say!(
+        locale,
+        "computed-governor-commutates",
+        times = locale.number(speeds.commutation_hz, 0),
+        mesh = mesh(locale, &speeds.mesh_hz)
+    );
+    [
+        told(say!(locale, "computed-governor-motor"), speeds.motor_rpm, Unit::RevolutionsPerMinute),
+        told(say!(locale, "computed-governor-tail"), speeds.tail_rpm, Unit::RevolutionsPerMinute).noted(tail_note),
+        told(say!(locale, "computed-governor-blades"), speeds.main_blade_hz, Unit::Hertz).noted(head_note),
+        told(say!(locale, "computed-governor-electrical"), speeds.electrical_hz, Unit::Hertz).noted(electrical_note),
+    ]
 }
 
 fn mesh(locale: Locale, mesh_hz: &[f64]) -> String {

@@ -3,8 +3,9 @@ use crate::drawing::Picture;
 use crate::drawing::{Curve, curve};
 use crate::engineering::air::{Air, P0_PA, air_from_qnh};
 use crate::engineering::rotor::{
-    HeadRoomQuestion, HoverQuestion, HoverReport, ModelBasis, Rotor, SectionPolar, TailKind, TailQuestion,
-    TailReport, climb_power, density_power_ratio, ground_effect, head_room, hover, model_accuracy, tail,
+    GroundEffect, HeadRoomQuestion, HeadRoomReport, HoverQuestion, HoverReport, ModelBasis, Rotor, SectionPolar,
+    TailKind, TailQuestion, TailReport, climb_power, density_power_ratio, ground_effect, head_room, hover,
+    model_accuracy, tail,
 };
 use crate::locale::{Locale, say};
 use crate::unit::Unit;
@@ -32,16 +33,62 @@ const TAIL_MERIT: f64 = 0.5;
 
 /// Hover power at service speed on the hottest day at the field, against what the drive can hold.
 pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
-    let hot = hot_air(facts)?;
-    let question = hover_question(facts, hot)?;
+    Ok(answer(facts.locale, &judge(&gather(facts)?)?))
+}
+
+/// What the room in a hover is worked out from.
+struct Asked {
+    hover: HoverQuestion,
+    tail_kind: TailKind,
+    tail_arm_m: f64,
+    tail_diameter_m: f64,
+    /// What the drive can hold, for both rotors.
+    available_w: f64,
+}
+
+fn gather(facts: Facts<'_>) -> Result<Asked> {
+    Ok(Asked {
+        hover: hover_question(facts, hot_air(facts)?)?,
+        tail_kind: match facts.answered("tail", "shrouded") {
+            true => TailKind::Shrouded { wake_area_ratio: DUCT },
+            false => TailKind::Open,
+        },
+        tail_arm_m: facts.figure("tail-arm")?,
+        tail_diameter_m: facts.figure("tail-rotor-diameter")? / 1_000.0,
+        available_w: facts.figure("controller-continuous-current")?
+            * OF_RATING
+            * facts.figure("pack-cells")?
+            * LOADED_CELL_V
+            * DRIVE_EFFICIENCY,
+    })
+}
+
+/// The hover there, and what is left of the drive.
+struct Judged {
+    there: HoverReport,
+    tail: TailReport,
+    /// What the tail leaves to the main rotor.
+    for_main_w: f64,
+    room: HeadRoomReport,
+    climb_w: f64,
+    near: GroundEffect,
+    /// Power over that in standard air at sea level.
+    by_air: f64,
+}
+
+fn judge(asked: &Asked) -> Result<Judged> {
+    let (question, hot) = (asked.hover, asked.hover.air);
     let there = hover(&question)?;
-    let tail = tail_of(facts, &there)?;
-    let available_w = facts.figure("controller-continuous-current")?
-        * OF_RATING
-        * facts.figure("pack-cells")?
-        * LOADED_CELL_V
-        * DRIVE_EFFICIENCY;
-    let for_main_w = (available_w - tail.power_w).max(1.0);
+    let tail = tail(&TailQuestion {
+        main_power_w: there.loads.power_w,
+        head_speed_rpm: question.speed_rpm,
+        arm_m: asked.tail_arm_m,
+        tail_diameter_m: asked.tail_diameter_m,
+        density_kg_m3: hot.density_kg_m3,
+        kind: asked.tail_kind,
+        figure_of_merit: TAIL_MERIT,
+    })?;
+    let for_main_w = (asked.available_w - tail.power_w).max(1.0);
     let room = head_room(&HeadRoomQuestion {
         hover: question,
         available_w: for_main_w,
@@ -53,106 +100,102 @@ pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
     let near = ground_effect(1.0)?;
     // What the ideal rotor would take goes with thin air one way, the drag of its blades the other.
     let by_air = density_power_ratio((there.ideal_w / there.loads.power_w).clamp(0.0, 1.0), hot.density_kg_m3)?;
+    Ok(Judged { there, tail, for_main_w, room, climb_w, near, by_air })
+}
+
+fn answer(locale: Locale, judged: &Judged) -> Computed {
+    let Judged { there, tail, room, .. } = judged;
     let summary = say!(
-        facts.locale,
+        locale,
         "computed-hover-summary",
-        rpm = facts.locale.rounded(question.speed_rpm, 0, Unit::RevolutionsPerMinute),
-        day = facts.locale.rounded(hot.temperature_c, 0, Unit::Celsius),
-        main = facts.locale.number(there.loads.power_w, 0),
-        whole = facts.locale.number(there.loads.power_w + tail.power_w, 0),
-        percent = facts.locale.number(room.margin_percent, 0)
+        rpm = locale.rounded(there.inputs.speed_rpm, 0, Unit::RevolutionsPerMinute),
+        day = locale.rounded(there.inputs.air.temperature_c, 0, Unit::Celsius),
+        main = locale.number(there.loads.power_w, 0),
+        whole = locale.number(there.loads.power_w + tail.power_w, 0),
+        percent = locale.number(room.margin_percent, 0)
     );
-    Ok(Computed {
+    Computed {
         outcome: outcome(room.grade.max(there.grade)),
         summary,
-        figures: vec![
-            Figure::judged(
-                say!(facts.locale, "computed-hover-power"),
-                room.margin_w,
-                0,
-                Unit::Watt,
-                say!(
-                    facts.locale,
-                    "computed-hover-power-note",
-                    watts = facts.locale.number(for_main_w, 0),
-                    percent = facts.locale.number(room.margin_percent, 0)
-                ),
-                room.grade,
-            ),
-            Figure::judged(
-                say!(facts.locale, "computed-hover-loading"),
-                there.blade_loading_margin_percent,
-                0,
-                Unit::Percent,
-                say!(
-                    facts.locale,
-                    "computed-hover-loading-note",
-                    merit = facts.locale.number(there.loads.figure_of_merit, 2),
-                    loading = facts.locale.number(there.disc_loading_n_m2, 0)
-                ),
-                there.grade,
-            ),
-            Figure::told(
-                say!(facts.locale, "computed-hover-density-altitude"),
-                hot.density_altitude_m,
-                0,
-                Unit::Metre,
-            )
-            .noted(say!(
-                facts.locale,
-                "computed-hover-density-note",
-                density = facts.locale.number(hot.density_kg_m3, 3),
-                altitude = facts.locale.rounded(hot.pressure_altitude_m, 0, Unit::Metre)
-            )),
-            Figure::told(say!(facts.locale, "computed-hover-by-air"), (by_air - 1.0) * 100.0, 1, Unit::Percent)
-                .noted(say!(
-                    facts.locale,
-                    "computed-hover-by-air-note",
-                    temperature = facts.locale.quantity(15.0, Unit::Celsius)
-                )),
-            Figure::told(
-                say!(facts.locale, "computed-hover-tip"),
-                there.loads.tip_speed_m_s,
-                0,
-                Unit::MetrePerSecond,
-            )
-            .noted(say!(
-                facts.locale,
-                "computed-hover-tip-note",
-                mach = facts.locale.number(there.loads.tip_mach, 2),
-                reynolds = facts.locale.number(there.loads.tip_reynolds / 1e3, 0)
-            )),
-            Figure::told(say!(facts.locale, "computed-hover-collective"), there.collective_deg, 1, Unit::Degree),
-            Figure::told(say!(facts.locale, "computed-hover-tail"), tail.thrust_n, 1, Unit::Newton).noted(say!(
-                facts.locale,
-                "computed-hover-tail-note",
-                torque = facts.locale.number(tail.main_torque_nm, 1),
-                watts = facts.locale.number(tail.power_w, 0),
-                percent = facts.locale.number(tail.share_percent, 0)
-            )),
-            Figure::told(
-                say!(
-                    facts.locale,
-                    "computed-hover-climb",
-                    speed = facts.locale.rounded(CLIMB_M_S, 0, Unit::MetrePerSecond)
-                ),
-                climb_w,
-                0,
-                Unit::Watt,
-            ),
-        ],
+        figures: margins(locale, judged).into_iter().chain(explaining(locale, judged)).collect(),
         rows: Vec::new(),
-        picture: Some(bucket(facts.locale, &question, for_main_w)?),
+        picture: Some(bucket(locale, there, judged.for_main_w)),
         remarks: vec![
-            accuracy_words(facts.locale, &there),
+            accuracy_words(locale, there),
             say!(
-                facts.locale,
+                locale,
                 "computed-hover-ground",
-                percent = facts.locale.number(near.induced_power_ratio * 100.0, 0)
+                percent = locale.number(judged.near.induced_power_ratio * 100.0, 0)
             ),
-            say!(facts.locale, "computed-hover-drive"),
+            say!(locale, "computed-hover-drive"),
         ],
-    })
+    }
+}
+
+/// The numbers that are judged.
+fn margins(locale: Locale, judged: &Judged) -> [Figure; 2] {
+    let Judged { there, room, .. } = judged;
+    let power_note = say!(
+        locale,
+        "computed-hover-power-note",
+        watts = locale.number(judged.for_main_w, 0),
+        percent = locale.number(room.margin_percent, 0)
+    );
+    let loading_note = say!(
+        locale,
+        "computed-hover-loading-note",
+        merit = locale.number(there.loads.figure_of_merit, 2),
+        loading = locale.number(there.disc_loading_n_m2, 0)
+    );
+    [
+        Figure::judged(say!(locale, "computed-hover-power"), room.margin_w, 0, Unit::Watt, power_note, room.grade),
+        Figure::judged(
+            say!(locale, "computed-hover-loading"),
+            there.blade_loading_margin_percent,
+            0,
+            Unit::Percent,
+            loading_note,
+            there.grade,
+        ),
+    ]
+}
+
+/// The numbers that only explain.
+fn explaining(locale: Locale, judged: &Judged) -> [Figure; 6] {
+    let Judged { there, tail, .. } = judged;
+    let (air, loads) = (there.inputs.air, there.loads);
+    let density_note = say!(
+        locale,
+        "computed-hover-density-note",
+        density = locale.number(air.density_kg_m3, 3),
+        altitude = locale.rounded(air.pressure_altitude_m, 0, Unit::Metre)
+    );
+    let by_air_note = say!(locale, "computed-hover-by-air-note", temperature = locale.quantity(15.0, Unit::Celsius));
+    let tip_note = say!(
+        locale,
+        "computed-hover-tip-note",
+        mach = locale.number(loads.tip_mach, 2),
+        reynolds = locale.number(loads.tip_reynolds / 1e3, 0)
+    );
+    let tail_note = say!(
+        locale,
+        "computed-hover-tail-note",
+        torque = locale.number(tail.main_torque_nm, 1),
+        watts = locale.number(tail.power_w, 0),
+        percent = locale.number(tail.share_percent, 0)
+    );
+    let climb = say!(locale, "computed-hover-climb", speed = locale.rounded(CLIMB_M_S, 0, Unit::MetrePerSecond));
+    let altitude = say!(locale, "computed-hover-density-altitude");
+    let by_air_percent = (judged.by_air - 1.0) * 100.0;
+    [
+        Figure::told(altitude, air.density_altitude_m, 0, Unit::Metre).noted(density_note),
+        Figure::told(say!(locale, "computed-hover-by-air"), by_air_percent, 1, Unit::Percent).noted(by_air_note),
+        Figure::told(say!(locale, "computed-hover-tip"), loads.tip_speed_m_s, 0, Unit::MetrePerSecond)
+            .noted(tip_note),
+        Figure::told(say!(locale, "computed-hover-collective"), there.collective_deg, 1, Unit::Degree),
+        Figure::told(say!(locale, "computed-hover-tail"), tail.thrust_n, 1, Unit::Newton).noted(tail_note),
+        Figure::told(climb, judged.climb_w, 0, Unit::Watt),
+    ]
 }
 
 /// How far the model was off against rotors that were measured.
@@ -220,31 +263,15 @@ pub(super) fn hover_question(facts: Facts<'_>, air: Air) -> Result<HoverQuestion
     })
 }
 
-fn tail_of(facts: Facts<'_>, hover: &HoverReport) -> Result<TailReport> {
-    let kind = match facts.answered("tail", "shrouded") {
-        true => TailKind::Shrouded { wake_area_ratio: DUCT },
-        false => TailKind::Open,
-    };
-    Ok(tail(&TailQuestion {
-        main_power_w: hover.loads.power_w,
-        head_speed_rpm: hover.inputs.speed_rpm,
-        arm_m: facts.figure("tail-arm")?,
-        tail_diameter_m: facts.figure("tail-rotor-diameter")? / 1_000.0,
-        density_kg_m3: hover.inputs.air.density_kg_m3,
-        kind,
-        figure_of_merit: TAIL_MERIT,
-    })?)
-}
-
 /// Power over head speed, with the service speed marked and what the drive can hold drawn in.
-fn bucket(locale: Locale, question: &HoverQuestion, available_w: f64) -> Result<Picture> {
+fn bucket(locale: Locale, here: &HoverReport, available_w: f64) -> Picture {
+    let question = &here.inputs;
     let speeds = (0..=24).map(|step| question.speed_rpm * (0.7 + 0.025 * f64::from(step)));
     // Too slow a rotor cannot lift it at all: the curve begins where it can.
     let points: Vec<(f64, f64)> = speeds
         .filter_map(|speed_rpm| hover(&HoverQuestion { speed_rpm, ..*question }).ok())
         .map(|report| (report.inputs.speed_rpm, report.loads.power_w))
         .collect();
-    let here = hover(question)?;
     let words = say!(
         locale,
         "computed-hover-here",
@@ -255,11 +282,11 @@ fn bucket(locale: Locale, question: &HoverQuestion, available_w: f64) -> Result<
         points.first().map_or_else(String::new, |p| locale.rounded(p.0, 0, Unit::RevolutionsPerMinute)),
         points.last().map_or_else(String::new, |p| locale.rounded(p.0, 0, Unit::RevolutionsPerMinute)),
     );
-    Ok(curve(&Curve {
+    curve(&Curve {
         points: &points,
         marks: &[(question.speed_rpm, here.loads.power_w, words.clone())],
         limit: Some((available_w, say!(locale, "computed-hover-held", watts = locale.number(available_w, 0)))),
         ends,
         spoken: say!(locale, "computed-hover-spoken", words = words, watts = locale.number(available_w, 0)),
-    }))
+    })
 }

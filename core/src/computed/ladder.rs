@@ -3,10 +3,11 @@ use super::{Computed, Facts, Figure, Result, Row};
 use crate::drawing::{Curve, curve};
 use crate::engineering::air::{air, standard_air};
 use crate::engineering::prediction::{
-    FlownStep, Interval95, LadderAircraft, LadderPrediction, LadderQuestion, NextStep, PowerPrior, predict,
+    FittedAircraft, FlownStep, Interval95, LadderAircraft, LadderPrediction, LadderQuestion, NextStep, PowerPrior,
+    predict,
 };
 use crate::field::Flight;
-use crate::locale::say;
+use crate::locale::{Locale, say};
 use crate::plan::Motion;
 use crate::record::{Outcome, Prediction};
 use crate::unit::Unit;
@@ -79,68 +80,87 @@ pub(super) fn agreement(facts: Facts<'_>) -> Result<Computed> {
     let last = facts.last_hover()?;
     let flown: Vec<&Flight> = facts.hovers().collect();
     let fitted = step(facts, steps(facts, None)?, last.head_speed_rpm, last.air_c)?;
-    let judged: Vec<(Row, bool)> = flown
-        .iter()
-        .filter_map(|flight| {
-            let before = steps(facts, Some(flight)).ok()?;
-            let prediction = step(facts, before, flight.head_speed_rpm, flight.air_c).ok()?;
-            let ampere = flight.mean_current_ma()? / 1_000.0;
-            let (low, high) = (prediction.current_a.low, prediction.current_a.high);
-            let agrees = (low * (1.0 - CHARGE_SLACK)..=high * (1.0 + CHARGE_SLACK)).contains(&ampere);
-            let row = Row {
-                title: say!(
-                    facts.locale,
-                    "computed-ladder-row",
-                    rpm = facts.locale.rounded(flight.head_speed_rpm, 0, Unit::RevolutionsPerMinute),
-                    current = facts.locale.number(ampere, 1)
-                ),
-                word: if agrees {
-                    say!(facts.locale, "computed-ladder-agrees")
-                } else {
-                    say!(facts.locale, "computed-ladder-differs")
-                },
-                detail: say!(
-                    facts.locale,
-                    "computed-ladder-row-note",
-                    low = facts.locale.number(low, 1),
-                    high = facts.locale.number(high, 1)
-                ),
-                outcome: if agrees || flight.explained.is_some() { Outcome::Pass } else { Outcome::Caution },
-            };
-            Some((row, agrees))
-        })
-        .collect();
-    let agree = judged.iter().filter(|(_, agrees)| *agrees).count();
-    let worst = judged.iter().map(|(row, _)| row.outcome).max().unwrap_or(Outcome::Pass);
-    let interval = |label: String, of: &crate::engineering::prediction::Interval95, digits: usize, unit: Unit| {
-        Figure::told(label, of.middle, digits, unit).noted(say!(
-            facts.locale,
-            "computed-ladder-interval",
-            low = facts.locale.number(of.low, digits),
-            high = facts.locale.number(of.high, digits)
-        ))
-    };
+    let judged: Vec<Judged> = flown.iter().filter_map(|flight| judge(facts, flight)).collect();
+    let agree = judged.iter().filter(|hover| hover.agrees).count();
     Ok(Computed {
-        outcome: worst,
+        outcome: judged.iter().map(Judged::outcome).max().unwrap_or(Outcome::Pass),
         summary: say!(facts.locale, "computed-ladder-summary", agree = agree, count = judged.len()),
-        figures: [
-            interval(say!(facts.locale, "computed-ladder-efficiency"), &fitted.fitted.efficiency, 2, Unit::Ratio),
-            interval(say!(facts.locale, "computed-ladder-induced"), &fitted.fitted.induced_factor, 2, Unit::Ratio),
-            interval(say!(facts.locale, "computed-ladder-drag"), &fitted.fitted.profile_drag, 4, Unit::Ratio),
-            Figure::told(
-                say!(facts.locale, "computed-ladder-scatter"),
-                fitted.fitted.scatter_percent,
-                1,
-                Unit::Percent,
-            ),
-        ]
-        .into_iter()
-        .chain(heat(facts, last)?)
-        .collect(),
-        rows: judged.into_iter().map(|(row, _)| row).collect(),
+        figures: fit_figures(facts.locale, &fitted.fitted).into_iter().chain(heat(facts, last)?).collect(),
+        rows: judged.iter().map(|hover| row(facts.locale, hover)).collect(),
         picture: Some(picture(facts, &flown)?),
         remarks: vec![say!(facts.locale, "computed-ladder-basis")],
     })
+}
+
+/// A hover against what the ones before it predicted.
+struct Judged {
+    head_rpm: f64,
+    ampere: f64,
+    predicted_a: Interval95,
+    agrees: bool,
+    is_explained: bool,
+}
+
+impl Judged {
+    fn outcome(&self) -> Outcome {
+        if self.agrees || self.is_explained { Outcome::Pass } else { Outcome::Caution }
+    }
+}
+
+/// None where nothing can be predicted or nothing was read.
+fn judge(facts: Facts<'_>, flight: &Flight) -> Option<Judged> {
+    let before = steps(facts, Some(flight)).ok()?;
+    let predicted_a = step(facts, before, flight.head_speed_rpm, flight.air_c).ok()?.current_a;
+    let ampere = flight.mean_current_ma()? / 1_000.0;
+    let (low, high) = (predicted_a.low * (1.0 - CHARGE_SLACK), predicted_a.high * (1.0 + CHARGE_SLACK));
+    Some(Judged {
+        head_rpm: flight.head_speed_rpm,
+        ampere,
+        predicted_a,
+        agrees: (low..=high).contains(&ampere),
+        is_explained: flight.explained.is_some(),
+    })
+}
+
+fn row(locale: Locale, hover: &Judged) -> Row {
+    Row {
+        title: say!(
+            locale,
+            "computed-ladder-row",
+            rpm = locale.rounded(hover.head_rpm, 0, Unit::RevolutionsPerMinute),
+            current = locale.number(hover.ampere, 1)
+        ),
+        word: if hover.agrees {
+            say!(locale, "computed-ladder-agrees")
+        } else {
+            say!(locale, "computed-ladder-differs")
+        },
+        detail: say!(
+            locale,
+            "computed-ladder-row-note",
+            low = locale.number(hover.predicted_a.low, 1),
+            high = locale.number(hover.predicted_a.high, 1)
+        ),
+        outcome: hover.outcome(),
+    }
+}
+
+/// The aircraft that all hovers fit.
+fn fit_figures(locale: Locale, fitted: &FittedAircraft) -> [Figure; 4] {
+    let interval = |label: String, of: &Interval95, digits: usize| {
+        Figure::told(label, of.middle, digits, Unit::Ratio).noted(say!(
+            locale,
+            "computed-ladder-interval",
+            low = locale.number(of.low, digits),
+            high = locale.number(of.high, digits)
+        ))
+    };
+    [
+        interval(say!(locale, "computed-ladder-efficiency"), &fitted.efficiency, 2),
+        interval(say!(locale, "computed-ladder-induced"), &fitted.induced_factor, 2),
+        interval(say!(locale, "computed-ladder-drag"), &fitted.profile_drag, 4),
+        Figure::told(say!(locale, "computed-ladder-scatter"), fitted.scatter_percent, 1, Unit::Percent),
+    ]
 }
 
 /// What each place that was read should show after a hover at service speed in the same air.

@@ -3,8 +3,8 @@ use super::packs::{last_reading, pack_readings};
 use super::{Computed, Facts, Figure, Lacking, Result, outcome};
 use crate::drawing::{Bar, bars};
 use crate::engineering::Grade;
-use crate::engineering::pack::{PackLanding, REST_LOW_V, SPREAD_LIMIT_V, landing};
-use crate::locale::say;
+use crate::engineering::pack::{PackLanding, PackLandingReport, REST_LOW_V, SPREAD_LIMIT_V, landing};
+use crate::locale::{Locale, clock, say};
 use crate::record::ThingKind;
 use crate::unit::Unit;
 
@@ -13,6 +13,21 @@ const COMFORT: f64 = 1.25;
 
 /// What the last hover left in its pack, against the reserve, and the timer that keeps it.
 pub(super) fn charge(facts: Facts<'_>) -> Result<Computed> {
+    let asked = gather(facts)?;
+    let report = landing(&asked.landing)?;
+    Ok(answer(facts.locale, &asked, &report))
+}
+
+/// The landing that is judged, and what of it is said.
+struct Asked<'a> {
+    pack: &'a str,
+    landing: PackLanding,
+    flown_ms: i64,
+    /// Whether the capacity was measured, and is not the label's.
+    is_measured: bool,
+}
+
+fn gather(facts: Facts<'_>) -> Result<Asked<'_>> {
     let flight = facts.last_hover()?;
     let reserve_percent = facts.figure("reserve-percent")?;
     let pack = facts.ledger.aircraft.thing(ThingKind::Pack, &flight.pack);
@@ -23,86 +38,93 @@ pub(super) fn charge(facts: Facts<'_>) -> Result<Computed> {
         Some(measured) => measured,
         None => number(pack, "capacity_mah")?,
     };
-    let cells_v: Vec<f64> =
+    let cells_v =
         ["rest_low_v", "rest_high_v"].into_iter().filter_map(|field| last_reading(&readings, field)).collect();
     let lacking = || Lacking::Flight(flight.check.clone());
     let used_mah = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah).ok_or_else(lacking)?;
-    let (_, elapsed_ms) = flight.down.as_ref().ok_or_else(lacking)?;
-    let report = landing(&PackLanding {
-        capacity_mah,
-        used_mah,
-        flown_min: *elapsed_ms as f64 / 60_000.0,
-        cells_v,
-        reserve_percent,
-    })?;
-    let grade = report.grade.max(charge_grade(report.left_percent, reserve_percent));
-    let timer = report.time_to_reserve_min;
-    let whole_minutes = crate::locale::clock((timer * 60.0).floor() as i64);
+    let flown_ms = flight.down.as_ref().map(|(_, elapsed_ms)| *elapsed_ms).ok_or_else(lacking)?;
+    let flown_min = flown_ms as f64 / 60_000.0;
+    let landing = PackLanding { capacity_mah, used_mah, flown_min, cells_v, reserve_percent };
+    Ok(Asked { pack: &pack.name, landing, flown_ms, is_measured: measured_mah.is_some() })
+}
+
+fn answer(locale: Locale, asked: &Asked<'_>, report: &PackLandingReport) -> Computed {
+    let PackLanding { capacity_mah, used_mah, reserve_percent, .. } = asked.landing;
     let usable_mah = capacity_mah * (1.0 - reserve_percent / 100.0);
-    let capacity_from = if measured_mah.is_some() {
-        say!(facts.locale, "computed-landing-measured")
+    Computed {
+        outcome: outcome(report.grade.max(charge_grade(report.left_percent, reserve_percent))),
+        summary: say!(
+            locale,
+            "computed-landing-summary",
+            pack = asked.pack,
+            left = locale.number(report.left_percent, 0),
+            flown = clock(asked.flown_ms / 1_000),
+            timer = clock((report.time_to_reserve_min * 60.0).floor() as i64),
+            reserve = locale.number(reserve_percent, 0)
+        ),
+        figures: charge_figures(locale, asked, report).into_iter().chain(cell_figures(locale, report)).collect(),
+        rows: Vec::new(),
+        picture: Some(bars(&[Bar {
+            title: say!(locale, "computed-landing-bar", pack = asked.pack),
+            value: used_mah,
+            limit: usable_mah,
+            text: say!(
+                locale,
+                "computed-of",
+                part = locale.bare(used_mah, 0, Unit::MilliampereHour),
+                whole = locale.rounded(usable_mah, 0, Unit::MilliampereHour)
+            ),
+        }])),
+        remarks: vec![say!(locale, "computed-landing-basis")],
+    }
+}
+
+fn charge_figures(locale: Locale, asked: &Asked<'_>, report: &PackLandingReport) -> [Figure; 3] {
+    let PackLanding { capacity_mah, reserve_percent, .. } = asked.landing;
+    let capacity_from = if asked.is_measured {
+        say!(locale, "computed-landing-measured")
     } else {
-        say!(facts.locale, "computed-landing-label")
+        say!(locale, "computed-landing-label")
     };
-    let figures = [
+    let left_note = say!(
+        locale,
+        "computed-landing-left-note",
+        reserve = locale.number(reserve_percent, 0),
+        room = locale.number(report.reserve_margin_percent, 0),
+        capacity = locale.plain(capacity_mah),
+        from = capacity_from
+    );
+    [
         Figure::judged(
-            say!(facts.locale, "computed-landing-left"),
+            say!(locale, "computed-landing-left"),
             report.left_percent,
             0,
             Unit::Percent,
-            say!(
-                facts.locale,
-                "computed-landing-left-note",
-                reserve = facts.locale.number(reserve_percent, 0),
-                room = facts.locale.number(report.reserve_margin_percent, 0),
-                capacity = facts.locale.plain(capacity_mah),
-                from = capacity_from
-            ),
+            left_note,
             charge_grade(report.left_percent, reserve_percent),
         )
         .against(reserve_percent),
-        Figure::told(say!(facts.locale, "computed-landing-flight"), timer, 1, Unit::Minute)
-            .noted(say!(facts.locale, "computed-landing-flight-note")),
-        Figure::told(say!(facts.locale, "computed-landing-current"), report.average_a, 1, Unit::Ampere),
-    ];
+        Figure::told(say!(locale, "computed-landing-flight"), report.time_to_reserve_min, 1, Unit::Minute)
+            .noted(say!(locale, "computed-landing-flight-note")),
+        Figure::told(say!(locale, "computed-landing-current"), report.average_a, 1, Unit::Ampere),
+    ]
+}
+
+/// What the cells showed at rest, where they were read.
+fn cell_figures(locale: Locale, report: &PackLandingReport) -> Vec<Figure> {
     let lowest = report.lowest.map(|(_, cell_v)| {
         let grade = if cell_v < REST_LOW_V { Grade::Caution } else { Grade::Ok };
-        let note = say!(facts.locale, "computed-landing-rest", limit = facts.locale.plain(REST_LOW_V));
-        Figure::judged(say!(facts.locale, "computed-landing-lowest"), cell_v, 2, Unit::Volt, note, grade)
+        let note = say!(locale, "computed-landing-rest", limit = locale.plain(REST_LOW_V));
+        Figure::judged(say!(locale, "computed-landing-lowest"), cell_v, 2, Unit::Volt, note, grade)
             .against(REST_LOW_V)
     });
     let spread = report.spread_v.filter(|_| report.inputs.cells_v.len() > 1).map(|spread_v| {
         let grade = if spread_v > SPREAD_LIMIT_V + 1e-9 { Grade::Caution } else { Grade::Ok };
-        let note = say!(facts.locale, "computed-landing-at-most", limit = facts.locale.plain(SPREAD_LIMIT_V));
-        Figure::judged(say!(facts.locale, "computed-landing-apart"), spread_v, 2, Unit::Volt, note, grade)
+        let note = say!(locale, "computed-landing-at-most", limit = locale.plain(SPREAD_LIMIT_V));
+        Figure::judged(say!(locale, "computed-landing-apart"), spread_v, 2, Unit::Volt, note, grade)
             .against(SPREAD_LIMIT_V)
     });
-    Ok(Computed {
-        outcome: outcome(grade),
-        summary: say!(
-            facts.locale,
-            "computed-landing-summary",
-            pack = pack.name,
-            left = facts.locale.number(report.left_percent, 0),
-            flown = crate::locale::clock(elapsed_ms / 1_000),
-            timer = whole_minutes,
-            reserve = facts.locale.number(reserve_percent, 0)
-        ),
-        figures: figures.into_iter().chain(lowest).chain(spread).collect(),
-        rows: Vec::new(),
-        picture: Some(bars(&[Bar {
-            title: say!(facts.locale, "computed-landing-bar", pack = pack.name),
-            value: used_mah,
-            limit: usable_mah,
-            text: say!(
-                facts.locale,
-                "computed-of",
-                part = facts.locale.bare(used_mah, 0, Unit::MilliampereHour),
-                whole = facts.locale.rounded(usable_mah, 0, Unit::MilliampereHour)
-            ),
-        }])),
-        remarks: vec![say!(facts.locale, "computed-landing-basis")],
-    })
+    lowest.into_iter().chain(spread).collect()
 }
 
 /// Under the reserve is a stop, little above it a caution.

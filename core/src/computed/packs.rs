@@ -2,7 +2,9 @@ use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome, worst};
 use crate::drawing::{Bar, bars};
 use crate::engineering::Grade;
-use crate::engineering::pack::{PackHealth, RetireReason, TwoLoads, cold, flight_time, internal_resistance, retire};
+use crate::engineering::pack::{
+    ColdReport, PackHealth, RetireReason, TwoLoads, cold, flight_time, internal_resistance, retire,
+};
 use crate::locale::{Locale, say};
 use crate::record::{Thing, ThingKind};
 use crate::unit::Unit;
@@ -11,79 +13,78 @@ use super::hover::LOADED_CELL_V;
 
 /// What a hand-held voltmeter is good for, V (common practice, no source).
 const VOLTMETER_V: f64 = 0.02;
+/// The cold day of which every answer warns, degrees Celsius.
+const COLD_C: f64 = 10.0;
 
 /// Each pack: whether it should be retired and why, and how long a flight it allows at the power last flown.
 pub(super) fn life(facts: Facts<'_>) -> Result<Computed> {
     let packs = facts.some_things(ThingKind::Pack)?;
     let judged: Vec<Judged<'_>> = packs.into_iter().map(|pack| judge(facts, pack)).collect::<Result<_>>()?;
-    let tired = judged.iter().find(|pack| pack.grade != Grade::Ok);
-    let allowed = allowed_minutes(facts)?;
-    let time = allowed.map_or_else(String::new, |minutes| {
-        say!(facts.locale, "computed-packs-time", minutes = facts.locale.number(minutes, 1))
+    Ok(answer(facts.locale, &judged, allowed_minutes(facts)?, &cold(COLD_C)?))
+}
+
+fn answer(locale: Locale, judged: &[Judged<'_>], allowed_min: Option<f64>, cold: &ColdReport) -> Computed {
+    let bars_of: Vec<Bar> = judged.iter().filter_map(|pack| bar(locale, pack)).collect();
+    let time_figure = allowed_min.map(|minutes| {
+        Figure::told(say!(locale, "computed-landing-flight"), minutes, 1, Unit::Minute)
+            .noted(say!(locale, "computed-packs-flight-note"))
     });
-    let summary = match tired {
-        Some(pack) => say!(
-            facts.locale,
-            "computed-packs-tired",
-            pack = pack.name,
-            reasons = pack.reasons.join(", "),
-            time = time
-        ),
-        None => say!(facts.locale, "computed-packs-none", time = time),
-    };
-    let rows = judged.iter().map(|pack| Row {
+    Computed {
+        outcome: outcome(worst(judged.iter().map(|pack| pack.grade))),
+        summary: summary(locale, judged, allowed_min),
+        figures: judged.iter().filter_map(|pack| figure(locale, pack)).chain(time_figure).collect(),
+        rows: judged.iter().map(|pack| row(locale, pack)).collect(),
+        picture: if bars_of.is_empty() { None } else { Some(bars(&bars_of)) },
+        remarks: vec![
+            say!(locale, "computed-packs-basis"),
+            say!(
+                locale,
+                "computed-packs-cold",
+                temperature = locale.quantity(COLD_C, Unit::Celsius),
+                percent = locale.number(cold.capacity_factor * 100.0, 0)
+            ),
+        ],
+    }
+}
+
+fn summary(locale: Locale, judged: &[Judged<'_>], allowed_min: Option<f64>) -> String {
+    let time = allowed_min
+        .map_or_else(String::new, |minutes| say!(locale, "computed-packs-time", minutes = locale.number(minutes, 1)));
+    match judged.iter().find(|pack| pack.grade != Grade::Ok) {
+        Some(pack) => {
+            say!(locale, "computed-packs-tired", pack = pack.name, reasons = pack.reasons.join(", "), time = time)
+        }
+        None => say!(locale, "computed-packs-none", time = time),
+    }
+}
+
+fn row(locale: Locale, pack: &Judged<'_>) -> Row {
+    Row {
         title: pack.name.to_owned(),
         word: match pack.grade {
-            Grade::Ok => say!(facts.locale, "computed-packs-serves"),
-            Grade::Caution => say!(facts.locale, "computed-packs-watch"),
-            Grade::Stop => say!(facts.locale, "computed-packs-retire"),
+            Grade::Ok => say!(locale, "computed-packs-serves"),
+            Grade::Caution => say!(locale, "computed-packs-watch"),
+            Grade::Stop => say!(locale, "computed-packs-retire"),
         },
         detail: if pack.reasons.is_empty() {
-            say!(facts.locale, "computed-packs-nothing")
+            say!(locale, "computed-packs-nothing")
         } else {
             pack.reasons.join(", ")
         },
         outcome: outcome(pack.grade),
-    });
-    let figures = judged.iter().filter_map(|pack| {
-        let note = say!(facts.locale, "computed-packs-of-new");
-        let percent = pack.ratio? * 100.0;
-        Some(Figure::judged(
-            say!(facts.locale, "computed-packs-resistance", pack = pack.name),
-            percent,
-            0,
-            Unit::Percent,
-            note,
-            pack.grade,
-        ))
-    });
-    let bar_of = judged.iter().filter_map(|pack| {
-        let ratio = pack.ratio?;
-        let text = say!(facts.locale, "computed-packs-bar", percent = facts.locale.number(ratio * 100.0, 0));
-        Some(Bar { title: pack.name.to_owned(), value: ratio, limit: 2.0, text })
-    });
-    let all: Vec<Bar> = bar_of.collect();
-    let time_figure = allowed.map(|minutes| {
-        Figure::told(say!(facts.locale, "computed-landing-flight"), minutes, 1, Unit::Minute)
-            .noted(say!(facts.locale, "computed-packs-flight-note"))
-    });
-    let cold_words = cold(10.0)?;
-    Ok(Computed {
-        outcome: outcome(worst(judged.iter().map(|pack| pack.grade))),
-        summary,
-        figures: figures.chain(time_figure).collect(),
-        rows: rows.collect(),
-        picture: if all.is_empty() { None } else { Some(bars(&all)) },
-        remarks: vec![
-            say!(facts.locale, "computed-packs-basis"),
-            say!(
-                facts.locale,
-                "computed-packs-cold",
-                temperature = facts.locale.quantity(10.0, Unit::Celsius),
-                percent = facts.locale.number(cold_words.capacity_factor * 100.0, 0)
-            ),
-        ],
-    })
+    }
+}
+
+fn figure(locale: Locale, pack: &Judged<'_>) -> Option<Figure> {
+    let label = say!(locale, "computed-packs-resistance", pack = pack.name);
+    let note = say!(locale, "computed-packs-of-new");
+    Some(Figure::judged(label, pack.ratio? * 100.0, 0, Unit::Percent, note, pack.grade))
+}
+
+fn bar(locale: Locale, pack: &Judged<'_>) -> Option<Bar> {
+    let ratio = pack.ratio?;
+    let text = say!(locale, "computed-packs-bar", percent = locale.number(ratio * 100.0, 0));
+    Some(Bar { title: pack.name.to_owned(), value: ratio, limit: 2.0, text })
 }
 
 /// A pack and what is known against it.

@@ -10,7 +10,7 @@ use super::packs::{pack_readings, resistance_mohm};
 use crate::engineering::air::standard_air;
 use crate::engineering::prediction::FlownStep;
 use crate::field::Flight;
-use crate::record::{AttachedLog, EntryId, MarkKind, ThingKind};
+use crate::record::{MarkKind, ThingKind};
 use crate::telemetry::drift::{Drift, DriftQuestion, DriftTest};
 use crate::telemetry::summary::FigureKind;
 use crate::unit::Unit;
@@ -77,8 +77,8 @@ pub struct TrendReading {
     pub flights: f64,
 }
 
-/// All trends that have a reading, the drifting ones first. `log_of` gives a flight's log.
-pub fn trends<'a>(facts: Facts<'_>, log_of: impl Fn(EntryId) -> Option<&'a AttachedLog>) -> Vec<Trend> {
+/// All trends that have a reading, the drifting ones first.
+pub fn trends(facts: Facts<'_>) -> Vec<Trend> {
     let mut found: Vec<Trend> = Vec::new();
     for pack in facts.things(ThingKind::Pack) {
         let read = pack_readings(facts, &pack.name).into_iter().filter_map(|thing| {
@@ -89,7 +89,8 @@ pub fn trends<'a>(facts: Facts<'_>, log_of: impl Fn(EntryId) -> Option<&'a Attac
         found.extend(trend(of, Unit::Milliohm, 1, read.collect(), 0.1));
         let logged =
             whole_flights(facts).filter(|(_, flight)| flight.pack == pack.name).filter_map(|(runs, flight)| {
-                let figure = log_of(flight.card)?.figures.iter().find(|f| f.kind == FigureKind::Resistance)?;
+                let log = facts.ledger.logs.of_flight(flight.card)?;
+                let figure = log.figures.iter().find(|f| f.kind == FigureKind::Resistance)?;
                 Some(reading(runs, flight, figure.value))
             });
         let of = TrendOf::LoggedResistance { pack: pack.name.clone() };

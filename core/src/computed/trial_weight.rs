@@ -17,70 +17,76 @@ pub(super) fn correction(facts: Facts<'_>) -> Result<Computed> {
     runs.sort_by_key(|thing| std::cmp::Reverse(facts.described_at(thing)));
     let reports: Vec<(&Thing, SinglePlaneReport)> =
         runs.into_iter().map(|thing| Ok((thing, single_plane(&run(thing)?)?))).collect::<Result<_>>()?;
-    let Some((newest, report)) = reports.first() else {
+    let Some(((newest, report), earlier)) = reports.split_first() else {
         return Err(super::Lacking::Things(ThingKind::TrialRun));
     };
+    Ok(answer(facts.locale, newest, report, earlier))
+}
+
+fn answer(
+    locale: Locale,
+    newest: &Thing,
+    report: &SinglePlaneReport,
+    earlier: &[(&Thing, SinglePlaneReport)],
+) -> Computed {
     let before_mm_s = report.inputs.first.size;
     let quiet = before_mm_s <= QUIET_MM_S;
     let grade = if quiet { Grade::Ok } else { Grade::Caution };
-    let (grams, angle) = (report.correction_g.size, report.correction_g.angle_deg);
     let summary = if quiet {
         say!(
-            facts.locale,
+            locale,
             "computed-trial-quiet",
             run = newest.name,
-            speed = facts.locale.rounded(before_mm_s, 1, Unit::MillimetrePerSecond)
+            speed = locale.rounded(before_mm_s, 1, Unit::MillimetrePerSecond)
         )
     } else {
         say!(
-            facts.locale,
+            locale,
             "computed-trial-summary",
-            grams = facts.locale.rounded(grams, 2, Unit::Gram),
-            angle = facts.locale.number(angle, 0)
+            grams = locale.rounded(report.correction_g.size, 2, Unit::Gram),
+            angle = locale.number(report.correction_g.angle_deg, 0)
         )
     };
-    let poor = report.grade != Grade::Ok;
-    Ok(Computed {
+    Computed {
         outcome: outcome(grade),
         summary,
-        figures: vec![
-            Figure::judged(
-                say!(facts.locale, "computed-trial-without"),
-                before_mm_s,
-                1,
-                Unit::MillimetrePerSecond,
-                say!(
-                    facts.locale,
-                    "computed-trial-without-note",
-                    limit = facts.locale.quantity(QUIET_MM_S, Unit::MillimetrePerSecond)
-                ),
-                grade,
-            )
-            .against(QUIET_MM_S),
-            Figure::told(say!(facts.locale, "computed-trial-weight"), grams, 2, Unit::Gram).noted(say!(
-                facts.locale,
-                "computed-trial-weight-note",
-                angle = facts.locale.number(angle, 0)
-            )),
-            Figure::told(
-                say!(facts.locale, "computed-trial-gram"),
-                report.influence_per_g,
-                2,
-                Unit::MillimetrePerSecond,
-            ),
-            Figure::judged(
-                say!(facts.locale, "computed-trial-change"),
-                report.change_percent,
-                0,
-                Unit::Percent,
-                say!(facts.locale, "computed-trial-change-note"),
-                if poor { Grade::Caution } else { Grade::Ok },
-            ),
-        ],
-        rows: reports.iter().skip(1).map(|(thing, report)| earlier(facts.locale, thing, report)).collect(),
-        picture: Some(picture(facts.locale, report)),
-        remarks: vec![say!(facts.locale, "computed-trial-basis"), say!(facts.locale, "computed-trial-bullet")],
-    })
+        figures: figures(locale, report, grade),
+        rows: earlier.iter().map(|(thing, report)| earlier_row(locale, thing, report)).collect(),
+        picture: Some(picture(locale, report)),
+        remarks: vec![say!(locale, "computed-trial-basis"), say!(locale, "computed-trial-bullet")],
+    }
+}
+
+/// `grade` is that of the vibration without a weight.
+fn figures(locale: Locale, report: &SinglePlaneReport, grade: Grade) -> Vec<Figure> {
+    let correction = report.correction_g;
+    let limit = locale.quantity(QUIET_MM_S, Unit::MillimetrePerSecond);
+    let poor = report.grade != Grade::Ok;
+    vec![
+        Figure::judged(
+            say!(locale, "computed-trial-without"),
+            report.inputs.first.size,
+            1,
+            Unit::MillimetrePerSecond,
+            say!(locale, "computed-trial-without-note", limit = limit),
+            grade,
+        )
+        .against(QUIET_MM_S),
+        Figure::told(say!(locale, "computed-trial-weight"), correction.size, 2, Unit::Gram).noted(say!(
+            locale,
+            "computed-trial-weight-note",
+            angle = locale.number(correction.angle_deg, 0)
+        )),
+        Figure::told(say!(locale, "computed-trial-gram"), report.influence_per_g, 2, Unit::MillimetrePerSecond),
+        Figure::judged(
+            say!(locale, "computed-trial-change"),
+            report.change_percent,
+            0,
+            Unit::Percent,
+            say!(locale, "computed-trial-change-note"),
+            if poor { Grade::Caution } else { Grade::Ok },
+        ),
+    ]
 }
 
 fn run(thing: &Thing) -> Result<SinglePlaneRun> {
@@ -93,7 +99,7 @@ fn run(thing: &Thing) -> Result<SinglePlaneRun> {
     })
 }
 
-fn earlier(locale: Locale, thing: &Thing, report: &SinglePlaneReport) -> Row {
+fn earlier_row(locale: Locale, thing: &Thing, report: &SinglePlaneReport) -> Row {
     Row {
         title: thing.name.clone(),
         word: say!(locale, "computed-trial-earlier"),

@@ -23,13 +23,28 @@ impl Locale {
     }
 }
 
+/// Minutes and seconds: `7:05`.
+pub(crate) fn clock(seconds: i64) -> String {
+    format!("{}:{:02}", seconds / 60, seconds % 60)
+}
+
+/// What is left of a wait, rounded up: `25 s`, `12 min`.
+pub(crate) fn time_left(locale: Locale, left_ms: i64) -> String {
+    let seconds = (left_ms + 999) / 1_000;
+    if seconds < 120 {
+        say!(locale, "time-seconds", seconds = seconds)
+    } else {
+        say!(locale, "time-minutes", minutes = (seconds + 59) / 60)
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use chrono::NaiveDate;
 
     use crate::locale::{Language, Locale};
 
-    /// The names in full and in short as `chrono`'s own tables for `en_GB` and `de_DE` have them, which were compared day by day.
+    /// The names in full and in short as `chrono`'s own tables for `POSIX` and `de_DE` have them, which were compared month by month.
     #[test]
     fn every_month_reads_as_the_calendar_of_its_language_has_it() {
         let english = "January February March April May June July August September October November December";
@@ -45,20 +60,5 @@ mod tests {
                 assert_eq!(locale.short_day(&at, true), format!("3{point} {short} 2026"));
             }
         }
-    }
-}
-
-/// Minutes and seconds: `7:05`.
-pub(crate) fn clock(seconds: i64) -> String {
-    format!("{}:{:02}", seconds / 60, seconds % 60)
-}
-
-/// What is left of a wait, rounded up: `25 s`, `12 min`.
-pub(crate) fn time_left(locale: Locale, left_ms: i64) -> String {
-    let seconds = (left_ms + 999) / 1_000;
-    if seconds < 120 {
-        say!(locale, "time-seconds", seconds = seconds)
-    } else {
-        say!(locale, "time-minutes", minutes = (seconds + 59) / 60)
     }
 }

@@ -2,101 +2,47 @@
 
 use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Context, Control, Edge, Icon, Place, Record, Tone, check_title};
-use crate::computed::{Compared, ComparedReading, Facts, What, compared};
+use crate::computed::{Compared, ComparedReading, Proposal, What, compared};
 use crate::engineering::disagreement::{Cause, Lies};
 use crate::field::Flight;
 use crate::locale::{Locale, say, sentence};
 use crate::plan::Plan;
 use crate::readiness::Finding;
-use crate::record::{AttachedLog, EntryId, Outlier};
 use crate::unit::Unit;
 
-/// A finding that a disagreement proposes.
-pub(crate) struct Proposal {
-    /// What is wrong, with the cause that explains most of it.
-    pub title: String,
-    /// The entry that shows it.
-    pub shown_by: EntryId,
-    /// The reading that it is about, as every language knows it.
-    pub from: Outlier,
-}
-
-/// What a flight proposes, where something disagrees.
-pub(crate) fn proposal(facts: Facts<'_>, flight: &Flight, log: Option<&AttachedLog>) -> Option<Proposal> {
-    proposed(facts.locale, facts.plan, flight, &compared(facts, flight, log)?)
-}
-
-fn proposed(locale: Locale, plan: &Plan, flight: &Flight, compared: &Compared) -> Option<Proposal> {
-    // What is furthest out, in widths of its own interval.
-    let beyond = |reading: &&ComparedReading| {
-        let held = reading.held;
-        let out = (held.measured - held.high).max(held.low - held.measured);
-        out / (held.high - held.low).max(1e-9)
-    };
-    let worst = compared.disagreeing().max_by(|a, b| beyond(a).total_cmp(&beyond(b)))?;
-    let way = if worst.held.lies() == Lies::Above {
-        say!(locale, "log-lies-above")
-    } else {
-        say!(locale, "log-lies-below")
-    };
-    let what = what_words(locale, plan, &worst.what);
-    let cause = compared
-        .causes
-        .iter()
-        .find(|cause| can_be_of(cause, &worst.what, &what, worst.held.lies()))
+/// What a proposed finding is called: what is wrong, with the cause that explains most of it.
+pub(crate) fn proposal_title(locale: Locale, plan: &Plan, flight: &Flight, proposal: &Proposal) -> String {
+    let way =
+        if proposal.lies == Lies::Above { say!(locale, "log-lies-above") } else { say!(locale, "log-lies-below") };
+    let cause = proposal
+        .cause
+        .as_ref()
         .map_or_else(String::new, |cause| say!(locale, "log-proposal-cause", cause = cause_title(locale, cause)));
-    let title = say!(
+    say!(
         locale,
         "log-proposal",
-        what = what,
+        what = what_words(locale, plan, &proposal.what),
         way = way,
         speed = locale.number(flight.head_speed_rpm, 0),
         cause = cause
-    );
-    let shown_by = flight.landing.as_ref().map_or(flight.card, |landing| landing.entry);
-    let from = Outlier { reading: id_of(&worst.what), above: worst.held.lies() == Lies::Above };
-    Some(Proposal { title, shown_by, from })
-}
-
-/// Whether a cause can have put a reading, which is called `words`, where it lies: drag takes no power away, and too little air cools
-/// nothing.
-fn can_be_of(cause: &Cause, what: &What, words: &str, lies: Lies) -> bool {
-    let above = lies == Lies::Above;
-    let is_draw = matches!(what, What::Charge | What::Power | What::Current);
-    match cause {
-        Cause::DriveDrag { .. } => above && *what != What::HeadSpeed,
-        Cause::HeadSpeedOff { off, .. } => above == (*off > 0.0),
-        Cause::TiredPack { .. } => above && is_draw,
-        Cause::LittleAir { part, .. } => above && matches!(what, What::Place(_)) && words == part,
-        Cause::HotAir { .. } => above && matches!(what, What::Place(_)),
-    }
-}
-
-/// What was read, as it is stored: no language's word.
-fn id_of(what: &What) -> String {
-    match what {
-        What::Charge => "charge".to_owned(),
-        What::Power => "power".to_owned(),
-        What::Current => "current".to_owned(),
-        What::HeadSpeed => "head-speed".to_owned(),
-        What::Place(id) => Outlier::hot_place(id).reading,
-    }
+    )
 }
 
 /// The finding that was raised from a proposal.
-fn raised<'a>(context: &Context<'a>, flight: &Flight, proposal: &Proposal) -> Option<&'a Finding> {
+fn raised<'a>(context: &Context<'a>, flight: &Flight, proposal: &Proposal, title: &str) -> Option<&'a Finding> {
+    let outlier = proposal.outlier();
     let same = |finding: &&Finding| match &finding.proposed_from {
-        Some(from) => *from == proposal.from,
+        Some(from) => *from == outlier,
         // Raised before that was stored: known by its words.
-        None => finding.title == proposal.title,
+        None => finding.title == title,
     };
     let of_flight = |f: &&Finding| f.shown_by == Some(proposal.shown_by) && f.proof == flight.check;
     context.ledger.findings.iter().rev().filter(of_flight).find(same)
 }
 
 /// All of it, for the review of a flight.
-pub(super) fn blocks(context: &Context<'_>, flight: &Flight, log: Option<&AttachedLog>) -> Vec<Block> {
-    let Some(compared) = compared(context.facts(), flight, log) else { return Vec::new() };
+pub(super) fn blocks(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
+    let Some(compared) = compared(context.facts(), flight) else { return Vec::new() };
     if compared.readings.is_empty() {
         return Vec::new();
     }
@@ -111,7 +57,7 @@ pub(super) fn blocks(context: &Context<'_>, flight: &Flight, log: Option<&Attach
     let mut readings: Vec<&ComparedReading> = compared.readings.iter().collect();
     readings.sort_by_key(|reading| reading.held.lies() == Lies::Within);
     blocks.extend(readings.into_iter().map(|reading| reading_row(context.locale, context.plan, reading)));
-    if let Some(proposal) = proposed(context.locale, context.plan, flight, &compared) {
+    if let Some(proposal) = compared.proposal(flight) {
         blocks.extend(disagreement(context, flight, &compared, &proposal));
     }
     blocks.extend(next(context, &compared));
@@ -159,8 +105,12 @@ fn what_words(locale: Locale, plan: &Plan, what: &What) -> String {
         What::Power => say!(locale, "log-what-power"),
         What::Current => say!(locale, "log-what-current"),
         What::HeadSpeed => say!(locale, "log-what-head-speed"),
-        What::Place(id) => plan.place(id).map_or_else(|| id.clone(), |place| place.title.clone()),
+        What::Place(id) => place_words(plan, id).to_owned(),
     }
+}
+
+fn place_words<'a>(plan: &'a Plan, id: &'a str) -> &'a str {
+    plan.place(id).map_or(id, |place| place.title.as_str())
 }
 
 fn disagreement(context: &Context<'_>, flight: &Flight, compared: &Compared, proposal: &Proposal) -> Vec<Block> {
@@ -174,10 +124,11 @@ fn disagreement(context: &Context<'_>, flight: &Flight, compared: &Compared, pro
             Edge::None,
             "",
             sentence(&cause_title(context.locale, cause)),
-            Some(cause_words(context.locale, cause)),
+            Some(cause_words(context.locale, context.plan, cause)),
         )
     }));
-    match raised(context, flight, proposal) {
+    let proposed = proposal_title(context.locale, context.plan, flight, proposal);
+    match raised(context, flight, proposal, &proposed) {
         Some(finding) => {
             let title = format!("{}. {}", finding.number, finding.title);
             blocks.push(row(
@@ -192,8 +143,8 @@ fn disagreement(context: &Context<'_>, flight: &Flight, compared: &Compared, pro
             let raise =
                 Control::new(Record::RaiseProposed(flight.card).into(), say!(context.locale, "log-make-finding"))
                     .icon(Icon::Flag);
-            let spoken = say!(context.locale, "log-make-finding-of", title = proposal.title);
-            blocks.push(Block::Choice { label: proposal.title.clone(), options: vec![raise.spoken(spoken)] });
+            let spoken = say!(context.locale, "log-make-finding-of", title = proposed);
+            blocks.push(Block::Choice { label: proposed, options: vec![raise.spoken(spoken)] });
             let words = say!(context.locale, "log-may-leave");
             blocks.push(paragraph(words, Tone::Quiet));
         }
@@ -211,7 +162,7 @@ fn cause_title(locale: Locale, cause: &Cause) -> String {
     }
 }
 
-fn cause_words(locale: Locale, cause: &Cause) -> String {
+fn cause_words(locale: Locale, plan: &Plan, cause: &Cause) -> String {
     let percent = |share: f64| say!(locale, "log-percent", share = locale.number(100.0 * share, 0));
     match cause {
         Cause::DriveDrag { extra } => say!(locale, "log-drag-words", more = percent(*extra)),
@@ -230,6 +181,7 @@ fn cause_words(locale: Locale, cause: &Cause) -> String {
             say!(locale, "log-pack-words", words = words.join(", "))
         }
         Cause::LittleAir { part, rise_ratio } => {
+            let part = place_words(plan, part);
             say!(locale, "log-little-air-words", part = part, rose = percent(*rise_ratio))
         }
         Cause::HotAir { above_k } => {
@@ -252,33 +204,4 @@ fn next(context: &Context<'_>, compared: &Compared) -> Option<Block> {
     );
     let title = say!(context.locale, "log-next", check = check_title(context.plan, &next.check));
     Some(row(Edge::None, "", &title, Some(detail), Place::Card(next.check.clone())))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_cause_is_named_only_with_a_reading_that_it_can_have_moved() {
-        let drag = Cause::DriveDrag { extra: 0.3 };
-        let air = Cause::LittleAir { part: "Controller".to_owned(), rise_ratio: 1.4 };
-        let slow = Cause::HeadSpeedOff { off: -0.04, explains: None };
-        let tired = Cause::TiredPack { ratio: None, extra_current: Some(0.2) };
-        let can = |cause: &Cause, what: &What, lies| {
-            let words = match what {
-                What::Place(id) if id == "esc" => "Controller",
-                What::Place(_) => "Motor case",
-                _ => "Charge",
-            };
-            can_be_of(cause, what, words, lies)
-        };
-        let (controller, motor) = (What::Place("esc".to_owned()), What::Place("motor".to_owned()));
-        assert!(can(&drag, &What::Charge, Lies::Above) && can(&drag, &motor, Lies::Above));
-        assert!(!can(&drag, &controller, Lies::Below) && !can(&drag, &What::HeadSpeed, Lies::Above));
-        assert!(can(&air, &controller, Lies::Above));
-        assert!(!can(&air, &controller, Lies::Below) && !can(&air, &motor, Lies::Above));
-        assert!(can(&slow, &What::HeadSpeed, Lies::Below) && !can(&slow, &What::Current, Lies::Above));
-        assert!(can(&tired, &What::Current, Lies::Above) && !can(&tired, &motor, Lies::Above));
-        assert!(!can(&Cause::HotAir { above_k: 7.0 }, &What::Charge, Lies::Above));
-    }
 }

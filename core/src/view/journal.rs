@@ -50,32 +50,9 @@ pub(super) fn withdrawn_mark(context: &Context<'_>, entry: EntryId) -> (Edge, St
 /// One entry.
 pub(super) fn entry(context: &Context<'_>, id: EntryId) -> Screen {
     let Some(entry) = context.recorded(id) else { return context.gone("entry") };
-    let withdrawal = context.ledger.withdrawals.of(id);
-    let when =
-        format!("{}, {}", context.locale.date(entry.at.wall.date_naive()), entry.at.wall.format("%H:%M:%S %:z"));
-    let mut blocks = vec![
-        Block::Verdict {
-            text: entry_words(context.locale, context.plan, context.entries, entry),
-            detail: Some(when),
-            edge: Edge::None,
-        },
-        still_row(
-            Edge::None,
-            "",
-            say!(context.locale, "journal-entry-of", number = entry.seq, count = context.entries.len()),
-            Some(author_words(context.locale, &entry.author)),
-        ),
-    ];
-    if let Some(note) = note_of(context.locale, &entry.body) {
-        blocks.push(paragraph(note, Tone::Plain));
-    }
-    if let Body::CardDrawn { .. } = entry.body {
-        blocks.push(super::log::log_row(context, id));
-    }
-    if let Body::LandingRecorded { card, .. } | Body::LogAttached { card, .. } = entry.body {
-        blocks.push(super::log::log_row(context, card));
-    }
+    let mut blocks = what_it_says(context, entry);
     let mut foot = Vec::new();
+    let withdrawal = context.ledger.withdrawals.of(id);
     if let (Body::LandingRecorded { card, .. }, false) = (&entry.body, withdrawal.is_some()) {
         foot.push(
             Control::new(Place::Landing(*card).into(), say!(context.locale, "journal-add-to-landing"))
@@ -100,15 +77,37 @@ pub(super) fn entry(context: &Context<'_>, id: EntryId) -> Screen {
         }
         None => {}
     }
-    Screen {
-        foot,
-        ..context.screen(
-            "entry",
-            say!(context.locale, "journal-entry"),
-            Some(say!(context.locale, "journal-title")),
-            blocks,
-        )
+    let (name, title) = (say!(context.locale, "journal-entry"), say!(context.locale, "journal-title"));
+    Screen { foot, ..context.screen("entry", name, Some(title), blocks) }
+}
+
+/// An entry's words, who made it and when, and where its flight's log is.
+fn what_it_says(context: &Context<'_>, entry: &Entry) -> Vec<Block> {
+    let when =
+        format!("{}, {}", context.locale.date(entry.at.wall.date_naive()), entry.at.wall.format("%H:%M:%S %:z"));
+    let mut blocks = vec![
+        Block::Verdict {
+            text: entry_words(context.locale, context.plan, context.entries, entry),
+            detail: Some(when),
+            edge: Edge::None,
+        },
+        still_row(
+            Edge::None,
+            "",
+            say!(context.locale, "journal-entry-of", number = entry.seq, count = context.entries.len()),
+            Some(author_words(context.locale, &entry.author)),
+        ),
+    ];
+    if let Some(note) = note_of(context.locale, &entry.body) {
+        blocks.push(paragraph(note, Tone::Plain));
     }
+    if let Body::CardDrawn { .. } = entry.body {
+        blocks.push(super::log::log_row(context, entry.id));
+    }
+    if let Body::LandingRecorded { card, .. } | Body::LogAttached { card, .. } = entry.body {
+        blocks.push(super::log::log_row(context, card));
+    }
+    blocks
 }
 
 fn note_of(locale: Locale, body: &Body) -> Option<String> {

@@ -25,7 +25,7 @@ pub(super) fn review(context: &Context<'_>, card: EntryId) -> Screen {
     let Some(log) = context.ledger.logs.of_flight(card) else {
         let words = say!(context.locale, "log-none-attached-yet");
         let mut blocks = vec![paragraph(words, Tone::Plain)];
-        blocks.extend(super::compared::blocks(context, flight, None));
+        blocks.extend(super::compared::blocks(context, flight));
         blocks.extend(further(context));
         return Screen {
             foot: vec![a_log_file(card, say!(context.locale, "log-pick"))],
@@ -34,7 +34,7 @@ pub(super) fn review(context: &Context<'_>, card: EntryId) -> Screen {
     };
     let mut blocks = vec![verdict(context, log)];
     blocks.extend(plot_blocks(context, &Place::Review(card)));
-    blocks.extend(super::compared::blocks(context, flight, Some(log)));
+    blocks.extend(super::compared::blocks(context, flight));
     blocks.push(heading(say!(context.locale, "log-says"), Some(say!(context.locale, "log-touch-one"))));
     // What is past its limit first, then what has one; figures are named by their place in the log all the same.
     let mut figures: Vec<(u32, &LogFigure)> = (0..).zip(&log.figures).collect();
@@ -247,9 +247,9 @@ pub(crate) fn plot_view(logs: &Logs, place: &Place, form: Drafts<'_>, recording:
 
 fn plot_blocks(context: &Context<'_>, place: &Place) -> Vec<Block> {
     let Some(open) = context.log else { return super::reading::instead_of_plot(context) };
-    let view = plot_view(&context.ledger.logs, place, context.form, &open.recording);
-    let mut blocks = vec![super::plot::block(context.locale, &open.recording, &open.limits, &view)];
-    blocks.extend(super::plot::channels(context.locale, &open.recording, &view));
+    let view = plot_view(&context.ledger.logs, place, context.form, open.recording);
+    let mut blocks = vec![super::plot::block(context.locale, open.recording, open.limits, &view)];
+    blocks.extend(super::plot::channels(context.locale, open.recording, &view));
     blocks
 }
 

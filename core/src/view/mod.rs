@@ -38,7 +38,7 @@ pub use token::{Command, Edit, Go, Place, Preference, Record, Token, UsualAnswer
 pub(crate) use token::{Offered, Wanted};
 pub(crate) use under_way::{UnderWay, UnderWayWith};
 
-pub(crate) use compared::proposal;
+pub(crate) use compared::proposal_title;
 pub(crate) use log::{LogLine, log_lines, plot_view};
 pub(crate) use plan::keeps_out_words;
 pub(crate) use plot::{PlotView, block as plot_block, printed as plot_printed};

@@ -14,7 +14,7 @@ const MOST_DRAWN: usize = 12;
 
 /// How figures went over the aircraft's life.
 pub(super) fn trends(context: &Context<'_>) -> super::Screen {
-    let trends = computed_trends(context.facts(), |card| context.ledger.logs.of_flight(card));
+    let trends = computed_trends(context.facts());
     let drifting = trends.iter().filter(|trend| trend.drift.is_some()).count();
     let tested = trends.iter().filter(|trend| trend.readings.len() >= FEWEST_FOR_DRIFT).count();
     let (text, edge) = match (drifting, tested) {

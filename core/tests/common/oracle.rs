@@ -12,7 +12,7 @@ use chrono::NaiveDate;
 use liftgate_core::plan::{Check, CheckKind, Limit, Plan, Point, Stage, Subject, When};
 use liftgate_core::readiness::{FindingState, Gate, Ledger, Standing};
 use liftgate_core::record::{
-    Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, ThingKind, ThingRef, Until,
+    Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, Moment, Outcome, Reading, ThingKind, ThingRef, Until,
 };
 
 /// How a check stands, without the reasons.
@@ -585,7 +585,16 @@ impl<'a> Told<'a> {
         if stage.gate.is_none() {
             return GateIs::None;
         }
-        match (self.released.get(&stage.id), self.in_the_way(stage, at)) {
+        let released = self.released.get(&stage.id);
+        // What was seen in its flights holds a gate that is yet to be released, and takes back none that stands.
+        let seen = released != Some(&true)
+            && self.cards(at.upto).into_iter().any(|card| {
+                let drawn = self.drawn(card, at.upto).unwrap();
+                let of_stage = |check: &str| stage.checks.iter().any(|known| known.id == check);
+                matches!(self.body(drawn), Body::CardDrawn { check, .. } if of_stage(check))
+                    && self.is_unanswered(card, at)
+            });
+        match (released, self.in_the_way(stage, at) || seen) {
             (None, true) => GateIs::Shut,
             (None, false) => GateIs::Ready,
             (Some(true), false) => GateIs::Released,
@@ -687,6 +696,90 @@ impl<'a> Told<'a> {
         under.chain(own).max()
     }
 
+    // --- what was seen
+
+    /// Where a landing was jotted that counts: after a touchdown.
+    fn landings(&self, card: EntryId, upto: usize) -> Vec<usize> {
+        let is_landing = |i: &usize| {
+            matches!(self.body(*i), Body::LandingRecorded { card: c, .. } if *c == card)
+                && self.down(card, *i).is_some()
+        };
+        (0..upto).filter(is_landing).collect()
+    }
+
+    /// The marks of a card: where each was noted, and what it was.
+    fn marks(&self, card: EntryId, upto: usize) -> Vec<(usize, MarkKind)> {
+        let Some(drawn) = self.drawn(card, upto) else { return Vec::new() };
+        let mut marks = Vec::new();
+        for i in drawn..upto {
+            match self.body(i) {
+                Body::Marked { card: c, mark, .. } if *c == card => marks.push((i, *mark)),
+                Body::Unmarked { card: c, mark } if *c == card => marks.retain(|(at, _)| self.live[*at].id != *mark),
+                _ => {}
+            }
+        }
+        marks
+    }
+
+    /// Whether a finding's entry at `found` points to this flight, as it stood then.
+    fn is_shown_by(&self, card: EntryId, shown_by: EntryId, found: usize) -> bool {
+        let landing = self.landings(card, found).last().map(|i| self.live[*i].id);
+        let marks = self.marks(card, found);
+        card == shown_by || landing == Some(shown_by) || marks.iter().any(|(i, _)| self.live[*i].id == shown_by)
+    }
+
+    /// Whether something was seen in a flight, or read past a stop, and nobody answered it.
+    fn is_unanswered(&self, card: EntryId, at: At) -> bool {
+        let upto = at.upto;
+        if self.down(card, upto).is_none() {
+            return false;
+        }
+        let (marks, landings) = (self.marks(card, upto), self.landings(card, upto));
+        let all_marked = (0..upto).filter(|i| matches!(self.body(*i), Body::Marked { card: c, .. } if *c == card));
+        let last_seen = all_marked.chain(landings.iter().copied()).max();
+        let decided = (0..upto).any(|i| {
+            let is_release = matches!(self.body(i), Body::GateReleased { .. });
+            is_release && last_seen.is_none_or(|seen| i > seen) && self.down(card, i).is_some()
+        });
+        if decided {
+            return false;
+        }
+        let findings = |from: usize| {
+            (from..upto).filter_map(move |i| match self.body(i) {
+                Body::FindingRaised { shown_by: Some(by), grade, proposed_from, .. }
+                    if self.is_shown_by(card, *by, i) =>
+                {
+                    let place = proposed_from.as_ref().and_then(|from| from.reading.strip_prefix("place:"));
+                    Some((i, *by, *grade, place))
+                }
+                _ => None,
+            })
+        };
+        let mark_is_open = |(noted, kind): &(usize, MarkKind)| {
+            let id = self.live[*noted].id;
+            let in_words = (*noted..upto).any(
+                |i| matches!(self.body(i), Body::MarkAnswered { card: c, mark, .. } if *c == card && *mark == id),
+            );
+            let as_finding = findings(*noted).any(|(found, by, _, _)| {
+                self.marks(card, found).iter().any(|(i, other)| self.live[*i].id == by && other == kind)
+            });
+            !in_words && !as_finding
+        };
+        let read = landings.last().map(|i| match self.body(*i) {
+            Body::LandingRecorded { temperatures, .. } => temperatures.as_slice(),
+            _ => &[],
+        });
+        let stop_is_open = |reading: &Reading| {
+            let past =
+                self.plan(upto).place(&reading.place).is_some_and(|place| reading.celsius > place.stop_above_c);
+            let found = findings(0).any(|(_, _, grade, place)| {
+                grade == FindingGrade::Stop && place.is_none_or(|place| place == reading.place)
+            });
+            past && !found
+        };
+        marks.iter().any(mark_is_open) || read.unwrap_or_default().iter().any(stop_is_open)
+    }
+
     fn may_fly(&self, stage: &Stage, check: &Check, at: At) -> bool {
         if !self.wanted(check, at.upto) {
             return false;
@@ -711,6 +804,7 @@ impl<'a> Told<'a> {
             let asked = other.mandatory && from.is_some_and(|from| from <= index) && self.wanted(other, at.upto);
             !asked || self.stands(other, at).holds()
         });
-        findings && gates && rungs && due
+        let answered = self.cards(at.upto).into_iter().all(|card| !self.is_unanswered(card, at));
+        findings && gates && rungs && due && answered
     }
 }

@@ -6,6 +6,7 @@ use super::wanted::wanted;
 use crate::app::AppError;
 use crate::app::done::{After, Result, one};
 use crate::app::shared::Shared;
+use crate::computed::proposal;
 use crate::field::{Flight, Unanswered};
 use crate::form::{CarryForm, Drafts, FixForm, NewFindingForm};
 use crate::locale::say;
@@ -71,19 +72,19 @@ pub(super) fn carry(shared: &Shared, finding: EntryId, drafts: Drafts<'_>, now: 
 pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result {
     let flight =
         shared.ledger.flight(card).ok_or_else(|| AppError::refused(say!(shared.locale(), "log-flight-gone")))?;
-    let log = shared.ledger.logs.of_flight(card);
     let nothing = || AppError::refused(say!(shared.locale(), "log-all-as-predicted"));
-    let proposal = view::proposal(shared.facts(), flight, log).ok_or_else(nothing)?;
+    let proposal = proposal(shared.facts(), flight).ok_or_else(nothing)?;
     let (stage, _) = shared.plan.check(&flight.check).ok_or_else(nothing)?;
+    let title = view::proposal_title(shared.locale(), &shared.plan, flight, &proposal);
     let body = Body::FindingRaised {
-        title: proposal.title.clone(),
+        title: title.clone(),
         grade: FindingGrade::Caution,
         stage: stage.id.clone(),
         proof: flight.check.clone(),
         shown_by: Some(proposal.shown_by),
-        proposed_from: Some(proposal.from),
+        proposed_from: Some(proposal.outlier()),
     };
-    one(body, say!(shared.locale(), "log-finding-raised", title = proposal.title), After::Stay)
+    one(body, say!(shared.locale(), "log-finding-raised", title = title), After::Stay)
 }
 
 /// A mark that is something becomes a finding in one touch. It holds its stage until it is seen to, at least as a caution.

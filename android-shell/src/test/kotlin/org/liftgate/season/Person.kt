@@ -549,7 +549,13 @@ class Person(
             phone.tap("Back")
             check(sight.title() == "Landing") { "back from the finding the screen is “${sight.title()}”" }
         }
+        answerMarks(flight)
         phone.tap("Record the landing")
+        if (sight.title() == "Landing") {
+            phone.reveal("Before the next card")
+            album.take("landing-stop", "A temperature past its stop holds every later card until it is a finding, or was a slip")
+            phone.tap("Back")
+        }
         if (phone.says("Last recorded")) {
             phone.reveal("Last recorded")
             album.take("board-after-landing", "The board after a landing says what it changed")
@@ -557,6 +563,17 @@ class Person(
             check(sight.title() == flight.check) { "in service the next card follows a landing, not “${sight.title()}”" }
         }
         if (flight.finding != null && flight.raisedAtCheck) raiseFromCheck(flight)
+    }
+
+    /** What the spotter noted is of the finding that was just raised, or was looked at and came to nothing. */
+    private fun answerMarks(flight: Flight) {
+        if (flight.marks.isEmpty()) return
+        phone.reveal("Before the next card")
+        album.take("landing-seen", "What was seen is answered before the next card: in words, or as a finding")
+        repeat(flight.marks.size) {
+            phone.tap(if (flight.finding == null) "Looked at, nothing found" else sight.control("It is finding"))
+        }
+        check(!phone.says("Before the next card")) { "all marks were answered, and the landing asks on" }
     }
 
     private fun raiseFromCheck(flight: Flight) {
