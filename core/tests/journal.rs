@@ -14,6 +14,7 @@ use std::process::{Command, Stdio};
 
 use chrono::{FixedOffset, TimeDelta, TimeZone, Timelike};
 use common::{at_min, at_ms, change, one_of_each};
+use liftgate_core::app::Phone;
 use liftgate_core::journal::{APPLICATION_ID, Digest, Journal, JournalError, NewEntry};
 use liftgate_core::record::{Author, Body, CheckResult, Entry, EntryId, MarkKind, Moment, StoredBody};
 use proptest::prelude::*;
@@ -708,7 +709,7 @@ fn a_full_disk_is_told_as_such_and_costs_nothing_recorded() {
         let again = journal.append(&at_min(0), vec![NewEntry::pilot(change(&"z".repeat(50_000)))]);
         assert!(matches!(again, Err(JournalError::Full)), "{again:?}");
     }
-    let draft = journal.keep_draft("board", "note", &"z".repeat(50_000));
+    let draft = journal.keep_draft("\"board\"", "note", &"z".repeat(50_000));
     assert!(matches!(draft, Err(JournalError::Full)), "{draft:?}");
     drop(journal);
     // The phone is restarted while it is still full.
@@ -861,8 +862,9 @@ fn a_jump_of_the_wall_clock_neither_loses_nor_reorders() {
 fn drafts_and_bookmark_survive_a_restart() {
     let (_folder, path) = folder();
     let mut journal = Journal::open(&path).unwrap();
-    let check = "belt-tension";
-    let way = ["board", "stage", check].map(str::to_owned);
+    // Each step is a text of JSON, which whoever kept it reads again.
+    let check = r#"{"check":"belt-tension"}"#;
+    let way = [r#""board""#, r#"{"stage":"bench"}"#, check].map(str::to_owned);
     journal.keep_bookmark(&way).unwrap();
     journal.keep_draft(check, "value", "3.").unwrap();
     journal.keep_draft(check, "value", "3.5").unwrap();
@@ -881,4 +883,16 @@ fn drafts_and_bookmark_survive_a_restart() {
     journal.keep_bookmark(&way[..1]).unwrap();
     assert_eq!(journal.bookmark().unwrap(), way[..1]);
     assert_eq!(journal.verify().unwrap().count, 0, "none of this is an entry");
+}
+
+#[test]
+fn a_bookmark_into_a_place_that_is_no_longer_known_ends_before_it() {
+    let (_folder, path) = folder();
+    Phone::open(&path, &at_min(0)).unwrap().close().unwrap();
+    let mut journal = Journal::open(&path).unwrap();
+    let way = [r#""board""#, r#""findings""#, r#""greenhouse""#, r#""aircraft""#].map(str::to_owned);
+    journal.keep_bookmark(&way).unwrap();
+    journal.close().unwrap();
+    let phone = Phone::open(&path, &at_min(1)).unwrap();
+    assert_eq!(phone.pilot().unwrap().screen(&at_min(1)).unwrap().name, "findings");
 }

@@ -302,7 +302,7 @@ fn a_step_and_a_start_that_make_no_sense_are_placed() {
             "step = 0.5",
             &format!("step = {wrong} # wrong"),
             &format!("{wrong} # wrong"),
-            "a step must be above zero",
+            "a step must be above nought",
         );
     }
     for wrong in ["-0.1", "20.5", "nan"] {
@@ -352,7 +352,7 @@ fn a_factor_that_makes_no_limit_is_placed() {
     for wrong in ["0.0", "-1.0", "nan", "inf"] {
         let limit = format!("{{ figure = \"all-up\", times = {wrong} }}");
         let to = format!("stop_above = {limit}");
-        expect("stop_above = { figure = \"all-up\", times = 1.0 }", &to, &limit, "times must be above zero");
+        expect("stop_above = { figure = \"all-up\", times = 1.0 }", &to, &limit, "times must be above nought");
     }
 }
 
@@ -360,7 +360,7 @@ fn a_factor_that_makes_no_limit_is_placed() {
 fn a_head_speed_that_is_none_is_placed() {
     for wrong in ["0.0", "-900.0", "nan", "inf"] {
         let to = format!("head_speed_rpm = {wrong} # rung-1");
-        expect("head_speed_rpm = 900.0 # rung-1", &to, &format!("{wrong} # rung-1"), "head speed lies above zero");
+        expect("head_speed_rpm = 900.0 # rung-1", &to, &format!("{wrong} # rung-1"), "head speed lies above nought");
     }
     for wrong in ["0.0", "45.0", "nan", "-1.0"] {
         expect(

@@ -110,7 +110,14 @@ fn a_token_that_is_none_is_refused() {
     let person = Person::new();
     let count = person.entries().len();
     let pilot = person.phone.pilot().unwrap();
-    for text in ["", "{}", "null", "{\"release\":\"no-such-stage\"}", "{\"go\":{\"stage\":7}}", "\u{0}"] {
+    for text in [
+        "",
+        "{}",
+        "null",
+        "{\"do\":{\"record\":{\"release\":\"no-such-stage\"}}}",
+        "{\"do\":{\"go\":{\"to\":{\"stage\":7}}}}",
+        "\u{0}",
+    ] {
         let token = liftgate_core::view::Token::from_shell(text.to_owned());
         assert!(pilot.tap(&token, &person.now).is_err(), "'{text}'");
     }

@@ -118,7 +118,7 @@ class RealScreens private constructor(val language: String) {
     /** Tokens that only lead somewhere. A shell cannot look into one; this test does, to keep from recording anything. */
     private fun ways(screen: Screen): List<String> {
         val rows = screen.blocks.filterIsInstance<Block.Row>().mapNotNull { it.control }
-        return (rows + screen.foot).filter(Control::enabled).map { it.token }.filter { it.startsWith("{\"go\"") }
+        return (rows + screen.foot).filter(Control::enabled).map { it.token }.filter { it.startsWith("{\"do\":{\"go\":{\"to\"") }
     }
 
     /** Handed over by its English words, then looked at in this language. */
