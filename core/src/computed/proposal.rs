@@ -92,6 +92,8 @@ mod tests {
             landing: None,
             explained: None,
             tests: Vec::new(),
+            findings: Vec::new(),
+            released_since: false,
         }
     }
 
