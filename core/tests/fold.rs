@@ -206,7 +206,7 @@ fn every_result_of_a_check_is_kept_with_who_saw_it_and_what_was_said() {
 }
 
 /// Every kind of entry that a person may take back. What happened in flight, what the lock did, and a withdrawal itself stand.
-const MAY_BE_WITHDRAWN: [&str; 20] = [
+const MAY_BE_WITHDRAWN: [&str; 21] = [
     "aircraft-named",
     "plan-adopted",
     "trait-chosen",
@@ -220,6 +220,7 @@ const MAY_BE_WITHDRAWN: [&str; 20] = [
     "code-set",
     "code-removed",
     "landing-recorded",
+    "mark-answered",
     "pack-charged",
     "disagreement-explained",
     "finding-raised",

@@ -46,5 +46,6 @@ impl Ledger {
         let (by, evidence) = (by.to_owned(), evidence.to_vec());
         let release = Release { entry: entry.id, at: entry.at.clone(), by, evidence, lapsed: None };
         self.releases.insert(stage.to_owned(), release);
+        self.decided_on_all_flown();
     }
 }

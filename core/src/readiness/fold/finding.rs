@@ -1,12 +1,23 @@
 //! What becomes of a finding.
 
+use crate::field::ShownFinding;
 use crate::plan::Plan;
 use crate::readiness::finding::{Finding, FindingState};
 use crate::readiness::ledger::Ledger;
 use crate::readiness::reason::Reason;
-use crate::record::{Entry, EntryId, FindingGrade, Until};
+use crate::record::{Entry, EntryId, FindingGrade, Outlier, Until};
 
 impl Ledger {
+    /// A finding is there, and answers what showed it.
+    pub(super) fn raised(&mut self, finding: Finding) {
+        if let Some(shown_by) = finding.shown_by {
+            let place = finding.proposed_from.as_ref().and_then(Outlier::place).map(str::to_owned);
+            let is_stop = finding.grade == FindingGrade::Stop;
+            self.shown_by_flight(ShownFinding { finding: finding.id, is_stop, place }, shown_by);
+        }
+        self.findings.push(finding);
+    }
+
     pub(super) fn fixed(&mut self, plan: &Plan, entry: &Entry, finding: EntryId, what: &str, subjects: &[String]) {
         let Some(found) = self.findings.iter_mut().find(|f| f.id == finding) else { return };
         found.state = FindingState::Fixed { seq: entry.seq };

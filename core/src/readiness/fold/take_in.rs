@@ -3,11 +3,11 @@
 use std::borrow::Cow;
 
 use crate::aircraft::FigureValue;
-use crate::field::{Flight, Landing, ShownFinding};
+use crate::field::{Flight, Landing};
 use crate::plan::Plan;
 use crate::readiness::finding::Finding;
 use crate::readiness::ledger::Ledger;
-use crate::record::{Body, Entry, FindingGrade, Outlier};
+use crate::record::{Body, Entry};
 
 impl Ledger {
     /// One arm for each kind of entry: one that is forgotten here does not compile.
@@ -58,21 +58,13 @@ impl Ledger {
             Body::FindingRaised { title, grade, stage, proof, shown_by, proposed_from } => {
                 let raised = Finding::raised(entry, self.findings_raised, title, *grade);
                 let (stage, proof, proposed_from) = (stage.clone(), proof.clone(), proposed_from.clone());
-                let place = proposed_from.as_ref().and_then(Outlier::place).map(str::to_owned);
-                self.findings.push(Finding { stage, proof, shown_by: *shown_by, proposed_from, ..raised });
-                if let Some(shown_by) = shown_by {
-                    let is_stop = *grade == FindingGrade::Stop;
-                    self.shown_by_flight(ShownFinding { finding: entry.id, is_stop, place }, *shown_by);
-                }
+                self.raised(Finding { stage, proof, shown_by: *shown_by, proposed_from, ..raised });
             }
             Body::FindingFixed { finding, what, subjects } => self.fixed(plan, entry, *finding, what, subjects),
             Body::FindingCarried { finding, restriction, by, until, .. } => {
                 self.carried(entry, *finding, restriction, by, until);
             }
-            Body::GateReleased { stage, by, evidence } => {
-                self.released(entry, stage, by, evidence);
-                self.decided_on_all_flown();
-            }
+            Body::GateReleased { stage, by, evidence } => self.released(entry, stage, by, evidence),
             Body::LogAttached { card, log } => self.logs.attach(*card, log),
             // Taken into account before everything else.
             Body::Withdrawn { .. } => {}
