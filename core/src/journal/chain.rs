@@ -13,7 +13,7 @@ impl Digest {
 
 impl fmt::Display for Digest {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.0.iter().try_for_each(|byte| write!(f, "{byte:02x}"))
+        write!(f, "{:x}", base16ct::HexDisplay(&self.0))
     }
 }
 

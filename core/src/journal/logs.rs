@@ -16,13 +16,14 @@ const PIECES_AT_ONCE: usize = 16;
 const GIVE_UP: &str = "DELETE FROM log_part WHERE log IN (SELECT id FROM log WHERE kept = 0);
                        DELETE FROM log WHERE kept = 0;";
 
-/// A digest as a name: in hexadecimal.
+/// A digest as a name: in hexadecimal, in small letters.
 pub(crate) fn hexadecimal(digest: &[u8]) -> String {
-    digest.iter().map(|byte| format!("{byte:02x}")).collect()
+    base16ct::lower::encode_string(digest)
 }
 
+/// The digest that a name stands for. What is no such name gives the digest of no log.
 fn digest_of(name: &str) -> Vec<u8> {
-    (0..name.len() / 2).filter_map(|at| u8::from_str_radix(name.get(2 * at..2 * at + 2)?, 16).ok()).collect()
+    base16ct::lower::decode_vec(name).unwrap_or_default()
 }
 
 /// A recorder's file on its way into the journal. What is dropped half way leaves pieces that the next one clears away.
@@ -244,6 +245,16 @@ mod tests {
         let mut all = Vec::new();
         journal.read_log(name, from).read_to_end(&mut all).unwrap();
         all
+    }
+
+    #[test]
+    fn what_is_no_name_of_a_log_reads_none() {
+        let (_folder, mut journal) = journal();
+        let name = offer(&mut journal, b"time,volts\n0,50\n", 16).name;
+        assert!(!read(&journal, &name, 0).is_empty());
+        for other in [name.to_uppercase(), format!("zz{name}"), name[2..].to_owned(), String::new()] {
+            assert!(read(&journal, &other, 0).is_empty(), "{other}");
+        }
     }
 
     #[test]

@@ -265,12 +265,6 @@ impl PlanReason {
             PlanReason::Job => say!(locale, "plan-reason-job"),
             PlanReason::EmptyGate { stage } => say!(locale, "plan-reason-empty-gate", stage = stage),
             PlanReason::NoGate { stage } => say!(locale, "plan-reason-no-gate", stage = stage),
-            check => check.words_of_a_check(locale),
-        }
-    }
-
-    fn words_of_a_check(&self, locale: Locale) -> String {
-        match self {
             PlanReason::FlownBeforeFlights => say!(locale, "plan-reason-flown-before-flights"),
             PlanReason::NoWitness => say!(locale, "plan-reason-no-witness"),
             PlanReason::NoSubject { text } => say!(locale, "plan-reason-no-subject", text = text),
@@ -287,10 +281,6 @@ impl PlanReason {
             PlanReason::Times => say!(locale, "plan-reason-times"),
             PlanReason::Minutes => say!(locale, "plan-reason-minutes"),
             PlanReason::HeadSpeed => say!(locale, "plan-reason-head-speed"),
-            other => {
-                debug_assert!(false, "{other:?} has no words");
-                String::new()
-            }
         }
     }
 }

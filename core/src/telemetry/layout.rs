@@ -463,7 +463,7 @@ fn fingerprint(headers: &[Header], named: bool) -> String {
         digest.update(header.unit_text.to_lowercase());
         digest.update([0x1e]);
     }
-    digest.finalize().iter().take(16).map(|byte| format!("{byte:02x}")).collect()
+    base16ct::lower::encode_string(&digest.finalize()[..16])
 }
 
 pub(super) fn cut(text: &str, signs: usize) -> String {
