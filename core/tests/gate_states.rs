@@ -18,7 +18,7 @@ use chrono::TimeDelta;
 use common::{at_ms, id};
 use liftgate_core::plan::Plan;
 use liftgate_core::readiness::{FindingState, Gate, Ledger, Standing};
-use liftgate_core::record::{Author, Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Until};
+use liftgate_core::record::{Author, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, Moment, Until};
 
 const PLAN: &str = r#"
 format = 1
@@ -403,7 +403,17 @@ impl State {
                 self.add(plan, Body::Started { card });
                 self.add(plan, Body::TouchedDown { card, elapsed_ms: 60_000 });
                 let (pack_used_mah, temperatures, notes) = (None, vec![], None);
-                self.add(plan, Body::LandingRecorded { card, pack_used_mah, temperatures, notes });
+                self.add(
+                    plan,
+                    Body::LandingRecorded {
+                        card,
+                        pack_used_mah,
+                        temperatures,
+                        notes,
+                        judgement: Judgement::AsItShouldBe,
+                        slip: None,
+                    },
+                );
             }
             Act::After { passed } => self.record(plan, "after", confirmed(passed), false, false),
             Act::Weigh => self.record(plan, "weigh", confirmed(true), false, false),

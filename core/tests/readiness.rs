@@ -10,7 +10,9 @@ use common::{at_ms, id};
 use liftgate_core::readiness::{
     Blocker, Deed, FindingState, Gate, Lack, Ledger, Reason, Seat, Standing, Withdrawals,
 };
-use liftgate_core::record::{Author, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, Outcome, Until};
+use liftgate_core::record::{
+    Author, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, MarkKind, Outcome, Until,
+};
 use liftgate_core::unit::Unit;
 use proptest::prelude::*;
 
@@ -1180,6 +1182,42 @@ fn what_hangs_on_something_withdrawn_says_nothing_more() {
     assert!(holds(&story, "rung-1") && story.ledger().seat == Seat::Pilot);
 }
 
+// ------------------------------------------------------------------------------------------ the pilot's judgement
+
+#[test]
+fn a_run_holds_by_the_pilots_own_judgement_and_not_by_its_readings_alone() {
+    let mut story = Story::released();
+    let fly = |story: &mut Story, judgement: Judgement| {
+        let flown = Flown { judgement, ..Flown::default() };
+        let card = story.up_and_down("rung-1", &flown);
+        story.land(card, &flown);
+        card
+    };
+    let card = fly(&mut story, Judgement::Open);
+    assert!(!holds(&story, "rung-1"), "nobody said how it was");
+    let held = |story: &Story| story.before("rung-1").iter().any(|b| matches!(b, Blocker::Unanswered { .. }));
+    assert!(held(&story));
+    story.land(card, &Flown::default());
+    assert!(holds(&story, "rung-1") && !held(&story), "said afterwards, with the same readings");
+
+    fly(&mut story, Judgement::CalledOff { why: "Wind".into() });
+    assert!(!holds(&story, "rung-1") && !held(&story), "no evidence, and nothing to answer");
+
+    fly(&mut story, Judgement::NotSo { why: "A wag".into() });
+    assert!(matches!(story.standing("rung-1"), Standing::Failed { .. }));
+    assert!(held(&story), "it has to become a finding");
+    let what = story.before("rung-1").into_iter().find_map(|blocker| match blocker {
+        Blocker::Unanswered { card, what } => Some((card, what)),
+        _ => None,
+    });
+    let (card, what) = what.unwrap();
+    story.answer_seen(card, &what);
+    assert!(!held(&story));
+
+    fly(&mut story, Judgement::NotAsked);
+    assert!(holds(&story, "rung-1"), "recorded before it was asked");
+}
+
 // ------------------------------------------------------------------------------------------- the fold is total
 
 #[test]
@@ -1339,7 +1377,15 @@ impl Story {
             _ => 0,
         };
         let places = if heat % 7 == 3 { vec!["motor"] } else { vec!["motor", "battery"] };
-        Flown { used_mah, celsius: celsius(grade), places, minutes: i64::from(used % 5) + 1, ..Flown::default() }
+        let judgement = match used / 8 % 8 {
+            0 => Judgement::Open,
+            1 => Judgement::NotSo { why: "A wag".into() },
+            2 => Judgement::CalledOff { why: "Wind".into() },
+            3 => Judgement::NotAsked,
+            _ => Judgement::AsItShouldBe,
+        };
+        let minutes = i64::from(used % 5) + 1;
+        Flown { used_mah, celsius: celsius(grade), places, minutes, judgement, ..Flown::default() }
     }
 
     fn take(&mut self, step: &Step) {

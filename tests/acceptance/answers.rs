@@ -1,8 +1,8 @@
 //! What was seen, or read past a stop, holds every later card until it is answered: by words, by a finding, or by the reading that was
 //! meant.
 
-use liftgate_core::record::{Body, FindingGrade, MarkKind};
-use liftgate_core::view::Edge;
+use liftgate_core::record::{Body, FindingGrade, Judgement, MarkKind};
+use liftgate_core::view::{Block, Edge};
 use liftgate_tests::Person;
 use liftgate_tests::example::{self, Kind};
 use liftgate_tests::walk::{Walk, places_wanted};
@@ -12,10 +12,29 @@ const NEXT: &str = "Hover at the second head speed";
 
 /// The whole of a hover, with what the spotter notes and how warm the controller is afterwards.
 fn hover(marks: &[MarkKind], controller_c: &str) -> Walk {
+    let mut walk = flown(marks, controller_c);
+    walk.person.tap("As it should be");
+    walk
+}
+
+/// A hover whose readings are entered and not recorded yet.
+fn flown(marks: &[MarkKind], controller_c: &str) -> Walk {
+    let mut walk = landed(marks);
+    for place in places_wanted(&walk.person.screen()) {
+        let celsius =
+            if place == "Controller" { controller_c.to_owned() } else { example::temperature(&place).to_owned() };
+        walk.person.enter(&place, &celsius);
+    }
+    let expected = walk.expected_mah.take().unwrap();
+    walk.person.enter("Charge used", &expected);
+    walk
+}
+
+/// A hover that is down, with what the spotter noted.
+fn landed(marks: &[MarkKind]) -> Walk {
     let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
     walk.person.tap("Draw up the card");
     walk.draw_up();
-    let expected = walk.person.figure("Charge it should use").unwrap().0;
     walk.hand_over();
     let spotter = walk.person.spotter();
     spotter.start(&walk.person.now).unwrap();
@@ -26,13 +45,6 @@ fn hover(marks: &[MarkKind], controller_c: &str) -> Walk {
     walk.person.wait(120 - 20 * marks.len() as i64);
     spotter.land(&walk.person.now).unwrap();
     spotter.hand_back(&walk.person.now).unwrap();
-    for place in places_wanted(&walk.person.screen()) {
-        let celsius =
-            if place == "Controller" { controller_c.to_owned() } else { example::temperature(&place).to_owned() };
-        walk.person.enter(&place, &celsius);
-    }
-    walk.person.enter("Charge used", &expected);
-    walk.person.tap("Record the landing");
     walk
 }
 
@@ -88,11 +100,77 @@ fn a_temperature_past_its_stop_is_a_finding_of_stop_grade_in_one_touch() {
 }
 
 #[test]
-fn a_stop_that_was_misread_is_left_out_and_asks_no_more() {
+fn a_stop_that_was_a_slip_is_left_out_with_its_reason_and_asks_no_more() {
     let mut walk = hover(&[], "96");
     let person = &mut walk.person;
-    person.tap("Controller 96");
+    let reason = person.refused("Leave out Controller 96");
+    assert!(reason.contains("Why it was a slip"), "{reason}");
+    person.enter("A slip, because", "The gun was on the cowling");
+    person.tap("Leave out Controller 96");
+    let Body::LandingRecorded { slip, temperatures, .. } = person.last() else { panic!("{:?}", person.last()) };
+    assert_eq!(slip.as_deref(), Some("The gun was on the cowling"));
+    assert!(temperatures.iter().all(|reading| reading.celsius < 90.0));
     assert!(person.control("Raise it as a stop").is_none(), "{}", person.words());
+}
+
+#[test]
+fn a_run_that_was_not_so_is_no_evidence_and_holds_every_card_until_it_is_a_finding() {
+    let mut walk = flown(&[], "60");
+    let person = &mut walk.person;
+    person.tap("Not so, or called off");
+    let reason = person.refused("Not so");
+    assert!(reason.contains("What was not so"), "{reason}");
+    person.enter("What was not so", "The tail wagged in the climb");
+    person.tap("Not so");
+    let Body::LandingRecorded { judgement, .. } = person.last() else { panic!("{:?}", person.last()) };
+    assert_eq!(judgement, Judgement::NotSo { why: "The tail wagged in the climb".to_owned() });
+    assert_eq!(person.screen().name, "landing", "the pilot stays where the answer is");
+    person.home();
+    assert!(card_is_held(person, FLIGHT), "not even the same flight again");
+    person.tap("Not as it should be: The tail wagged in the climb");
+    person.tap("A finding");
+    let Body::FindingRaised { title, proof, .. } = person.last() else { panic!("{:?}", person.last()) };
+    assert_eq!((title.as_str(), proof.as_str()), ("The tail wagged in the climb", "hover-low"));
+    person.go_to("Hover ladder", FLIGHT);
+    assert!(person.words().contains("Not as it should be: The tail wagged in the climb"), "{}", person.words());
+}
+
+#[test]
+fn a_run_that_was_called_off_is_no_evidence_whatever_its_readings_are() {
+    let mut walk = flown(&[], "60");
+    let person = &mut walk.person;
+    person.tap("Not so, or called off");
+    person.enter("What was not so", "A dog on the field");
+    person.tap("Called off");
+    person.home();
+    assert!(card_is_held(person, NEXT));
+    assert!(!card_is_held(person, FLIGHT), "it is flown again");
+    person.go_to("Hover ladder", FLIGHT);
+    assert!(person.words().contains("This one was: A dog on the field"), "{}", person.words());
+}
+
+#[test]
+fn where_something_speaks_against_a_run_the_last_reading_does_not_say_that_all_was_well() {
+    let mut walk = landed(&[MarkKind::Shake]);
+    let person = &mut walk.person;
+    while person
+        .screen()
+        .blocks
+        .iter()
+        .any(|block| matches!(block, Block::Heading { text, .. } if text.ends_with(" reads")))
+    {
+        person.tap("40 °C");
+    }
+    let Body::LandingRecorded { judgement, .. } = person.last() else { panic!("{:?}", person.last()) };
+    assert_eq!(judgement, Judgement::Open, "the readings are safe, and the pilot is asked");
+    person.tap("A gust");
+    person.home();
+    assert!(card_is_held(person, NEXT));
+    person.tap("How the run was");
+    person.tap("As it should be");
+    let Body::LandingRecorded { judgement, temperatures, .. } = person.last() else { panic!("{:?}", person.last()) };
+    assert_eq!(judgement, Judgement::AsItShouldBe);
+    assert!(!temperatures.is_empty(), "what was read is kept");
 }
 
 #[test]

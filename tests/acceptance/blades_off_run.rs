@@ -71,7 +71,7 @@ fn the_phone_goes_to_the_spotter_and_comes_back_with_the_flight() {
     let Body::MarkAnswered { words, .. } = person.last() else { panic!("the mark is answered") };
     assert_eq!(words, "Looked at, nothing found");
     assert_eq!(person.typed("Controller").0, "41");
-    person.tap("Record the landing");
+    person.tap("As it should be");
 
     let Body::LandingRecorded { temperatures, .. } = person.last() else { panic!("the landing is recorded") };
     let read: Vec<(&str, f64)> = temperatures.iter().map(|r| (r.place.as_str(), r.celsius)).collect();
@@ -92,7 +92,7 @@ fn a_landing_without_the_temperatures_it_asks_for_is_not_enough() {
     walk.fly();
     walk.answer_marks();
     walk.person.enter("Controller", "44");
-    walk.person.tap("Record the landing");
+    walk.person.tap("As it should be");
     let (_, state, detail) = walk.person.row(FLIGHT).unwrap();
     assert_eq!(state, "Incomplete");
     assert_eq!(detail.as_deref(), Some("Still wanted: Motor case"));
@@ -101,7 +101,7 @@ fn a_landing_without_the_temperatures_it_asks_for_is_not_enough() {
     walk.person.tap(FLIGHT);
     walk.person.tap("Complete the landing");
     walk.person.enter("Motor case", "41");
-    walk.person.tap("Record the landing");
+    walk.person.tap("As it should be");
     assert_eq!(walk.person.row(FLIGHT).unwrap().1, "Holds");
     let Body::LandingRecorded { temperatures, .. } = walk.person.last() else { panic!("a landing is recorded") };
     let read: Vec<(&str, f64)> = temperatures.iter().map(|r| (r.place.as_str(), r.celsius)).collect();

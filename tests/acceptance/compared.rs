@@ -20,7 +20,7 @@ fn landed(used: Option<&str>) -> Walk {
                 walk.person.enter(&place, example::temperature(&place));
             }
             walk.person.enter("Charge used", used);
-            walk.person.tap("Record the landing");
+            walk.person.tap("As it should be");
         }
         None => walk.land(),
     }

@@ -158,7 +158,7 @@ fn the_charge_left_sets_the_timer() {
         walk.person.enter(&place, example::temperature(&place));
     }
     walk.person.enter("Charge used", "4000");
-    walk.person.tap("Record the landing");
+    walk.person.tap("As it should be");
     walk.person.go_to("Hover ladder", "Charge left after the service hover");
     // 4 of 10 Ah in the time flown: 60 % left; 8 Ah keep 20 %, so twice the time.
     assert_eq!(figure(&walk.person, "Charge left"), 60.0);

@@ -67,7 +67,7 @@ fn fly(walk: &mut Walk, air_c: i32, controller_c: i32) {
     }
     person.enter("Charge used", "2400");
     walk.answer_marks();
-    walk.person.tap("Record the landing");
+    walk.person.tap("As it should be");
 }
 
 /// What the page says under a trend's heading: the last value with its unit and what the test says of it, and the drawing.

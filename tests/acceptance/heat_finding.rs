@@ -43,7 +43,7 @@ fn heat_at_landing_holds_all_flights_until_the_fix_is_proven_by_flying_it_again(
     assert_eq!(walk.person.screen().foot[0].label, "Jot down the landing");
     walk.person.tap("Jot down the landing");
     assert_eq!(walk.person.typed("Controller").0, "96", "the half-filled landing is still there");
-    walk.person.tap("Record the landing");
+    walk.person.tap("As it should be");
     // The stop is a finding already; the smell wants its own answer.
     assert!(walk.person.control("Raise it as a stop").is_none());
     walk.person.tap("It is finding 1");
@@ -90,7 +90,7 @@ fn heat_at_landing_holds_all_flights_until_the_fix_is_proven_by_flying_it_again(
 #[test]
 fn a_fix_that_leaves_it_hot_opens_the_finding_again() {
     let mut walk = hot_hover();
-    walk.person.tap("Record the landing");
+    walk.person.tap("As it should be");
     walk.person.tap("A gust");
     walk.person.go_to("Hover ladder", FLIGHT);
     walk.person.tap("Raise a finding");
@@ -110,7 +110,7 @@ fn a_fix_that_leaves_it_hot_opens_the_finding_again() {
     walk.person.enter("Motor case", "66");
     walk.person.enter("Main pack", "40");
     walk.person.tap("Charge used more");
-    walk.person.tap("Record the landing");
+    walk.person.tap("As it should be");
     assert!(walk.person.control("Raise it as a stop").is_some(), "it is past its stop again");
     walk.person.home();
     assert_eq!(walk.person.row(WRONG).unwrap().1, "Open");

@@ -88,7 +88,7 @@ fn two_readings_in_time_give_the_temperature_at_touchdown() {
     walk.person.enter("Controller", "70");
     walk.person.enter("Motor case", "45");
     walk.person.enter("Main pack", "30");
-    walk.person.tap("Record the landing");
+    walk.person.tap("As it should be");
     let first = readings(&walk.person)[0].after_s;
     walk.person.home();
     walk.person.tap(FLIGHT);
@@ -136,7 +136,7 @@ fn a_slip_is_flagged_by_what_was_meant_taken_all_the_same_and_left_out_in_one_to
     walk.person.enter("Motor case", "42");
     assert_eq!(walk.person.typed("Motor case").1, None);
     walk.person.enter("Main pack", "36");
-    walk.person.tap("Record the landing");
+    walk.person.tap("As it should be");
     assert!(walk.person.control("Raise it as a stop").is_some(), "past its stop it is asked about at once");
     walk.person.home();
     assert_eq!(
@@ -157,10 +157,10 @@ fn one_range_for_charge_used_whether_flagged_or_refused() {
     let mut walk = landed(FLIGHT);
     walk.person.enter("Charge used", "12001");
     let flag = walk.person.typed("Charge used").1.unwrap();
-    assert_eq!(walk.person.refused("Record the landing"), flag, "10000 mAh and a fifth");
+    assert_eq!(walk.person.refused("As it should be"), flag, "10000 mAh and a fifth");
     walk.person.enter("Charge used", "12000");
     assert_eq!(walk.person.typed("Charge used").1, None);
-    walk.person.tap("Record the landing");
+    walk.person.tap("As it should be");
 }
 
 #[test]
@@ -170,7 +170,7 @@ fn a_temperature_worked_back_past_a_stop_is_a_caution_and_never_hides() {
     walk.person.enter("Controller", "84");
     walk.person.enter("Motor case", "45");
     walk.person.enter("Main pack", "30");
-    walk.person.tap("Record the landing");
+    walk.person.tap("As it should be");
     open_landing(&mut walk);
     walk.person.wait(50);
     walk.person.tap("Controller again");

@@ -111,7 +111,7 @@ fn a_whole_flight_is_flown_in_german_with_a_decimal_comma() {
         person.enter(place, text);
     }
     person.enter("Entnommene Ladung", "1850,5");
-    person.tap("Landung eintragen");
+    person.tap("Wie es sein soll");
     let read: Vec<f64> = landing(person).into_iter().map(|(_, celsius)| celsius).collect();
     assert_eq!(read, [57.5, 59.0, 36.0]);
     let Body::LandingRecorded { pack_used_mah, .. } = person.last() else { panic!() };

@@ -30,7 +30,8 @@ pub struct Walk {
     /// Checks that were recorded or flown, in order.
     pub done: Vec<String>,
     /// What the card said the flight would use, if it said anything.
-    expected_mah: Option<String>,
+    /// The charge that the last card expects, milliampere hours, as it was shown.
+    pub expected_mah: Option<String>,
 }
 
 impl Walk {
@@ -238,7 +239,7 @@ impl Walk {
         let used = format!("{:.0}", expected.unwrap_or(2_400.0).min(9_000.0));
         self.person.enter("Charge used", &used);
         self.answer_marks();
-        self.person.tap("Record the landing");
+        self.person.tap("As it should be");
     }
 
     /// Says of each mark that there was nothing to it.

@@ -109,3 +109,6 @@ app-no-plot-control = Diese Taste ist kein Verlaufsbild
 app-label-mark-answer = Was es war
 app-mark-gone = Das ist schon beantwortet oder nicht mehr da
 app-mark-answered = Nichts daran: { $words }
+app-label-not-so = Was nicht so war
+app-label-called-off = Warum abgebrochen wurde
+app-label-slip = Warum es ein Versehen war

@@ -109,3 +109,6 @@ app-no-plot-control = This control is no plot
 app-label-mark-answer = What it was
 app-mark-gone = This was answered before, or is not there any more
 app-mark-answered = Nothing to it: { $words }
+app-label-not-so = What was not so
+app-label-called-off = Why it was called off
+app-label-slip = Why it was a slip

@@ -252,7 +252,7 @@ impl Shared {
         let form = flight.map(|flight| LandingForm::new(drafts, &self.plan, &self.ledger.aircraft, flight));
         match form.and_then(|form| form.place_to_read()) {
             Some(_) => Ok(None),
-            None => self.record(Record::Landing(card), now),
+            None => self.record(Record::Landing { card, said: None }, now),
         }
     }
 

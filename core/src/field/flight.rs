@@ -1,6 +1,6 @@
 use crate::engineering::heat::{HeatReading, TouchdownFit, touchdown};
 use crate::plan::{Plan, Subject};
-use crate::record::{EntryId, MarkKind, Moment, Outcome, Prediction, Reading};
+use crate::record::{EntryId, Judgement, MarkKind, Moment, Outcome, Prediction, Reading};
 
 /// A card and all that came of it.
 #[derive(Debug, Clone, PartialEq)]
@@ -101,8 +101,8 @@ pub struct ShownFinding {
 /// Something that was seen or read in a flight and that nobody answered yet: it holds every later card.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Unanswered {
-    /// What the spotter noted.
-    Mark(Mark),
+    /// What the spotter noted: of one kind, at least one.
+    Marks(Vec<Mark>),
     /// A temperature past a stop.
     Stop {
         /// The place of the plan.
@@ -110,6 +110,10 @@ pub enum Unanswered {
         /// Degrees Celsius.
         celsius: f64,
     },
+    /// Not as it should be, in the pilot's words: what it is has to become a finding.
+    NotSo(String),
+    /// How the run was: the pilot has not said so.
+    Judgement,
 }
 
 /// What was jotted after landing.
@@ -123,6 +127,8 @@ pub struct Landing {
     pub temperatures: Vec<Reading>,
     /// Remarks.
     pub notes: Option<String>,
+    /// How the run was.
+    pub judgement: Judgement,
 }
 
 /// A temperature held against its place's limits.
@@ -225,7 +231,7 @@ impl Flight {
         if self.down.is_none() || self.released_since {
             return Vec::new();
         }
-        let marks = self.marks.iter().filter(|mark| mark.answer.is_none()).cloned().map(Unanswered::Mark);
+        let marks = MarkKind::ALL.into_iter().map(|kind| self.marks_alike(kind)).filter(|alike| !alike.is_empty());
         let mut stops: Vec<Unanswered> = Vec::new();
         for reading in self.landing.iter().flat_map(|landing| &landing.temperatures) {
             let past = plan.place(&reading.place).is_some_and(|place| reading.celsius > place.stop_above_c);
@@ -236,7 +242,33 @@ impl Flight {
                 stops.push(stop);
             }
         }
-        marks.chain(stops).collect()
+        let judgement = self.landing.as_ref().and_then(|landing| match &landing.judgement {
+            Judgement::Open => Some(Unanswered::Judgement),
+            Judgement::NotSo { why } => self.findings.is_empty().then(|| Unanswered::NotSo(why.clone())),
+            Judgement::NotAsked | Judgement::AsItShouldBe | Judgement::CalledOff { .. } => None,
+        });
+        marks.map(Unanswered::Marks).chain(stops).chain(judgement).collect()
+    }
+
+    /// What was noted of a kind and not answered yet: one answer is for all of it.
+    pub fn marks_alike(&self, kind: MarkKind) -> Vec<Mark> {
+        self.marks.iter().filter(|mark| mark.kind == kind && mark.answer.is_none()).cloned().collect()
+    }
+
+    /// Whether something speaks against a run with these readings, so that its pilot has to say in so many words how it was: something was
+    /// noted, a reading lies past a stop, it was flown for less than half or for more than a tenth over what was planned.
+    pub fn has_against_it(&self, plan: &Plan, temperatures: &[Reading]) -> bool {
+        let is_past =
+            |reading: &Reading| plan.place(&reading.place).is_some_and(|p| reading.celsius > p.stop_above_c);
+        let is_marked = !self.marks.is_empty();
+        is_marked || temperatures.iter().any(is_past) || self.called_off().is_some() || self.overrun_s().is_some()
+    }
+
+    /// Seconds flown over the plan, where they are more than a tenth of it.
+    pub fn overrun_s(&self) -> Option<i64> {
+        let (_, elapsed_ms) = self.down.as_ref()?;
+        let over_ms = elapsed_ms.saturating_sub(self.planned_s.saturating_mul(1_000));
+        (over_ms > self.planned_s.saturating_mul(100)).then_some(over_ms / 1_000)
     }
 
     /// Seconds flown and planned, where less than half of the plan was flown: called off, and no evidence of anything.

@@ -1,12 +1,26 @@
 //! The form of what is jotted after landing.
 
+use serde::{Deserialize, Serialize};
+
 use super::{Drafts, Result};
 use crate::aircraft::Aircraft;
 use crate::field::{Flight, Landing, charge_range_mah, wanted_places};
 use crate::locale::say;
 use crate::plan::{Place, Plan};
-use crate::record::Reading;
+use crate::record::{Judgement, Reading};
 use crate::unit::Unit;
+
+/// What the pilot says of a run with one touch.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Said {
+    /// As it should be.
+    AsItShouldBe,
+    /// Not so.
+    NotSo,
+    /// Called off.
+    CalledOff,
+}
 
 /// A landing that is jotted down. Once more keeps what was jotted before: a second reading of a place tells how it cools.
 #[derive(Clone, Copy)]
@@ -22,6 +36,12 @@ impl<'a> LandingForm<'a> {
     pub const USED: &'static str = "used";
     /// The field of anything else.
     pub const NOTES: &'static str = "notes";
+    /// The field of what was not so, or why a run was called off.
+    pub const WHY: &'static str = "why";
+    /// The field that is filled once the pilot says that a run was not as it should be, and not yet what it was.
+    pub const NOT_SO: &'static str = "not-so";
+    /// The field of why a reading past its stop was a slip.
+    pub const SLIP: &'static str = "slip";
     /// The field of the place that is read once more.
     pub const READ_AGAIN: &'static str = "again";
     const TEMPERATURE: &'static str = "temp:";
@@ -113,6 +133,52 @@ impl<'a> LandingForm<'a> {
     pub fn used_mah(&self) -> Result<Option<f64>> {
         let typed = self.typed_used_mah(&say!(self.drafts.locale(), "app-label-used"))?;
         Ok(typed.or(self.flight.landing.as_ref().and_then(|landing| landing.pack_used_mah)))
+    }
+
+    /// Whether the pilot has to say in so many words how the run was.
+    ///
+    /// # Errors
+    /// As [`LandingForm::temperature_c`].
+    pub fn asks_how_it_was(&self) -> Result<bool> {
+        let before = self.flight.landing.as_ref().map(|landing| &landing.judgement);
+        let was_well = matches!(before, None | Some(Judgement::AsItShouldBe | Judgement::NotAsked));
+        let says_not_so = self.drafts.text(Self::NOT_SO).is_some();
+        Ok(says_not_so || !was_well || self.flight.has_against_it(self.plan, &self.temperatures()?))
+    }
+
+    /// The judgement where the last reading records the landing: as it should be, or what was said before, if nothing speaks against it.
+    ///
+    /// # Errors
+    /// As [`LandingForm::temperature_c`].
+    pub fn judgement_by_the_way(&self) -> Result<Judgement> {
+        let before = self.flight.landing.as_ref().map(|landing| landing.judgement.clone());
+        match before {
+            Some(said) if said != Judgement::Open => Ok(said),
+            _ if self.asks_how_it_was()? => Ok(Judgement::Open),
+            _ => Ok(Judgement::AsItShouldBe),
+        }
+    }
+
+    /// The judgement with its reason.
+    ///
+    /// # Errors
+    /// The reason is not there.
+    pub fn judgement(&self, said: Said) -> Result<Judgement> {
+        let why = |label: String| self.drafts.required(Self::WHY, &label).map(str::to_owned);
+        let locale = self.drafts.locale();
+        Ok(match said {
+            Said::AsItShouldBe => Judgement::AsItShouldBe,
+            Said::NotSo => Judgement::NotSo { why: why(say!(locale, "app-label-not-so"))? },
+            Said::CalledOff => Judgement::CalledOff { why: why(say!(locale, "app-label-called-off"))? },
+        })
+    }
+
+    /// Why a reading past its stop was a slip.
+    ///
+    /// # Errors
+    /// It is not there.
+    pub fn slip(&self) -> Result<String> {
+        self.drafts.required(Self::SLIP, &say!(self.drafts.locale(), "app-label-slip")).map(str::to_owned)
     }
 
     /// Anything else, as typed or as jotted before.

@@ -23,7 +23,7 @@ pub use check::CheckForm;
 pub use columns::ColumnsForm;
 pub use drafts::Drafts;
 pub use finding::{CarryForm, FixForm, NewFindingForm};
-pub use landing::LandingForm;
+pub use landing::{LandingForm, Said};
 pub use pack::PutBackForm;
 pub use plan_offer::{KeepsOut, PlanOfferForm, keeps_out};
 pub use refusal::Refusal;

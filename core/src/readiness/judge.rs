@@ -8,7 +8,7 @@ use super::reason::Reason;
 use super::standing::{Fault, Lack, Standing};
 use crate::field::LandingLack;
 use crate::plan::{Check, CheckKind, Plan, Point, Subject};
-use crate::record::{CheckResult, EntryId, Moment, Outcome};
+use crate::record::{CheckResult, EntryId, Judgement, Moment, Outcome};
 
 /// Whether a result is of the kind, and in the unit, that a check asks for.
 fn answers(kind: &CheckKind, result: &CheckResult) -> bool {
@@ -149,6 +149,10 @@ impl<'a> Standings<'a> {
             return Standing::Failed { why: Fault::PastStop { place: hot.title.clone(), celsius: hot.celsius } };
         }
         let landing = flight.landing.as_ref();
+        let judgement = landing.map(|landing| &landing.judgement);
+        if let Some(Judgement::NotSo { why }) = judgement {
+            return Standing::Failed { why: Fault::NotSo(why.clone()) };
+        }
         let read = landing.map(|landing| landing.temperatures.as_slice()).unwrap_or_default();
         let used_mah = landing.and_then(|landing| landing.pack_used_mah);
         let lack = LandingLack::of(self.plan, &self.ledger.aircraft, fly, flight, read, used_mah);
@@ -156,6 +160,11 @@ impl<'a> Standings<'a> {
         lacking.extend(lack.charge.then_some(Lack::ChargeUsed));
         if let Some((flown_s, planned_s)) = flight.called_off() {
             lacking.push(Lack::LongerFlight { flown_s, planned_s });
+        }
+        match judgement {
+            Some(Judgement::Open) => lacking.push(Lack::Judgement),
+            Some(Judgement::CalledOff { why }) => lacking.push(Lack::NotCalledOff { why: why.clone() }),
+            Some(Judgement::NotAsked | Judgement::AsItShouldBe | Judgement::NotSo { .. }) | None => {}
         }
         if !lacking.is_empty() {
             return Standing::Missing { lacking };

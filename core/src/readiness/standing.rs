@@ -52,6 +52,13 @@ pub enum Lack {
     Titled(String),
     /// The charge that was used.
     ChargeUsed,
+    /// How the run was, in the pilot's own judgement.
+    Judgement,
+    /// A run that is not called off.
+    NotCalledOff {
+        /// Why this one was.
+        why: String,
+    },
     /// A flight that was not called off before half of its time.
     LongerFlight {
         /// Seconds flown.
@@ -75,6 +82,8 @@ pub enum Fault {
         /// Its unit.
         unit: Unit,
     },
+    /// A run that was not as it should be, in the pilot's words.
+    NotSo(String),
     /// A place hotter than its stop.
     PastStop {
         /// The place's title.

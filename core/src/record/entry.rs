@@ -296,6 +296,35 @@ impl Outlier {
     }
 }
 
+/// What the pilot says of a run, held against how its check is judged.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(tag = "is", rename_all = "kebab-case")]
+pub enum Judgement {
+    /// The landing was recorded before a judgement was asked for.
+    #[default]
+    NotAsked,
+    /// Nothing yet: the readings are safe, and the pilot is asked.
+    Open,
+    /// As it should be.
+    AsItShouldBe,
+    /// Not so.
+    NotSo {
+        /// What was not.
+        why: String,
+    },
+    /// Called off: no evidence of anything.
+    CalledOff {
+        /// Why.
+        why: String,
+    },
+}
+
+impl Judgement {
+    fn was_not_asked(&self) -> bool {
+        *self == Judgement::NotAsked
+    }
+}
+
 /// What an entry says. Ids inside are the plan's ids or the names of other entries.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "kebab-case")]
@@ -485,6 +514,12 @@ pub enum Body {
         temperatures: Vec<Reading>,
         /// Anything else.
         notes: Option<String>,
+        /// How the run was, held against how its check is judged.
+        #[serde(default, skip_serializing_if = "Judgement::was_not_asked")]
+        judgement: Judgement,
+        /// Why a reading past its stop was left out, which stood in the landing that this one takes the place of.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        slip: Option<String>,
     },
     /// A flight pack was charged.
     PackCharged {

@@ -63,7 +63,7 @@ fn is_stop(context: &Context<'_>, blocker: &Blocker) -> bool {
             context.ledger.finding(*id).is_some_and(|finding| matches!(finding.state, FindingState::Open))
         }
         Blocker::Check { standing, .. } => matches!(standing, crate::readiness::Standing::Failed { .. }),
-        Blocker::Unanswered { what, .. } => matches!(what, Unanswered::Stop { .. }),
+        Blocker::Unanswered { what, .. } => matches!(what, Unanswered::Stop { .. } | Unanswered::NotSo(_)),
         Blocker::Question(_) | Blocker::Figure(_) | Blocker::Order { .. } | Blocker::Gate(_) => false,
     }
 }
@@ -140,8 +140,8 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
             };
             row(Edge::Stop, word, &title, None, Place::Finding(*id))
         }
-        Blocker::Unanswered { card, what } => {
-            let edge = if matches!(what, Unanswered::Stop { .. }) { Edge::Stop } else { Edge::Caution };
+        Blocker::Unanswered { card, .. } => {
+            let edge = if is_stop(context, blocker) { Edge::Stop } else { Edge::Caution };
             row(edge, say!(context.locale, "board-to-answer"), &title, None, Place::Landing(*card))
         }
         Blocker::Gate(stage) => {

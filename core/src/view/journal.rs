@@ -117,10 +117,11 @@ fn note_of(locale: Locale, body: &Body) -> Option<String> {
             let parts: Vec<String> = seen.into_iter().chain(note.clone()).collect();
             (!parts.is_empty()).then(|| parts.join(" "))
         }
-        Body::LandingRecorded { temperatures, notes, .. } => {
+        Body::LandingRecorded { temperatures, notes, slip, .. } => {
             let read =
                 temperatures.iter().map(|r| format!("{} {}", r.place, locale.rounded(r.celsius, 0, Unit::Celsius)));
-            let parts: Vec<String> = read.chain(notes.clone()).collect();
+            let slip = slip.as_ref().map(|why| say!(locale, "landing-left-out-as-slip", why = why));
+            let parts: Vec<String> = read.chain(notes.clone()).chain(slip).collect();
             (!parts.is_empty()).then(|| parts.join(", "))
         }
         Body::SettingChanged { reason, .. } => Some(reason.clone()),

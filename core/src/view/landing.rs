@@ -1,8 +1,8 @@
 use super::context::{heading, paragraph, still_row};
 use super::stepper::{Stepper, Steps};
-use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone, UsualAnswer, Weight};
-use crate::field::{Flight, Mark, MarkAnswer, Slip, Unanswered, temperature_band, wanted_places};
-use crate::form::{LandingForm, MarkAnswerForm};
+use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone};
+use crate::field::{Flight, MarkAnswer, Slip, temperature_band, wanted_places};
+use crate::form::LandingForm;
 use crate::locale::{Locale, clock, say};
 use crate::plan::Place as PlanPlace;
 use crate::record::EntryId;
@@ -30,7 +30,8 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
         .map(|place| place.id.as_str())
         .collect();
     let mut blocks = vec![flown(context.locale, flight)];
-    blocks.extend(to_answer(context, flight));
+    blocks.extend(super::run_judged::why(context, flight));
+    blocks.extend(super::answers::to_answer(context, flight));
     blocks.extend(offered(context, flight, &wanted));
     blocks.extend(read_so_far(context, flight));
     blocks.extend(super::settings_ledger::tested(context, flight));
@@ -54,83 +55,16 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
     }
     blocks.extend(super::events::event_choice(context, say!(context.locale, "landing-more-than")));
     blocks.extend(marks(context.locale, flight));
-    blocks.push(super::log::log_row(context, card));
-    let save =
-        Control::primary(Record::Landing(card).into(), say!(context.locale, "landing-record")).icon(Icon::Tick);
+    blocks.extend(super::run_judged::judged(context, flight));
     let place = Place::NewFinding { shown_by: shown_by(flight), proof: flight.check.clone() };
     let raise = Control::new(place.into(), say!(context.locale, "common-raise-finding")).icon(Icon::Flag);
+    blocks.push(Block::Choice { label: String::new(), options: vec![raise] });
+    blocks.push(super::log::log_row(context, card));
     let title = check.map_or_else(|| flight.check.clone(), |(_, check)| check.title.clone());
     Screen {
-        foot: vec![save.weight(Weight::Field), raise],
+        foot: super::run_judged::controls(context, flight),
         ..context.screen("landing", say!(context.locale, "landing-title"), Some(title), blocks)
     }
-}
-
-/// What was seen, and what was read past a stop: each with its answers, before anything else is asked.
-fn to_answer(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
-    let locale = context.locale;
-    let asked = flight.unanswered(context.plan);
-    if asked.is_empty() {
-        return Vec::new();
-    }
-    let holds = say!(locale, "landing-answers-hold");
-    let mut blocks = vec![heading(say!(locale, "landing-to-answer"), Some(holds))];
-    for what in &asked {
-        let title = super::unanswered_words(locale, context.plan, what);
-        match what {
-            Unanswered::Mark(mark) => {
-                let spotter = flight.spotter.clone();
-                blocks.push(still_row(Edge::Caution, say!(locale, "landing-noted"), &title, spotter));
-                blocks.extend(mark_answers(context, flight.card, mark, &title));
-            }
-            Unanswered::Stop { place, .. } => {
-                let how = Some(say!(locale, "landing-slip-how"));
-                blocks.push(still_row(Edge::Stop, say!(locale, "common-stop"), &title, how));
-                let command = Record::RaiseStop { card: flight.card, place: place.clone() };
-                let raise = Control::new(command.into(), say!(locale, "landing-raise-stop")).icon(Icon::Flag);
-                let spoken = say!(locale, "landing-raise-spoken", what = title);
-                blocks.push(Block::Choice { label: String::new(), options: vec![raise.spoken(spoken)] });
-            }
-        }
-    }
-    blocks
-}
-
-/// A finding in one touch; or nothing to it, in words: the usual ones in one touch, others typed.
-fn mark_answers(context: &Context<'_>, card: EntryId, mark: &Mark, title: &str) -> Vec<Block> {
-    let locale = context.locale;
-    let raise = Record::RaiseMark { card, mark: mark.entry };
-    let raise = Control::new(raise.into(), say!(locale, "landing-mark-finding")).icon(Icon::Flag).spoken(say!(
-        locale,
-        "landing-raise-spoken",
-        what = title
-    ));
-    let answer = |usual| Record::AnswerMark { card, mark: mark.entry, usual };
-    // What is a finding already needs no second one.
-    let flight = context.ledger.flight(card);
-    let found = flight.into_iter().flat_map(|flight| &flight.findings);
-    let found = found.filter_map(|shown| context.ledger.finding(shown.finding)).map(|finding| {
-        let command = Record::MarkIsFinding { card, mark: mark.entry, finding: finding.id };
-        let label = say!(locale, "landing-is-finding", number = finding.number);
-        Control::new(command.into(), label).icon(Icon::Flag).detail(finding.title.clone())
-    });
-    let usual = UsualAnswer::ALL.into_iter().map(|usual| {
-        let words = usual.words(locale);
-        let spoken = say!(locale, "landing-nothing-spoken", what = title, words = words);
-        Control::new(answer(Some(usual)).into(), words).icon(Icon::Tick).spoken(spoken)
-    });
-    let options = found.chain([raise]).chain(usual).collect();
-    let form = MarkAnswerForm::new(context.form, mark.entry);
-    let label = say!(locale, "landing-nothing-why");
-    let mut blocks = vec![
-        Block::Choice { label: String::new(), options },
-        context.entry(&form.field(), label, Keyboard::Words, None),
-    ];
-    if form.is_typed() {
-        let typed = Control::new(answer(None).into(), say!(locale, "landing-nothing-typed")).icon(Icon::Tick);
-        blocks.push(Block::Choice { label: String::new(), options: vec![typed] });
-    }
-    blocks
 }
 
 /// The temperatures of the place that is asked for now, a touch each, around its last one.
@@ -161,6 +95,9 @@ fn offered(context: &Context<'_>, flight: &Flight, wanted: &[&str]) -> Vec<Block
     options.push(go(OFFERED, say!(context.locale, "landing-hotter")).icon(Icon::Add));
     let number = wanted.iter().position(|id| *id == place.id);
     let note = match number {
+        Some(number) if today.is_none() && super::run_judged::is_recorded_by_last(context, flight, place, wanted) => {
+            say!(context.locale, "landing-last-records", number = number + 1, count = wanted.len())
+        }
         Some(number) if today.is_none() => {
             say!(context.locale, "landing-number-of", number = number + 1, count = wanted.len())
         }
@@ -239,12 +176,17 @@ fn shown_by(flight: &Flight) -> Option<EntryId> {
 
 fn flown(locale: Locale, flight: &Flight) -> Block {
     let time = flight.down.as_ref().map_or_else(|| "0:00".to_owned(), |(_, ms)| clock(ms / 1_000));
+    let planned = say!(locale, "spotter-planned", time = clock(flight.planned_s));
+    let over = flight.overrun_s();
     Block::Figure {
         label: say!(locale, "landing-flown", rpm = locale.number(flight.head_speed_rpm, 0), pack = flight.pack),
         value: time,
         unit: String::new(),
-        note: Some(say!(locale, "spotter-planned", time = clock(flight.planned_s))),
-        edge: Edge::None,
+        note: Some(match over {
+            Some(over_s) => say!(locale, "landing-overrun", planned = planned, over = clock(over_s)),
+            None => planned,
+        }),
+        edge: if over.is_some() { Edge::Caution } else { Edge::None },
     }
 }
 

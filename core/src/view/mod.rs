@@ -1,6 +1,7 @@
 //! Screens as values: made here from what the fold says, laid out by a shell that decides nothing.
 
 mod aircraft;
+mod answers;
 mod board;
 mod card;
 mod check;
@@ -21,6 +22,7 @@ mod plot;
 mod preference;
 mod reading;
 mod release;
+mod run_judged;
 mod settings_ledger;
 mod spotter;
 mod stage;

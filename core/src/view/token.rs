@@ -1,5 +1,6 @@
 use serde::{Deserialize, Serialize};
 
+use crate::form::Said;
 use crate::locale::{Language, Locale, Measures, TemperatureScale, say};
 use crate::record::{EntryId, ThingKind};
 use crate::telemetry::SightStep;
@@ -222,7 +223,12 @@ pub enum Record {
     /// The card as it is drawn up, and that the phone goes to the spotter.
     HandOver(String),
     /// The landing from its draft.
-    Landing(EntryId),
+    Landing {
+        /// Which card.
+        card: EntryId,
+        /// How the run was; none where the last reading records it, which says that all was well if nothing speaks against it.
+        said: Option<Said>,
+    },
     /// The landing without one of its readings, which was a slip.
     DropReading {
         /// Which card.
@@ -262,6 +268,8 @@ pub enum Record {
         /// Which place of the plan.
         place: String,
     },
+    /// The finding that a run becomes which was not as it should be.
+    RaiseNotSo(EntryId),
     /// Why a flight was not as predicted.
     Explain(EntryId),
     /// The finding in the draft.

@@ -3,12 +3,15 @@
 use chrono::{DateTime, FixedOffset};
 
 use crate::computed::Lacking;
-use crate::field::Unanswered;
+use crate::field::{Mark, Unanswered};
 use crate::locale::{Locale, clock, say, sentence};
 use crate::plan::Plan;
 use crate::readiness::{Blocker, Deed, Fault, Finding, FindingState, Lack, Ledger, Left, Reason, Source, Standing};
-use crate::record::{Author, Body, CheckResult, Entry, Moment, Until};
+use crate::record::{Author, Body, CheckResult, Entry, Judgement, Moment, Until};
 use crate::unit::Unit;
+
+/// Marks of one kind of which the times are said; of more, how many they are.
+const TIMES_SHOWN: usize = 4;
 
 /// A check's title, or its id if the plan no longer has it.
 pub(crate) fn check_title(plan: &Plan, id: &str) -> String {
@@ -86,6 +89,8 @@ fn lack_words(locale: Locale, lack: &Lack) -> String {
         Lack::LongerFlight { flown_s, planned_s } => {
             say!(locale, "lack-longer-flight", flown = flown_s, planned = planned_s)
         }
+        Lack::Judgement => say!(locale, "lack-judgement"),
+        Lack::NotCalledOff { why } => say!(locale, "lack-not-called-off", why = why),
     }
 }
 
@@ -97,6 +102,7 @@ fn fault_words(locale: Locale, fault: &Fault) -> String {
         Fault::PastLimit { value, unit } => {
             say!(locale, "fault-past-limit", value = locale.quantity(*value, *unit))
         }
+        Fault::NotSo(why) => say!(locale, "fault-not-so", why = why),
         Fault::PastStop { place, celsius } => {
             let temperature = locale.rounded(*celsius, 0, Unit::Celsius);
             say!(locale, "fault-past-stop", place = place, temperature = temperature)
@@ -142,12 +148,32 @@ pub(crate) fn blocker_words(locale: Locale, plan: &Plan, ledger: &Ledger, blocke
     }
 }
 
+/// How the run was, behind what else is said of its landing; nothing where it was not asked or all was well.
+fn judgement_words(locale: Locale, judgement: &Judgement) -> String {
+    match judgement {
+        Judgement::NotAsked | Judgement::Open | Judgement::AsItShouldBe => String::new(),
+        Judgement::NotSo { why } => say!(locale, "entry-landing-not-so", why = why),
+        Judgement::CalledOff { why } => say!(locale, "entry-landing-called-off", why = why),
+    }
+}
+
+/// What was noted of one kind, with when, or how often.
+fn marks_words(locale: Locale, alike: &[Mark]) -> String {
+    let Some(first) = alike.first() else { return String::new() };
+    let (mark, time) = (first.kind.word(locale), |mark: &Mark| clock(mark.elapsed_ms / 1_000));
+    match alike.len() {
+        1..=TIMES_SHOWN => {
+            let times: Vec<String> = alike.iter().map(time).collect();
+            say!(locale, "entry-mark", mark = mark, time = times.join(", "))
+        }
+        count => say!(locale, "marks-many", mark = mark, count = count, time = time(first)),
+    }
+}
+
 /// What was seen or read past a stop.
 pub(crate) fn unanswered_words(locale: Locale, plan: &Plan, what: &Unanswered) -> String {
     match what {
-        Unanswered::Mark(mark) => {
-            say!(locale, "entry-mark", mark = mark.kind.word(locale), time = clock(mark.elapsed_ms / 1_000))
-        }
+        Unanswered::Marks(alike) => marks_words(locale, alike),
         Unanswered::Stop { place, celsius } => {
             let found = plan.place(place);
             let title = found.map_or(place.as_str(), |place| place.title.as_str());
@@ -155,6 +181,8 @@ pub(crate) fn unanswered_words(locale: Locale, plan: &Plan, what: &Unanswered) -
             let limit = found.map_or_else(String::new, |place| locale.quantity(place.stop_above_c, Unit::Celsius));
             say!(locale, "unanswered-stop", place = title, read = read, limit = limit)
         }
+        Unanswered::NotSo(why) => say!(locale, "unanswered-not-so", why = why),
+        Unanswered::Judgement => say!(locale, "unanswered-judgement"),
     }
 }
 
@@ -328,14 +356,14 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
         Body::OpenedWithoutCode { .. } => say!(locale, "entry-opened-without"),
         Body::CodeSet { .. } => say!(locale, "entry-code-set"),
         Body::CodeRemoved {} => say!(locale, "entry-code-removed"),
-        Body::LandingRecorded { pack_used_mah, temperatures, .. } => {
+        Body::LandingRecorded { pack_used_mah, temperatures, judgement, .. } => {
             let used = pack_used_mah
                 .map_or_else(String::new, |used| say!(locale, "entry-landing-used", used = locale.number(used, 0)));
             let hottest = temperatures.iter().map(|reading| reading.celsius).max_by(f64::total_cmp);
             let hottest = hottest.map_or_else(String::new, |hottest| {
                 say!(locale, "entry-landing-hottest", hottest = locale.rounded(hottest, 0, Unit::Celsius))
             });
-            say!(locale, "entry-landing", used = used, hottest = hottest)
+            say!(locale, "entry-landing", used = used, hottest = hottest, was = judgement_words(locale, judgement))
         }
         Body::LogAttached { log, .. } => say!(locale, "entry-log", name = log.name, rows = log.rows.imported),
         Body::DisagreementExplained { why, .. } => say!(locale, "entry-explained", why = why),

@@ -7,8 +7,8 @@ use std::path::{Path, PathBuf};
 use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
-    AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, Moment, NamedValue,
-    Outcome, Outlier, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
+    AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, MarkKind, Moment,
+    NamedValue, Outcome, Outlier, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
 };
 use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
@@ -135,6 +135,8 @@ pub fn one_of_each() -> Vec<Body> {
             pack_used_mah: Some(1_480.0),
             temperatures: vec![Reading { place: "motor".to_owned(), celsius: 61.5, after_s: 40 }],
             notes: Some("Steady".to_owned()),
+            judgement: Judgement::NotSo { why: "A wag in the climb".to_owned() },
+            slip: Some("The gun was on the cowling".to_owned()),
         },
         Body::DisagreementExplained { card, why: "Gusts".to_owned() },
         Body::FindingRaised {

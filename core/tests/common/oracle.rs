@@ -12,7 +12,8 @@ use chrono::NaiveDate;
 use liftgate_core::plan::{Check, CheckKind, Limit, Plan, Point, Stage, Subject, When};
 use liftgate_core::readiness::{FindingState, Gate, Ledger, Standing};
 use liftgate_core::record::{
-    Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, Moment, Outcome, Reading, ThingKind, ThingRef, Until,
+    Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, MarkKind, Moment, Outcome, Reading, ThingKind,
+    ThingRef, Until,
 };
 
 /// How a check stands, without the reasons.
@@ -483,22 +484,25 @@ impl<'a> Told<'a> {
         }
         // The last landing entry that came after a touchdown is the one that counts.
         let landing = (0..at.upto).rev().find_map(|i| match self.body(i) {
-            Body::LandingRecorded { card: c, pack_used_mah, temperatures, .. }
+            Body::LandingRecorded { card: c, pack_used_mah, temperatures, judgement, .. }
                 if *c == card && self.down(card, i).is_some() =>
             {
-                Some((pack_used_mah, temperatures))
+                Some((pack_used_mah, temperatures, judgement))
             }
             _ => None,
         });
-        let (used, temperatures) = landing.unwrap();
+        let (used, temperatures, judgement) = landing.unwrap();
         let over = temperatures.iter().any(|reading| {
             self.plan(at.upto)
                 .places
                 .iter()
                 .any(|place| place.id == reading.place && reading.celsius > place.stop_above_c)
         });
-        if over {
+        if over || matches!(judgement, Judgement::NotSo { .. }) {
             return Is::Failed;
+        }
+        if matches!(judgement, Judgement::Open | Judgement::CalledOff { .. }) {
+            return Is::Missing;
         }
         let fits = |id: &str| self.fits(&self.plan(at.upto).place(id).unwrap().when, at.upto);
         if fly.temperatures.iter().any(|place| fits(place) && temperatures.iter().all(|r| r.place != *place)) {
@@ -765,10 +769,15 @@ impl<'a> Told<'a> {
             });
             !in_words && !as_finding
         };
-        let read = landings.last().map(|i| match self.body(*i) {
-            Body::LandingRecorded { temperatures, .. } => temperatures.as_slice(),
-            _ => &[],
-        });
+        let (read, judgement) = match landings.last().map(|i| self.body(*i)) {
+            Some(Body::LandingRecorded { temperatures, judgement, .. }) => (temperatures.as_slice(), Some(judgement)),
+            _ => (&[][..], None),
+        };
+        let is_to_judge = match judgement {
+            Some(Judgement::Open) => true,
+            Some(Judgement::NotSo { .. }) => findings(0).next().is_none(),
+            _ => false,
+        };
         let stop_is_open = |reading: &Reading| {
             let past =
                 self.plan(upto).place(&reading.place).is_some_and(|place| reading.celsius > place.stop_above_c);
@@ -777,7 +786,7 @@ impl<'a> Told<'a> {
             });
             past && !found
         };
-        marks.iter().any(mark_is_open) || read.unwrap_or_default().iter().any(stop_is_open)
+        marks.iter().any(mark_is_open) || read.iter().any(stop_is_open) || is_to_judge
     }
 
     fn may_fly(&self, stage: &Stage, check: &Check, at: At) -> bool {

@@ -2,12 +2,12 @@
 #![allow(dead_code, clippy::unwrap_used)]
 
 use chrono::{NaiveDate, TimeDelta};
-use liftgate_core::field::Unanswered;
+use liftgate_core::field::{Mark, Unanswered};
 use liftgate_core::plan::{Check, CheckKind, Plan};
 use liftgate_core::readiness::{Blocker, Finding, FindingState, Gate, Ledger, Report, Standing};
 use liftgate_core::record::{
-    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Moment, Outcome, Outlier, Prediction, Reading,
-    Thing, ThingKind, Until,
+    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, Moment, Outcome, Outlier, Prediction,
+    Reading, Thing, ThingKind, Until,
 };
 use liftgate_core::unit::Unit;
 
@@ -77,6 +77,7 @@ pub struct Flown {
     pub places: Vec<&'static str>,
     pub minutes: i64,
     pub spotter: String,
+    pub judgement: Judgement,
 }
 
 impl Default for Flown {
@@ -87,6 +88,7 @@ impl Default for Flown {
             places: vec!["motor", "battery"],
             minutes: 2,
             spotter: "Sam".to_owned(),
+            judgement: Judgement::AsItShouldBe,
         }
     }
 }
@@ -219,7 +221,14 @@ impl Story {
     pub fn land(&mut self, card: EntryId, flown: &Flown) -> EntryId {
         let read = |place: &&str| Reading { place: (*place).to_owned(), celsius: flown.celsius, after_s: 30 };
         let temperatures = flown.places.iter().map(read).collect();
-        self.add(Body::LandingRecorded { card, pack_used_mah: flown.used_mah, temperatures, notes: None })
+        self.add(Body::LandingRecorded {
+            card,
+            pack_used_mah: flown.used_mah,
+            temperatures,
+            notes: None,
+            judgement: flown.judgement.clone(),
+            slip: None,
+        })
     }
 
     pub fn fly_as(&mut self, check: &str, flown: &Flown) -> EntryId {
@@ -320,19 +329,30 @@ impl Story {
         self.finding(id).state
     }
 
-    /// Says that there is nothing to a mark, or raises what was read past its stop.
+    /// Says that there is nothing to a mark or how a run was, or raises what was read past its stop or was not so.
     pub fn answer_seen(&mut self, card: EntryId, what: &Unanswered) -> EntryId {
         match what {
-            Unanswered::Mark(mark) => {
-                let (mark, words) = (mark.entry, "A gust".to_owned());
-                self.add(Body::MarkAnswered { card, mark, words })
+            Unanswered::Marks(alike) => {
+                let answer = |mark: &Mark| Body::MarkAnswered { card, mark: mark.entry, words: "A gust".to_owned() };
+                let answers: Vec<Body> = alike.iter().map(answer).collect();
+                answers.into_iter().map(|answer| self.add(answer)).last().unwrap()
             }
-            Unanswered::Stop { place, .. } => {
+            Unanswered::Judgement => {
+                let landing = self.ledger().flight(card).and_then(|flight| flight.landing.clone()).unwrap();
+                let (pack_used_mah, temperatures, notes) =
+                    (landing.pack_used_mah, landing.temperatures, landing.notes);
+                let (judgement, slip) = (Judgement::AsItShouldBe, None);
+                self.add(Body::LandingRecorded { card, pack_used_mah, temperatures, notes, judgement, slip })
+            }
+            Unanswered::Stop { .. } | Unanswered::NotSo(_) => {
                 let ledger = self.ledger();
                 let flight = ledger.flight(card).unwrap();
                 let (proof, shown_by) = (flight.check.clone(), flight.landing.as_ref().map(|l| l.entry));
                 let stage = self.plan.check(&proof).map_or("hover", |(stage, _)| stage.id.as_str()).to_owned();
-                let proposed_from = Some(Outlier::hot_place(place));
+                let proposed_from = match what {
+                    Unanswered::Stop { place, .. } => Some(Outlier::hot_place(place)),
+                    _ => None,
+                };
                 let (title, grade) = ("Too hot".to_owned(), FindingGrade::Stop);
                 self.add(Body::FindingRaised { title, grade, stage, proof, shown_by, proposed_from })
             }

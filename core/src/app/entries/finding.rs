@@ -1,7 +1,7 @@
 //! Findings: raised, fixed, carried.
 
 use super::author::pilots_name;
-use super::landing::landed;
+use super::landing::{asked, landed};
 use super::wanted::wanted;
 use crate::app::AppError;
 use crate::app::done::{After, Result, one};
@@ -11,7 +11,7 @@ use crate::field::{Flight, Unanswered};
 use crate::form::{CarryForm, Drafts, FixForm, NewFindingForm};
 use crate::locale::say;
 use crate::readiness::FindingState;
-use crate::record::{Body, EntryId, FindingGrade, Moment, Outlier};
+use crate::record::{Body, EntryId, FindingGrade, Judgement, Moment, Outlier};
 use crate::view::{self, Place};
 
 pub(super) fn raise(shared: &Shared, place: &Place, drafts: Drafts<'_>) -> Result {
@@ -91,9 +91,8 @@ pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result {
 pub(super) fn raise_mark(shared: &Shared, card: EntryId, mark: EntryId) -> Result {
     let locale = shared.locale();
     let flight = landed(shared, card)?;
-    let noted = flight.marks.iter().find(|noted| noted.entry == mark && noted.answer.is_none());
-    let noted = noted.ok_or_else(|| AppError::refused(say!(locale, "app-mark-gone")))?;
-    let title = view::unanswered_words(locale, &shared.plan, &Unanswered::Mark(noted.clone()));
+    let alike = asked(shared, card, mark)?;
+    let title = view::unanswered_words(locale, &shared.plan, &Unanswered::Marks(alike));
     shown(shared, flight, title, FindingGrade::Caution, mark, None)
 }
 
@@ -107,6 +106,15 @@ pub(super) fn raise_stop(shared: &Shared, card: EntryId, place: &str) -> Result 
     let stop = asked.iter().find(|what| matches!(what, Unanswered::Stop { place: hot, .. } if hot == place));
     let title = view::unanswered_words(locale, &shared.plan, stop.ok_or_else(gone)?);
     shown(shared, flight, title, FindingGrade::Stop, landing.entry, Some(Outlier::hot_place(place)))
+}
+
+/// A run that was not as it should be becomes a finding in one touch, in the pilot's words.
+pub(super) fn raise_not_so(shared: &Shared, card: EntryId) -> Result {
+    let gone = || AppError::refused(say!(shared.locale(), "app-reading-gone"));
+    let flight = landed(shared, card)?;
+    let landing = flight.landing.as_ref().ok_or_else(gone)?;
+    let Judgement::NotSo { why } = &landing.judgement else { return Err(gone()) };
+    shown(shared, flight, why.clone(), FindingGrade::Caution, landing.entry, None)
 }
 
 /// A finding that a flight showed: flying its check again proves the fix.

@@ -1,26 +1,33 @@
 //! What was jotted after landing.
 
 use crate::app::AppError;
-use crate::app::done::{After, Result, one};
+use crate::app::done::{After, Done, Result, one};
 use crate::app::shared::Shared;
-use crate::field::{Flight, Landing, LandingLack};
-use crate::form::{Drafts, ExplanationForm, LandingForm, MarkAnswerForm};
+use crate::field::{Flight, Landing, LandingLack, Mark};
+use crate::form::{Drafts, ExplanationForm, LandingForm, MarkAnswerForm, Said};
+use crate::journal::NewEntry;
 use crate::locale::say;
-use crate::record::{Body, EntryId, Reading};
+use crate::record::{Body, EntryId, Judgement, Reading};
 use crate::unit::Unit;
 use crate::view::{Place, UsualAnswer};
 
-pub(super) fn landing(shared: &Shared, card: EntryId, drafts: Drafts<'_>) -> Result {
+pub(super) fn landing(shared: &Shared, card: EntryId, said: Option<Said>, drafts: Drafts<'_>) -> Result {
     let flight = landed(shared, card)?;
     let form = LandingForm::new(drafts, &shared.plan, &shared.ledger.aircraft, flight);
     let (temperatures, pack_used_mah) = (form.temperatures()?, form.used_mah()?);
     let notes = form.notes().map(str::to_owned);
-    let after = after_landing(shared, flight, &temperatures, pack_used_mah);
-    one(
-        Body::LandingRecorded { card, pack_used_mah, temperatures, notes },
-        say!(shared.locale(), "app-landing-recorded"),
-        after,
-    )
+    let judgement = match said {
+        Some(said) => form.judgement(said)?,
+        None => form.judgement_by_the_way()?,
+    };
+    let landing = Landing { entry: card, pack_used_mah, temperatures, notes, judgement };
+    let after = after_landing(shared, flight, &landing);
+    one(recorded(card, landing, None), say!(shared.locale(), "app-landing-recorded"), after)
+}
+
+fn recorded(card: EntryId, landing: Landing, slip: Option<String>) -> Body {
+    let Landing { pack_used_mah, temperatures, notes, judgement, .. } = landing;
+    Body::LandingRecorded { card, pack_used_mah, temperatures, notes, judgement, slip }
 }
 
 pub(super) fn landed(shared: &Shared, card: EntryId) -> std::result::Result<&Flight, AppError> {
@@ -29,32 +36,35 @@ pub(super) fn landed(shared: &Shared, card: EntryId) -> std::result::Result<&Fli
 }
 
 /// In service, with nothing wrong and nothing lacking, the next card follows at once; the board otherwise.
-fn after_landing(shared: &Shared, flight: &Flight, temperatures: &[Reading], used_mah: Option<f64>) -> After {
+fn after_landing(shared: &Shared, flight: &Flight, landing: &Landing) -> After {
     let found = shared.plan.check(&flight.check);
     let Some((stage, fly)) = found.and_then(|(stage, check)| Some((stage, check.fly()?))) else {
         return After::To(Place::Board);
     };
-    let cool = temperatures.iter().all(|reading| {
+    let cool = landing.temperatures.iter().all(|reading| {
         shared.plan.place(&reading.place).is_none_or(|place| reading.celsius <= place.caution_above_c)
     });
-    let lack = LandingLack::of(&shared.plan, &shared.ledger.aircraft, fly, flight, temperatures, used_mah);
-    let whole = lack.is_nothing() && flight.marks.is_empty();
+    let (read, used_mah) = (&landing.temperatures, landing.pack_used_mah);
+    let lack = LandingLack::of(&shared.plan, &shared.ledger.aircraft, fly, flight, read, used_mah);
+    let whole = lack.is_nothing() && flight.marks.is_empty() && landing.judgement == Judgement::AsItShouldBe;
     match stage.gate.is_none() && cool && whole && flight.called_off().is_none() {
         true => After::Through(Place::Board, Place::Card(flight.check.clone())),
-        false if asks(shared, flight, temperatures) => After::Stay,
+        false if asks(shared, flight, landing) => After::Stay,
         false => After::To(Place::Board),
     }
 }
 
 /// Whether something was seen or read that has to be answered before the next card: it is answered where the pilot is.
-fn asks(shared: &Shared, flight: &Flight, temperatures: &[Reading]) -> bool {
+fn asks(shared: &Shared, flight: &Flight, landing: &Landing) -> bool {
+    let was = matches!(landing.judgement, Judgement::Open | Judgement::NotSo { .. });
     let past_stop = |reading: &Reading| {
         shared.plan.place(&reading.place).is_some_and(|place| reading.celsius > place.stop_above_c)
     };
-    flight.marks.iter().any(|mark| mark.answer.is_none()) || temperatures.iter().any(past_stop)
+    was || flight.marks.iter().any(|mark| mark.answer.is_none()) || landing.temperatures.iter().any(past_stop)
 }
 
-pub(super) fn drop_reading(shared: &Shared, card: EntryId, index: u32) -> Result {
+/// Leaves out a reading that was a slip. One past its stop goes with its reason.
+pub(super) fn drop_reading(shared: &Shared, card: EntryId, index: u32, drafts: Drafts<'_>) -> Result {
     let flight = landed(shared, card)?;
     let gone = || AppError::refused(say!(shared.locale(), "app-reading-gone"));
     let mut landing = flight.landing.clone().ok_or_else(gone)?;
@@ -63,15 +73,18 @@ pub(super) fn drop_reading(shared: &Shared, card: EntryId, index: u32) -> Result
         return Err(gone());
     }
     let out = landing.temperatures.remove(index);
-    let title = shared.plan.place(&out.place).map_or(out.place.as_str(), |place| place.title.as_str());
+    let place = shared.plan.place(&out.place);
+    let is_past = place.is_some_and(|place| out.celsius > place.stop_above_c);
+    let form = LandingForm::new(drafts, &shared.plan, &shared.ledger.aircraft, flight);
+    let slip = is_past.then(|| form.slip()).transpose()?;
+    let title = place.map_or(out.place.as_str(), |place| place.title.as_str());
     let said = say!(
         shared.locale(),
         "app-reading-dropped",
         title = title,
         value = shared.locale().quantity(out.celsius, Unit::Celsius)
     );
-    let Landing { pack_used_mah, temperatures, notes, .. } = landing;
-    one(Body::LandingRecorded { card, pack_used_mah, temperatures, notes }, said, After::Stay)
+    one(recorded(card, landing, slip), said, After::Stay)
 }
 
 /// Why a flight was not as predicted.
@@ -89,27 +102,36 @@ pub(super) fn answer_mark(
     drafts: Drafts<'_>,
 ) -> Result {
     let locale = shared.locale();
-    is_asked(shared, card, mark)?;
+    let alike = asked(shared, card, mark)?;
     let words = match usual {
         Some(usual) => usual.words(locale),
         None => MarkAnswerForm::new(drafts, mark).words()?.to_owned(),
     };
     let said = say!(locale, "app-mark-answered", words = words);
-    one(Body::MarkAnswered { card, mark, words }, said, After::Keep)
+    Ok(answered(card, &alike, &words, said))
 }
 
 /// A mark is of a finding that its flight showed already.
 pub(super) fn mark_is_finding(shared: &Shared, card: EntryId, mark: EntryId, finding: EntryId) -> Result {
     let locale = shared.locale();
-    is_asked(shared, card, mark)?;
+    let alike = asked(shared, card, mark)?;
     let found = shared.ledger.finding(finding);
     let found = found.ok_or_else(|| AppError::refused(say!(locale, "app-finding-gone")))?;
     let words = say!(locale, "answer-finding", number = found.number, title = found.title);
-    one(Body::MarkAnswered { card, mark, words: words.clone() }, words, After::Keep)
+    Ok(answered(card, &alike, &words, words.clone()))
 }
 
-/// Whether a mark is there and nothing was said of it yet.
-fn is_asked(shared: &Shared, card: EntryId, mark: EntryId) -> std::result::Result<(), AppError> {
-    let is_asked = landed(shared, card)?.marks.iter().any(|noted| noted.entry == mark && noted.answer.is_none());
-    is_asked.then_some(()).ok_or_else(|| AppError::refused(say!(shared.locale(), "app-mark-gone")))
+/// One answer for all that is alike, an entry for each.
+fn answered(card: EntryId, alike: &[Mark], words: &str, said: String) -> Done {
+    let answer = |mark: &Mark| Body::MarkAnswered { card, mark: mark.entry, words: words.to_owned() };
+    let entries = alike.iter().map(answer).map(NewEntry::pilot).collect();
+    Done { entries, said, after: After::Keep }
+}
+
+/// A mark and all others of its kind of which nothing was said yet.
+pub(super) fn asked(shared: &Shared, card: EntryId, mark: EntryId) -> std::result::Result<Vec<Mark>, AppError> {
+    let flight = landed(shared, card)?;
+    let noted = flight.marks.iter().find(|noted| noted.entry == mark && noted.answer.is_none());
+    let alike = noted.map(|noted| flight.marks_alike(noted.kind));
+    alike.ok_or_else(|| AppError::refused(say!(shared.locale(), "app-mark-gone")))
 }

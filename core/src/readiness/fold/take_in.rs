@@ -48,9 +48,10 @@ impl Ledger {
             Body::OpenedWithoutCode { .. } => self.opened_without_code(&entry.at),
             Body::CodeSet { hash } => self.code_set(hash),
             Body::CodeRemoved {} => self.code_removed(),
-            Body::LandingRecorded { card, pack_used_mah, temperatures, notes } => {
-                let (temperatures, notes) = (temperatures.clone(), notes.clone());
-                let landing = Landing { entry: entry.id, pack_used_mah: *pack_used_mah, temperatures, notes };
+            Body::LandingRecorded { card, pack_used_mah, temperatures, notes, judgement, .. } => {
+                let (temperatures, notes, judgement) = (temperatures.clone(), notes.clone(), judgement.clone());
+                let pack_used_mah = *pack_used_mah;
+                let landing = Landing { entry: entry.id, pack_used_mah, temperatures, notes, judgement };
                 self.landed(plan, entry, *card, landing);
             }
             Body::PackCharged { pack, .. } => self.charged(entry, pack),
