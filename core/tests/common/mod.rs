@@ -135,8 +135,8 @@ pub fn one_of_each() -> Vec<Body> {
             pack_used_mah: Some(1_480.0),
             temperatures: vec![Reading { place: "motor".to_owned(), celsius: 61.5, after_s: 40 }],
             notes: Some("Steady".to_owned()),
-            judgement: Judgement::NotSo { why: "A wag in the climb".to_owned() },
-            slip: Some("The gun was on the cowling".to_owned()),
+            judgement: Judgement::NotAsked,
+            slip: None,
         },
         Body::DisagreementExplained { card, why: "Gusts".to_owned() },
         Body::FindingRaised {
@@ -206,6 +206,14 @@ pub fn one_of_each() -> Vec<Body> {
         },
         Body::LogAttached { card, log: Box::new(log_with_a_limit()) },
         Body::MarkAnswered { card, mark: id(9), words: "A gust".to_owned() },
+        Body::LandingRecorded {
+            card,
+            pack_used_mah: None,
+            temperatures: Vec::new(),
+            notes: None,
+            judgement: Judgement::NotSo { why: "A wag in the climb".to_owned() },
+            slip: Some("The gun was on the cowling".to_owned()),
+        },
     ]
 }
 
