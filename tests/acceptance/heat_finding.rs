@@ -49,7 +49,7 @@ fn heat_at_landing_holds_all_flights_until_the_fix_is_proven_by_flying_it_again(
     walk.person.tap("It is finding 1");
     walk.person.home();
 
-    let (_, state, why) = walk.person.row(FLIGHT).unwrap();
+    let (_, state, why) = walk.person.row(FLIGHT).unwrap_or_else(|| panic!("{}", walk.person.words()));
     assert_eq!(state, "Not right");
     assert_eq!(why.as_deref(), Some("Controller at 96 °C is past its stop"));
     let (edge, state, _) = walk.person.row(WRONG).unwrap();

@@ -145,6 +145,7 @@ fn a_slip_is_flagged_by_what_was_meant_taken_all_the_same_and_left_out_in_one_to
         "a flag blocks nothing: it is judged as it was entered"
     );
     open_landing(&mut walk);
+    walk.person.enter("A slip, because", "Read in Fahrenheit");
     walk.person.tap("Controller 136 °C");
     assert_eq!(readings(&walk.person).len(), 2);
     assert_eq!(offered(&walk.person).unwrap().0, "Controller reads", "it is asked for again");

@@ -112,3 +112,4 @@ app-mark-answered = Nichts daran: { $words }
 app-label-not-so = Was nicht so war
 app-label-called-off = Warum abgebrochen wurde
 app-label-slip = Warum es ein Versehen war
+app-read-on-a-run = Das wird bei einem Lauf von { $run } abgelesen: zuerst dessen Karte ausfüllen

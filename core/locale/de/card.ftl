@@ -50,3 +50,5 @@ card-due-first =
 card-choose-pack = Zuerst den Akku wählen
 card-enter-air = Zuerst die Lufttemperatur eingeben
 card-enter-spotter = Zuerst den Namen des Helfers eingeben
+card-bench = Auf der Werkbank
+card-bench-how = Alle Blätter ab, festgebunden, niemand in der Ebene dessen, was dreht. Diese Karte ist für keinen Flug.

@@ -198,3 +198,6 @@ lint-unused = keine Prüfung hat mit { $what ->
         [caution] diesem Vorsichtshinweis
        *[event] diesem Ereignis
     } zu tun: streichen oder verwenden
+difference-read-on = Abgelesen beim Lauf von
+difference-flown-bench = Ein Lauf auf der Werkbank
+plan-reason-read-on-no-run = „{ $check }“ ist keine Prüfung, die gelaufen oder geflogen wird

@@ -131,3 +131,4 @@ unanswered-judgement = Wie der Lauf war
 entry-landing-not-so = , nicht so: { $why }
 entry-landing-called-off = , abgebrochen: { $why }
 marks-many = { $mark }, { $count }-mal gemerkt, zuerst bei { $time }
+lack-run-of = ein Lauf von { $run } unmittelbar davor

@@ -112,3 +112,4 @@ app-mark-answered = Nothing to it: { $words }
 app-label-not-so = What was not so
 app-label-called-off = Why it was called off
 app-label-slip = Why it was a slip
+app-read-on-a-run = This is read on a run of { $run }: draw up its card first

@@ -50,3 +50,5 @@ card-due-first =
 card-choose-pack = Choose the pack first
 card-enter-air = Enter the air temperature first
 card-enter-spotter = Enter the spotter's name first
+card-bench = On the bench
+card-bench-how = All blades off, tied down, nobody in line with what turns. This card is for no flight.

@@ -189,3 +189,6 @@ lint-hard-text = its text reads at grade { $grade }; { $most } is the most
 lint-never-runs-out = it is due before flights and never runs out: it would be asked for once
 lint-not-every-aircraft = its limit waits for '{ $figure }', which not every aircraft has that has this check
 lint-unused = no check has to do with this { $what }: drop it or use it
+difference-read-on = Read on the run of
+difference-flown-bench = A run on the bench
+plan-reason-read-on-no-run = '{ $check }' is no check that is run or flown

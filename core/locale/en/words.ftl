@@ -131,3 +131,4 @@ unanswered-judgement = How the run was
 entry-landing-not-so = , not so: { $why }
 entry-landing-called-off = , called off: { $why }
 marks-many = { $mark }, noted { $count } times, first at { $time }
+lack-run-of = a run of { $run } just before it

@@ -256,12 +256,15 @@ impl Flight {
     }
 
     /// Whether something speaks against a run with these readings, so that its pilot has to say in so many words how it was: something was
-    /// noted, a reading lies past a stop, it was flown for less than half or for more than a tenth over what was planned.
+    /// noted and is not answered as nothing, a reading lies past a stop, it was flown for less than half or for more than a tenth over what was planned.
     pub fn has_against_it(&self, plan: &Plan, temperatures: &[Reading]) -> bool {
         let is_past =
             |reading: &Reading| plan.place(&reading.place).is_some_and(|p| reading.celsius > p.stop_above_c);
-        let is_marked = !self.marks.is_empty();
-        is_marked || temperatures.iter().any(is_past) || self.called_off().is_some() || self.overrun_s().is_some()
+        let is_marked = |mark: &Mark| !matches!(mark.answer, Some(MarkAnswer::Nothing(_)));
+        self.marks.iter().any(is_marked)
+            || temperatures.iter().any(is_past)
+            || self.called_off().is_some()
+            || self.overrun_s().is_some()
     }
 
     /// Seconds flown over the plan, where they are more than a tenth of it.

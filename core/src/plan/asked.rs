@@ -26,9 +26,11 @@ impl Check {
             holds: _,
             when: _,
             before_flights_from: _,
+            read_on,
             basis: _,
         } = self;
         kind.asks_the_same(&other.kind)
+            && *read_on == other.read_on
             && tidy(instruction) == tidy(&other.instruction)
             && tidy(judged) == tidy(&other.judged)
     }

@@ -46,6 +46,8 @@ pub struct Check {
     pub when: When,
     /// Recurring: due before every flight from this stage on, and part of no gate.
     pub before_flights_from: Option<String>,
+    /// The fly check on whose run it is read: nothing that turns the motor does so without a card. None: the motor stands still.
+    pub read_on: Option<String>,
     /// Where the judgement comes from.
     pub basis: Option<String>,
 }
@@ -178,6 +180,8 @@ pub struct Fly {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Motion {
+    /// On the bench, no blades on.
+    Bench,
     /// On the ground.
     Run,
     /// In the hover.

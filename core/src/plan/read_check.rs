@@ -23,6 +23,13 @@ impl Reader<'_> {
                 self.fault(stage, PlanReason::FlownBeforeFlights);
             }
         }
+        if let Some(run) = &source.read_on {
+            self.leads(Named::Check, run, &known.checks);
+            let is_flown = *source.kind.get_ref() == KindSource::Fly;
+            if is_flown || (known.checks.contains(run.get_ref()) && !known.flown.contains(run.get_ref())) {
+                self.fault(run, PlanReason::ReadOnNoRun { check: run.get_ref().clone() });
+            }
+        }
         source.called_by.iter().for_each(|id| self.leads(Named::Event, id, &known.events));
         let point = self.point(source);
         let when = self.when(&source.when, known);
@@ -47,6 +54,7 @@ impl Reader<'_> {
             rests_on: source.rests_on.iter().filter_map(|subject| self.subject(subject, known)).collect(),
             holds: source.holds.as_ref().map_or_else(Holds::default, |holds| self.holds(holds, known)),
             when,
+            read_on: source.read_on.as_ref().map(|id| id.get_ref().clone()),
             before_flights_from: source.before_flights_from.as_ref().map(|id| id.get_ref().clone()),
             basis: source.basis.clone(),
         }

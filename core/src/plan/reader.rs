@@ -6,7 +6,7 @@ use serde_spanned::Spanned;
 
 use super::fault::PlanFault;
 use super::reason::{Named, PlanReason};
-use super::source::{AnswersSource, PlanSource, WhenSource, Word};
+use super::source::{AnswersSource, CheckSource, KindSource, PlanSource, WhenSource, Word};
 use super::when::When;
 use crate::unit::Unit;
 
@@ -28,6 +28,7 @@ pub(super) struct Known {
     pub stages: BTreeSet<String>,
     pub gated: BTreeSet<String>,
     pub checks: BTreeSet<String>,
+    pub flown: BTreeSet<String>,
     pub answers: BTreeMap<String, BTreeSet<String>>,
 }
 
@@ -63,6 +64,7 @@ impl Reader<'_> {
                 .collect(),
             checks: self
                 .unique(Named::Check, source.stages.iter().flat_map(|s| s.checks.iter().map(|check| &check.id))),
+            flown: source.stages.iter().flat_map(|stage| &stage.checks).filter_map(flown).collect(),
             answers,
         }
     }
@@ -125,4 +127,8 @@ impl Reader<'_> {
         }
         when
     }
+}
+
+fn flown(check: &CheckSource) -> Option<String> {
+    (*check.kind.get_ref() == KindSource::Fly).then(|| check.id.get_ref().clone())
 }

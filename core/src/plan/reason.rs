@@ -180,6 +180,11 @@ pub enum PlanReason {
         /// The check's id.
         check: String,
     },
+    /// A check is read on the run of something that is not run.
+    ReadOnNoRun {
+        /// The check that it names.
+        check: String,
+    },
     /// A limit is no plausible reading.
     LimitOutside,
     /// Limits do not rise.
@@ -276,6 +281,7 @@ impl PlanReason {
             PlanReason::Start => say!(locale, "plan-reason-start"),
             PlanReason::NoBasis { check } => say!(locale, "plan-reason-no-basis", check = check),
             PlanReason::NoLimit { check } => say!(locale, "plan-reason-no-limit", check = check),
+            PlanReason::ReadOnNoRun { check } => say!(locale, "plan-reason-read-on-no-run", check = check),
             PlanReason::LimitOutside => say!(locale, "plan-reason-limit-outside"),
             PlanReason::LimitsFall => say!(locale, "plan-reason-limits-fall"),
             PlanReason::Times => say!(locale, "plan-reason-times"),

@@ -10,6 +10,7 @@ pub(super) type Points = Vec<(String, String)>;
 
 pub(super) fn flown_words(locale: Locale, motion: Motion) -> String {
     match motion {
+        Motion::Bench => say!(locale, "difference-flown-bench"),
         Motion::Run => say!(locale, "difference-flown-run"),
         Motion::Hover => say!(locale, "difference-flown-hover"),
         Motion::Flight => say!(locale, "difference-flown-flight"),

@@ -203,6 +203,7 @@ pub(super) struct CheckSource {
     #[serde(default)]
     pub when: WhenSource,
     pub before_flights_from: Option<Word>,
+    pub read_on: Option<Word>,
     pub basis: Option<String>,
     pub measure: Option<MeasureSource>,
     pub compute: Option<Computation>,

@@ -25,6 +25,8 @@ pub struct Evidence {
     pub runs: u32,
     /// Milliseconds with the motor on before it.
     pub motor_ms: i64,
+    /// The fly check that the last motor run before it was for, if that was down, and of the same day: what is read on a run counts by it.
+    pub read_on: Option<String>,
     /// What has since been changed under it.
     pub broken: Vec<Reason>,
 }

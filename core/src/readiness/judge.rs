@@ -104,6 +104,10 @@ impl<'a> Standings<'a> {
             };
             return Standing::Missing { lacking: vec![lacking] };
         }
+        if let Some(run) = check.read_on.as_ref().filter(|run| evidence.read_on.as_ref() != Some(run)) {
+            let title = self.plan.check(run).map_or_else(|| run.clone(), |(_, check)| check.title.clone());
+            return Standing::Missing { lacking: vec![Lack::RunOf(title)] };
+        }
         let standing = match &evidence.of {
             Source::Result(result) => self.judge_result(check, result),
             Source::Flight(card) => self.judge_flight(check, *card),

@@ -12,7 +12,7 @@ use super::touch::Touch;
 use super::withdrawal::Withdrawals;
 use crate::aircraft::Aircraft;
 use crate::field::{Flight, Lock, Tested};
-use crate::record::{EntryId, ThingRef};
+use crate::record::{EntryId, Moment, ThingRef};
 
 /// All that the entries say, in the order in which they say it.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -66,6 +66,13 @@ pub struct Ledger {
 }
 
 impl Ledger {
+    /// The fly check of the last motor run, if it is down and of the day of `at`: what turns the motor is read on it.
+    pub fn run_just_made(&self, at: &Moment) -> Option<&str> {
+        let last = self.flights.iter().rev().find(|flight| flight.started.is_some())?;
+        let (down, _) = last.down.as_ref()?;
+        (down.wall.date_naive() == at.wall.date_naive()).then_some(last.check.as_str())
+    }
+
     /// A card by its id.
     pub fn flight(&self, card: EntryId) -> Option<&Flight> {
         self.flights.iter().rev().find(|flight| flight.card == card)

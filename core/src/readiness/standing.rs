@@ -52,6 +52,8 @@ pub enum Lack {
     Titled(String),
     /// The charge that was used.
     ChargeUsed,
+    /// A run of this fly check just before, by its title: it was read on none.
+    RunOf(String),
     /// How the run was, in the pilot's own judgement.
     Judgement,
     /// A run that is not called off.

@@ -29,7 +29,7 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     let tests = rpm.map(|rpm| context.ledger.tested_at(rpm)).unwrap_or_default();
     let blockers = context.ledger.before_flying(context.plan, id, context.now);
     // What is to be done stands first, where it needs no scrolling; what is to be known follows.
-    let mut blocks = restrictions(context);
+    let mut blocks: Vec<Block> = on_the_bench(context.locale, fly).into_iter().chain(restrictions(context)).collect();
     blocks.extend(due(context, &blockers));
     blocks.push(speed_figure(context, fly));
     blocks.extend(super::settings_ledger::two_at_once(context, &tests, |count| {
@@ -139,6 +139,12 @@ fn speed_figure(context: &Context<'_>, fly: &Fly) -> Block {
         note: None,
         edge: Edge::None,
     }
+}
+
+/// A run on the bench is said to be one: what holds in the field does not hold there, and the other way round.
+fn on_the_bench(locale: Locale, fly: &Fly) -> Option<Block> {
+    let text = || say!(locale, "card-bench-how");
+    (fly.motion == Motion::Bench).then(|| Block::Caution { title: say!(locale, "card-bench"), text: text() })
 }
 
 fn restrictions(context: &Context<'_>) -> Vec<Block> {

@@ -19,6 +19,7 @@ pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
     let Some((stage, check)) = context.plan.check(id) else { return context.gone("check") };
     let standing = context.report.standing(id);
     let (before, body, foot) = match &check.kind {
+        _ if run_wanted(context, check).is_some() => run_first(context, check),
         CheckKind::Confirm => (Vec::new(), Vec::new(), confirm_foot(context.locale, check)),
         CheckKind::Measure(measure) => {
             (Vec::new(), measure_blocks(context, check, measure), measure_foot(context, check, measure))
@@ -49,6 +50,21 @@ pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
     }
     let foot = with_finding(context, check, &standing, foot);
     Screen { foot, ..context.screen("check", &check.title, Some(stage.title.clone()), blocks) }
+}
+
+/// The fly check on whose run this one is read, while that run was not the last.
+fn run_wanted<'a>(context: &Context<'a>, check: &Check) -> Option<&'a Check> {
+    let run = check.read_on.as_deref().filter(|run| context.ledger.run_just_made(context.now) != Some(run))?;
+    context.plan.check(run).map(|(_, run)| run)
+}
+
+/// The card comes first: with it the day's checks, the clock, the pack and the count of runs.
+fn run_first(context: &Context<'_>, check: &Check) -> (Vec<Block>, Vec<Block>, Vec<Control>) {
+    let Some(run) = run_wanted(context, check) else { return Default::default() };
+    let words =
+        paragraph(say!(context.locale, "check-read-on", run = context.locale.inside(&run.title)), Tone::Strong);
+    let card = Control::primary(Place::Check(run.id.clone()).into(), say!(context.locale, "check-to-its-run"));
+    (Vec::new(), vec![words], vec![card.icon(Icon::Next).detail(run.title.clone()).weight(Weight::Field)])
 }
 
 fn how_it_stands(context: &Context<'_>, check: &Check, standing: &Standing) -> Vec<Block> {

@@ -85,6 +85,7 @@ fn lack_words(locale: Locale, lack: &Lack) -> String {
         Lack::Witness => say!(locale, "lack-witness"),
         Lack::WitnessOrWhy => say!(locale, "lack-witness-or-why"),
         Lack::Titled(title) => title.clone(),
+        Lack::RunOf(run) => say!(locale, "lack-run-of", run = locale.inside(run)),
         Lack::ChargeUsed => say!(locale, "lack-charge-used"),
         Lack::LongerFlight { flown_s, planned_s } => {
             say!(locale, "lack-longer-flight", flown = flown_s, planned = planned_s)

@@ -13,6 +13,7 @@ use crate::view::{self, Place};
 
 pub(super) fn record(shared: &Shared, id: &str, passed: bool, drafts: Drafts<'_>, now: &Moment) -> Result {
     let (stage, check) = wanted(shared, id)?;
+    is_just_run(shared, check, now)?;
     let form = CheckForm::new(drafts, check);
     let alone = form.alone().map(str::to_owned);
     let witness = form.witness()?.map(str::to_owned);
@@ -25,12 +26,24 @@ pub(super) fn record(shared: &Shared, id: &str, passed: bool, drafts: Drafts<'_>
     one(Body::CheckRecorded { check: id.to_owned(), result, witness, note, alone }, said, after)
 }
 
+/// What is read on a run wants that run: nothing turns the motor without a card.
+fn is_just_run(shared: &Shared, check: &Check, now: &Moment) -> std::result::Result<(), AppError> {
+    match &check.read_on {
+        Some(run) if shared.ledger.run_just_made(now) != Some(run) => {
+            let title = view::check_title(&shared.plan, run);
+            Err(AppError::refused(say!(shared.locale(), "app-read-on-a-run", run = title)))
+        }
+        _ => Ok(()),
+    }
+}
+
 /// No check is seen in less, milliseconds: a second touch that follows faster is the same touch, bouncing.
 const LEAST_LOOK_MS: i64 = 700;
 
 /// A due check, recorded where it stands on the card: one touch, one piece of evidence.
 pub(super) fn tick(shared: &Shared, id: &str, value: Option<f64>, now: &Moment) -> Result {
     let (_, check) = wanted(shared, id)?;
+    is_just_run(shared, check, now)?;
     if check.witness {
         return Err(AppError::refused(say!(shared.locale(), "app-tick-witness")));
     }

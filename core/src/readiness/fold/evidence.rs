@@ -35,6 +35,7 @@ impl Ledger {
                 alone: recorded.alone.clone(),
                 runs: made.runs,
                 motor_ms: made.motor_ms,
+                read_on: self.run_just_made(&recorded.at).map(str::to_owned),
                 broken,
             };
             self.evidence.insert(check.to_owned(), evidence);
