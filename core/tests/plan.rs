@@ -159,6 +159,9 @@ fn a_reference_that_leads_nowhere_is_placed() {
     expect("cautions = [\"rotor\"] # of the stage", "cautions = [\"nowhere\"]", "\"nowhere\"", &none("caution"));
     expect("cautions = [\"rotor\"] # rung-1", "cautions = [\"rotor\", \"nowhere\"]", "\"nowhere\"", &none("caution"));
     expect("before_flights_from = \"fit\"", "before_flights_from = \"nowhere\"", "\"nowhere\"", &none("stage"));
+    expect("read_on = \"rung-1\" # swing", "read_on = \"nowhere\"", "\"nowhere\"", &none("check"));
+    let no_run = "read_on = \"review\" # swing";
+    expect("read_on = \"rung-1\" # swing", no_run, "\"review\" # swing", "'review' is no check that is run or flown");
     expect("when = { tail = \"shrouded\" }", "when = { nowhere = \"shrouded\" }", "nowhere =", &none("trait"));
     expect(
         "when = { tail = \"shrouded\" }",

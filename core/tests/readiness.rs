@@ -1182,7 +1182,29 @@ fn what_hangs_on_something_withdrawn_says_nothing_more() {
     assert!(holds(&story, "rung-1") && story.ledger().seat == Seat::Pilot);
 }
 
-// ------------------------------------------------------------------------------------------ the pilot's judgement
+// ------------------------------------------------------------------------------- what is read on a run, and how it was
+
+#[test]
+fn what_is_read_on_a_run_counts_by_the_run_just_before_it_and_of_its_day() {
+    let mut story = Story::released();
+    let seen = |story: &mut Story| {
+        story.record("swing", CheckResult::Confirmed { passed: true }, None);
+        holds(story, "swing")
+    };
+    assert!(!seen(&mut story), "the motor ran last on another rung");
+    story.fly("rung-1");
+    assert!(seen(&mut story));
+    story.fly("rung-2");
+    assert!(holds(&story, "swing"), "a later run takes nothing from what was read");
+    assert!(!seen(&mut story), "read anew, it wants its own run");
+    story.fly("rung-1");
+    story.wait_days(1);
+    assert!(!seen(&mut story), "a day later it is read on no run");
+    let card = story.draw("rung-1");
+    story.add(Body::HandedOver { card, spotter: "Sam".into() });
+    story.add(Body::Started { card });
+    assert!(!seen(&mut story), "nor while it runs");
+}
 
 #[test]
 fn a_run_holds_by_the_pilots_own_judgement_and_not_by_its_readings_alone() {
@@ -1296,6 +1318,7 @@ enum Step {
     SetClock(i8),
     Withdraw(usize),
     Adopt(usize),
+    ReadOn { flown: bool, days: u8 },
 }
 
 fn step() -> impl Strategy<Value = Step> {
@@ -1324,6 +1347,7 @@ fn step() -> impl Strategy<Value = Step> {
         2 => (-40..40i8).prop_map(Step::SetClock),
         2 => n.clone().prop_map(Step::Withdraw),
         1 => n.prop_map(Step::Adopt),
+        2 => (any::<bool>(), 0..2u8).prop_map(|(flown, days)| Step::ReadOn { flown, days }),
     ]
 }
 
@@ -1491,6 +1515,13 @@ impl Story {
             }
             Step::Adopt(edition) => {
                 self.adopt(edition);
+            }
+            Step::ReadOn { flown, days } => {
+                if flown && self.plan.check("rung-1").is_some() {
+                    self.fly("rung-1");
+                }
+                self.wait_days(i64::from(days));
+                self.record("swing", CheckResult::Confirmed { passed: true }, None);
             }
         }
     }

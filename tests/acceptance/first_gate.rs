@@ -12,7 +12,7 @@ fn a_new_phone_says_what_is_missing_and_leads_there() {
     let screen = person.screen();
     assert_eq!((screen.name.as_str(), screen.title.as_str()), ("board", "This aircraft"));
     assert!(screen.undo.is_none(), "nothing was recorded yet");
-    assert!(person.verdict().contains("things stand between this aircraft and 'First start, slow, no blades'"));
+    assert!(person.verdict().contains("things stand between this aircraft and 'Motor at its slowest, on the bench'"));
     // The foot leads to the first of what is listed.
     assert_eq!(screen.foot[0].label, "Answer");
     assert_eq!(screen.foot[0].detail.as_deref(), Some("How is the tail rotor carried?"));

@@ -130,5 +130,6 @@ impl Reader<'_> {
 }
 
 fn flown(check: &CheckSource) -> Option<String> {
-    (*check.kind.get_ref() == KindSource::Fly).then(|| check.id.get_ref().clone())
+    // What has a run and says another kind is told as that.
+    (*check.kind.get_ref() == KindSource::Fly || check.fly.is_some()).then(|| check.id.get_ref().clone())
 }

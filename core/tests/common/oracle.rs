@@ -272,6 +272,23 @@ impl<'a> Told<'a> {
         (0..upto).filter(|i| matches!(self.body(*i), Body::CardDrawn { .. })).map(|i| self.live[i].id).collect()
     }
 
+    /// Whether the last run before an entry was of this fly check, was down then, and came down on that day.
+    fn was_just_run(&self, run: &str, entry: usize) -> bool {
+        let last = self.cards(entry).into_iter().rev().find(|card| self.started(*card, entry).is_some());
+        let Some(card) = last.filter(|card| self.down(*card, entry).is_some()) else { return false };
+        let drawn = self.drawn(card, entry).unwrap();
+        let is_of = matches!(self.body(drawn), Body::CardDrawn { check, .. } if check == run);
+        let mut down = None;
+        for i in self.started(card, entry).unwrap()..entry {
+            match self.body(i) {
+                Body::TouchedDown { card: c, .. } if *c == card && down.is_none() => down = Some(i),
+                Body::Resumed { card: c } if *c == card => down = None,
+                _ => {}
+            }
+        }
+        is_of && down.is_some_and(|i| self.day(i) == self.day(entry))
+    }
+
     fn runs(&self, upto: usize) -> usize {
         self.cards(upto).into_iter().filter(|card| self.started(*card, upto).is_some()).count()
     }
@@ -428,6 +445,9 @@ impl<'a> Told<'a> {
             Body::CheckRecorded { result, witness, alone, .. } => {
                 let nobody = check.witness && witness.is_none();
                 if nobody && (check.point == Point::Hold || alone.is_none()) {
+                    return Is::Missing;
+                }
+                if check.read_on.as_ref().is_some_and(|run| !self.was_just_run(run, said.entry)) {
                     return Is::Missing;
                 }
                 let is = match (&check.kind, result) {
