@@ -56,7 +56,8 @@ class DeskBrowserTest {
         for (place in listOf("Motor case", "Controller", "Main pack")) repeat(2) { click("$place: more") }
         click("Charge used: more")
         shot("landing")
-        click("Record the landing")
+        click("A gust")
+        click("As it should be: record the landing")
         until("the landing is recorded") { controls().any { "Landing" in it.says && "mAh used" in it.says } }
         shot("landed")
     }

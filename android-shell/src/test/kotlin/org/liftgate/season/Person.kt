@@ -208,7 +208,16 @@ class Person(
 
     // Checks
 
-    private fun check(answer: Answer = season.answerTo(sight.title())) {
+    private fun check() = if (sight.canTap("To its run")) toItsRun() else check(season.answerTo(sight.title()))
+
+    /** What is read on a run wants its card first; the board leads back to the reading. */
+    private fun toItsRun() {
+        album.take("check-to-its-run", "What turns the motor goes through a card: the run comes first, then what is read on it")
+        phone.tap("To its run").tap("Draw up the card")
+        fly()
+    }
+
+    private fun check(answer: Answer) {
         val title = sight.title()
         pass(answer.minutes)
         if (answer.witness) phone.type("Second person's name", season.spotter)
@@ -550,7 +559,7 @@ class Person(
             check(sight.title() == "Landing") { "back from the finding the screen is “${sight.title()}”" }
         }
         answerMarks(flight)
-        phone.tap("Record the landing")
+        record(flight)
         if (sight.title() == "Landing") {
             phone.reveal("Before the next card")
             album.take("landing-stop", "A temperature past its stop holds every later card until it is a finding, or was a slip")
@@ -563,6 +572,18 @@ class Person(
             check(sight.title() == flight.check) { "in service the next card follows a landing, not “${sight.title()}”" }
         }
         if (flight.finding != null && flight.raisedAtCheck) raiseFromCheck(flight)
+    }
+
+    /** The control that records the landing says how it was; what was not so is said in words. */
+    private fun record(flight: Flight) {
+        if (flight.finding == null) {
+            phone.tap(sight.control("As it should be"))
+            return
+        }
+        if (sight.canTap("Not so, or called off")) phone.tap("Not so, or called off")
+        phone.type("What was not so, or why it was called off", flight.finding)
+        album.take("landing-not-so", "The pilot says how it was: as it should be, not so, called off")
+        phone.tap("Not so")
     }
 
     /** What the spotter noted is of the finding that was just raised, or was looked at and came to nothing. */
@@ -592,7 +613,7 @@ class Person(
         nonsenseRefused = true
         phone.type("Controller", "1000")
         album.takeAnswer("refused-range", "1000 °C is refused with the range that is plausible") {
-            phone.tap("Record the landing").expect("cannot be right")
+            phone.tap(sight.control("As it should be")).expect("cannot be right")
         }
         check(sight.field("Controller") == "1000") { "after the refusal the field holds “${sight.field("Controller")}”" }
     }
