@@ -8,11 +8,10 @@ use liftgate_tests::walk::{Walk, places_wanted};
 const FLIGHT: &str = "First start, slow, no blades";
 
 #[test]
-fn the_phone_goes_to_the_spotter_and_comes_back_with_the_flight() {
-    let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
-    assert_eq!(walk.person.screen().foot[0].detail.as_deref(), Some("'First start, slow, no blades' at 600 rpm"));
+fn the_first_card_waits_for_what_it_needs_and_says_that_it_is_for_the_bench() {
+    let mut walk = Walk::at_flight(Kind::Scale, "Motor at its slowest, on the bench");
     walk.person.tap("Draw up the card");
-
+    assert!(walk.person.cautions().iter().any(|caution| caution.starts_with("On the bench")));
     // The card waits for what it needs, and says for what.
     let why = |walk: &Walk| walk.person.control("Hand over").unwrap().why_not;
     // The only pack there is, is on it already.
@@ -23,6 +22,31 @@ fn the_phone_goes_to_the_spotter_and_comes_back_with_the_flight() {
     assert_eq!(why(&walk).as_deref(), Some("Enter the spotter's name first"), "a first run wants a second person");
     walk.person.enter("Spotter's name", SPOTTER);
     assert_eq!(why(&walk), None);
+}
+
+#[test]
+fn what_is_read_on_a_run_is_refused_without_it_and_leads_to_its_card() {
+    let mut walk = Walk::at_flight(Kind::Scale, "Motor at its slowest, on the bench");
+    let person = &mut walk.person;
+    person.go_to("Bench electrics", "Failsafe stops the motor");
+    assert!(person.field("Reading").is_none(), "nothing is entered of a motor that ran without a card");
+    person.tap("To its run");
+    person.tap("Draw up the card");
+    walk.fly();
+    walk.land();
+    walk.person.go_to("Bench electrics", "Failsafe stops the motor");
+    walk.person.enter("Second person's name", SPOTTER);
+    walk.person.enter("Reading", "0.5");
+    walk.person.tap("Record");
+    assert!(matches!(walk.person.last(), Body::CheckRecorded { check, .. } if check == "failsafe-stops-motor"));
+}
+
+#[test]
+fn the_phone_goes_to_the_spotter_and_comes_back_with_the_flight() {
+    let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
+    assert_eq!(walk.person.screen().foot[0].detail.as_deref(), Some("'First start, slow, no blades' at 600 rpm"));
+    walk.person.tap("Draw up the card");
+    walk.person.enter("Spotter's name", SPOTTER);
     assert!(walk.person.cautions().iter().any(|c| c.starts_with("Behind a barrier at spool-up")));
     let tapped = walk.person.tap(&format!("Hand over to {SPOTTER}"));
     assert_eq!(tapped.screen.name, "handed-over");
@@ -64,18 +88,18 @@ fn the_phone_goes_to_the_spotter_and_comes_back_with_the_flight() {
     // Two touches start each place from its usual value and move it; no keyboard.
     person.tap("Controller more");
     person.tap("Controller more");
-    assert_eq!(person.typed("Controller").0, "41");
+    assert_eq!(person.typed("Controller").0, "59", "a degree above the last one");
     person.tap("Motor case more");
     // What was noted is answered before anything else, and what was typed stays.
     person.tap("Looked at, nothing found");
     let Body::MarkAnswered { words, .. } = person.last() else { panic!("the mark is answered") };
     assert_eq!(words, "Looked at, nothing found");
-    assert_eq!(person.typed("Controller").0, "41");
+    assert_eq!(person.typed("Controller").0, "59", "a degree above the last one");
     person.tap("As it should be");
 
     let Body::LandingRecorded { temperatures, .. } = person.last() else { panic!("the landing is recorded") };
     let read: Vec<(&str, f64)> = temperatures.iter().map(|r| (r.place.as_str(), r.celsius)).collect();
-    assert_eq!(read, [("controller", 41.0), ("motor", 40.0)]);
+    assert_eq!(read, [("controller", 59.0), ("motor", 61.0)]);
     assert!(temperatures.iter().all(|r| r.after_s >= 20), "each reading knows how long after touchdown it was taken");
 
     assert_eq!(person.screen().name, "board");

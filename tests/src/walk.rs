@@ -155,6 +155,11 @@ impl Walk {
             self.person.tap("Draw up the card");
             return;
         }
+        // What is read on a run wants the run first; the board leads back.
+        if has("To its run") {
+            self.person.tap("To its run");
+            return;
+        }
         if has("Enter it") {
             self.person.tap("Enter it");
             return;
