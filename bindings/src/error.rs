@@ -24,6 +24,12 @@ pub enum LiftgateError {
         /// What is safe and what to do.
         reason: String,
     },
+    /// The journal is open already: go on there, or close it there and open it here again.
+    #[error("{reason}")]
+    OpenElsewhere {
+        /// Which file.
+        reason: String,
+    },
     /// The file was written by a newer app: update.
     #[error("{reason}")]
     NewerJournal {
@@ -59,11 +65,12 @@ impl From<AppError> for LiftgateError {
 fn of_journal(error: &JournalError, reason: String) -> LiftgateError {
     match error {
         JournalError::Full => LiftgateError::StorageFull { reason },
+        JournalError::OpenElsewhere { .. } => LiftgateError::OpenElsewhere { reason },
         JournalError::Newer { .. } => LiftgateError::NewerJournal { reason },
         JournalError::NotAJournal { .. } | JournalError::Broken { .. } | JournalError::Unreadable { .. } => {
             LiftgateError::NotReadable { reason }
         }
         JournalError::CannotWithdraw { .. } => LiftgateError::Refused { field: None, reason },
-        JournalError::Busy | JournalError::Sqlite { .. } => LiftgateError::Storage { reason },
+        JournalError::Busy | JournalError::CannotLock { .. } | JournalError::Sqlite { .. } => LiftgateError::Storage { reason },
     }
 }

@@ -539,6 +539,39 @@ fn an_empty_file_becomes_a_journal_and_a_folder_does_not() {
 }
 
 #[test]
+fn one_opener_at_a_time_by_whatever_name() {
+    let (folder, path) = folder();
+    let mut journal = Journal::open(&path).unwrap();
+    append(&mut journal, &at_min(1), change("x"));
+    let link = folder.path().join("link.db");
+    std::os::unix::fs::symlink(&path, &link).unwrap();
+    let roundabout = folder.path().join(".").join("journal.db");
+    for name in [&path, &link, &roundabout] {
+        let refused = Journal::open(name).err().unwrap_or_else(|| panic!("{name:?} was opened a second time"));
+        assert!(matches!(refused, JournalError::OpenElsewhere { .. }), "{refused:?}");
+        assert!(refused.to_string().contains("close it there"), "{refused}");
+    }
+    // A refusal takes nothing from whoever has it.
+    append(&mut journal, &at_min(2), change("y"));
+    drop(journal);
+    let journal = Journal::open(&link).unwrap();
+    assert_eq!(journal.verify().unwrap().count, 2);
+    assert!(matches!(Journal::open(&path), Err(JournalError::OpenElsewhere { .. })));
+    journal.close().unwrap();
+    Journal::open(&path).unwrap();
+}
+
+#[test]
+fn a_file_that_was_refused_is_not_held() {
+    let (_folder, path) = folder();
+    made(&path, 1);
+    raw(&path).pragma_update(None, "user_version", 7).unwrap();
+    Journal::open(&path).err().unwrap();
+    raw(&path).pragma_update(None, "user_version", 4).unwrap();
+    assert_eq!(Journal::open(&path).unwrap().verify().unwrap().count, 1);
+}
+
+#[test]
 fn a_file_held_by_another_program_is_told_so() {
     let (_folder, path) = folder();
     made(&path, 1);
@@ -637,6 +670,8 @@ fn killed_while_it_records() {
                 }
             }
         }
+        let elsewhere = Journal::open(&path).err();
+        assert!(matches!(elsewhere, Some(JournalError::OpenElsewhere { .. })), "another process has it: {elsewhere:?}");
         std::thread::sleep(std::time::Duration::from_micros(377 * round));
         child.kill().unwrap();
         child.wait().unwrap();

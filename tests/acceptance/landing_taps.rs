@@ -1,7 +1,8 @@
 //! A landing with three temperatures: one touch each, no keyboard, and the last of them records it.
 
-use liftgate_core::record::{Body, Reading};
-use liftgate_core::view::{Block, Edge};
+use liftgate_core::app::AppError;
+use liftgate_core::record::{Body, MarkKind, Reading};
+use liftgate_core::view::{Block, Edge, Tapped};
 use liftgate_tests::Person;
 use liftgate_tests::example::Kind;
 use liftgate_tests::walk::Walk;
@@ -187,4 +188,57 @@ fn a_temperature_worked_back_past_a_stop_is_a_caution_and_never_hides() {
     assert!(note.unwrap().contains("Past its stop"));
     walk.person.home();
     assert_eq!(walk.person.row(FLIGHT).map(|row| row.0).unwrap_or(Edge::Caution), Edge::Caution);
+}
+
+/// Touches what stands under the thumb so many milliseconds after whatever was before.
+fn touch_after(person: &mut Person, ms: i64, words: &str) -> Result<Tapped, AppError> {
+    let control = person.control(words).unwrap_or_else(|| panic!("there is no '{words}'"));
+    person.now.wall += chrono::Duration::milliseconds(ms);
+    person.now.monotonic_ms += ms;
+    person.phone.pilot().unwrap().tap(&control.token, &person.now)
+}
+
+#[test]
+fn a_touch_that_bounces_enters_no_second_temperature() {
+    let mut walk = landed(FLIGHT);
+    let person = &mut walk.person;
+    person.wait(8);
+    touch_after(person, 2_650, "57 °C").unwrap();
+    assert_eq!(offered(person).unwrap().0, "Motor case reads", "the next place's come under the same thumb");
+    for ms in [60, 120, 300] {
+        let refused = touch_after(person, ms, "59 °C").unwrap_err().to_string();
+        assert!(refused.contains("touch it again"), "{refused}");
+        assert_eq!(offered(person).unwrap().0, "Motor case reads", "nothing was entered for it");
+    }
+    // Refused by the clock that cannot be set.
+    person.now.wall += chrono::Duration::hours(1);
+    touch_after(person, 100, "59 °C").unwrap_err();
+    touch_after(person, 400, "59 °C").unwrap();
+    touch_after(person, 700, "36 °C").unwrap();
+    let told: Vec<f64> = readings(person).iter().map(|reading| reading.celsius).collect();
+    assert_eq!(told, [57.0, 59.0, 36.0]);
+    // Nor does the same touch take a reading out again.
+    assert_eq!(person.screen().name, "board");
+}
+
+#[test]
+fn a_touch_that_bounces_answers_no_second_mark() {
+    let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
+    walk.give_away();
+    let spotter = walk.person.spotter();
+    spotter.start(&walk.person.now).unwrap();
+    for mark in [MarkKind::Shake, MarkKind::Sound] {
+        walk.person.wait(20);
+        spotter.mark(mark, &walk.person.now).unwrap();
+    }
+    walk.person.wait(80);
+    spotter.land(&walk.person.now).unwrap();
+    spotter.hand_back(&walk.person.now).unwrap();
+    let person = &mut walk.person;
+    touch_after(person, 2_650, "A gust").unwrap();
+    let count = person.entries().len();
+    touch_after(person, 150, "A gust").unwrap_err();
+    assert_eq!(person.entries().len(), count, "the sound was answered by nobody");
+    touch_after(person, 700, "A gust").unwrap();
+    assert_eq!(person.entries().len(), count + 1);
 }

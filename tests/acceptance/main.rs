@@ -18,6 +18,7 @@ mod languages;
 mod log;
 mod long_log;
 mod one_change;
+mod one_opener;
 mod own_plan;
 mod pilots_code;
 mod process_death;

@@ -43,6 +43,16 @@ def test_a_figure_is_entered_and_the_chain_closes(tmp_path):
         pilot.screen(NOW)
 
 
+def test_a_journal_is_open_once(tmp_path):
+    file = tmp_path / "journal.db"
+    phone = lg.Liftgate.open(str(file), NOW)
+    with pytest.raises(lg.LiftgateError.OpenElsewhere) as refused:
+        lg.Liftgate.open(str(file), NOW)
+    assert "close it there" in refused.value.reason
+    phone.close_journal()
+    assert lg.Liftgate.open(str(file), NOW).turn() == lg.Turn.PILOT
+
+
 def test_a_file_that_is_no_database_is_left_alone(tmp_path):
     file = tmp_path / "journal.db"
     file.write_bytes(b"not a database, but long enough to look like something" * 40)

@@ -1,5 +1,5 @@
 use std::io::Read;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use chrono::{DateTime, Duration, FixedOffset};
 use liftgate_core::app::{AppError, Phone, SpotterDesk};
@@ -60,10 +60,13 @@ impl Person {
         self.now.monotonic_ms += seconds * 1_000;
     }
 
-    /// The app is killed and opened anew; nothing is closed in between.
+    /// The app is killed and opened anew: what its files hold at this moment is all that is left of it.
     pub fn killed(&mut self) {
-        let again = Phone::open(&self.journal(), &self.now).expect("the journal opens again");
-        self.phone = again;
+        let left = Files::of(&self.journal);
+        // A process takes its lock along; one that lives on here has to give it up, and whatever it writes then is undone.
+        self.phone.close().expect("a journal that closes");
+        left.put_at(&self.journal);
+        self.phone = Phone::open(&self.journal, &self.now).expect("the journal opens again");
     }
 
     /// The app is killed and opened anew, and whoever has the phone sees what they saw.
@@ -294,15 +297,44 @@ impl Person {
         format!("{:#?}", self.screen())
     }
 
-    /// What the file holds, read beside the app as another program would.
+    /// What the files hold, read from a copy: the journal itself is open.
     pub fn entries(&self) -> Vec<Entry> {
-        Journal::open(&self.journal()).and_then(|journal| journal.entries()).expect("the entries")
+        let folder = tempfile::tempdir().expect("a folder for a copy");
+        let copy = folder.path().join("journal.db");
+        Files::of(&self.journal).put_at(&copy);
+        Journal::open(&copy).and_then(|journal| journal.entries()).expect("the entries")
     }
 
     /// The last entry in the file.
     pub fn last(&self) -> Body {
         self.entries().pop().expect("an entry").body
     }
+}
+
+/// What a journal's files hold at a moment: the database, and the log beside it that a killed app leaves.
+struct Files {
+    database: Vec<u8>,
+    log: Option<Vec<u8>>,
+}
+
+impl Files {
+    fn of(journal: &Path) -> Files {
+        let database = std::fs::read(journal).expect("the journal's file");
+        Files { database, log: std::fs::read(beside(journal, "-wal")).ok() }
+    }
+
+    fn put_at(&self, journal: &Path) {
+        let _ = std::fs::remove_file(beside(journal, "-shm"));
+        std::fs::write(journal, &self.database).expect("the journal's file");
+        match &self.log {
+            Some(log) => std::fs::write(beside(journal, "-wal"), log).expect("the journal's log"),
+            None => drop(std::fs::remove_file(beside(journal, "-wal"))),
+        }
+    }
+}
+
+fn beside(journal: &Path, end: &str) -> PathBuf {
+    PathBuf::from(format!("{}{end}", journal.display()))
 }
 
 impl Default for Person {

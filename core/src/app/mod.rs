@@ -14,6 +14,7 @@ mod in_view;
 mod log;
 mod log_import;
 mod open_log;
+mod pace;
 mod phone;
 mod pilot;
 mod plan;

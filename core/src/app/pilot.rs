@@ -192,11 +192,15 @@ impl Shared {
 
     /// Does a command; what was recorded, in a sentence.
     fn dispatch(&mut self, command: Command, now: &Moment) -> Result<Option<String>, AppError> {
-        match command {
+        self.refuse_bounce(&command, now)?;
+        let place = self.place();
+        let said = match command {
             Command::Go(go) => self.show(go).map(|()| None),
             Command::Edit(edit) => self.edit(edit, now),
             Command::Record(record) => self.record(record, now),
-        }
+        }?;
+        self.note_touch(&place, now);
+        Ok(said)
     }
 
     fn show(&mut self, go: Go) -> Result<(), AppError> {

@@ -39,6 +39,8 @@ pub(super) struct Shared {
     pub picked_log: Option<super::open_log::PickedLog>,
     /// The log in view, read.
     pub open_log: Option<super::open_log::OpenLog>,
+    /// When a control of a landing's page was touched last.
+    pub touched: Option<Moment>,
 }
 
 /// The last thing that a person did, and how everything stood before it.
@@ -131,6 +133,7 @@ impl Shared {
             unread: None,
             picked_log: None,
             open_log: None,
+            touched: None,
         })
     }
 

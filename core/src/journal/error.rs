@@ -29,6 +29,16 @@ pub enum JournalError {
     Full,
     /// Another process holds the file.
     Busy,
+    /// It is open already: in another window, another program, or a second time in this one.
+    OpenElsewhere {
+        /// Which file.
+        path: PathBuf,
+    },
+    /// It could not be found out whether it is open elsewhere.
+    CannotLock {
+        /// The system's own words.
+        source: std::io::Error,
+    },
     /// The chain of digests does not close.
     Broken {
         /// First entry that does not fit.

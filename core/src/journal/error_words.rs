@@ -19,6 +19,10 @@ impl JournalError {
             }
             JournalError::Full => say!(locale, "store-full"),
             JournalError::Busy => say!(locale, "store-busy"),
+            JournalError::OpenElsewhere { path } => {
+                say!(locale, "store-open-elsewhere", path = path.display().to_string())
+            }
+            JournalError::CannotLock { source } => say!(locale, "store-cannot-lock", words = source.to_string()),
             JournalError::Broken { seq, reason } => {
                 say!(locale, "store-broken", seq = seq.to_string(), reason = reason.words(locale))
             }

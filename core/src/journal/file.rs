@@ -6,6 +6,7 @@ use rusqlite::{Connection, Transaction, TransactionBehavior};
 use uuid::ContextV7;
 
 use super::error::{Doing, JournalError};
+use super::lock::Lock;
 use super::open;
 
 /// The open journal. One owner, one connection.
@@ -14,16 +15,20 @@ pub struct Journal {
     pub(super) connection: Connection,
     // Counts on within a millisecond, so that ids made in one call still sort in the order they were made.
     pub(super) ids: ContextV7,
+    // Last, so that it is given up when the connection is gone.
+    _lock: Option<Lock>,
 }
 
 impl Journal {
-    /// Opens the journal at `path`, or creates it where there is no file.
+    /// Opens the journal at `path`, or creates it where there is no file. It is refused to everyone else until this is dropped.
     ///
     /// # Errors
-    /// [`JournalError::NotAJournal`] and [`JournalError::Newer`] leave the file as it is;
-    /// [`JournalError::Full`] where there is no room for a new one.
+    /// [`JournalError::OpenElsewhere`] while it is open already. [`JournalError::NotAJournal`] and [`JournalError::Newer`] leave
+    /// the file as it is; [`JournalError::Full`] where there is no room for a new one.
     pub fn open(path: &Path) -> Result<Journal, JournalError> {
-        Ok(Journal { path: path.to_owned(), connection: open::open(path)?, ids: ContextV7::new() })
+        open::glance(path)?;
+        let lock = Lock::take(path)?;
+        Ok(Journal { path: path.to_owned(), connection: open::open(path)?, ids: ContextV7::new(), _lock: lock })
     }
 
     /// The file.

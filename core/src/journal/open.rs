@@ -24,9 +24,8 @@ pub(super) fn migrations() -> Migrations<'static> {
     Migrations::new(STEPS.iter().map(|sql| M::up(sql)).collect())
 }
 
-/// Opens or creates a journal file and brings it to the newest form.
+/// Opens or creates a journal file, after a [`glance`] at it, and brings it to the newest form.
 pub(super) fn open(path: &Path) -> Result<Connection, JournalError> {
-    glance(path)?;
     let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let mut connection =
         Connection::open_with_flags(path, flags).map_err(JournalError::while_doing(Doing::Opening))?;
@@ -52,7 +51,7 @@ pub(super) fn open(path: &Path) -> Result<Connection, JournalError> {
 /// An ordinary open rolls back or folds in what a crash of that program left beside its file, and takes a file of a few
 /// bytes for an empty one. An immutable open reads the header and nothing else. It goes through SQLite all the same:
 /// closing a file that was opened past it would drop the locks of every connection that this process has to it.
-fn glance(path: &Path) -> Result<(), JournalError> {
+pub(super) fn glance(path: &Path) -> Result<(), JournalError> {
     let Ok(length) = std::fs::metadata(path).map(|found| found.len()) else { return Ok(()) };
     if length == 0 {
         return Ok(());

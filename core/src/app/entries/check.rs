@@ -37,9 +37,6 @@ fn is_just_run(shared: &Shared, check: &Check, now: &Moment) -> std::result::Res
     }
 }
 
-/// No check is seen in less, milliseconds: a second touch that follows faster is the same touch, bouncing.
-const LEAST_LOOK_MS: i64 = 700;
-
 /// A due check, recorded where it stands on the card: one touch, one piece of evidence.
 pub(super) fn tick(shared: &Shared, id: &str, value: Option<f64>, now: &Moment) -> Result {
     let (_, check) = wanted(shared, id)?;
@@ -47,9 +44,7 @@ pub(super) fn tick(shared: &Shared, id: &str, value: Option<f64>, now: &Moment) 
     if check.witness {
         return Err(AppError::refused(say!(shared.locale(), "app-tick-witness")));
     }
-    if shared.entries.last().is_some_and(|last| now.surely_elapsed_ms_since(&last.at) < LEAST_LOOK_MS) {
-        return Err(AppError::refused(say!(shared.locale(), "app-too-quick")));
-    }
+    shared.is_looked_at(now)?;
     let (result, said) = match (&check.kind, value) {
         (CheckKind::Confirm, None) => {
             (CheckResult::Confirmed { passed: true }, say!(shared.locale(), "app-check-right", check = check.title))

@@ -31,6 +31,7 @@ private fun reason(error: Throwable): String = when (error) {
     is LiftgateException.Refused -> error.reason
     is LiftgateException.NotYourTurn -> error.reason
     is LiftgateException.StorageFull -> error.reason
+    is LiftgateException.OpenElsewhere -> error.reason
     is LiftgateException.NewerJournal -> error.reason
     is LiftgateException.NotReadable -> error.reason
     is LiftgateException.Storage -> error.reason

@@ -480,7 +480,7 @@ class Person(
         handBack()
         val back = keys.touches
         keys.begin()
-        for ((place, celsius) in flight.heat) phone.tap("$place: $celsius degrees Celsius")
+        for ((place, celsius) in flight.heat) phone.wait(TO_THE_NEXT_MS).tap("$place: $celsius degrees Celsius")
         val landing = keys.seconds(homing = true)
         check(keys.touches <= LANDING_TOUCHES && landing <= LANDING_S) {
             "the landing takes ${keys.touches} touches and $landing s"
@@ -592,7 +592,7 @@ class Person(
         phone.reveal("Before the next card")
         album.take("landing-seen", "What was seen is answered before the next card: in words, or as a finding")
         repeat(flight.marks.size) {
-            phone.tap(if (flight.finding == null) "Looked at, nothing found" else sight.control("It is finding"))
+            phone.wait(TO_THE_NEXT_MS).tap(if (flight.finding == null) "Looked at, nothing found" else sight.control("It is finding"))
         }
         check(!phone.says("Before the next card")) { "all marks were answered, and the landing asks on" }
     }
@@ -648,6 +648,9 @@ class Person(
         const val STRETCH_S = 15
         const val HALF_WAY_S = 100
         const val LOOK_ROUND_S = 12
+
+        /** As long as a practised person takes to decide and to point (keystroke-level model). */
+        const val TO_THE_NEXT_MS = 2_450L
         const val SECONDS_A_READING = 6
 
         // What field use allows: touches, and seconds by the keystroke-level model.

@@ -13,6 +13,7 @@ import org.junit.rules.TemporaryFolder
 import org.junit.runner.RunWith
 import org.liftgate.R
 import org.robolectric.RobolectricTestRunner
+import uniffi.liftgate.Liftgate
 
 /** The shell with the Rust core inside and a real journal file. */
 @RunWith(RobolectricTestRunner::class)
@@ -72,6 +73,22 @@ class RealCoreTest {
             phone.tap("Take back").expect("Whoever has the phone can give it back")
         }
     }
+
+    @Test
+    fun aJournalThatIsOpenElsewhereIsToldWithAWayOnAndOpensOnceItIsClosedThere() {
+        val place = folder.newFolder()
+        val clock = HandClock()
+        val elsewhere = Liftgate.open(File(place, "liftgate.db").path, clock.now(), "en")
+        Phone(place, clock).use { phone ->
+            phone.launch().expect("That was not done")
+            assertTrue(phone.words().joinToString(), phone.words().any { "open already" in it && "close it there" in it })
+            elsewhere.closeJournal()
+            phone.tap(app().getString(R.string.go_on)).expect("Aircraft")
+        }
+        elsewhere.close()
+    }
+
+    private fun app() = org.robolectric.RuntimeEnvironment.getApplication()
 
     @Test
     fun aFileThatIsNoJournalIsNamedAndLeftAsItIs() {

@@ -39,11 +39,16 @@ class ClockFace(context: Context) : View(context) {
 
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
         val wide = MeasureSpec.getSize(widthSpec)
+        // As high at ten minutes as before them: what stands below must not move in flight.
+        val high = sizeFor(SHORTEST, wide)
+        paint.textSize = sizeFor(words.replace(Regex("[0-9]"), "8"), wide)
+        setMeasuredDimension(wide, (high * DIGIT_HEIGHT).toInt() + 2 * context.size(R.dimen.space_small))
+    }
+
+    private fun sizeFor(words: String, wide: Int): Float {
         paint.textSize = PROBE
-        val atProbe = paint.measureText(words.replace(Regex("[0-9]"), "8"))
         val highest = resources.displayMetrics.heightPixels * HIGHEST
-        paint.textSize = minOf(PROBE * wide / atProbe, highest / DIGIT_HEIGHT)
-        setMeasuredDimension(wide, (paint.textSize * DIGIT_HEIGHT).toInt() + 2 * context.size(R.dimen.space_small))
+        return minOf(PROBE * wide / paint.measureText(words), highest / DIGIT_HEIGHT)
     }
 
     override fun onDraw(canvas: Canvas) {
@@ -55,6 +60,7 @@ class ClockFace(context: Context) : View(context) {
         const val S_A_MINUTE = 60L
         const val PROBE = 100f
         const val HIGHEST = 0.24f
+        const val SHORTEST = "8:88"
 
         /** A digit's height as a part of the type size, with nothing below the line. */
         const val DIGIT_HEIGHT = 0.72f

@@ -23,15 +23,15 @@ import org.liftgate.shell.look.text
 import uniffi.liftgate.MarkButton
 import uniffi.liftgate.MarkKind
 
-/** One tap for each thing seen, heard or smelt; how often so far stands on it. The way to take the last one back stands behind. */
-class MarkPad(private val context: Context, private val onMark: (MarkKind) -> Unit, undo: View) {
-    val view = Flow(context, atMost = ACROSS).apply { addView(undo) }
+/** One tap for each thing seen, heard or smelt; how often so far stands on it. */
+class MarkPad(private val context: Context, private val onMark: (MarkKind) -> Unit) {
+    val view = Flow(context, atMost = ACROSS)
     private val pads = mutableListOf<MarkView>()
 
     fun bind(marks: List<MarkButton>) {
         while (pads.size > marks.size) view.removeView(pads.removeAt(pads.size - 1))
         marks.forEachIndexed { i, mark ->
-            if (i == pads.size) MarkView(context).let { view.addView(it, i); pads += it }
+            if (i == pads.size) MarkView(context).let { view.addView(it); pads += it }
             pads[i].bind(mark)
         }
     }

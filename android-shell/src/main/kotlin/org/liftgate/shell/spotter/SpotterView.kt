@@ -18,6 +18,7 @@ import org.liftgate.shell.look.Page
 import org.liftgate.shell.look.column
 import org.liftgate.shell.look.drawable
 import org.liftgate.shell.look.put
+import org.liftgate.shell.look.rest
 import org.liftgate.shell.look.role
 import org.liftgate.shell.look.size
 import org.liftgate.shell.look.text
@@ -43,7 +44,7 @@ class SpotterView(
         accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE
         visibility = View.GONE
     }
-    private val stops = Lines(context, R.string.stop_calls, R.style.Text_Call)
+    private val stops = Lines(context, R.string.stop_calls, R.style.Text_Call, sideBySide = true)
     private val limits = Lines(context, R.string.limits, R.style.Text)
     private val log = Lines(context, R.string.log, R.style.Text)
     private var mainAct: SpotterAct? = null
@@ -51,9 +52,10 @@ class SpotterView(
     private var undoAct: SpotterAct? = null
     private val main = HoldControl(context) { mainAct?.let(::act) }
     private val second = ControlView(context) { secondAct?.let(::act) }
-    private val undo = ControlView(context) { undoAct?.let(::act) }
-    private val undoOnPad = ControlView(context, Shape.TILE) { undoAct?.let(::act) }
-    private val marks = MarkPad(context, onMark, undoOnPad)
+
+    /** Takes the last mark back. Its place is there before the first mark, so that nothing else comes under a thumb that marks twice. */
+    private val undo: ControlView
+    private val marks = MarkPad(context, onMark)
     private val keys = LockPanel(context, ::act, onCode) { ask(false) }
 
     /** Whether the keys for the pilot's code are in view. */
@@ -61,15 +63,20 @@ class SpotterView(
     val face = ClockFace(context)
     val rule = ClockRule(context)
 
-    private val top = LinearLayout(context).apply {
+    private val title = LinearLayout(context).apply {
         orientation = VERTICAL
         // Where it stands and for how long it is planned share a line: each line less is a call more in sight.
         val standing = Flow(context).apply { for (part in listOf(phase, plan)) addView(part) }
-        for (part in listOf(aircraft, standing, face, rule, call)) addView(part, column())
+        for (part in listOf(aircraft, standing)) addView(part, column())
+    }
+    private val head = LinearLayout(context).apply { addView(title, rest()) }
+    private val top = LinearLayout(context).apply {
+        orientation = VERTICAL
+        for (part in listOf(head, face, rule)) addView(part, column())
     }
     private val middle = LinearLayout(context).apply {
         orientation = VERTICAL
-        for (part in listOf(stops, limits, log)) addView(part.view, column(context.size(R.dimen.space_small)))
+        for (part in listOf(limits, log)) addView(part.view, column(context.size(R.dimen.space_small)))
     }
     private val foot = LinearLayout(context).apply { orientation = VERTICAL }
     private lateinit var moving: View
@@ -79,11 +86,19 @@ class SpotterView(
         val now = resources.configuration
         val beside = now.orientation == Configuration.ORIENTATION_LANDSCAPE && now.screenHeightDp < ROOMY_DP
         val roomy = now.screenHeightDp >= ROOMY_DP && now.fontScale <= ROOMY_TYPE
-        arrange(beside, roomy)
+        // Where fewer than four marks stand side by side, they take more lines than the foot has room for.
+        val marksBelow = roomy && now.screenWidthDp >= FOUR_ACROSS_DP
+        undo = ControlView(context, if (marksBelow) Shape.TILE else Shape.WORDS) { undoAct?.let(::act) }
+        undo.minimumHeight = context.size(R.dimen.target)
+        arrange(beside, roomy, marksBelow)
     }
 
-    /** Marks stay in reach where the screen has room for them, and scroll with the rest where it has not. */
-    private fun arrange(beside: Boolean, roomy: Boolean) {
+    /**
+     * The calls for stopping come first. Marks stay in reach where the screen has room for them, and scroll with the rest where it has
+     * not. What comes and goes in flight, a call and the way to take a mark back, stands where it moves no mark: above the page while
+     * the marks are below it, below the page while they scroll in it.
+     */
+    private fun arrange(beside: Boolean, roomy: Boolean, marksBelow: Boolean) {
         val now = resources.configuration
         val gap = context.size(R.dimen.target_gap)
         val side = context.size(R.dimen.space_page)
@@ -103,13 +118,19 @@ class SpotterView(
         this.moving = moving
         foot.setPadding(side, gap, side, context.size(R.dimen.space))
         moving.setPadding(side, 0, side, side)
-        // Where fewer than four marks stand side by side, they take more lines than the foot has room for.
-        val marksBelow = roomy && now.screenWidthDp >= FOUR_ACROSS_DP
         if (roomy) top.setPadding(side, gap, side, 0) else moving.addView(top, column(gap))
-        if (marksBelow) foot.addView(marks.view, column()) else moving.addView(marks.view, column(gap))
-        // On its side at large type the foot is high enough for the main thing alone; the rest follows the clock.
+        moving.addView(stops.view, column(context.size(R.dimen.space_small)))
+        // On its side at large type the foot is high enough for the main thing alone; the rest follows the marks.
         val lesser = if (beside && now.fontScale > ROOMY_TYPE) moving else foot
-        lesser.addView(undo, column(gap))
+        if (marksBelow) {
+            top.addView(call, column())
+            head.addView(undo, LayoutParams(context.size(R.dimen.side_tile), ViewGroup.LayoutParams.WRAP_CONTENT))
+            foot.addView(marks.view, column())
+        } else {
+            moving.addView(marks.view, column(gap))
+            lesser.addView(call, column())
+            lesser.addView(undo, column(gap))
+        }
         lesser.addView(second, column(gap))
         foot.addView(main, column(gap))
         moving.addView(middle, column())
@@ -146,9 +167,8 @@ class SpotterView(
         mainAct = screen.main.act
         main.bind(screen.main.label, screen.main.icon.drawable, screen.main.holdMs.toLong())
         secondAct = put(second, screen.second)
-        undoAct = screen.undo?.act
-        put(undoOnPad, screen.undo.takeIf { noting })
-        put(undo, screen.undo.takeUnless { noting })
+        undoAct = put(undo, screen.undo)
+        if (screen.undo == null && noting) undo.visibility = View.INVISIBLE
         keys.show(screen.lock)
         ask(asking && screen.lock != null)
     }
@@ -188,8 +208,9 @@ class SpotterView(
     }
 
     /** A list of sentences under a heading of the shell's own; nothing where there are none. */
-    private class Lines(context: Context, title: Int, private val style: Int) {
-        private val lines = LinearLayout(context).apply { orientation = VERTICAL }
+    private class Lines(context: Context, title: Int, private val style: Int, sideBySide: Boolean = false) {
+        private val lines: ViewGroup =
+            if (sideBySide) Flow(context, atMost = ABREAST) else LinearLayout(context).apply { orientation = VERTICAL }
         val view = LinearLayout(context).apply {
             orientation = VERTICAL
             addView(
@@ -219,5 +240,8 @@ class SpotterView(
         const val ROOMY_DP = 640
         const val ROOMY_TYPE = 1.15f
         const val FOUR_ACROSS_DP = 340
+
+        /** Short lines that share one. */
+        const val ABREAST = 2
     }
 }
