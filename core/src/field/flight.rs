@@ -1,6 +1,6 @@
 use crate::engineering::heat::{HeatReading, TouchdownFit, touchdown};
 use crate::plan::{Plan, Subject};
-use crate::record::{EntryId, MarkKind, Moment, Outcome, Prediction, Reading};
+use crate::record::{EntryId, MarkKind, Moment, Odd, Outcome, Prediction, Reading};
 
 /// A card and all that came of it.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,6 +19,8 @@ pub struct Flight {
     pub air_c: f64,
     /// Expected charge.
     pub prediction: Option<Prediction>,
+    /// How long the whole pack flies until its reserve, seconds, where that is known and less than the check's own minutes.
+    pub allowed_s: Option<i64>,
     /// Who had the phone.
     pub spotter: Option<String>,
     /// When the motor was started.
@@ -29,6 +31,8 @@ pub struct Flight {
     pub down: Option<(Moment, i64)>,
     /// What was jotted after landing.
     pub landing: Option<Landing>,
+    /// Why nothing will be jotted.
+    pub waived: Option<String>,
     /// Findings that it showed.
     pub findings: Vec<ShownFinding>,
     /// Whether a gate was released after what was seen and read: the pilot decided knowing of it.
@@ -123,6 +127,8 @@ pub struct Landing {
     pub temperatures: Vec<Reading>,
     /// Remarks.
     pub notes: Option<String>,
+    /// What was odd about it and is so.
+    pub confirmed: Vec<Odd>,
 }
 
 /// A temperature held against its place's limits.
@@ -161,11 +167,13 @@ impl Flight {
             planned_s: 0,
             air_c: 0.0,
             prediction: None,
+            allowed_s: None,
             spotter: None,
             started: None,
             marks: Vec::new(),
             down: None,
             landing: None,
+            waived: None,
             findings: Vec::new(),
             released_since: false,
             explained: None,
@@ -173,9 +181,9 @@ impl Flight {
         }
     }
 
-    /// Whether the motor was on and it is down, with nothing jotted yet.
+    /// Whether the motor was on and it is down, with nothing jotted yet, and nobody said why nothing will be.
     pub fn awaits_landing(&self) -> bool {
-        self.down.is_some() && self.landing.is_none()
+        self.down.is_some() && self.landing.is_none() && self.waived.is_none()
     }
 
     /// What was jotted for a place, in the order of reading.
@@ -237,13 +245,6 @@ impl Flight {
             }
         }
         marks.chain(stops).collect()
-    }
-
-    /// Seconds flown and planned, where less than half of the plan was flown: called off, and no evidence of anything.
-    pub fn called_off(&self) -> Option<(i64, i64)> {
-        let (_, elapsed_ms) = self.down.as_ref()?;
-        (elapsed_ms.saturating_mul(2) < self.planned_s.saturating_mul(1_000))
-            .then_some((elapsed_ms / 1_000, self.planned_s))
     }
 
     /// The prediction for the time that was flown: a hover called off early uses less, and that is no disagreement.

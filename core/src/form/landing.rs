@@ -1,11 +1,11 @@
 //! The form of what is jotted after landing.
 
-use super::{Drafts, Result};
+use super::{Drafts, Refusal, Result};
 use crate::aircraft::Aircraft;
-use crate::field::{Flight, Landing, charge_range_mah, wanted_places};
+use crate::field::{Doubt, Flight, Landing, charge_range_mah, doubts, wanted_places};
 use crate::locale::say;
 use crate::plan::{Place, Plan};
-use crate::record::Reading;
+use crate::record::{Odd, Reading};
 use crate::unit::Unit;
 
 /// A landing that is jotted down. Once more keeps what was jotted before: a second reading of a place tells how it cools.
@@ -113,6 +113,45 @@ impl<'a> LandingForm<'a> {
     pub fn used_mah(&self) -> Result<Option<f64>> {
         let typed = self.typed_used_mah(&say!(self.drafts.locale(), "app-label-used"))?;
         Ok(typed.or(self.flight.landing.as_ref().and_then(|landing| landing.pack_used_mah)))
+    }
+
+    /// What is odd about what was typed now: what was jotted before was asked about then.
+    ///
+    /// # Errors
+    /// As [`LandingForm::temperatures`].
+    pub fn doubts(&self) -> Result<Vec<Doubt>> {
+        let used = self.typed_used_mah(&say!(self.drafts.locale(), "app-label-used"))?;
+        let before = self.flight.landing.as_ref().map_or(0, |landing| landing.temperatures.len());
+        let temperatures = self.temperatures()?;
+        let typed = temperatures.get(before..).unwrap_or_default();
+        Ok(doubts(self.aircraft, self.flight, used, typed))
+    }
+
+    /// The field that says of a doubt that it is so.
+    pub fn so_field(doubt: &Doubt) -> String {
+        format!("so:{}", doubt.key())
+    }
+
+    /// Whether the person said that it is so.
+    pub fn is_so(&self, doubt: &Doubt) -> bool {
+        self.drafts.text(&Self::so_field(doubt)).is_some()
+    }
+
+    /// What is odd and is so, what was said before among it.
+    ///
+    /// # Errors
+    /// Something is odd, and nobody said yet that it is so.
+    pub fn confirmed(&self, words: impl Fn(&Doubt) -> String) -> Result<Vec<Odd>> {
+        let doubts = self.doubts()?;
+        if let Some(open) = doubts.iter().find(|doubt| !self.is_so(doubt)) {
+            return Err(Refusal::new(say!(self.drafts.locale(), "app-landing-doubt", words = words(open))));
+        }
+        let before = self.flight.landing.as_ref().map(|landing| landing.confirmed.clone());
+        let mut confirmed = before.unwrap_or_default();
+        confirmed.extend(doubts.iter().map(Doubt::kind));
+        confirmed.sort();
+        confirmed.dedup();
+        Ok(confirmed)
     }
 
     /// Anything else, as typed or as jotted before.

@@ -5,7 +5,7 @@ mod moment;
 mod thing;
 
 pub use entry::{
-    AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, NamedValue, Outcome,
+    AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, NamedValue, Odd, Outcome,
     Outlier, Prediction, Reading, StoredBody, StoredFormError, Until,
 };
 pub use moment::Moment;

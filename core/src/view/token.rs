@@ -223,6 +223,8 @@ pub enum Record {
     HandOver(String),
     /// The landing from its draft.
     Landing(EntryId),
+    /// That nothing will be jotted down of a landing, and the draft's reason.
+    WaiveLanding(EntryId),
     /// The landing without one of its readings, which was a slip.
     DropReading {
         /// Which card.

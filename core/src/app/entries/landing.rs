@@ -4,23 +4,37 @@ use crate::app::AppError;
 use crate::app::done::{After, Result, one};
 use crate::app::shared::Shared;
 use crate::field::{Flight, Landing, LandingLack};
-use crate::form::{Drafts, ExplanationForm, LandingForm, MarkAnswerForm};
+use crate::form::{Drafts, ExplanationForm, LandingForm, MarkAnswerForm, WaiverForm};
 use crate::locale::say;
 use crate::record::{Body, EntryId, Reading};
 use crate::unit::Unit;
-use crate::view::{Place, UsualAnswer};
+use crate::view::{self, Place, UsualAnswer};
 
 pub(super) fn landing(shared: &Shared, card: EntryId, drafts: Drafts<'_>) -> Result {
     let flight = landed(shared, card)?;
     let form = LandingForm::new(drafts, &shared.plan, &shared.ledger.aircraft, flight);
     let (temperatures, pack_used_mah) = (form.temperatures()?, form.used_mah()?);
     let notes = form.notes().map(str::to_owned);
+    if temperatures.is_empty() && pack_used_mah.is_none() && notes.is_none() {
+        return Err(AppError::refused(say!(shared.locale(), "app-landing-empty")));
+    }
+    let confirmed = form.confirmed(|doubt| view::doubt_words(shared.locale(), &shared.plan, flight, doubt))?;
     let after = after_landing(shared, flight, &temperatures, pack_used_mah);
     one(
-        Body::LandingRecorded { card, pack_used_mah, temperatures, notes },
+        Body::LandingRecorded { card, pack_used_mah, temperatures, notes, confirmed },
         say!(shared.locale(), "app-landing-recorded"),
         after,
     )
+}
+
+/// Nothing will be jotted down, and why.
+pub(super) fn waive(shared: &Shared, card: EntryId, drafts: Drafts<'_>) -> Result {
+    let locale = shared.locale();
+    if !landed(shared, card)?.awaits_landing() {
+        return Err(AppError::refused(say!(locale, "app-landing-there")));
+    }
+    let reason = WaiverForm(drafts).reason()?.to_owned();
+    one(Body::LandingWaived { card, reason }, say!(locale, "app-landing-waived"), After::To(Place::Board))
 }
 
 pub(super) fn landed(shared: &Shared, card: EntryId) -> std::result::Result<&Flight, AppError> {
@@ -39,7 +53,7 @@ fn after_landing(shared: &Shared, flight: &Flight, temperatures: &[Reading], use
     });
     let lack = LandingLack::of(&shared.plan, &shared.ledger.aircraft, fly, flight, temperatures, used_mah);
     let whole = lack.is_nothing() && flight.marks.is_empty();
-    match stage.gate.is_none() && cool && whole && flight.called_off().is_none() {
+    match stage.gate.is_none() && cool && whole && !flight.is_called_off(&shared.plan) {
         true => After::Through(Place::Board, Place::Card(flight.check.clone())),
         false if asks(shared, flight, temperatures) => After::Stay,
         false => After::To(Place::Board),
@@ -70,8 +84,8 @@ pub(super) fn drop_reading(shared: &Shared, card: EntryId, index: u32) -> Result
         title = title,
         value = shared.locale().quantity(out.celsius, Unit::Celsius)
     );
-    let Landing { pack_used_mah, temperatures, notes, .. } = landing;
-    one(Body::LandingRecorded { card, pack_used_mah, temperatures, notes }, said, After::Stay)
+    let Landing { pack_used_mah, temperatures, notes, confirmed, .. } = landing;
+    one(Body::LandingRecorded { card, pack_used_mah, temperatures, notes, confirmed }, said, After::Stay)
 }
 
 /// Why a flight was not as predicted.

@@ -1,12 +1,25 @@
 //! What becomes of a finding.
 
+use crate::field::ShownFinding;
 use crate::plan::Plan;
 use crate::readiness::finding::{Finding, FindingState};
 use crate::readiness::ledger::Ledger;
 use crate::readiness::reason::Reason;
-use crate::record::{Entry, EntryId, FindingGrade, Until};
+use crate::record::{Body, Entry, EntryId, FindingGrade, Outlier, Until};
 
 impl Ledger {
+    pub(super) fn finding_raised(&mut self, entry: &Entry) {
+        let Body::FindingRaised { title, grade, stage, proof, shown_by, proposed_from } = &entry.body else { return };
+        let raised = Finding::raised(entry, self.findings_raised, title, *grade);
+        let (stage, proof, proposed_from) = (stage.clone(), proof.clone(), proposed_from.clone());
+        let place = proposed_from.as_ref().and_then(Outlier::place).map(str::to_owned);
+        self.findings.push(Finding { stage, proof, shown_by: *shown_by, proposed_from, ..raised });
+        if let Some(shown_by) = shown_by {
+            let is_stop = *grade == FindingGrade::Stop;
+            self.shown_by_flight(ShownFinding { finding: entry.id, is_stop, place }, *shown_by);
+        }
+    }
+
     pub(super) fn fixed(&mut self, plan: &Plan, entry: &Entry, finding: EntryId, what: &str, subjects: &[String]) {
         let Some(found) = self.findings.iter_mut().find(|f| f.id == finding) else { return };
         found.state = FindingState::Fixed { seq: entry.seq };
