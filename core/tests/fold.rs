@@ -25,6 +25,7 @@ fn draw(story: &mut Story, pack: &str) -> EntryId {
         planned_s: 61,
         air_c: 7.5,
         prediction: None,
+        allowed_s: None,
     })
 }
 
@@ -206,7 +207,7 @@ fn every_result_of_a_check_is_kept_with_who_saw_it_and_what_was_said() {
 }
 
 /// Every kind of entry that a person may take back. What happened in flight, what the lock did, and a withdrawal itself stand.
-const MAY_BE_WITHDRAWN: [&str; 21] = [
+const MAY_BE_WITHDRAWN: [&str; 22] = [
     "aircraft-named",
     "plan-adopted",
     "trait-chosen",
@@ -220,6 +221,7 @@ const MAY_BE_WITHDRAWN: [&str; 21] = [
     "code-set",
     "code-removed",
     "landing-recorded",
+    "landing-waived",
     "mark-answered",
     "pack-charged",
     "disagreement-explained",

@@ -398,22 +398,16 @@ impl State {
                         planned_s: 60,
                         air_c: 15.0,
                         prediction: None,
+                        allowed_s: None,
                     },
                 );
                 self.add(plan, Body::Started { card });
                 self.add(plan, Body::TouchedDown { card, elapsed_ms: 60_000 });
-                let (pack_used_mah, temperatures, notes) = (None, vec![], None);
-                self.add(
-                    plan,
-                    Body::LandingRecorded {
-                        card,
-                        pack_used_mah,
-                        temperatures,
-                        notes,
-                        judgement: Judgement::AsItShouldBe,
-                        slip: None,
-                    },
-                );
+                let (pack_used_mah, temperatures, notes, confirmed) = (None, vec![], None, vec![]);
+                let (judgement, slip) = (Judgement::AsItShouldBe, None);
+                let landing =
+                    Body::LandingRecorded { card, pack_used_mah, temperatures, notes, confirmed, judgement, slip };
+                self.add(plan, landing);
             }
             Act::After { passed } => self.record(plan, "after", confirmed(passed), false, false),
             Act::Weigh => self.record(plan, "weigh", confirmed(true), false, false),

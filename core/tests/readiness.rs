@@ -8,7 +8,7 @@ use common::oracle::{GateIs, Is, Truth};
 use common::story::{Flown, OTHER_UNIT, Story, celsius};
 use common::{at_ms, id};
 use liftgate_core::readiness::{
-    Blocker, Deed, FindingState, Gate, Lack, Ledger, Reason, Seat, Standing, Withdrawals,
+    Blocker, Deed, Fault, FindingState, Gate, Lack, Ledger, Reason, Seat, Standing, Withdrawals,
 };
 use liftgate_core::record::{
     Author, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, MarkKind, Outcome, Until,
@@ -348,7 +348,8 @@ fn the_ladder_is_climbed_one_rung_at_a_time() {
     assert_eq!(checks_in(&before), ["rung-1"], "{before:?}");
 
     let card = story.up_and_down("rung-1", &Flown::default());
-    assert_eq!(checks_in(&story.before("rung-2")), ["rung-1"], "flown, and nothing jotted yet");
+    assert_eq!(story.before("rung-2")[0], Blocker::Landing(card), "flown, and nothing jotted yet");
+    assert_eq!(story.before("rung-1"), [Blocker::Landing(card)], "nor is the same flown once more");
     story.land(card, &Flown { places: vec![], ..Flown::default() });
     assert_eq!(story.standing("rung-1"), Standing::Missing { lacking: vec![Lack::Titled("Motor".into())] });
     story.land(card, &Flown { used_mah: None, ..Flown::default() });
@@ -393,6 +394,92 @@ fn what_is_not_flown_by_this_aircraft_stands_in_its_own_way() {
 }
 
 // ------------------------------------------------------------------------------------- what a flight proves
+
+#[test]
+fn a_run_counts_by_the_checks_own_minutes_whatever_its_card_planned() {
+    let mut story = Story::released();
+    let short = |story: &Story, check: &str| match story.standing(check) {
+        Standing::Missing { lacking } => lacking.into_iter().find_map(|lack| match lack {
+            Lack::LongerFlight(short) => Some((short.flown_s, short.wanted_s)),
+            _ => None,
+        }),
+        _ => None,
+    };
+    let flown = |story: &mut Story, seconds: i64, allowed_s: Option<i64>| {
+        let card = story.draw_allowed("rung-1", allowed_s);
+        story.add(Body::Started { card });
+        story.add(Body::TouchedDown { card, elapsed_ms: seconds * 1_000 });
+        // What is expected of so short a flight is used, so that nothing else is amiss.
+        let used_mah = Some(1_000.0 * seconds as f64 / 120.0);
+        story.add(Body::HandedOver { card, spotter: "Sam".into() });
+        story.add(Body::HandedBack { card });
+        story.land(card, &Flown { used_mah, ..Flown::default() });
+    };
+    // The card plans 120 s, the check wants 90 s.
+    flown(&mut story, 3, None);
+    assert_eq!(short(&story, "rung-1"), Some((3, 90)));
+    flown(&mut story, 80, None);
+    assert_eq!(short(&story, "rung-1"), Some((80, 90)));
+    flown(&mut story, 81, None);
+    assert!(holds(&story, "rung-1"), "nine tenths: {:?}", story.standing("rung-1"));
+    // A pack whose reserve allows less makes it shorter, but never by more than half.
+    flown(&mut story, 71, Some(80));
+    assert_eq!(short(&story, "rung-1"), Some((71, 80)));
+    flown(&mut story, 72, Some(80));
+    assert!(holds(&story, "rung-1"), "{:?}", story.standing("rung-1"));
+    flown(&mut story, 40, Some(5));
+    assert_eq!(short(&story, "rung-1"), Some((40, 45)));
+}
+
+#[test]
+fn a_temperature_that_was_read_too_late_is_none_of_touchdown_and_still_a_stop() {
+    let mut story = Story::released();
+    let card = story.up_and_down("rung-1", &Flown::default());
+    story.land(card, &Flown { after_s: 3 * 3_600, ..Flown::default() });
+    let late = Lack::ReadTooLate { title: "Motor".into(), after_s: 3 * 3_600 };
+    assert_eq!(story.standing("rung-1"), Standing::Missing { lacking: vec![late] });
+    story.land(card, &Flown { after_s: 600, ..Flown::default() });
+    assert!(holds(&story, "rung-1"));
+    story.land(card, &Flown { after_s: 601, celsius: 95.0, ..Flown::default() });
+    assert!(matches!(story.standing("rung-1"), Standing::Failed { .. }), "hotter then than it may ever be");
+}
+
+#[test]
+fn a_landing_that_is_waived_frees_the_next_card_and_proves_nothing() {
+    let mut story = Story::released();
+    story.change("setting:gain");
+    let card = story.up_and_down("rung-1", &Flown::default());
+    story.pass("belt");
+    assert_eq!(story.before("rung-1"), [Blocker::Landing(card)]);
+    let waiver = story.waive(card);
+    assert_eq!(story.before("rung-1"), []);
+    assert!(!holds(&story, "rung-1"));
+    story.withdraw(waiver);
+    assert_eq!(story.before("rung-1"), [Blocker::Landing(card)], "taken back, it is asked for again");
+    story.land(card, &Flown::default());
+    assert!(holds(&story, "rung-1"));
+    let card = story.draw("rung-1");
+    story.waive(card);
+    story.add(Body::Started { card });
+    story.add(Body::TouchedDown { card, elapsed_ms: 90_000 });
+    assert!(story.before("rung-1").contains(&Blocker::Landing(card)), "waived before it was down, it is not");
+}
+
+#[test]
+fn a_check_that_wants_the_reserve_is_failed_by_a_landing_with_less() {
+    let mut story = Story::released();
+    story.pass("belt");
+    story.fly("season");
+    let lacking = vec![Lack::PackCapacity];
+    assert_eq!(story.standing("season"), Standing::Missing { lacking }, "nobody said what the pack holds");
+    story.pack("Pack 1", 6.0);
+    // 1,300 mAh less the usual fifth is 1,040 mAh.
+    for (used_mah, stands) in [(None, false), (Some(1_041.0), false), (Some(1_039.0), true)] {
+        let card = story.up_and_down("season", &Flown::default());
+        story.land(card, &Flown { used_mah, ..Flown::default() });
+        assert_eq!(holds(&story, "season"), stands, "{used_mah:?}: {:?}", story.standing("season"));
+    }
+}
 
 #[test]
 fn a_landing_jotted_late_proves_what_was_flown_and_not_what_was_changed_since() {
@@ -1043,6 +1130,7 @@ fn a_flight_says_what_it_tests_and_two_changes_are_two() {
         planned_s: 60,
         air_c: 15.0,
         prediction: None,
+        allowed_s: None,
     });
     story.setting("trim", "2");
     assert_eq!(story.ledger().tested_at(950.0).len(), 2, "known on the ground already");
@@ -1338,7 +1426,7 @@ fn step() -> impl Strategy<Value = Step> {
         2 => (any::<bool>(), 0..3u8).prop_map(|(setting, value)| Step::Setting { setting, value }),
         1 => any::<bool>().prop_map(|shrouded| Step::Answer { shrouded }),
         1 => Just(Step::Happens),
-        1 => (0..3u8).prop_map(Step::Pack),
+        3 => (0..3u8).prop_map(Step::Pack),
         4 => (any::<u8>(), n.clone()).prop_map(|(grade, proof)| Step::Raise { grade, proof }),
         4 => (n.clone(), n.clone()).prop_map(|(finding, subject)| Step::Fix { finding, subject }),
         3 => (n.clone(), 0..6u8).prop_map(|(finding, until)| Step::Carry { finding, until }),
@@ -1393,6 +1481,7 @@ impl Story {
             0 => None,
             1 => Some(1_400.0),
             2 => Some(700.0),
+            3 => Some(1_080.0),
             _ => Some(1_000.0),
         };
         let grade = match heat % 10 {
@@ -1408,8 +1497,9 @@ impl Story {
             3 => Judgement::NotAsked,
             _ => Judgement::AsItShouldBe,
         };
-        let minutes = i64::from(used % 5) + 1;
-        Flown { used_mah, celsius: celsius(grade), places, minutes, judgement, ..Flown::default() }
+        let after_s = if heat % 5 == 2 { 601 } else { 600 };
+        let minutes = i64::from(used % 4);
+        Flown { used_mah, celsius: celsius(grade), places, minutes, after_s, judgement, ..Flown::default() }
     }
 
     fn take(&mut self, step: &Step) {
@@ -1448,12 +1538,13 @@ impl Story {
             }
             Step::Loose { card, what } => {
                 let card = Story::pick(&self.cards(), card).unwrap_or(id(88_888));
-                self.add(match what % 6 {
+                self.add(match what % 7 {
                     0 => Body::Started { card },
                     1 => Body::TouchedDown { card, elapsed_ms: 200_000 },
                     2 => Body::Resumed { card },
                     3 => Body::HandedBack { card },
                     4 => Body::Marked { card, mark: MarkKind::Sound, elapsed_ms: 5 },
+                    5 => Body::LandingWaived { card, reason: "Rain".into() },
                     _ => Body::TouchedDown { card, elapsed_ms: -5_000 },
                 });
             }
@@ -1530,7 +1621,8 @@ impl Story {
     fn fly_loosely(&mut self, check: usize, used: u8, heat: u8, parts: u8) {
         let flown: Vec<String> =
             self.plan.checks().filter(|(_, c)| c.fly().is_some()).map(|(_, c)| c.id.clone()).collect();
-        let card = self.draw(&Story::pick(&flown, check).unwrap());
+        let allowed_s = [None, Some(50), Some(80), Some(600)][usize::from(heat % 4)];
+        let card = self.draw_allowed(&Story::pick(&flown, check).unwrap(), allowed_s);
         let flown = Story::flown(used, heat);
         if parts & 1 == 0 || parts & 2 == 0 {
             self.add(Body::HandedOver { card, spotter: "Sam".into() });
@@ -1545,8 +1637,10 @@ impl Story {
         if parts.is_multiple_of(5) {
             self.change("part:blades");
         }
-        if !parts.is_multiple_of(7) {
-            self.land(card, &flown);
+        match parts % 7 {
+            0 => {}
+            1 => drop(self.waive(card)),
+            _ => drop(self.land(card, &flown)),
         }
     }
 }
@@ -1730,6 +1824,27 @@ fn the_random_histories_reach_what_they_are_to_test() {
             truth.findings.values().for_each(|finding| note(format!("finding {finding:?}")));
             truth.checks.values().for_each(|check| note(format!("check {check:?}")));
             truth.may_fly.iter().filter(|(_, may)| **may).for_each(|(check, _)| note(format!("may fly {check}")));
+            let ledger = Ledger::of(story.first(), entries);
+            let standings = ledger.at(&story.plan_at(upto), &now).standings;
+            for standing in standings.values() {
+                let lacking = match standing {
+                    Standing::Missing { lacking } => lacking.as_slice(),
+                    Standing::Failed { why: Fault::UnderReserve { .. } } => {
+                        note("under reserve".to_owned());
+                        &[]
+                    }
+                    _ => &[],
+                };
+                for lack in lacking {
+                    match lack {
+                        Lack::LongerFlight(_) => note("short".to_owned()),
+                        Lack::ReadTooLate { .. } => note("late".to_owned()),
+                        _ => {}
+                    }
+                }
+            }
+            ledger.last_run_to_jot().into_iter().for_each(|_| note("to jot down".to_owned()));
+            ledger.flights.iter().filter(|flight| flight.waived.is_some()).for_each(|_| note("waived".to_owned()));
         }
     }
     let wanted = [
@@ -1751,6 +1866,11 @@ fn the_random_histories_reach_what_they_are_to_test() {
         "check Unexplained",
         "check Missing",
         "check Fresh",
+        "short",
+        "late",
+        "under reserve",
+        "to jot down",
+        "waived",
     ] {
         assert!(seen.get(what).is_some_and(|times| *times >= 3), "{what}: {seen:?}");
     }

@@ -162,6 +162,8 @@ fn one_range_for_charge_used_whether_flagged_or_refused() {
     assert_eq!(walk.person.refused("As it should be"), flag, "10000 mAh and a fifth");
     walk.person.enter("Charge used", "12000");
     assert_eq!(walk.person.typed("Charge used").1, None);
+    // More than it holds by its label, and asked about.
+    walk.person.tap("It is so");
     walk.person.tap("As it should be");
 }
 

@@ -24,6 +24,7 @@ mod pilots_code;
 mod process_death;
 mod recurring;
 mod routine_day;
+mod run_length;
 mod slip;
 mod spotter_monkey;
 mod supply_load;

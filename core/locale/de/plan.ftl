@@ -112,6 +112,7 @@ difference-minutes = Minuten
 difference-knock-off = Abbrechen bei
 difference-temperatures = Temperaturen
 difference-predict = Gegen eine Vorhersage gehalten
+difference-reserve = Muss mit der Reserve landen
 difference-named = ‚{ $title }‘
 difference-times = { $times } mal ‚{ $title }‘
 difference-day = den Tag

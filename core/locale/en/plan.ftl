@@ -112,6 +112,7 @@ difference-minutes = Minutes
 difference-knock-off = Call it off at
 difference-temperatures = Temperatures
 difference-predict = Held against a prediction
+difference-reserve = Has to land with the reserve left
 difference-named = '{ $title }'
 difference-times = { $times } times '{ $title }'
 difference-day = the day

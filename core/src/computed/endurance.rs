@@ -2,12 +2,10 @@ use super::hover::LOADED_CELL_V;
 use super::ladder::predicted_charge;
 use super::{Facts, Result};
 use crate::engineering::pack::flight_time;
+use crate::field::{holds_mah, reserve_percent};
 use crate::locale::say;
 use crate::plan::{Check, Fly};
-use crate::record::ThingKind;
 
-/// Charge to have left at landing where the person set none, percent (common practice, no source).
-const RESERVE_PERCENT: f64 = 20.0;
 /// A card's planned time goes by half minutes.
 const STEP_MIN: f64 = 0.5;
 
@@ -41,17 +39,11 @@ pub fn planned_minutes(fly: &Fly, endurance: Option<&Endurance>) -> f64 {
 }
 
 fn reckoned(facts: Facts<'_>, pack: Option<&str>, current_a: f64, from: String) -> Result<Endurance> {
-    let described = pack.and_then(|name| facts.ledger.aircraft.thing(ThingKind::Pack, name));
-    let own = described.and_then(|pack| {
-        let label = pack.number("capacity_mah")?;
-        // What it was measured to hold goes before its label, where that is less.
-        Some(pack.number("measured_mah").map_or(label, |measured| measured.min(label)))
-    });
-    let capacity_mah = match own {
+    let capacity_mah = match pack.and_then(|pack| holds_mah(&facts.ledger.aircraft, pack)) {
         Some(capacity_mah) => capacity_mah,
         None => facts.figure("pack-capacity")?,
     };
-    let reserve_percent = facts.ledger.aircraft.figure("reserve-percent").unwrap_or(RESERVE_PERCENT);
+    let reserve_percent = reserve_percent(&facts.ledger.aircraft);
     let nominal_v = facts.figure("pack-cells")? * LOADED_CELL_V;
     let minutes = flight_time(capacity_mah, nominal_v, reserve_percent, current_a * nominal_v)?;
     Ok(Endurance { minutes, reserve_percent, current_a, from })
@@ -66,7 +58,7 @@ fn current(facts: Facts<'_>, check: &Check, air_c: f64) -> Option<(f64, String)>
     }
     let flown = |id: &str| {
         let flights = facts.ledger.flights.iter().rev().filter(|flight| flight.check == id);
-        flights.filter(|flight| flight.called_off().is_none()).find_map(|flight| flight.mean_current_ma())
+        flights.filter(|flight| !flight.is_called_off(facts.plan)).find_map(|flight| flight.mean_current_ma())
     };
     if let Some(ma) = flown(&check.id) {
         return Some((ma / 1_000.0, say!(facts.locale, "computed-endurance-same")));

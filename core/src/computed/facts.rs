@@ -61,7 +61,7 @@ impl<'a> Facts<'a> {
             let fly = plan.check(&flight.check).and_then(|(_, check)| check.fly());
             let hover = fly.is_some_and(|fly| fly.motion == Motion::Hover);
             // A hover that was called off is mostly spool-up: its mean current says nothing.
-            hover && flight.mean_current_ma().is_some() && flight.called_off().is_none()
+            hover && flight.mean_current_ma().is_some() && !flight.is_called_off(plan)
         })
     }
 

@@ -85,6 +85,8 @@ mod tests {
             planned_s: 240,
             air_c: 20.0,
             prediction: None,
+            allowed_s: None,
+            waived: None,
             spotter: None,
             started: None,
             marks: Vec::new(),

@@ -115,7 +115,7 @@ fn reading(runs: usize, flight: &Flight, value: f64) -> TrendReading {
 /// Flights that were not called off, each with the motor runs before it.
 fn whole_flights<'a>(facts: Facts<'a>) -> impl Iterator<Item = (usize, &'a Flight)> {
     let flights = facts.ledger.flights.iter().filter(|flight| flight.down.is_some()).enumerate();
-    flights.filter(|(_, flight)| flight.called_off().is_none())
+    flights.filter(move |(_, flight)| !flight.is_called_off(facts.plan))
 }
 
 fn trend(of: TrendOf, unit: Unit, digits: usize, readings: Vec<TrendReading>, resolution: f64) -> Option<Trend> {

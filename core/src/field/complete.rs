@@ -12,12 +12,23 @@ pub fn wanted_places<'a>(plan: &'a Plan, aircraft: &Aircraft, fly: &'a Fly) -> i
     places.filter(|place| aircraft.fits(&place.when))
 }
 
+/// A reading later than this after touchdown is none of touchdown any more, s: a controller or a motor in a body falls by half of its rise
+/// in about that time (common practice, no source).
+const LATEST_S: i64 = 600;
+
+/// Whether a reading came too late to tell of touchdown.
+pub fn is_too_late(reading: &Reading) -> bool {
+    reading.after_s > LATEST_S
+}
+
 /// What a landing lacks of what its check wants.
 #[derive(Debug, Clone, PartialEq)]
 pub struct LandingLack<'a> {
     /// Places that were not read.
     pub places: Vec<&'a Place>,
-    /// Whether the charge used was not read though the flight was predicted.
+    /// Places that were read too late only, and how many seconds after touchdown.
+    pub late: Vec<(&'a Place, i64)>,
+    /// Whether the charge used was not read though it is held against something.
     pub charge: bool,
 }
 
@@ -31,16 +42,22 @@ impl<'a> LandingLack<'a> {
         temperatures: &[Reading],
         used_mah: Option<f64>,
     ) -> LandingLack<'a> {
-        let is_read = |place: &&Place| temperatures.iter().any(|reading| reading.place == place.id);
-        LandingLack {
-            places: wanted_places(plan, aircraft, fly).filter(|place| !is_read(place)).collect(),
-            // Without it there is nothing to hold the prediction against, and the next rung would open unproved.
-            charge: fly.predict && flight.prediction.is_some() && used_mah.is_none(),
+        let (mut places, mut late) = (Vec::new(), Vec::new());
+        for place in wanted_places(plan, aircraft, fly) {
+            let read = temperatures.iter().filter(|reading| reading.place == place.id);
+            match read.min_by_key(|reading| reading.after_s) {
+                None => places.push(place),
+                Some(first) if is_too_late(first) => late.push((place, first.after_s)),
+                Some(_) => {}
+            }
         }
+        // Without it there is nothing to hold the prediction, or the reserve, against, and the next rung would open unproved.
+        let is_held = fly.reserve || (fly.predict && flight.prediction.is_some());
+        LandingLack { places, late, charge: is_held && used_mah.is_none() }
     }
 
     /// Whether it lacks nothing.
     pub fn is_nothing(&self) -> bool {
-        self.places.is_empty() && !self.charge
+        self.places.is_empty() && self.late.is_empty() && !self.charge
     }
 }

@@ -1,6 +1,6 @@
 use crate::engineering::heat::{HeatReading, TouchdownFit, touchdown};
 use crate::plan::{Plan, Subject};
-use crate::record::{EntryId, Judgement, MarkKind, Moment, Outcome, Prediction, Reading};
+use crate::record::{EntryId, Judgement, MarkKind, Moment, Odd, Outcome, Prediction, Reading};
 
 /// A card and all that came of it.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,6 +19,8 @@ pub struct Flight {
     pub air_c: f64,
     /// Expected charge.
     pub prediction: Option<Prediction>,
+    /// How long the whole pack flies until its reserve, seconds, where that is known and less than the check's own minutes.
+    pub allowed_s: Option<i64>,
     /// Who had the phone.
     pub spotter: Option<String>,
     /// When the motor was started.
@@ -29,6 +31,8 @@ pub struct Flight {
     pub down: Option<(Moment, i64)>,
     /// What was jotted after landing.
     pub landing: Option<Landing>,
+    /// Why nothing will be jotted.
+    pub waived: Option<String>,
     /// Findings that it showed.
     pub findings: Vec<ShownFinding>,
     /// Whether a gate was released after what was seen and read: the pilot decided knowing of it.
@@ -129,6 +133,8 @@ pub struct Landing {
     pub notes: Option<String>,
     /// How the run was.
     pub judgement: Judgement,
+    /// What was odd about it and is so.
+    pub confirmed: Vec<Odd>,
 }
 
 /// A temperature held against its place's limits.
@@ -167,11 +173,13 @@ impl Flight {
             planned_s: 0,
             air_c: 0.0,
             prediction: None,
+            allowed_s: None,
             spotter: None,
             started: None,
             marks: Vec::new(),
             down: None,
             landing: None,
+            waived: None,
             findings: Vec::new(),
             released_since: false,
             explained: None,
@@ -179,9 +187,9 @@ impl Flight {
         }
     }
 
-    /// Whether the motor was on and it is down, with nothing jotted yet.
+    /// Whether the motor was on and it is down, with nothing jotted yet, and nobody said why nothing will be.
     pub fn awaits_landing(&self) -> bool {
-        self.down.is_some() && self.landing.is_none()
+        self.down.is_some() && self.landing.is_none() && self.waived.is_none()
     }
 
     /// What was jotted for a place, in the order of reading.
@@ -256,15 +264,14 @@ impl Flight {
     }
 
     /// Whether something speaks against a run with these readings, so that its pilot has to say in so many words how it was: something was
-    /// noted and is not answered as nothing, a reading lies past a stop, it was flown for less than half or for more than a tenth over what was planned.
+    /// noted and is not answered as nothing, a reading lies past a stop, it was too short for its check, or longer than planned by more than a tenth.
     pub fn has_against_it(&self, plan: &Plan, temperatures: &[Reading]) -> bool {
         let is_past =
             |reading: &Reading| plan.place(&reading.place).is_some_and(|p| reading.celsius > p.stop_above_c);
+        let fly = plan.check(&self.check).and_then(|(_, check)| check.fly());
+        let is_short = fly.is_some_and(|fly| self.too_short(fly).is_some());
         let is_marked = |mark: &Mark| !matches!(mark.answer, Some(MarkAnswer::Nothing(_)));
-        self.marks.iter().any(is_marked)
-            || temperatures.iter().any(is_past)
-            || self.called_off().is_some()
-            || self.overrun_s().is_some()
+        self.marks.iter().any(is_marked) || temperatures.iter().any(is_past) || is_short || self.overrun_s().is_some()
     }
 
     /// Seconds flown over the plan, where they are more than a tenth of it.
@@ -272,13 +279,6 @@ impl Flight {
         let (_, elapsed_ms) = self.down.as_ref()?;
         let over_ms = elapsed_ms.saturating_sub(self.planned_s.saturating_mul(1_000));
         (over_ms > self.planned_s.saturating_mul(100)).then_some(over_ms / 1_000)
-    }
-
-    /// Seconds flown and planned, where less than half of the plan was flown: called off, and no evidence of anything.
-    pub fn called_off(&self) -> Option<(i64, i64)> {
-        let (_, elapsed_ms) = self.down.as_ref()?;
-        (elapsed_ms.saturating_mul(2) < self.planned_s.saturating_mul(1_000))
-            .then_some((elapsed_ms / 1_000, self.planned_s))
     }
 
     /// The prediction for the time that was flown: a hover called off early uses less, and that is no disagreement.

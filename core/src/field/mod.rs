@@ -1,11 +1,17 @@
 //! What happens at the field: cards, flights, landings, and the spotter's turn.
 
+mod charge;
 mod complete;
+mod doubt;
 mod flight;
+mod length;
 mod lock;
 mod plausible;
 
-pub use complete::{LandingLack, wanted_places};
+pub use charge::{holds_mah, left_percent, reserve_percent};
+pub use complete::{LandingLack, is_too_late, wanted_places};
+pub use doubt::{Doubt, doubts};
 pub use flight::{Flight, Landing, Mark, MarkAnswer, SeenPlace, ShownFinding, Tested, Unanswered};
+pub use length::{TooShort, is_long_enough, wanted_s};
 pub use lock::Lock;
 pub use plausible::{Band, Slip, charge_range_mah, temperature_band};

@@ -104,6 +104,12 @@ impl<'a> CardForm<'a> {
         endurance(self.facts, self.check, pack, air_c)
     }
 
+    /// How long the whole pack flies until its reserve, seconds, where that is known and less than the check's own minutes.
+    pub fn allowed_s(&self, pack: &str, air_c: f64) -> Option<i64> {
+        let allowed = self.endurance(Some(pack), air_c)?.minutes;
+        (allowed < self.fly.minutes).then_some((allowed * 60.0).floor() as i64)
+    }
+
     /// The minutes where nobody changes them.
     pub fn planned_minutes(&self, endurance: Option<&Endurance>) -> f64 {
         planned_minutes(self.fly, endurance)

@@ -2,12 +2,12 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Drafts, Result};
+use super::{Drafts, Refusal, Result};
 use crate::aircraft::Aircraft;
-use crate::field::{Flight, Landing, charge_range_mah, wanted_places};
+use crate::field::{Doubt, Flight, Landing, charge_range_mah, doubts, wanted_places};
 use crate::locale::say;
 use crate::plan::{Place, Plan};
-use crate::record::{Judgement, Reading};
+use crate::record::{Judgement, Odd, Reading};
 use crate::unit::Unit;
 
 /// What the pilot says of a run with one touch.
@@ -179,6 +179,45 @@ impl<'a> LandingForm<'a> {
     /// It is not there.
     pub fn slip(&self) -> Result<String> {
         self.drafts.required(Self::SLIP, &say!(self.drafts.locale(), "app-label-slip")).map(str::to_owned)
+    }
+
+    /// What is odd about what was typed now: what was jotted before was asked about then.
+    ///
+    /// # Errors
+    /// As [`LandingForm::temperatures`].
+    pub fn doubts(&self) -> Result<Vec<Doubt>> {
+        let used = self.typed_used_mah(&say!(self.drafts.locale(), "app-label-used"))?;
+        let before = self.flight.landing.as_ref().map_or(0, |landing| landing.temperatures.len());
+        let temperatures = self.temperatures()?;
+        let typed = temperatures.get(before..).unwrap_or_default();
+        Ok(doubts(self.aircraft, self.flight, used, typed))
+    }
+
+    /// The field that says of a doubt that it is so.
+    pub fn so_field(doubt: &Doubt) -> String {
+        format!("so:{}", doubt.key())
+    }
+
+    /// Whether the person said that it is so.
+    pub fn is_so(&self, doubt: &Doubt) -> bool {
+        self.drafts.text(&Self::so_field(doubt)).is_some()
+    }
+
+    /// What is odd and is so, what was said before among it.
+    ///
+    /// # Errors
+    /// Something is odd, and nobody said yet that it is so.
+    pub fn confirmed(&self, words: impl Fn(&Doubt) -> String) -> Result<Vec<Odd>> {
+        let doubts = self.doubts()?;
+        if let Some(open) = doubts.iter().find(|doubt| !self.is_so(doubt)) {
+            return Err(Refusal::new(say!(self.drafts.locale(), "app-landing-doubt", words = words(open))));
+        }
+        let before = self.flight.landing.as_ref().map(|landing| landing.confirmed.clone());
+        let mut confirmed = before.unwrap_or_default();
+        confirmed.extend(doubts.iter().map(Doubt::kind));
+        confirmed.sort();
+        confirmed.dedup();
+        Ok(confirmed)
     }
 
     /// Anything else, as typed or as jotted before.

@@ -28,6 +28,6 @@ pub use pack::PutBackForm;
 pub use plan_offer::{KeepsOut, PlanOfferForm, keeps_out};
 pub use refusal::Refusal;
 use refusal::Result;
-pub use remark::{EventForm, ExplanationForm, MarkAnswerForm, WithdrawalForm};
+pub use remark::{EventForm, ExplanationForm, MarkAnswerForm, WaiverForm, WithdrawalForm};
 pub use subjects::SubjectsForm;
 pub use thing::ThingForm;

@@ -53,6 +53,23 @@ impl<'a> MarkAnswerForm<'a> {
     }
 }
 
+/// Why nothing will be jotted down of a landing.
+#[derive(Clone, Copy)]
+pub struct WaiverForm<'a>(pub Drafts<'a>);
+
+impl<'a> WaiverForm<'a> {
+    /// Its field.
+    pub const REASON: &'static str = "waiver";
+
+    /// The reason.
+    ///
+    /// # Errors
+    /// Empty.
+    pub fn reason(&self) -> Result<&'a str> {
+        self.0.required(Self::REASON, &say!(self.0.locale(), "app-label-waiver"))
+    }
+}
+
 /// Why an entry is withdrawn.
 #[derive(Clone, Copy)]
 pub struct WithdrawalForm<'a>(pub Drafts<'a>);

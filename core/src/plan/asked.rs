@@ -46,7 +46,7 @@ impl CheckKind {
                 *unit == two.unit
             }
             (CheckKind::Fly(one), CheckKind::Fly(two)) => {
-                let Fly { motion, head_speed_rpm, minutes, knock_off: _, temperatures: _, predict } = one;
+                let Fly { motion, head_speed_rpm, minutes, knock_off: _, temperatures: _, predict, reserve: _ } = one;
                 *motion == two.motion
                     && *head_speed_rpm == two.head_speed_rpm
                     && *minutes == two.minutes

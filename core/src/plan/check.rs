@@ -174,6 +174,8 @@ pub struct Fly {
     pub temperatures: Vec<String>,
     /// Whether the charge used is held against a prediction.
     pub predict: bool,
+    /// Whether it has to land with the reserve left: less is a stop.
+    pub reserve: bool,
 }
 
 /// How far from the bench a fly check goes.

@@ -106,7 +106,7 @@ fn measure_points(locale: Locale, plan: &Plan, measure: &Measure) -> Points {
 }
 
 fn fly_points(locale: Locale, plan: &Plan, fly: &Fly) -> Points {
-    let Fly { motion, head_speed_rpm, minutes, knock_off, temperatures, predict } = fly;
+    let Fly { motion, head_speed_rpm, minutes, knock_off, temperatures, predict, reserve } = fly;
     let rpm = locale.shown(Unit::RevolutionsPerMinute).sign;
     vec![
         (say!(locale, "difference-kind"), flown_words(locale, *motion)),
@@ -115,5 +115,6 @@ fn fly_points(locale: Locale, plan: &Plan, fly: &Fly) -> Points {
         (say!(locale, "difference-knock-off"), knock_off.join("; ")),
         (say!(locale, "difference-temperatures"), temperatures.join(", ")),
         (say!(locale, "difference-predict"), yes_no(locale, *predict)),
+        (say!(locale, "difference-reserve"), yes_no(locale, *reserve)),
     ]
 }

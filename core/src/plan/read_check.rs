@@ -236,6 +236,7 @@ impl Reader<'_> {
             knock_off: source.knock_off.clone(),
             temperatures: words(&source.temperatures),
             predict: source.predict,
+            reserve: source.reserve,
         }
     }
 }

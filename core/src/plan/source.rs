@@ -271,6 +271,8 @@ pub(super) struct FlySource {
     pub temperatures: Vec<Word>,
     #[serde(default)]
     pub predict: bool,
+    #[serde(default)]
+    pub reserve: bool,
 }
 
 fn yes() -> bool {

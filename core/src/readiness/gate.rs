@@ -34,6 +34,8 @@ pub enum Blocker {
         /// What.
         what: Unanswered,
     },
+    /// A run is down, and nothing was jotted of its landing, nor said why not. Its card.
+    Landing(EntryId),
     /// An earlier gate is not released.
     Gate(String),
 }

@@ -6,8 +6,8 @@ use super::evidence::{Evidence, Source};
 use super::ledger::Ledger;
 use super::reason::Reason;
 use super::standing::{Fault, Lack, Standing};
-use crate::field::LandingLack;
-use crate::plan::{Check, CheckKind, Plan, Point, Subject};
+use crate::field::{Flight, LandingLack, left_percent, reserve_percent};
+use crate::plan::{Check, CheckKind, Fly, Place, Plan, Point, Subject};
 use crate::record::{CheckResult, EntryId, Judgement, Moment, Outcome};
 
 /// Whether a result is of the kind, and in the unit, that a check asks for.
@@ -148,22 +148,24 @@ impl<'a> Standings<'a> {
         let (Some(flight), Some(fly)) = (self.ledger.flight(card), check.fly()) else {
             return Standing::Missing { lacking: Vec::new() };
         };
+        let aircraft = &self.ledger.aircraft;
         let places = flight.places(self.plan);
         if let Some(hot) = places.iter().find(|place| place.outcome == Outcome::Stop) {
             return Standing::Failed { why: Fault::PastStop { place: hot.title.clone(), celsius: hot.celsius } };
         }
-        let landing = flight.landing.as_ref();
-        let judgement = landing.map(|landing| &landing.judgement);
+        let judgement = flight.landing.as_ref().map(|landing| &landing.judgement);
         if let Some(Judgement::NotSo { why }) = judgement {
             return Standing::Failed { why: Fault::NotSo(why.clone()) };
         }
-        let read = landing.map(|landing| landing.temperatures.as_slice()).unwrap_or_default();
-        let used_mah = landing.and_then(|landing| landing.pack_used_mah);
-        let lack = LandingLack::of(self.plan, &self.ledger.aircraft, fly, flight, read, used_mah);
-        let mut lacking: Vec<Lack> = lack.places.iter().map(|place| Lack::Titled(place.title.clone())).collect();
-        lacking.extend(lack.charge.then_some(Lack::ChargeUsed));
-        if let Some((flown_s, planned_s)) = flight.called_off() {
-            lacking.push(Lack::LongerFlight { flown_s, planned_s });
+        let used_mah = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
+        let left = used_mah.filter(|_| fly.reserve).map(|used_mah| left_percent(aircraft, &flight.pack, used_mah));
+        let reserve_percent = reserve_percent(aircraft);
+        if let Some(left_percent) = left.flatten().filter(|left_percent| *left_percent < reserve_percent) {
+            return Standing::Failed { why: Fault::UnderReserve { left_percent, reserve_percent } };
+        }
+        let mut lacking = self.lacking_of_flight(fly, flight);
+        if left == Some(None) {
+            lacking.push(Lack::PackCapacity);
         }
         match judgement {
             Some(Judgement::Open) => lacking.push(Lack::Judgement),
@@ -178,5 +180,20 @@ impl<'a> Standings<'a> {
         }
         let outcome = places.iter().map(|place| place.outcome).max().unwrap_or(Outcome::Pass);
         Standing::Fresh { outcome }
+    }
+
+    /// What a landed run lacks of what its check wants.
+    fn lacking_of_flight(&self, fly: &Fly, flight: &Flight) -> Vec<Lack> {
+        let landing = flight.landing.as_ref();
+        let read = landing.map(|landing| landing.temperatures.as_slice()).unwrap_or_default();
+        let used_mah = landing.and_then(|landing| landing.pack_used_mah);
+        let lack = LandingLack::of(self.plan, &self.ledger.aircraft, fly, flight, read, used_mah);
+        let late =
+            |(place, after_s): &(&Place, i64)| Lack::ReadTooLate { title: place.title.clone(), after_s: *after_s };
+        let mut lacking: Vec<Lack> = lack.places.iter().map(|place| Lack::Titled(place.title.clone())).collect();
+        lacking.extend(lack.late.iter().map(late));
+        lacking.extend(lack.charge.then_some(Lack::ChargeUsed));
+        lacking.extend(flight.too_short(fly).map(Lack::LongerFlight));
+        lacking
     }
 }

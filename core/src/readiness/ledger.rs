@@ -78,6 +78,13 @@ impl Ledger {
         self.flights.iter().rev().find(|flight| flight.card == card)
     }
 
+    /// The card of the last motor run, where its landing is still to be jotted down.
+    pub fn last_run_to_jot(&self) -> Option<EntryId> {
+        let ran = self.flights.iter().filter_map(|flight| Some((self.starts.get(&flight.card)?.seq, flight)));
+        let (_, last) = ran.max_by_key(|(seq, _)| *seq)?;
+        last.awaits_landing().then_some(last.card)
+    }
+
     /// A finding by its id.
     pub fn finding(&self, id: EntryId) -> Option<&Finding> {
         self.findings.iter().find(|finding| finding.id == id)

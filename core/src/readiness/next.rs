@@ -87,7 +87,8 @@ impl<'a> Standings<'a> {
     }
 
     fn before_flying(&mut self, stage: &'a Stage, check: &'a Check) -> Vec<Blocker> {
-        let mut blockers = unanswered(self.plan, self.ledger.flights.iter());
+        let mut blockers: Vec<Blocker> = self.ledger.last_run_to_jot().map(Blocker::Landing).into_iter().collect();
+        blockers.extend(unanswered(self.plan, self.ledger.flights.iter()));
         blockers.extend(self.findings_before(check));
         let index = self.plan.stage_index(&stage.id).unwrap_or(0);
         blockers.extend(self.stages_before(stage, index));

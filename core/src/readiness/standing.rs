@@ -1,6 +1,7 @@
 //! How a check's evidence stands.
 
 use super::reason::Reason;
+use crate::field::TooShort;
 use crate::record::{EntryId, Outcome};
 use crate::unit::Unit;
 
@@ -61,13 +62,17 @@ pub enum Lack {
         /// Why this one was.
         why: String,
     },
-    /// A flight that was not called off before half of its time.
-    LongerFlight {
-        /// Seconds flown.
-        flown_s: i64,
-        /// Seconds planned.
-        planned_s: i64,
+    /// What the pack holds, against which the reserve is held.
+    PackCapacity,
+    /// A temperature, by its title in the plan, that was read too late after touchdown only.
+    ReadTooLate {
+        /// The place's title.
+        title: String,
+        /// Seconds after touchdown.
+        after_s: i64,
     },
+    /// A run as long as the check wants.
+    LongerFlight(TooShort),
 }
 
 /// What was not right.
@@ -92,5 +97,12 @@ pub enum Fault {
         place: String,
         /// How hot.
         celsius: f64,
+    },
+    /// It landed with less than the reserve.
+    UnderReserve {
+        /// What was left in the pack, percent.
+        left_percent: f64,
+        /// The reserve, percent.
+        reserve_percent: f64,
     },
 }

@@ -194,6 +194,22 @@ pub struct Reading {
     pub after_s: i64,
 }
 
+/// What can be odd about what was jotted after a landing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Odd {
+    /// More charge than the pack holds.
+    ChargeOverPack,
+    /// Less charge left than the reserve.
+    ChargeUnderReserve,
+    /// As good as no charge, with the motor on for a while.
+    NoCharge,
+    /// A part colder than the air.
+    BelowAir,
+    /// No part warmer than the air, with the motor on for a while.
+    NoWarmerThanAir,
+}
+
 /// What a flight was expected to take from its pack.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Prediction {
@@ -427,6 +443,9 @@ pub enum Body {
         air_c: f64,
         /// What it should take from the pack.
         prediction: Option<Prediction>,
+        /// How long the whole pack flies until its reserve, seconds, where that is known and is less than the check's own minutes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        allowed_s: Option<i64>,
     },
     /// The phone went to the spotter.
     HandedOver {
@@ -514,12 +533,22 @@ pub enum Body {
         temperatures: Vec<Reading>,
         /// Anything else.
         notes: Option<String>,
+        /// What was odd about it, was asked about, and is so.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        confirmed: Vec<Odd>,
         /// How the run was, held against how its check is judged.
         #[serde(default, skip_serializing_if = "Judgement::was_not_asked")]
         judgement: Judgement,
         /// Why a reading past its stop was left out, which stood in the landing that this one takes the place of.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         slip: Option<String>,
+    },
+    /// Nothing will be jotted down of a landing, and why. The run is evidence of nothing, and the next card is free.
+    LandingWaived {
+        /// Of which card.
+        card: EntryId,
+        /// Why.
+        reason: String,
     },
     /// A flight pack was charged.
     PackCharged {

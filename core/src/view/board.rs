@@ -64,7 +64,11 @@ fn is_stop(context: &Context<'_>, blocker: &Blocker) -> bool {
         }
         Blocker::Check { standing, .. } => matches!(standing, crate::readiness::Standing::Failed { .. }),
         Blocker::Unanswered { what, .. } => matches!(what, Unanswered::Stop { .. } | Unanswered::NotSo(_)),
-        Blocker::Question(_) | Blocker::Figure(_) | Blocker::Order { .. } | Blocker::Gate(_) => false,
+        Blocker::Question(_)
+        | Blocker::Figure(_)
+        | Blocker::Order { .. }
+        | Blocker::Landing(_)
+        | Blocker::Gate(_) => false,
     }
 }
 
@@ -78,9 +82,10 @@ fn flight_words(context: &Context<'_>, next: &NextFlight) -> String {
     }
 }
 
-/// Flights that came down and of which nothing was jotted.
+/// Flights that came down and of which nothing was jotted; the last one stands among what is in the way.
 fn landings_to_record(context: &Context<'_>) -> Vec<Block> {
-    let open = context.ledger.flights.iter().filter(|flight| flight.awaits_landing());
+    let last = context.report.next.as_ref().and_then(|_| context.ledger.last_run_to_jot());
+    let open = context.ledger.flights.iter().filter(|flight| flight.awaits_landing() && last != Some(flight.card));
     open.map(|flight| {
         let title = say!(context.locale, "board-landing-of", check = super::check_title(context.plan, &flight.check));
         row(Edge::Missing, say!(context.locale, "board-to-jot-down"), &title, None, Place::Landing(flight.card))
@@ -143,6 +148,9 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
         Blocker::Unanswered { card, .. } => {
             let edge = if is_stop(context, blocker) { Edge::Stop } else { Edge::Caution };
             row(edge, say!(context.locale, "board-to-answer"), &title, None, Place::Landing(*card))
+        }
+        Blocker::Landing(card) => {
+            row(Edge::Missing, say!(context.locale, "board-to-jot-down"), &title, None, Place::Landing(*card))
         }
         Blocker::Gate(stage) => {
             let gate = context.report.gate(stage);
@@ -397,6 +405,9 @@ fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
                 }
                 Blocker::Unanswered { card, .. } => {
                     (Place::Landing(*card), say!(context.locale, "board-answer"), Icon::Flag)
+                }
+                Blocker::Landing(card) => {
+                    (Place::Landing(*card), say!(context.locale, "board-jot-landing"), Icon::Thermometer)
                 }
                 Blocker::Gate(stage) => {
                     (Place::Stage(stage.clone()), say!(context.locale, "board-decide"), Icon::Next)

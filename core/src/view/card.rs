@@ -6,7 +6,7 @@ use super::{
     standing_word,
 };
 use crate::computed::{Endurance, predicted_charge, predicted_temperature};
-use crate::field::wanted_places;
+use crate::field::{is_long_enough, wanted_places, wanted_s};
 use crate::form::{CardForm, flown_today, last_air_c, last_spotters};
 use crate::locale::{Locale, clock, say};
 use crate::plan::{Check, CheckKind, Fly, Measure, Motion};
@@ -278,6 +278,7 @@ fn conditions(context: &Context<'_>, check: &Check, settled: &Settled<'_>) -> Ve
     blocks.extend(reserve(context.locale, settled));
     let minutes = Steps { unit: Unit::Minute, step: 0.5, start: settled.planned };
     blocks.push(stepper(context, CardForm::MINUTES, say!(context.locale, "card-planned"), minutes));
+    blocks.extend(check.fly().and_then(|fly| minutes_that_count(context, fly, settled)));
     let air = Steps { unit: Unit::Celsius, step: 1.0, start: last_air_c(context.ledger) };
     blocks.push(stepper(context, CardForm::AIR, say!(context.locale, "card-air"), air));
     blocks.extend(airs(context, settled));
@@ -319,6 +320,22 @@ fn reserve(locale: Locale, settled: &Settled<'_>) -> Option<Block> {
         note: Some(note),
         edge: if over { Edge::Caution } else { Edge::None },
     })
+}
+
+/// That the run as it is planned is too short to be evidence, or that the pack's reserve leaves no run that is long enough.
+fn minutes_that_count(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>) -> Option<Block> {
+    let locale = context.locale;
+    let allowed_s = settled.endurance.as_ref().map(|endurance| (endurance.minutes * 60.0).floor() as i64);
+    let wanted_s = wanted_s(fly, allowed_s);
+    let counts = |run_s: i64| is_long_enough(run_s.saturating_mul(1_000), wanted_s);
+    let words = match () {
+        () if counts(settled.planned_s()) => return None,
+        () if allowed_s.is_some_and(|allowed_s| !counts(allowed_s)) => {
+            say!(locale, "card-pack-too-small", wanted = clock(wanted_s))
+        }
+        () => say!(locale, "card-too-short", wanted = clock(wanted_s)),
+    };
+    Some(still_row(Edge::Caution, say!(locale, "common-look"), words, None))
 }
 
 /// The last few airs, a touch each.

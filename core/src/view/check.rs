@@ -5,6 +5,7 @@ use super::{
     standing_detail, standing_word,
 };
 use crate::computed::{Computed, Lacking};
+use crate::field::Flight;
 use crate::form::{CheckForm, ExplanationForm};
 use crate::locale::{Locale, say};
 use crate::plan::{Check, CheckKind, Computation, Holds, Limit, Measure, Point};
@@ -319,9 +320,10 @@ fn fly(context: &Context<'_>, check: &Check) -> (Vec<Block>, Vec<Control>) {
 fn landing_to_complete(context: &Context<'_>, check: &Check) -> Option<EntryId> {
     let Standing::Missing { lacking } = context.report.standing(&check.id) else { return None };
     match context.ledger.evidence.get(&check.id).map(|evidence| &evidence.of) {
-        // What was called off is flown again; jotting down more does not make it longer.
+        // What was too short is flown again; jotting down more does not make it longer.
         Some(Source::Flight(card)) if !lacking.is_empty() => {
-            context.ledger.flight(*card).filter(|flight| flight.called_off().is_none()).map(|flight| flight.card)
+            let long_enough = |flight: &&Flight| check.fly().is_none_or(|fly| flight.too_short(fly).is_none());
+            context.ledger.flight(*card).filter(long_enough).map(|flight| flight.card)
         }
         _ => None,
     }

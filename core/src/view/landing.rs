@@ -1,7 +1,7 @@
 use super::context::{heading, paragraph, still_row};
 use super::stepper::{Stepper, Steps};
 use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone};
-use crate::field::{Flight, MarkAnswer, Slip, temperature_band, wanted_places};
+use crate::field::{Flight, MarkAnswer, Slip, is_too_late, temperature_band, wanted_places};
 use crate::form::LandingForm;
 use crate::locale::{Locale, clock, say};
 use crate::plan::Place as PlanPlace;
@@ -31,6 +31,7 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
         .collect();
     let mut blocks = vec![flown(context.locale, flight)];
     blocks.extend(super::run_judged::why(context, flight));
+    blocks.extend(super::landing_doubt::too_short(context, flight, fly));
     blocks.extend(super::answers::to_answer(context, flight));
     blocks.extend(offered(context, flight, &wanted));
     blocks.extend(read_so_far(context, flight));
@@ -53,7 +54,9 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
         ));
         blocks.extend(rest.iter().map(|place| temperature(context, flight, place, false)));
     }
+    blocks.extend(super::landing_doubt::doubts(context, flight, &form(context, flight)));
     blocks.extend(super::events::event_choice(context, say!(context.locale, "landing-more-than")));
+    blocks.extend(super::landing_doubt::waiver(context, flight));
     blocks.extend(marks(context.locale, flight));
     blocks.extend(super::run_judged::judged(context, flight));
     let place = Place::NewFinding { shown_by: shown_by(flight), proof: flight.check.clone() };
@@ -120,10 +123,15 @@ fn read_so_far(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
     for (index, reading) in (0..).zip(readings) {
         let title = context.plan.place(&reading.place).map_or(reading.place.as_str(), |place| place.title.as_str());
         let words = format!("{title} {}", context.locale.quantity(reading.celsius, Unit::Celsius));
-        let detail = say!(context.locale, "landing-after-touchdown", time = clock(reading.after_s));
+        let is_late = is_too_late(reading);
+        let time = clock(reading.after_s);
+        let detail = match is_late {
+            true => say!(context.locale, "landing-too-late", time = time),
+            false => say!(context.locale, "landing-after-touchdown", time = time),
+        };
         let command = Record::DropReading { card: flight.card, index };
         blocks.push(Block::Row {
-            edge: Edge::Fresh,
+            edge: if is_late { Edge::Stale } else { Edge::Fresh },
             state: say!(context.locale, "landing-read"),
             title: words.clone(),
             detail: Some(detail),

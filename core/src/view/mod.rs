@@ -13,6 +13,7 @@ mod findings;
 mod hotter_day;
 mod journal;
 mod landing;
+mod landing_doubt;
 mod log;
 mod log_columns;
 mod model;

@@ -229,6 +229,8 @@ pub enum Record {
         /// How the run was; none where the last reading records it, which says that all was well if nothing speaks against it.
         said: Option<Said>,
     },
+    /// That nothing will be jotted down of a landing, and the draft's reason.
+    WaiveLanding(EntryId),
     /// The landing without one of its readings, which was a slip.
     DropReading {
         /// Which card.

@@ -3,7 +3,7 @@
 use chrono::{DateTime, FixedOffset};
 
 use crate::computed::Lacking;
-use crate::field::{Mark, Unanswered};
+use crate::field::{Doubt, Flight, Mark, TooShort, Unanswered};
 use crate::locale::{Locale, clock, say, sentence};
 use crate::plan::Plan;
 use crate::readiness::{Blocker, Deed, Fault, Finding, FindingState, Lack, Ledger, Left, Reason, Source, Standing};
@@ -87,11 +87,47 @@ fn lack_words(locale: Locale, lack: &Lack) -> String {
         Lack::Titled(title) => title.clone(),
         Lack::RunOf(run) => say!(locale, "lack-run-of", run = locale.inside(run)),
         Lack::ChargeUsed => say!(locale, "lack-charge-used"),
-        Lack::LongerFlight { flown_s, planned_s } => {
-            say!(locale, "lack-longer-flight", flown = flown_s, planned = planned_s)
-        }
         Lack::Judgement => say!(locale, "lack-judgement"),
         Lack::NotCalledOff { why } => say!(locale, "lack-not-called-off", why = why),
+        Lack::PackCapacity => say!(locale, "lack-pack-capacity"),
+        Lack::ReadTooLate { title, after_s } => {
+            say!(locale, "lack-read-too-late", place = title, time = clock(*after_s))
+        }
+        Lack::LongerFlight(short) => too_short_words(locale, *short),
+    }
+}
+
+/// How much too short a run was for its check.
+pub(crate) fn too_short_words(locale: Locale, short: TooShort) -> String {
+    say!(locale, "lack-longer-flight", flown = clock(short.flown_s), wanted = clock(short.wanted_s))
+}
+
+/// What is odd about what was jotted.
+pub(crate) fn doubt_words(locale: Locale, plan: &Plan, flight: &Flight, doubt: &Doubt) -> String {
+    let mah = |mah: f64| locale.rounded(mah, 0, Unit::MilliampereHour);
+    let celsius = |celsius: f64| locale.quantity(celsius, Unit::Celsius);
+    let pack = &flight.pack;
+    match doubt {
+        Doubt::ChargeOverPack { used_mah, holds_mah } => {
+            say!(locale, "doubt-over-pack", used = mah(*used_mah), pack = pack, holds = mah(*holds_mah))
+        }
+        Doubt::ChargeUnderReserve { left_percent, reserve_percent } => say!(
+            locale,
+            "doubt-under-reserve",
+            pack = pack,
+            left = locale.number(*left_percent, 0),
+            reserve = locale.number(*reserve_percent, 0)
+        ),
+        Doubt::NoCharge { used_mah, flown_s } => {
+            say!(locale, "doubt-no-charge", used = mah(*used_mah), time = clock(*flown_s))
+        }
+        Doubt::BelowAir { place, celsius: read } => {
+            let place = plan.place(place).map_or(place.as_str(), |place| place.title.as_str());
+            say!(locale, "doubt-below-air", place = place, read = celsius(*read), air = celsius(flight.air_c))
+        }
+        Doubt::NoWarmerThanAir { flown_s, .. } => {
+            say!(locale, "doubt-no-warmer", time = clock(*flown_s), air = celsius(flight.air_c))
+        }
     }
 }
 
@@ -108,6 +144,12 @@ fn fault_words(locale: Locale, fault: &Fault) -> String {
             let temperature = locale.rounded(*celsius, 0, Unit::Celsius);
             say!(locale, "fault-past-stop", place = place, temperature = temperature)
         }
+        Fault::UnderReserve { left_percent, reserve_percent } => say!(
+            locale,
+            "fault-under-reserve",
+            left = locale.number(*left_percent, 0),
+            reserve = locale.number(*reserve_percent, 0)
+        ),
     }
 }
 
@@ -144,6 +186,10 @@ pub(crate) fn blocker_words(locale: Locale, plan: &Plan, ledger: &Ledger, blocke
                 what = unanswered_words(locale, plan, what),
                 check = locale.inside(&check)
             )
+        }
+        Blocker::Landing(card) => {
+            let check = ledger.flight(*card).map_or_else(String::new, |flight| check_title(plan, &flight.check));
+            say!(locale, "board-landing-of", check = check)
         }
         Blocker::Gate(stage) => say!(locale, "blocker-gate", stage = locale.inside(&stage_title(plan, stage))),
     }
@@ -252,7 +298,7 @@ pub(crate) fn result_words(locale: Locale, ledger: &Ledger, source: &Source) -> 
     }
 }
 
-fn flight_words(locale: Locale, flight: &crate::field::Flight) -> String {
+fn flight_words(locale: Locale, flight: &Flight) -> String {
     let minutes = flight.down.as_ref().map_or_else(String::new, |(_, ms)| format!(", {}", clock(*ms / 1_000)));
     let used = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
     let used = used.map_or_else(String::new, |mah| say!(locale, "flight-used", mah = locale.number(mah, 0)));
@@ -357,14 +403,17 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
         Body::OpenedWithoutCode { .. } => say!(locale, "entry-opened-without"),
         Body::CodeSet { .. } => say!(locale, "entry-code-set"),
         Body::CodeRemoved {} => say!(locale, "entry-code-removed"),
-        Body::LandingRecorded { pack_used_mah, temperatures, judgement, .. } => {
+        Body::LandingWaived { reason, .. } => say!(locale, "entry-landing-waived", reason = reason),
+        Body::LandingRecorded { pack_used_mah, temperatures, confirmed, judgement, .. } => {
             let used = pack_used_mah
                 .map_or_else(String::new, |used| say!(locale, "entry-landing-used", used = locale.number(used, 0)));
             let hottest = temperatures.iter().map(|reading| reading.celsius).max_by(f64::total_cmp);
             let hottest = hottest.map_or_else(String::new, |hottest| {
                 say!(locale, "entry-landing-hottest", hottest = locale.rounded(hottest, 0, Unit::Celsius))
             });
-            say!(locale, "entry-landing", used = used, hottest = hottest, was = judgement_words(locale, judgement))
+            let so = if confirmed.is_empty() { String::new() } else { say!(locale, "entry-landing-confirmed") };
+            let was = judgement_words(locale, judgement);
+            say!(locale, "entry-landing", used = used, hottest = hottest, so = so, was = was)
         }
         Body::LogAttached { log, .. } => say!(locale, "entry-log", name = log.name, rows = log.rows.imported),
         Body::DisagreementExplained { why, .. } => say!(locale, "entry-explained", why = why),

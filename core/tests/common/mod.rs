@@ -8,7 +8,7 @@ use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
     AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, MarkKind, Moment,
-    NamedValue, Outcome, Outlier, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
+    NamedValue, Odd, Outcome, Outlier, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
 };
 use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
@@ -122,7 +122,8 @@ pub fn one_of_each() -> Vec<Body> {
             head_speed_rpm: 900.0,
             planned_s: 120,
             air_c: 14.5,
-            prediction: Some(prediction),
+            prediction: Some(prediction.clone()),
+            allowed_s: None,
         },
         Body::HandedOver { card, spotter: "Sam".to_owned() },
         Body::Started { card },
@@ -135,6 +136,7 @@ pub fn one_of_each() -> Vec<Body> {
             pack_used_mah: Some(1_480.0),
             temperatures: vec![Reading { place: "motor".to_owned(), celsius: 61.5, after_s: 40 }],
             notes: Some("Steady".to_owned()),
+            confirmed: Vec::new(),
             judgement: Judgement::NotAsked,
             slip: None,
         },
@@ -206,14 +208,25 @@ pub fn one_of_each() -> Vec<Body> {
         },
         Body::LogAttached { card, log: Box::new(log_with_a_limit()) },
         Body::MarkAnswered { card, mark: id(9), words: "A gust".to_owned() },
+        Body::CardDrawn {
+            check: "full-length".to_owned(),
+            pack: "Pack 1".to_owned(),
+            head_speed_rpm: 1_200.0,
+            planned_s: 330,
+            air_c: 14.5,
+            prediction: None,
+            allowed_s: Some(344),
+        },
         Body::LandingRecorded {
             card,
-            pack_used_mah: None,
+            pack_used_mah: Some(12_400.0),
             temperatures: Vec::new(),
             notes: None,
+            confirmed: vec![Odd::ChargeOverPack, Odd::NoWarmerThanAir],
             judgement: Judgement::NotSo { why: "A wag in the climb".to_owned() },
             slip: Some("The gun was on the cowling".to_owned()),
         },
+        Body::LandingWaived { card, reason: "The thermometer broke".to_owned() },
     ]
 }
 

@@ -240,6 +240,13 @@ impl<'a> Told<'a> {
         })
     }
 
+    /// What a pack holds: what was measured, where that is less than its label.
+    fn holds_mah(&self, pack: &str, upto: usize) -> Option<f64> {
+        let pack = self.thing(&ThingRef { kind: ThingKind::Pack, name: pack.to_owned() }, upto)?;
+        let label = pack.numbers.get("capacity_mah")?;
+        Some(pack.numbers.get("measured_mah").map_or(*label, |measured| measured.min(*label)))
+    }
+
     // --- runs
 
     fn drawn(&self, card: EntryId, upto: usize) -> Option<usize> {
@@ -524,15 +531,28 @@ impl<'a> Told<'a> {
         if matches!(judgement, Judgement::Open | Judgement::CalledOff { .. }) {
             return Is::Missing;
         }
-        let fits = |id: &str| self.fits(&self.plan(at.upto).place(id).unwrap().when, at.upto);
-        if fly.temperatures.iter().any(|place| fits(place) && temperatures.iter().all(|r| r.place != *place)) {
+        let drawn = self.drawn(card, at.upto).unwrap();
+        let Body::CardDrawn { pack, allowed_s, .. } = self.body(drawn) else { unreachable!() };
+        // A check that wants the reserve is not right with less of it left, and nothing is known of it without the pack's capacity.
+        let holds_mah = self.holds_mah(pack, at.upto);
+        if let (true, Some(used), Some(holds_mah)) = (fly.reserve, used, holds_mah)
+            && 100.0 * (holds_mah - used) / holds_mah < 20.0
+        {
+            return Is::Failed;
+        }
+        if fly.reserve && (used.is_none() || holds_mah.is_none()) {
             return Is::Missing;
         }
-        let drawn = self.drawn(card, at.upto).unwrap();
-        // What was called off before half of its time is no evidence.
-        if let (Body::CardDrawn { planned_s, .. }, Some(elapsed_ms)) = (self.body(drawn), self.down(card, at.upto))
-            && elapsed_ms * 2 < planned_s * 1_000
-        {
+        // Read within ten minutes of touchdown, or not at all.
+        let fits = |id: &str| self.fits(&self.plan(at.upto).place(id).unwrap().when, at.upto);
+        let in_time = |id: &str| temperatures.iter().any(|r| r.place == id && r.after_s <= 600);
+        if fly.temperatures.iter().any(|place| fits(place) && !in_time(place)) {
+            return Is::Missing;
+        }
+        // Nine tenths of the check's own time, or of what the reserve allows where that lies between half of it and all.
+        let own_s = fly.minutes * 60.0;
+        let wanted_s = allowed_s.map_or(own_s, |allowed_s| (allowed_s as f64).max(own_s / 2.0).min(own_s));
+        if self.down(card, at.upto).is_some_and(|ms| (ms as f64) < 900.0 * wanted_s - 1e-6) {
             return Is::Missing;
         }
         let warm = temperatures.iter().any(|reading| {
@@ -809,6 +829,16 @@ impl<'a> Told<'a> {
         marks.iter().any(mark_is_open) || read.iter().any(stop_is_open) || is_to_judge
     }
 
+    /// Whether the last motor run is down, with no landing and no words why there is none.
+    fn is_to_be_jotted(&self, upto: usize) -> bool {
+        let runs = self.cards(upto).into_iter().filter_map(|card| Some((self.started(card, upto)?, card)));
+        let Some((_, last)) = runs.max() else { return false };
+        let is_waived = |i: usize| {
+            matches!(self.body(i), Body::LandingWaived { card, .. } if *card == last) && self.down(last, i).is_some()
+        };
+        self.down(last, upto).is_some() && self.landings(last, upto).is_empty() && !(0..upto).any(is_waived)
+    }
+
     fn may_fly(&self, stage: &Stage, check: &Check, at: At) -> bool {
         if !self.wanted(check, at.upto) {
             return false;
@@ -834,6 +864,6 @@ impl<'a> Told<'a> {
             !asked || self.stands(other, at).holds()
         });
         let answered = self.cards(at.upto).into_iter().all(|card| !self.is_unanswered(card, at));
-        findings && gates && rungs && due && answered
+        findings && gates && rungs && due && answered && !self.is_to_be_jotted(at.upto)
     }
 }

@@ -76,6 +76,8 @@ pub struct Flown {
     pub celsius: f64,
     pub places: Vec<&'static str>,
     pub minutes: i64,
+    /// Seconds from touchdown to the readings.
+    pub after_s: i64,
     pub spotter: String,
     pub judgement: Judgement,
 }
@@ -87,6 +89,7 @@ impl Default for Flown {
             celsius: 45.0,
             places: vec!["motor", "battery"],
             minutes: 2,
+            after_s: 30,
             spotter: "Sam".to_owned(),
             judgement: Judgement::AsItShouldBe,
         }
@@ -153,7 +156,7 @@ impl Story {
     }
 
     pub fn pack(&mut self, name: &str, cells: f64) -> EntryId {
-        let numbers = [("cells".to_owned(), cells)].into();
+        let numbers = [("cells".to_owned(), cells), ("capacity_mah".to_owned(), 1_300.0)].into();
         self.add(Body::ThingSet { thing: Thing { kind: ThingKind::Pack, name: name.into(), of: None, numbers } })
     }
 
@@ -196,6 +199,11 @@ impl Story {
     }
 
     pub fn draw(&mut self, check: &str) -> EntryId {
+        self.draw_allowed(check, None)
+    }
+
+    /// A card whose pack's reserve allows so many seconds.
+    pub fn draw_allowed(&mut self, check: &str, allowed_s: Option<i64>) -> EntryId {
         let prediction = self.check(check).fly().is_some_and(|fly| fly.predict).then(|| Prediction {
             used_mah: 1_000.0,
             low_mah: 900.0,
@@ -203,7 +211,8 @@ impl Story {
             from: "invented".into(),
         });
         let (check, pack) = (check.to_owned(), "Pack 1".to_owned());
-        self.add(Body::CardDrawn { check, pack, head_speed_rpm: 900.0, planned_s: 120, air_c: 15.0, prediction })
+        let (head_speed_rpm, planned_s, air_c) = (900.0, 120, 15.0);
+        self.add(Body::CardDrawn { check, pack, head_speed_rpm, planned_s, air_c, prediction, allowed_s })
     }
 
     /// From the card to the touchdown, phone back with the pilot.
@@ -219,16 +228,16 @@ impl Story {
     }
 
     pub fn land(&mut self, card: EntryId, flown: &Flown) -> EntryId {
-        let read = |place: &&str| Reading { place: (*place).to_owned(), celsius: flown.celsius, after_s: 30 };
-        let temperatures = flown.places.iter().map(read).collect();
-        self.add(Body::LandingRecorded {
-            card,
-            pack_used_mah: flown.used_mah,
-            temperatures,
-            notes: None,
-            judgement: flown.judgement.clone(),
-            slip: None,
-        })
+        let read =
+            |place: &&str| Reading { place: (*place).to_owned(), celsius: flown.celsius, after_s: flown.after_s };
+        let (temperatures, confirmed) = (flown.places.iter().map(read).collect(), Vec::new());
+        let (pack_used_mah, judgement) = (flown.used_mah, flown.judgement.clone());
+        let (notes, slip) = (None, None);
+        self.add(Body::LandingRecorded { card, pack_used_mah, temperatures, notes, confirmed, judgement, slip })
+    }
+
+    pub fn waive(&mut self, card: EntryId) -> EntryId {
+        self.add(Body::LandingWaived { card, reason: "The thermometer broke".into() })
     }
 
     pub fn fly_as(&mut self, check: &str, flown: &Flown) -> EntryId {
@@ -341,8 +350,16 @@ impl Story {
                 let landing = self.ledger().flight(card).and_then(|flight| flight.landing.clone()).unwrap();
                 let (pack_used_mah, temperatures, notes) =
                     (landing.pack_used_mah, landing.temperatures, landing.notes);
-                let (judgement, slip) = (Judgement::AsItShouldBe, None);
-                self.add(Body::LandingRecorded { card, pack_used_mah, temperatures, notes, judgement, slip })
+                let (judgement, confirmed, slip) = (Judgement::AsItShouldBe, landing.confirmed, None);
+                self.add(Body::LandingRecorded {
+                    card,
+                    pack_used_mah,
+                    temperatures,
+                    notes,
+                    confirmed,
+                    judgement,
+                    slip,
+                })
             }
             Unanswered::Stop { .. } | Unanswered::NotSo(_) => {
                 let ledger = self.ledger();
@@ -371,6 +388,7 @@ impl Story {
             Some(Blocker::Order { above, .. }) => self.figure(above, 15.0),
             Some(Blocker::Check { standing: Standing::Unexplained { card }, .. }) => self.explain(*card),
             Some(Blocker::Check { check, .. }) => self.pass(check),
+            Some(Blocker::Landing(card)) => self.land(*card, &Flown::default()),
             Some(Blocker::Unanswered { card, what }) => self.answer_seen(*card, what),
             Some(Blocker::Gate(stage)) => self.release(stage),
             Some(Blocker::Finding(finding)) => match self.state(*finding) {

@@ -23,8 +23,7 @@ pub(super) fn hand_over(shared: &Shared, id: &str, drafts: Drafts<'_>, now: &Mom
     let pack = form.required_pack()?;
     let spotter = form.required_spotter()?;
     let air_c = form.required_air_c()?;
-    let minutes = form.minutes(&pack, air_c)?;
-    let body = card(shared, id, fly, &pack, minutes, air_c)?;
+    let body = card(shared, id, fly, &form, &pack, air_c)?;
     let name = shared.journal.name(now);
     let handed = Body::HandedOver { card: name, spotter: spotter.clone() };
     Ok(Done {
@@ -38,8 +37,8 @@ fn card(
     shared: &Shared,
     check: &str,
     fly: &Fly,
+    form: &CardForm<'_>,
     pack: &str,
-    minutes: f64,
     air_c: f64,
 ) -> std::result::Result<Body, AppError> {
     let head_speed_rpm = shared
@@ -47,7 +46,7 @@ fn card(
         .aircraft
         .limit(&fly.head_speed_rpm)
         .ok_or_else(|| AppError::refused(say!(shared.locale(), "app-head-speed-unknown")))?;
-    let planned_s = (minutes * 60.0).round() as i64;
+    let planned_s = (form.minutes(pack, air_c)? * 60.0).round() as i64;
     let prediction = match fly.predict {
         true => predicted_charge(shared.facts(), fly.motion, head_speed_rpm, planned_s, air_c),
         false => None,
@@ -59,5 +58,6 @@ fn card(
         planned_s,
         air_c,
         prediction,
+        allowed_s: form.allowed_s(pack, air_c),
     })
 }

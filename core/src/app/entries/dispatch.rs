@@ -26,6 +26,7 @@ pub fn appended(
         Record::ReleaseAgain(stages) => gate::release_again(shared, &stages, now),
         Record::HandOver(id) => card::hand_over(shared, &id, drafts, now),
         Record::Landing { card, said } => landing::landing(shared, card, said, drafts),
+        Record::WaiveLanding(id) => landing::waive(shared, id, drafts),
         Record::DropReading { card: id, index } => landing::drop_reading(shared, id, index, drafts),
         Record::AnswerMark { card: id, mark, usual } => landing::answer_mark(shared, id, mark, usual, drafts),
         Record::MarkIsFinding { card: id, mark, finding } => landing::mark_is_finding(shared, id, mark, finding),

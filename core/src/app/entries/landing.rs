@@ -4,30 +4,44 @@ use crate::app::AppError;
 use crate::app::done::{After, Done, Result, one};
 use crate::app::shared::Shared;
 use crate::field::{Flight, Landing, LandingLack, Mark};
-use crate::form::{Drafts, ExplanationForm, LandingForm, MarkAnswerForm, Said};
+use crate::form::{Drafts, ExplanationForm, LandingForm, MarkAnswerForm, Said, WaiverForm};
 use crate::journal::NewEntry;
 use crate::locale::say;
 use crate::record::{Body, EntryId, Judgement, Reading};
 use crate::unit::Unit;
-use crate::view::{Place, UsualAnswer};
+use crate::view::{self, Place, UsualAnswer};
 
 pub(super) fn landing(shared: &Shared, card: EntryId, said: Option<Said>, drafts: Drafts<'_>) -> Result {
     let flight = landed(shared, card)?;
     let form = LandingForm::new(drafts, &shared.plan, &shared.ledger.aircraft, flight);
     let (temperatures, pack_used_mah) = (form.temperatures()?, form.used_mah()?);
     let notes = form.notes().map(str::to_owned);
+    if temperatures.is_empty() && pack_used_mah.is_none() && notes.is_none() {
+        return Err(AppError::refused(say!(shared.locale(), "app-landing-empty")));
+    }
+    let confirmed = form.confirmed(|doubt| view::doubt_words(shared.locale(), &shared.plan, flight, doubt))?;
     let judgement = match said {
         Some(said) => form.judgement(said)?,
         None => form.judgement_by_the_way()?,
     };
-    let landing = Landing { entry: card, pack_used_mah, temperatures, notes, judgement };
+    let landing = Landing { entry: card, pack_used_mah, temperatures, notes, confirmed, judgement };
     let after = after_landing(shared, flight, &landing);
     one(recorded(card, landing, None), say!(shared.locale(), "app-landing-recorded"), after)
 }
 
 fn recorded(card: EntryId, landing: Landing, slip: Option<String>) -> Body {
-    let Landing { pack_used_mah, temperatures, notes, judgement, .. } = landing;
-    Body::LandingRecorded { card, pack_used_mah, temperatures, notes, judgement, slip }
+    let Landing { pack_used_mah, temperatures, notes, confirmed, judgement, .. } = landing;
+    Body::LandingRecorded { card, pack_used_mah, temperatures, notes, confirmed, judgement, slip }
+}
+
+/// Nothing will be jotted down, and why.
+pub(super) fn waive(shared: &Shared, card: EntryId, drafts: Drafts<'_>) -> Result {
+    let locale = shared.locale();
+    if !landed(shared, card)?.awaits_landing() {
+        return Err(AppError::refused(say!(locale, "app-landing-there")));
+    }
+    let reason = WaiverForm(drafts).reason()?.to_owned();
+    one(Body::LandingWaived { card, reason }, say!(locale, "app-landing-waived"), After::To(Place::Board))
 }
 
 pub(super) fn landed(shared: &Shared, card: EntryId) -> std::result::Result<&Flight, AppError> {
@@ -47,7 +61,7 @@ fn after_landing(shared: &Shared, flight: &Flight, landing: &Landing) -> After {
     let (read, used_mah) = (&landing.temperatures, landing.pack_used_mah);
     let lack = LandingLack::of(&shared.plan, &shared.ledger.aircraft, fly, flight, read, used_mah);
     let whole = lack.is_nothing() && flight.marks.is_empty() && landing.judgement == Judgement::AsItShouldBe;
-    match stage.gate.is_none() && cool && whole && flight.called_off().is_none() {
+    match stage.gate.is_none() && cool && whole && !flight.is_called_off(&shared.plan) {
         true => After::Through(Place::Board, Place::Card(flight.check.clone())),
         false if asks(shared, flight, landing) => After::Stay,
         false => After::To(Place::Board),

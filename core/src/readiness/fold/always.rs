@@ -39,6 +39,7 @@ impl Ledger {
             | Body::CodeSet { .. }
             | Body::CodeRemoved {}
             | Body::LandingRecorded { .. }
+            | Body::LandingWaived { .. }
             | Body::PackCharged { .. }
             | Body::DisagreementExplained { .. }
             | Body::FindingFixed { .. }

@@ -5,17 +5,20 @@ use crate::plan::Plan;
 use crate::readiness::finding::{Finding, FindingState};
 use crate::readiness::ledger::Ledger;
 use crate::readiness::reason::Reason;
-use crate::record::{Entry, EntryId, FindingGrade, Outlier, Until};
+use crate::record::{Body, Entry, EntryId, FindingGrade, Outlier, Until};
 
 impl Ledger {
     /// A finding is there, and answers what showed it.
-    pub(super) fn raised(&mut self, finding: Finding) {
-        if let Some(shown_by) = finding.shown_by {
-            let place = finding.proposed_from.as_ref().and_then(Outlier::place).map(str::to_owned);
-            let is_stop = finding.grade == FindingGrade::Stop;
-            self.shown_by_flight(ShownFinding { finding: finding.id, is_stop, place }, shown_by);
+    pub(super) fn finding_raised(&mut self, entry: &Entry) {
+        let Body::FindingRaised { title, grade, stage, proof, shown_by, proposed_from } = &entry.body else { return };
+        let raised = Finding::raised(entry, self.findings_raised, title, *grade);
+        let (stage, proof, proposed_from) = (stage.clone(), proof.clone(), proposed_from.clone());
+        let place = proposed_from.as_ref().and_then(Outlier::place).map(str::to_owned);
+        self.findings.push(Finding { stage, proof, shown_by: *shown_by, proposed_from, ..raised });
+        if let Some(shown_by) = shown_by {
+            let is_stop = *grade == FindingGrade::Stop;
+            self.shown_by_flight(ShownFinding { finding: entry.id, is_stop, place }, *shown_by);
         }
-        self.findings.push(finding);
     }
 
     pub(super) fn fixed(&mut self, plan: &Plan, entry: &Entry, finding: EntryId, what: &str, subjects: &[String]) {

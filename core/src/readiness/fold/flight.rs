@@ -6,9 +6,19 @@ use crate::readiness::evidence::{Made, Recorded, Source};
 use crate::readiness::history::Charged;
 use crate::readiness::ledger::Ledger;
 use crate::readiness::seat::Seat;
-use crate::record::{Entry, EntryId, MarkKind};
+use crate::record::{Body, Entry, EntryId, MarkKind};
 
 impl Ledger {
+    pub(super) fn card_drawn(&mut self, entry: &Entry) {
+        if let Body::CardDrawn { check, pack, head_speed_rpm, planned_s, air_c, prediction, allowed_s } = &entry.body
+        {
+            let (pack, prediction, allowed_s) = (pack.clone(), prediction.clone(), *allowed_s);
+            let (head_speed_rpm, planned_s, air_c) = (*head_speed_rpm, *planned_s, *air_c);
+            let drawn = Flight::drawn(entry.id, check);
+            self.flights.push(Flight { pack, head_speed_rpm, planned_s, air_c, prediction, allowed_s, ..drawn });
+        }
+    }
+
     pub(super) fn handed_over(&mut self, card: EntryId, spotter: &str) {
         if let Some(flight) = self.flight_mut(card) {
             flight.spotter = Some(spotter.to_owned());
@@ -64,7 +74,17 @@ impl Ledger {
         }
     }
 
-    pub(super) fn landed(&mut self, plan: &Plan, entry: &Entry, card: EntryId, landing: Landing) {
+    pub(super) fn landing_recorded(&mut self, plan: &Plan, entry: &Entry) {
+        let body = &entry.body;
+        if let Body::LandingRecorded { card, pack_used_mah, temperatures, notes, confirmed, judgement, .. } = body {
+            let (temperatures, notes, confirmed) = (temperatures.clone(), notes.clone(), confirmed.clone());
+            let (pack_used_mah, judgement) = (*pack_used_mah, judgement.clone());
+            let landing = Landing { entry: entry.id, pack_used_mah, temperatures, notes, confirmed, judgement };
+            self.landed(plan, entry, *card, landing);
+        }
+    }
+
+    fn landed(&mut self, plan: &Plan, entry: &Entry, card: EntryId, landing: Landing) {
         let Some(start) = self.starts.get(&card).copied() else { return };
         let Some(flight) = self.flight_mut(card).filter(|flight| flight.down.is_some()) else { return };
         let check = flight.check.clone();
@@ -82,6 +102,12 @@ impl Ledger {
         let flown = Made { motor_ms: start.motor_ms.saturating_add(flown_ms), ..start };
         let broken = self.broken_since(plan, &check, start.seq);
         self.keep_evidence(&check, recorded, flown, broken);
+    }
+
+    pub(super) fn landing_waived(&mut self, card: EntryId, reason: &str) {
+        if let Some(flight) = self.flight_mut(card).filter(|flight| flight.down.is_some()) {
+            flight.waived = Some(reason.to_owned());
+        }
     }
 
     pub(super) fn explained(&mut self, card: EntryId, why: &str) {

@@ -3,9 +3,7 @@
 use std::borrow::Cow;
 
 use crate::aircraft::FigureValue;
-use crate::field::{Flight, Landing};
 use crate::plan::Plan;
-use crate::readiness::finding::Finding;
 use crate::readiness::ledger::Ledger;
 use crate::record::{Body, Entry};
 
@@ -29,12 +27,7 @@ impl Ledger {
             Body::CheckRecorded { check, result, witness, note, alone } => {
                 self.check_recorded(entry, check, result, witness, note, alone);
             }
-            Body::CardDrawn { check, pack, head_speed_rpm, planned_s, air_c, prediction } => {
-                let (pack, prediction) = (pack.clone(), prediction.clone());
-                let (head_speed_rpm, planned_s, air_c) = (*head_speed_rpm, *planned_s, *air_c);
-                let drawn = Flight::drawn(entry.id, check);
-                self.flights.push(Flight { pack, head_speed_rpm, planned_s, air_c, prediction, ..drawn });
-            }
+            Body::CardDrawn { .. } => self.card_drawn(entry),
             Body::HandedOver { card, spotter } => self.handed_over(*card, spotter),
             Body::Started { card } => self.started(entry, *card),
             Body::Marked { card, mark, elapsed_ms } => self.marked(entry.id, *card, *mark, *elapsed_ms),
@@ -48,19 +41,11 @@ impl Ledger {
             Body::OpenedWithoutCode { .. } => self.opened_without_code(&entry.at),
             Body::CodeSet { hash } => self.code_set(hash),
             Body::CodeRemoved {} => self.code_removed(),
-            Body::LandingRecorded { card, pack_used_mah, temperatures, notes, judgement, .. } => {
-                let (temperatures, notes, judgement) = (temperatures.clone(), notes.clone(), judgement.clone());
-                let pack_used_mah = *pack_used_mah;
-                let landing = Landing { entry: entry.id, pack_used_mah, temperatures, notes, judgement };
-                self.landed(plan, entry, *card, landing);
-            }
+            Body::LandingRecorded { .. } => self.landing_recorded(plan, entry),
+            Body::LandingWaived { card, reason } => self.landing_waived(*card, reason),
             Body::PackCharged { pack, .. } => self.charged(entry, pack),
             Body::DisagreementExplained { card, why } => self.explained(*card, why),
-            Body::FindingRaised { title, grade, stage, proof, shown_by, proposed_from } => {
-                let raised = Finding::raised(entry, self.findings_raised, title, *grade);
-                let (stage, proof, proposed_from) = (stage.clone(), proof.clone(), proposed_from.clone());
-                self.raised(Finding { stage, proof, shown_by: *shown_by, proposed_from, ..raised });
-            }
+            Body::FindingRaised { .. } => self.finding_raised(entry),
             Body::FindingFixed { finding, what, subjects } => self.fixed(plan, entry, *finding, what, subjects),
             Body::FindingCarried { finding, restriction, by, until, .. } => {
                 self.carried(entry, *finding, restriction, by, until);
