@@ -1256,6 +1256,7 @@ enum Step {
     Explain(usize),
     Days(u8),
     SetClock(i8),
+    Restart,
     Withdraw(usize),
     Adopt(usize),
 }
@@ -1284,6 +1285,7 @@ fn step() -> impl Strategy<Value = Step> {
         2 => n.clone().prop_map(Step::Explain),
         2 => (0..12u8).prop_map(Step::Days),
         2 => (-40..40i8).prop_map(Step::SetClock),
+        2 => Just(Step::Restart),
         2 => n.clone().prop_map(Step::Withdraw),
         1 => n.prop_map(Step::Adopt),
     ]
@@ -1378,7 +1380,9 @@ impl Story {
             }
             Step::Loose { card, what } => {
                 let card = Story::pick(&self.cards(), card).unwrap_or(id(88_888));
-                self.add(match what % 6 {
+                self.add(match what % 8 {
+                    6 => Body::RestartedInFlight { card },
+                    7 => Body::FlownTold { card, flown_s: i64::from(what) * 4 },
                     0 => Body::Started { card },
                     1 => Body::TouchedDown { card, elapsed_ms: 200_000 },
                     2 => Body::Resumed { card },
@@ -1438,6 +1442,7 @@ impl Story {
             }
             Step::Days(days) => self.wait_days(i64::from(days)),
             Step::SetClock(days) => self.set_clock(i64::from(days)),
+            Step::Restart => self.restart(),
             Step::Withdraw(entry) => {
                 if let Some(entry) = Story::pick(&self.can_withdraw(), entry) {
                     self.withdraw(entry);
@@ -1463,6 +1468,9 @@ impl Story {
         }
         if !parts.is_multiple_of(13) {
             self.add(Body::TouchedDown { card, elapsed_ms: flown.minutes * 60_000 });
+        }
+        if parts.is_multiple_of(9) {
+            self.add(Body::RestartedInFlight { card });
         }
         self.add(Body::HandedBack { card });
         if parts.is_multiple_of(5) {
@@ -1492,7 +1500,11 @@ fn agrees(story: &Story, upto: usize) -> Result<(), TestCaseError> {
     let last = entries.last().map_or_else(|| at_ms(0), |entry| entry.at.clone());
     let mut later = story.now.clone();
     later.wall += chrono::TimeDelta::days(3);
-    for now in [&last, &later] {
+    let mut behind = story.now.clone();
+    behind.wall -= chrono::TimeDelta::days(3);
+    let restarted = liftgate_core::record::Moment { monotonic_ms: 700, boot: "another run".to_owned(), ..behind.clone() };
+    let ran_on = liftgate_core::record::Moment { monotonic_ms: behind.monotonic_ms + 3 * 86_400_000, ..behind.clone() };
+    for now in [&last, &later, &behind, &restarted, &ran_on] {
         let core = Truth::of_core(&plan, &ledger, now);
         let rules = Truth::of_rules(story.first(), entries, now);
         prop_assert_eq!(core, rules, "after {} entries, the last: {:?}", upto, entries.last());
@@ -1649,6 +1661,10 @@ fn the_random_histories_reach_what_they_are_to_test() {
             let now = entries.last().map_or_else(|| at_ms(0), |entry| entry.at.clone());
             let truth = Truth::of_rules(story.first(), entries, &now);
             let mut note = |what: String| *seen.entry(what).or_default() += 1;
+            let ledger = Ledger::of(story.first(), entries);
+            ledger.clock.behind(&now).into_iter().for_each(|_| note("a clock that is behind".into()));
+            let untimed = ledger.flights.iter().filter(|flight| flight.is_untimed);
+            untimed.for_each(|_| note("a flight that nobody timed".into()));
             truth.gates.iter().for_each(|(stage, gate)| note(format!("{stage} {gate:?}")));
             truth.findings.values().for_each(|finding| note(format!("finding {finding:?}")));
             truth.checks.values().for_each(|check| note(format!("check {check:?}")));
@@ -1669,6 +1685,8 @@ fn the_random_histories_reach_what_they_are_to_test() {
         "finding Fixed",
         "finding Proven",
         "finding Carried",
+        "a clock that is behind",
+        "a flight that nobody timed",
         "check Stale",
         "check Failed",
         "check Unexplained",

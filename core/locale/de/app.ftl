@@ -109,3 +109,6 @@ app-no-plot-control = Diese Taste ist kein Verlaufsbild
 app-label-mark-answer = Was es war
 app-mark-gone = Das ist schon beantwortet oder nicht mehr da
 app-mark-answered = Nichts daran: { $words }
+app-card-of-another-day = Diese Karte wurde an einem anderen Tag übergeben. Das Telefon dem Piloten zurückgeben; er sieht nach, was fällig ist, und übergibt es neu
+app-card-no-longer = Nicht mehr: { $words }. Das Telefon dem Piloten zurückgeben; er kümmert sich darum und übergibt es neu
+app-time-known = Wie lange geflogen wurde, ist schon bekannt

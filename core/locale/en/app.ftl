@@ -109,3 +109,6 @@ app-no-plot-control = This control is no plot
 app-label-mark-answer = What it was
 app-mark-gone = This was answered before, or is not there any more
 app-mark-answered = Nothing to it: { $words }
+app-card-of-another-day = This card was handed over on another day. Give the phone back to the pilot, who looks at what is due and hands it over again
+app-card-no-longer = No longer: { $words }. Give the phone back to the pilot, who sees to it and hands it over again
+app-time-known = How long it flew is known already

@@ -1,6 +1,8 @@
+use chrono::NaiveDate;
+
 use crate::engineering::heat::{HeatReading, TouchdownFit, touchdown};
 use crate::plan::{Plan, Subject};
-use crate::record::{EntryId, MarkKind, Moment, Outcome, Prediction, Reading};
+use crate::record::{Body, Entry, EntryId, MarkKind, Moment, Outcome, Prediction, Reading};
 
 /// A card and all that came of it.
 #[derive(Debug, Clone, PartialEq)]
@@ -21,12 +23,16 @@ pub struct Flight {
     pub prediction: Option<Prediction>,
     /// Who had the phone.
     pub spotter: Option<String>,
+    /// The day on which the phone was handed over.
+    pub handed_over: Option<NaiveDate>,
     /// When the motor was started.
     pub started: Option<Moment>,
     /// What was noted in flight.
     pub marks: Vec<Mark>,
     /// Touchdown: when, and milliseconds since the start.
     pub down: Option<(Moment, i64)>,
+    /// Whether that is only the least that it can be: the phone was started anew in flight, and the pilot has not said how long it was.
+    pub is_untimed: bool,
     /// What was jotted after landing.
     pub landing: Option<Landing>,
     /// Findings that it showed.
@@ -101,6 +107,8 @@ pub struct ShownFinding {
 /// Something that was seen or read in a flight and that nobody answered yet: it holds every later card.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Unanswered {
+    /// How long it was: the phone was started anew in flight.
+    Time,
     /// What the spotter noted.
     Mark(Mark),
     /// A temperature past a stop.
@@ -162,15 +170,32 @@ impl Flight {
             air_c: 0.0,
             prediction: None,
             spotter: None,
+            handed_over: None,
             started: None,
             marks: Vec::new(),
             down: None,
+            is_untimed: false,
             landing: None,
             findings: Vec::new(),
             released_since: false,
             explained: None,
             tests: Vec::new(),
         }
+    }
+
+    /// The card that an entry draws up.
+    pub(crate) fn of_card(entry: &Entry) -> Option<Flight> {
+        let Body::CardDrawn { check, pack, head_speed_rpm, planned_s, air_c, prediction } = &entry.body else {
+            return None;
+        };
+        let (pack, prediction) = (pack.clone(), prediction.clone());
+        let (head_speed_rpm, planned_s, air_c) = (*head_speed_rpm, *planned_s, *air_c);
+        Some(Flight { pack, head_speed_rpm, planned_s, air_c, prediction, ..Flight::drawn(entry.id, check) })
+    }
+
+    /// Milliseconds with the motor on, once it is down and as far as anyone knows.
+    pub fn flown_ms(&self) -> Option<i64> {
+        self.down.as_ref().filter(|_| !self.is_untimed).map(|(_, elapsed_ms)| *elapsed_ms)
     }
 
     /// Whether the motor was on and it is down, with nothing jotted yet.
@@ -222,8 +247,9 @@ impl Flight {
     ///
     /// While it runs, nothing is asked: the spotter has the phone.
     pub fn unanswered(&self, plan: &Plan) -> Vec<Unanswered> {
+        let time = self.is_untimed.then_some(Unanswered::Time);
         if self.down.is_none() || self.released_since {
-            return Vec::new();
+            return time.into_iter().collect();
         }
         let marks = self.marks.iter().filter(|mark| mark.answer.is_none()).cloned().map(Unanswered::Mark);
         let mut stops: Vec<Unanswered> = Vec::new();
@@ -236,12 +262,12 @@ impl Flight {
                 stops.push(stop);
             }
         }
-        marks.chain(stops).collect()
+        time.into_iter().chain(marks).chain(stops).collect()
     }
 
     /// Seconds flown and planned, where less than half of the plan was flown: called off, and no evidence of anything.
     pub fn called_off(&self) -> Option<(i64, i64)> {
-        let (_, elapsed_ms) = self.down.as_ref()?;
+        let elapsed_ms = self.flown_ms()?;
         (elapsed_ms.saturating_mul(2) < self.planned_s.saturating_mul(1_000))
             .then_some((elapsed_ms / 1_000, self.planned_s))
     }
@@ -251,8 +277,8 @@ impl Flight {
     /// The card's own while it is not down yet.
     pub fn expected(&self) -> Option<Prediction> {
         let planned = self.prediction.clone()?;
-        let share = match self.down {
-            Some((_, elapsed_ms)) if self.planned_s > 0 => elapsed_ms as f64 / 1_000.0 / self.planned_s as f64,
+        let share = match self.flown_ms() {
+            Some(elapsed_ms) if self.planned_s > 0 => elapsed_ms as f64 / 1_000.0 / self.planned_s as f64,
             _ => 1.0,
         };
         Some(Prediction {
@@ -274,8 +300,8 @@ impl Flight {
     /// Charge used in the mean, milliamperes, if it was read.
     pub fn mean_current_ma(&self) -> Option<f64> {
         let used = self.landing.as_ref()?.pack_used_mah?;
-        let (_, elapsed_ms) = self.down.as_ref()?;
-        (*elapsed_ms > 0).then(|| used * 3_600_000.0 / *elapsed_ms as f64)
+        let elapsed_ms = self.flown_ms()?;
+        (elapsed_ms > 0).then(|| used * 3_600_000.0 / elapsed_ms as f64)
     }
 }
 

@@ -1,12 +1,15 @@
 //! The form of what is jotted after landing.
 
-use super::{Drafts, Result};
+use super::{Drafts, Refusal, Result};
 use crate::aircraft::Aircraft;
 use crate::field::{Flight, Landing, charge_range_mah, wanted_places};
 use crate::locale::say;
 use crate::plan::{Place, Plan};
 use crate::record::Reading;
 use crate::unit::Unit;
+
+/// Plausible times with the motor on, minutes: from a knock-off at once to twice the longest that a card plans.
+const FLOWN_RANGE_MIN: (f64, f64) = (0.0, 60.0);
 
 /// A landing that is jotted down. Once more keeps what was jotted before: a second reading of a place tells how it cools.
 #[derive(Clone, Copy)]
@@ -20,6 +23,8 @@ pub struct LandingForm<'a> {
 impl<'a> LandingForm<'a> {
     /// The field of the charge used.
     pub const USED: &'static str = "used";
+    /// The field of how long the motor was on.
+    pub const FLOWN: &'static str = "flown";
     /// The field of anything else.
     pub const NOTES: &'static str = "notes";
     /// The field of the place that is read once more.
@@ -113,6 +118,25 @@ impl<'a> LandingForm<'a> {
     pub fn used_mah(&self) -> Result<Option<f64>> {
         let typed = self.typed_used_mah(&say!(self.drafts.locale(), "app-label-used"))?;
         Ok(typed.or(self.flight.landing.as_ref().and_then(|landing| landing.pack_used_mah)))
+    }
+
+    /// How long the motor was on as typed, minutes.
+    ///
+    /// # Errors
+    /// No number, or longer than any pack flies.
+    pub fn flown_min(&self, label: &str) -> Result<Option<f64>> {
+        self.drafts.number(Self::FLOWN, label, Unit::Minute, FLOWN_RANGE_MIN)
+    }
+
+    /// How long the motor was on, seconds.
+    ///
+    /// # Errors
+    /// As [`LandingForm::flown_min`], and where nothing was typed.
+    pub fn required_flown_s(&self) -> Result<i64> {
+        let locale = self.drafts.locale();
+        let minutes = self.flown_min(&say!(locale, "landing-time"))?;
+        let minutes = minutes.ok_or_else(|| Refusal::of(Self::FLOWN, say!(locale, "landing-time-first")))?;
+        Ok((minutes * 60.0).round() as i64)
     }
 
     /// Anything else, as typed or as jotted before.

@@ -36,6 +36,8 @@ pub enum Blocker {
     },
     /// An earlier gate is not released.
     Gate(String),
+    /// The phone's clock is behind the last entry: nothing is released by it.
+    Clock,
 }
 
 /// How a stage's gate stands.

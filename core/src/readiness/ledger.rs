@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::clock::Clock;
 use super::evidence::{Evidence, Made, Recorded};
 use super::finding::Finding;
 use super::gate::Release;
@@ -53,7 +54,9 @@ pub struct Ledger {
     pub runs: u32,
     /// Milliseconds with the motor on so far.
     pub motor_ms: i64,
-    /// The day of the last entry, by the wall clock.
+    /// The time as the entries tell it.
+    pub clock: Clock,
+    /// The day of the last entry, as it was reckoned.
     pub(super) last_day: Option<chrono::NaiveDate>,
     /// Where each card's motor run began: a landing is evidence of that moment, however late it is jotted.
     pub(super) starts: BTreeMap<EntryId, Made>,

@@ -6,6 +6,7 @@
 mod back;
 mod blockers;
 mod carry;
+mod clock;
 mod evidence;
 mod finding;
 mod fold;
@@ -25,6 +26,7 @@ mod touch;
 mod withdrawal;
 
 pub use back::{DueSoon, Left};
+pub use clock::Clock;
 pub use evidence::{Evidence, Recorded, Source};
 pub use finding::{Finding, FindingState, Tried};
 pub use gate::{Blocker, Gate, Release};

@@ -52,6 +52,8 @@ pub enum Lack {
     Titled(String),
     /// The charge that was used.
     ChargeUsed,
+    /// How long it flew.
+    FlownTime,
     /// A flight that was not called off before half of its time.
     LongerFlight {
         /// Seconds flown.

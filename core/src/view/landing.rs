@@ -78,6 +78,7 @@ fn to_answer(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
     for what in &asked {
         let title = super::unanswered_words(locale, context.plan, what);
         match what {
+            Unanswered::Time => blocks.extend(how_long(context, flight, &title)),
             Unanswered::Mark(mark) => {
                 let spotter = flight.spotter.clone();
                 blocks.push(still_row(Edge::Caution, say!(locale, "landing-noted"), &title, spotter));
@@ -94,6 +95,21 @@ fn to_answer(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
         }
     }
     blocks
+}
+
+/// How long the motor was on, where the phone was started anew in flight: it counts what the pilot says, and nothing that it reckons.
+fn how_long(context: &Context<'_>, flight: &Flight, title: &str) -> Vec<Block> {
+    let locale = context.locale;
+    let why = Some(say!(locale, "landing-time-why"));
+    let steps = Steps { unit: Unit::Minute, step: 0.5, start: flight.planned_s as f64 / 60.0 };
+    let label = say!(locale, "landing-time");
+    let flag = form(context, flight).flown_min(&label).err().map(|refusal| refusal.to_string());
+    let tell = Control::new(Record::TellFlown(flight.card).into(), say!(locale, "landing-time-record"));
+    vec![
+        still_row(Edge::Missing, say!(locale, "board-to-answer"), title, why),
+        Stepper::of(context, LandingForm::FLOWN.to_owned(), label, steps).flag(flag).block(),
+        Block::Choice { label: String::new(), options: vec![tell.icon(Icon::Tick)] },
+    ]
 }
 
 /// A finding in one touch; or nothing to it, in words: the usual ones in one touch, others typed.
@@ -243,7 +259,11 @@ fn flown(locale: Locale, flight: &Flight) -> Block {
         label: say!(locale, "landing-flown", rpm = locale.number(flight.head_speed_rpm, 0), pack = flight.pack),
         value: time,
         unit: String::new(),
-        note: Some(say!(locale, "spotter-planned", time = clock(flight.planned_s))),
+        note: Some(if flight.is_untimed {
+            say!(locale, "landing-time-at-least")
+        } else {
+            say!(locale, "spotter-planned", time = clock(flight.planned_s))
+        }),
         edge: Edge::None,
     }
 }

@@ -223,6 +223,8 @@ pub enum Record {
     HandOver(String),
     /// The landing from its draft.
     Landing(EntryId),
+    /// Says how long the motor was on.
+    TellFlown(EntryId),
     /// The landing without one of its readings, which was a slip.
     DropReading {
         /// Which card.

@@ -204,6 +204,8 @@ pub fn one_of_each() -> Vec<Body> {
         },
         Body::LogAttached { card, log: Box::new(log_with_a_limit()) },
         Body::MarkAnswered { card, mark: id(9), words: "A gust".to_owned() },
+        Body::RestartedInFlight { card },
+        Body::FlownTold { card, flown_s: 241 },
     ]
 }
 

@@ -27,6 +27,7 @@ pub fn appended(
         Record::HandOver(id) => card::hand_over(shared, &id, drafts, now),
         Record::Landing(id) => landing::landing(shared, id, drafts),
         Record::DropReading { card: id, index } => landing::drop_reading(shared, id, index),
+        Record::TellFlown(id) => landing::tell_flown(shared, id, drafts),
         Record::AnswerMark { card: id, mark, usual } => landing::answer_mark(shared, id, mark, usual, drafts),
         Record::MarkIsFinding { card: id, mark, finding } => landing::mark_is_finding(shared, id, mark, finding),
         Record::RaiseMark { card: id, mark } => finding::raise_mark(shared, id, mark),

@@ -5,7 +5,7 @@ use crate::app::done::{After, Result, one};
 use crate::app::shared::Shared;
 use crate::field::{Flight, Landing, LandingLack};
 use crate::form::{Drafts, ExplanationForm, LandingForm, MarkAnswerForm};
-use crate::locale::say;
+use crate::locale::{clock, say};
 use crate::record::{Body, EntryId, Reading};
 use crate::unit::Unit;
 use crate::view::{Place, UsualAnswer};
@@ -38,7 +38,7 @@ fn after_landing(shared: &Shared, flight: &Flight, temperatures: &[Reading], use
         shared.plan.place(&reading.place).is_none_or(|place| reading.celsius <= place.caution_above_c)
     });
     let lack = LandingLack::of(&shared.plan, &shared.ledger.aircraft, fly, flight, temperatures, used_mah);
-    let whole = lack.is_nothing() && flight.marks.is_empty();
+    let whole = lack.is_nothing() && flight.marks.is_empty() && !flight.is_untimed;
     match stage.gate.is_none() && cool && whole && flight.called_off().is_none() {
         true => After::Through(Place::Board, Place::Card(flight.check.clone())),
         false if asks(shared, flight, temperatures) => After::Stay,
@@ -51,7 +51,9 @@ fn asks(shared: &Shared, flight: &Flight, temperatures: &[Reading]) -> bool {
     let past_stop = |reading: &Reading| {
         shared.plan.place(&reading.place).is_some_and(|place| reading.celsius > place.stop_above_c)
     };
-    flight.marks.iter().any(|mark| mark.answer.is_none()) || temperatures.iter().any(past_stop)
+    flight.is_untimed
+        || flight.marks.iter().any(|mark| mark.answer.is_none())
+        || temperatures.iter().any(past_stop)
 }
 
 pub(super) fn drop_reading(shared: &Shared, card: EntryId, index: u32) -> Result {
@@ -78,6 +80,18 @@ pub(super) fn drop_reading(shared: &Shared, card: EntryId, index: u32) -> Result
 pub(super) fn explain(shared: &Shared, card: EntryId, drafts: Drafts<'_>) -> Result {
     let why = ExplanationForm(drafts).why()?.to_owned();
     one(Body::DisagreementExplained { card, why }, say!(shared.locale(), "app-explained"), After::Back)
+}
+
+/// How long the motor was on, where the phone was started anew in flight.
+pub(super) fn tell_flown(shared: &Shared, card: EntryId, drafts: Drafts<'_>) -> Result {
+    let flight = landed(shared, card)?;
+    if !flight.is_untimed {
+        return Err(AppError::refused(say!(shared.locale(), "app-time-known")));
+    }
+    let form = LandingForm::new(drafts, &shared.plan, &shared.ledger.aircraft, flight);
+    let flown_s = form.required_flown_s()?;
+    let said = say!(shared.locale(), "entry-flown-told", time = clock(flown_s));
+    one(Body::FlownTold { card, flown_s }, said, After::Keep)
 }
 
 /// There is nothing to a mark, in words: one of the usual answers, or what was typed.

@@ -1,12 +1,23 @@
 //! What becomes of a finding.
 
+use crate::field::ShownFinding;
 use crate::plan::Plan;
 use crate::readiness::finding::{Finding, FindingState};
 use crate::readiness::ledger::Ledger;
 use crate::readiness::reason::Reason;
-use crate::record::{Entry, EntryId, FindingGrade, Until};
+use crate::record::{Entry, EntryId, FindingGrade, Outlier, Until};
 
 impl Ledger {
+    /// A finding that a flight showed answers what was seen there.
+    pub(super) fn raised(&mut self, finding: Finding) {
+        if let Some(shown_by) = finding.shown_by {
+            let place = finding.proposed_from.as_ref().and_then(Outlier::place).map(str::to_owned);
+            let shown = ShownFinding { finding: finding.id, is_stop: finding.grade == FindingGrade::Stop, place };
+            self.shown_by_flight(shown, shown_by);
+        }
+        self.findings.push(finding);
+    }
+
     pub(super) fn fixed(&mut self, plan: &Plan, entry: &Entry, finding: EntryId, what: &str, subjects: &[String]) {
         let Some(found) = self.findings.iter_mut().find(|f| f.id == finding) else { return };
         found.state = FindingState::Fixed { seq: entry.seq };
@@ -19,13 +30,13 @@ impl Ledger {
     }
 
     pub(super) fn carried(&mut self, entry: &Entry, finding: EntryId, restriction: &str, by: &str, until: &Until) {
-        let runs = self.runs;
+        let (runs, day) = (self.runs, self.clock.day(&entry.at));
         let may_be_carried = |f: &&mut Finding| {
             let closed = matches!(f.state, FindingState::Proven { .. });
             f.id == finding && f.grade != FindingGrade::Stop && !closed
         };
         if let Some(found) = self.findings.iter_mut().find(may_be_carried) {
-            found.ran_out = matches!(until, Until::Date(last) if entry.at.wall.date_naive() > *last);
+            found.ran_out = matches!(until, Until::Date(last) if day > *last);
             let (restriction, by, until) = (restriction.to_owned(), by.to_owned(), until.clone());
             found.state = FindingState::Carried { restriction, by, until, runs };
         }

@@ -39,7 +39,11 @@ impl Ledger {
 
     /// Takes one entry in. Entries that make no sense here (a mark on no card, say) change nothing.
     fn apply(&mut self, in_force: &mut Cow<'_, Plan>, entry: &Entry) {
-        match Effect::of(&entry.body) {
+        let effect = Effect::of(&entry.body);
+        if effect != Effect::Withdraws {
+            self.clock.take(entry);
+        }
+        match effect {
             // A withdrawal was taken into account before it; a plan settles by itself what it moves, under both plans.
             Effect::Withdraws | Effect::AdoptsPlan => self.take_in(in_force, entry),
             Effect::OnlyRead => {

@@ -3,11 +3,11 @@
 use std::borrow::Cow;
 
 use crate::aircraft::FigureValue;
-use crate::field::{Flight, Landing, ShownFinding};
+use crate::field::{Flight, Landing};
 use crate::plan::Plan;
 use crate::readiness::finding::Finding;
 use crate::readiness::ledger::Ledger;
-use crate::record::{Body, Entry, FindingGrade, Outlier};
+use crate::record::{Body, Entry};
 
 impl Ledger {
     /// One arm for each kind of entry: one that is forgotten here does not compile.
@@ -29,17 +29,14 @@ impl Ledger {
             Body::CheckRecorded { check, result, witness, note, alone } => {
                 self.check_recorded(entry, check, result, witness, note, alone);
             }
-            Body::CardDrawn { check, pack, head_speed_rpm, planned_s, air_c, prediction } => {
-                let (pack, prediction) = (pack.clone(), prediction.clone());
-                let (head_speed_rpm, planned_s, air_c) = (*head_speed_rpm, *planned_s, *air_c);
-                let drawn = Flight::drawn(entry.id, check);
-                self.flights.push(Flight { pack, head_speed_rpm, planned_s, air_c, prediction, ..drawn });
-            }
-            Body::HandedOver { card, spotter } => self.handed_over(*card, spotter),
+            Body::CardDrawn { .. } => self.flights.extend(Flight::of_card(entry)),
+            Body::HandedOver { card, spotter } => self.handed_over(entry, *card, spotter),
             Body::Started { card } => self.started(entry, *card),
             Body::Marked { card, mark, elapsed_ms } => self.marked(entry.id, *card, *mark, *elapsed_ms),
             Body::MarkAnswered { card, mark, words } => self.mark_answered(*card, *mark, words),
             Body::TouchedDown { card, elapsed_ms } => self.touched_down(entry, *card, *elapsed_ms),
+            Body::RestartedInFlight { card } => self.restarted_in_flight(*card),
+            Body::FlownTold { card, flown_s } => self.flown_told(*card, *flown_s),
             Body::Resumed { card } => self.resumed(*card),
             Body::HandedBack { .. } => self.handed_back(),
             Body::Unmarked { card, mark } => self.unmarked(*card, *mark),
@@ -58,12 +55,7 @@ impl Ledger {
             Body::FindingRaised { title, grade, stage, proof, shown_by, proposed_from } => {
                 let raised = Finding::raised(entry, self.findings_raised, title, *grade);
                 let (stage, proof, proposed_from) = (stage.clone(), proof.clone(), proposed_from.clone());
-                let place = proposed_from.as_ref().and_then(Outlier::place).map(str::to_owned);
-                self.findings.push(Finding { stage, proof, shown_by: *shown_by, proposed_from, ..raised });
-                if let Some(shown_by) = shown_by {
-                    let is_stop = *grade == FindingGrade::Stop;
-                    self.shown_by_flight(ShownFinding { finding: entry.id, is_stop, place }, *shown_by);
-                }
+                self.raised(Finding { stage, proof, shown_by: *shown_by, proposed_from, ..raised });
             }
             Body::FindingFixed { finding, what, subjects } => self.fixed(plan, entry, *finding, what, subjects),
             Body::FindingCarried { finding, restriction, by, until, .. } => {
