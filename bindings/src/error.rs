@@ -71,6 +71,8 @@ fn of_journal(error: &JournalError, reason: String) -> LiftgateError {
             LiftgateError::NotReadable { reason }
         }
         JournalError::CannotWithdraw { .. } => LiftgateError::Refused { field: None, reason },
-        JournalError::Busy | JournalError::CannotLock { .. } | JournalError::Sqlite { .. } => LiftgateError::Storage { reason },
+        JournalError::Busy | JournalError::CannotLock { .. } | JournalError::Sqlite { .. } => {
+            LiftgateError::Storage { reason }
+        }
     }
 }

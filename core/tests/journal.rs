@@ -671,7 +671,10 @@ fn killed_while_it_records() {
             }
         }
         let elsewhere = Journal::open(&path).err();
-        assert!(matches!(elsewhere, Some(JournalError::OpenElsewhere { .. })), "another process has it: {elsewhere:?}");
+        assert!(
+            matches!(elsewhere, Some(JournalError::OpenElsewhere { .. })),
+            "another process has it: {elsewhere:?}"
+        );
         std::thread::sleep(std::time::Duration::from_micros(377 * round));
         child.kill().unwrap();
         child.wait().unwrap();

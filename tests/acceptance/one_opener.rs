@@ -18,10 +18,7 @@ fn while_the_spotter_flies_no_second_app_opens_the_same_journal() {
     walk.give_away();
     walk.person.spotter().start(&walk.person.now).unwrap();
     let refused = second(&walk, Language::English);
-    assert!(
-        matches!(&refused, AppError::Journal { source: JournalError::OpenElsewhere { .. }, .. }),
-        "{refused:?}"
-    );
+    assert!(matches!(&refused, AppError::Journal { source: JournalError::OpenElsewhere { .. }, .. }), "{refused:?}");
     let words = refused.to_string();
     assert!(words.contains("open already") && words.contains("close it there"), "{words}");
     let german = second(&walk, Language::German).to_string();

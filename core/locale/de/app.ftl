@@ -112,3 +112,4 @@ app-mark-answered = Nichts daran: { $words }
 app-card-of-another-day = Diese Karte wurde an einem anderen Tag übergeben. Das Telefon dem Piloten zurückgeben; er sieht nach, was fällig ist, und übergibt es neu
 app-card-no-longer = Nicht mehr: { $words }. Das Telefon dem Piloten zurückgeben; er kümmert sich darum und übergibt es neu
 app-time-known = Wie lange geflogen wurde, ist schon bekannt
+app-withdrawal-why = Nach einer Minute, oder wenn seither etwas eingetragen wurde, braucht es einen Grund: den Eintrag im Journal öffnen und sagen, warum er zurückgezogen wird

@@ -112,3 +112,4 @@ app-mark-answered = Nothing to it: { $words }
 app-card-of-another-day = This card was handed over on another day. Give the phone back to the pilot, who looks at what is due and hands it over again
 app-card-no-longer = No longer: { $words }. Give the phone back to the pilot, who sees to it and hands it over again
 app-time-known = How long it flew is known already
+app-withdrawal-why = Later than a minute, or with something recorded since, it needs its reason: open the entry in the journal and say why it is withdrawn

@@ -15,7 +15,11 @@ const LEAST_LOOK_MS: i64 = 700;
 impl Shared {
     /// Refuses what enters a value on the landing's page faster than a person reads after the touch before.
     pub(super) fn refuse_bounce(&self, command: &Command, now: &Moment) -> Result<(), AppError> {
-        if matches!(self.place(), Place::Landing(_)) && enters_a_value(command) { self.is_looked_at(now) } else { Ok(()) }
+        if matches!(self.place(), Place::Landing(_)) && enters_a_value(command) {
+            self.is_looked_at(now)
+        } else {
+            Ok(())
+        }
     }
 
     /// Refuses what comes faster than a person reads after the last entry and the last touch on a landing's page.

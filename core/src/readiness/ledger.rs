@@ -6,6 +6,7 @@ use super::clock::Clock;
 use super::evidence::{Evidence, Made, Recorded};
 use super::finding::Finding;
 use super::gate::Release;
+use super::gone::Gone;
 use super::history::{Adjusted, Change, Charged, Described, Happened};
 use super::logs::Logs;
 use super::seat::Seat;
@@ -40,6 +41,8 @@ pub struct Ledger {
     pub adjusted: Vec<Adjusted>,
     /// What was taken back.
     pub withdrawals: Withdrawals,
+    /// What was found and taken back, oldest first.
+    pub gone: Vec<Gone>,
     /// The logs that were attached.
     pub logs: Logs,
     /// Findings raised so far, those withdrawn among them: a finding's number is given once.

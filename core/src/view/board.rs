@@ -67,7 +67,9 @@ fn is_stop(context: &Context<'_>, blocker: &Blocker) -> bool {
         }
         Blocker::Check { standing, .. } => matches!(standing, crate::readiness::Standing::Failed { .. }),
         Blocker::Unanswered { what, .. } => matches!(what, Unanswered::Stop { .. }),
-        Blocker::Question(_) | Blocker::Figure(_) | Blocker::Order { .. } | Blocker::Gate(_) | Blocker::Clock => false,
+        Blocker::Question(_) | Blocker::Figure(_) | Blocker::Order { .. } | Blocker::Gate(_) | Blocker::Clock => {
+            false
+        }
     }
 }
 

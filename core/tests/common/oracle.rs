@@ -99,29 +99,11 @@ impl Truth {
 
     /// What the rules say of a history that began under `plan`.
     pub fn of_rules(plan: &Plan, entries: &[Entry], now: &Moment) -> Truth {
-        // Nothing is erased, but what was withdrawn counts as if it had never been made, and so does the withdrawing.
-        let withdrawn: BTreeSet<EntryId> = entries
-            .iter()
-            .filter_map(|e| match &e.body {
-                Body::Withdrawn { entry, .. } => Some(*entry),
-                _ => None,
-            })
-            .collect();
-        let counts = |e: &&Entry| !withdrawn.contains(&e.id) && !matches!(e.body, Body::Withdrawn { .. });
-        let live: Vec<&Entry> = entries.iter().filter(counts).collect();
-        let adopted = live.iter().enumerate().filter_map(|(index, entry)| match &entry.body {
-            Body::PlanAdopted { text, .. } => Some((index, Plan::parse("adopted.toml", text).unwrap())),
-            _ => None,
-        });
-        let plans: Plans = adopted.collect();
-        let (released, findings, known) = (BTreeMap::new(), Vec::new(), RefCell::default());
-        let (reckoned, lost) = reckon(&live);
-        let mut told = Told { first: plan, plans: &plans, live, reckoned, released, findings, known };
-        for step in 0..told.live.len() {
-            told.step(step);
-        }
+        let live = live(entries);
+        let plans = plans(&live);
+        let told = Told::of(plan, &plans, live, entries);
         let end = told.live.len();
-        let at = told.asked_at(now, lost);
+        let at = told.asked_at(now);
         let plan = told.plan(end);
         let wanted = plan.checks().filter(|(_, check)| told.wanted(check, end));
         let flown = plan.checks().filter(|(_, check)| check.fly().is_some());
@@ -206,11 +188,62 @@ struct Told<'a> {
     live: Vec<&'a Entry>,
     /// When each of them was made, by whichever clock says more.
     reckoned: Vec<Wall>,
+    /// The index of the last one that came after nobody knows how long.
+    lost: usize,
+    /// Stage to the entry of its last release.
+    releases: BTreeMap<String, EntryId>,
     /// Stage to whether its last release still stands.
     released: BTreeMap<String, bool>,
     findings: Vec<FindingTold>,
     /// Answers given before: how a check stands hangs on the entries, the day and what is untold alone.
     known: RefCell<BTreeMap<(String, usize, NaiveDate, usize), Is>>,
+}
+
+/// What counts: nothing is erased, but what was withdrawn counts as if it had never been made, and so does the withdrawing.
+fn live(entries: &[Entry]) -> Vec<&Entry> {
+    let withdrawn: BTreeSet<EntryId> = entries
+        .iter()
+        .filter_map(|e| match &e.body {
+            Body::Withdrawn { entry, .. } => Some(*entry),
+            _ => None,
+        })
+        .collect();
+    let counts = |e: &&Entry| !withdrawn.contains(&e.id) && !matches!(e.body, Body::Withdrawn { .. });
+    entries.iter().filter(counts).collect()
+}
+
+fn plans(live: &[&Entry]) -> Plans {
+    let adopted = live.iter().enumerate().filter_map(|(index, entry)| match &entry.body {
+        Body::PlanAdopted { text, .. } => Some((index, Plan::parse("adopted.toml", text).unwrap())),
+        _ => None,
+    });
+    adopted.collect()
+}
+
+/// Taking back something an hour later brings no gate back: which releases had lapsed before each such withdrawal, with how many of
+/// the entries that count came before it. Taken back at once, with nothing in between, it was a slip.
+fn stay_lapsed(plan: &Plan, entries: &[Entry], live: &[&Entry]) -> Vec<(usize, BTreeMap<String, EntryId>)> {
+    let mut stay = Vec::new();
+    for (index, entry) in entries.iter().enumerate() {
+        let Body::Withdrawn { entry: slip, .. } = &entry.body else { continue };
+        let just_before = index.checked_sub(1).map(|i| &entries[i]).filter(|before| before.id == *slip);
+        let is_slip = just_before
+            .is_some_and(|before| before.at.boot == entry.at.boot && ran_ms(&before.at, &entry.at) <= 60_000);
+        if is_slip || !entries[..index].iter().any(|earlier| earlier.id == *slip) {
+            continue;
+        }
+        let before = &entries[..index];
+        let counted = live.iter().take_while(|e| before.iter().any(|earlier| earlier.id == e.id)).count();
+        let lapsed_then = {
+            let live = self::live(before);
+            let plans = self::plans(&live);
+            let told = Told::of(plan, &plans, live, before);
+            let lapsed = told.released.iter().filter(|(_, stands)| !**stands);
+            lapsed.map(|(stage, _)| (stage.clone(), told.releases[stage])).collect()
+        };
+        stay.push((counted, lapsed_then));
+    }
+    stay
 }
 
 /// How long a card's motor was on.
@@ -246,6 +279,26 @@ fn asked(check: &Check) -> String {
 }
 
 impl<'a> Told<'a> {
+    /// All that is told by `entries`, of which those in `live` count.
+    fn of(first: &'a Plan, plans: &'a Plans, live: Vec<&'a Entry>, entries: &[Entry]) -> Told<'a> {
+        let stay = stay_lapsed(first, entries, &live);
+        let (releases, released, findings, known) =
+            (BTreeMap::new(), BTreeMap::new(), Vec::new(), RefCell::default());
+        let (reckoned, lost) = reckon(&live);
+        let mut told = Told { first, plans, live, reckoned, lost, releases, released, findings, known };
+        for step in 0..=told.live.len() {
+            for (_, lapsed) in stay.iter().filter(|(counted, _)| *counted == step) {
+                let same = lapsed.iter().filter(|(stage, by)| told.releases.get(*stage) == Some(*by));
+                let same: Vec<String> = same.map(|(stage, _)| stage.clone()).collect();
+                told.released.extend(same.into_iter().map(|stage| (stage, false)));
+            }
+            if step < told.live.len() {
+                told.step(step);
+            }
+        }
+        told
+    }
+
     /// The plan in force after so many entries.
     fn plan(&self, upto: usize) -> &'a Plan {
         self.plans.iter().rev().find(|(index, _)| *index < upto).map_or(self.first, |(_, plan)| plan)
@@ -426,12 +479,12 @@ impl<'a> Told<'a> {
     }
 
     /// How the clock stands where a person asks.
-    fn asked_at(&self, now: &Moment, lost: usize) -> At {
+    fn asked_at(&self, now: &Moment) -> At {
         let last = self.live.last().map(|entry| &entry.at).zip(self.reckoned.last().copied());
         let behind = is_behind(&self.live, now);
         let untold = match (behind, last.is_some_and(|(moment, _)| moment.boot != now.boot)) {
             (false, _) => 0,
-            (true, false) => lost,
+            (true, false) => self.lost,
             (true, true) => self.live.len(),
         };
         At { upto: self.live.len(), day: reckoned_after(last, now).date_naive(), behind, untold }
@@ -732,6 +785,7 @@ impl<'a> Told<'a> {
                 }
             }
             Body::GateReleased { stage, .. } => {
+                self.releases.insert(stage.clone(), entry.id);
                 self.released.insert(stage.clone(), true);
             }
             _ => {}

@@ -51,9 +51,7 @@ fn asks(shared: &Shared, flight: &Flight, temperatures: &[Reading]) -> bool {
     let past_stop = |reading: &Reading| {
         shared.plan.place(&reading.place).is_some_and(|place| reading.celsius > place.stop_above_c)
     };
-    flight.is_untimed
-        || flight.marks.iter().any(|mark| mark.answer.is_none())
-        || temperatures.iter().any(past_stop)
+    flight.is_untimed || flight.marks.iter().any(|mark| mark.answer.is_none()) || temperatures.iter().any(past_stop)
 }
 
 pub(super) fn drop_reading(shared: &Shared, card: EntryId, index: u32) -> Result {
