@@ -23,6 +23,7 @@ mod own_plan;
 mod pilots_code;
 mod process_death;
 mod recurring;
+mod regret;
 mod routine_day;
 mod run_length;
 mod slip;

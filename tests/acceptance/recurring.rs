@@ -35,12 +35,15 @@ fn a_hard_landing_is_recorded_in_a_touch_and_asks_for_exactly_what_names_it() {
     walk.person.tap("Seen, and right");
     walk.person.home();
 
-    // A slip is taken back like any other entry.
+    // It is withdrawn like any other entry; what lapsed over it waits for the pilot.
     walk.person.tap("Journal");
     walk.person.tap("Happened: hard landing");
+    walk.person.enter("Why it is withdrawn", "It was the other aircraft");
     walk.person.tap("Withdraw this entry");
     walk.person.home();
-    assert_eq!(walk.person.row("Fit-out").unwrap().1, "Released");
+    assert_eq!(walk.person.row("Fit-out").unwrap().1, "Lapsed");
+    walk.person.tap("Fit-out");
+    assert!(walk.person.control("Release").is_some_and(|control| control.enabled), "{}", walk.person.words());
 }
 
 #[test]

@@ -118,3 +118,7 @@ app-label-not-so = Was nicht so war
 app-label-called-off = Warum abgebrochen wurde
 app-label-slip = Warum es ein Versehen war
 app-read-on-a-run = Das wird bei einem Lauf von { $run } abgelesen: zuerst dessen Karte ausfüllen
+app-card-of-another-day = Diese Karte wurde an einem anderen Tag übergeben. Das Telefon dem Piloten zurückgeben; er sieht nach, was fällig ist, und übergibt es neu
+app-card-no-longer = Nicht mehr: { $words }. Das Telefon dem Piloten zurückgeben; er kümmert sich darum und übergibt es neu
+app-time-known = Wie lange geflogen wurde, ist schon bekannt
+app-withdrawal-why = Nach einer Minute, oder wenn seither etwas eingetragen wurde, braucht es einen Grund: den Eintrag im Journal öffnen und sagen, warum er zurückgezogen wird

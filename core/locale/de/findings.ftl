@@ -41,3 +41,4 @@ findings-will-prove = Was die Behebung beweisen wird
 findings-to-repeat = nach der Behebung zu wiederholen
 findings-raise = Melden
 findings-new = Neuer Befund
+findings-none-stands = Kein Befund besteht. Was gefunden und zurückgezogen wurde, steht darunter.

@@ -15,3 +15,5 @@ journal-entry = Eintrag
 journal-seen-by = Gesehen von { $name }.
 journal-put-back = Wieder eintragen
 journal-take-back = Zurücknehmen
+journal-withdrawn-heading = Eingetragen und zurückgezogen
+journal-withdrawn-detail = Eingetragen { $recorded }, zurückgezogen { $withdrawn }: { $why }

@@ -118,3 +118,7 @@ app-label-not-so = What was not so
 app-label-called-off = Why it was called off
 app-label-slip = Why it was a slip
 app-read-on-a-run = This is read on a run of { $run }: draw up its card first
+app-card-of-another-day = This card was handed over on another day. Give the phone back to the pilot, who looks at what is due and hands it over again
+app-card-no-longer = No longer: { $words }. Give the phone back to the pilot, who sees to it and hands it over again
+app-time-known = How long it flew is known already
+app-withdrawal-why = Later than a minute, or with something recorded since, it needs its reason: open the entry in the journal and say why it is withdrawn

@@ -41,3 +41,4 @@ findings-will-prove = What will prove the fix
 findings-to-repeat = to be repeated after the fix
 findings-raise = Raise it
 findings-new = New finding
+findings-none-stands = No finding stands. What was found and withdrawn is told below.

@@ -15,3 +15,5 @@ journal-entry = Entry
 journal-seen-by = Seen by { $name }.
 journal-put-back = Put back
 journal-take-back = Take back
+journal-withdrawn-heading = Recorded and withdrawn
+journal-withdrawn-detail = Recorded { $recorded }, withdrawn { $withdrawn }: { $why }

@@ -40,11 +40,33 @@ impl SpotterDesk {
     }
 
     /// The motor starts, and with it the clock. A second start changes nothing.
+    ///
+    /// # Errors
+    /// Refused where what the card was handed over on holds no longer: the day is over, or something that held for it.
     pub fn start(&self, now: &Moment) -> Result<SpotterScreen, AppError> {
-        self.act(now, |phase| match phase {
-            Phase::Waiting => Some(Body::Started { card: self.card }),
-            _ => None,
+        self.with(|shared| {
+            if matches!(self.phase(shared, now), Phase::Waiting) {
+                self.is_still_ready(shared, now)?;
+                let body = Body::Started { card: self.card };
+                shared.append(now, vec![NewEntry::spotter(&self.name, body)])?;
+            }
+            Ok(self.sight(shared, now))
         })
+    }
+
+    /// Whether the card may still be flown as it was handed over.
+    fn is_still_ready(&self, shared: &Shared, now: &Moment) -> Result<(), AppError> {
+        let Some(flight) = shared.ledger.flight(self.card) else { return Ok(()) };
+        if flight.handed_over.is_some_and(|day| shared.ledger.clock.day(now) > day) {
+            return Err(AppError::refused(say!(shared.locale(), "app-card-of-another-day")));
+        }
+        match shared.ledger.before_flying(&shared.plan, &flight.check, now).first() {
+            None => Ok(()),
+            Some(blocker) => {
+                let words = view::blocker_words(shared.locale(), &shared.plan, &shared.ledger, blocker);
+                Err(AppError::refused(say!(shared.locale(), "app-card-no-longer", words = words)))
+            }
+        }
     }
 
     /// Something was seen or heard. Only while the motor is on.
@@ -69,9 +91,17 @@ impl SpotterDesk {
 
     /// Down, motor off. Only while the motor is on.
     pub fn land(&self, now: &Moment) -> Result<SpotterScreen, AppError> {
-        self.act(now, |phase| match phase {
-            Phase::Running { elapsed_ms } => Some(Body::TouchedDown { card: self.card, elapsed_ms }),
-            _ => None,
+        self.with(|shared| {
+            let flight = shared.ledger.flight(self.card).filter(|flight| flight.down.is_none());
+            if let Some(started) = flight.and_then(|flight| flight.started.as_ref()) {
+                let card = self.card;
+                // Across a restart the wall clock may have been set to anything: what surely went by is kept, and the pilot is asked.
+                let mut bodies = vec![Body::TouchedDown { card, elapsed_ms: now.surely_elapsed_ms_since(started) }];
+                bodies.extend((started.boot != now.boot).then_some(Body::RestartedInFlight { card }));
+                let entries = bodies.into_iter().map(|body| NewEntry::spotter(&self.name, body)).collect();
+                shared.append(now, entries)?;
+            }
+            Ok(self.sight(shared, now))
         })
     }
 

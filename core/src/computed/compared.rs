@@ -68,7 +68,7 @@ pub struct NextHover {
 /// Compares a flight. None for what is no hover, was called off, or is not down yet.
 pub fn compared(facts: Facts<'_>, flight: &Flight) -> Option<Compared> {
     let fly = facts.plan.check(&flight.check).and_then(|(_, check)| check.fly())?;
-    let whole = flight.down.is_some() && !flight.is_called_off(facts.plan);
+    let whole = flight.flown_ms().is_some() && !flight.is_called_off(facts.plan);
     if fly.motion != Motion::Hover || !whole {
         return None;
     }

@@ -42,7 +42,7 @@ fn gather(facts: Facts<'_>) -> Result<Asked<'_>> {
         ["rest_low_v", "rest_high_v"].into_iter().filter_map(|field| last_reading(&readings, field)).collect();
     let lacking = || Lacking::Flight(flight.check.clone());
     let used_mah = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah).ok_or_else(lacking)?;
-    let flown_ms = flight.down.as_ref().map(|(_, elapsed_ms)| *elapsed_ms).ok_or_else(lacking)?;
+    let flown_ms = flight.flown_ms().ok_or_else(lacking)?;
     let flown_min = flown_ms as f64 / 60_000.0;
     let landing = PackLanding { capacity_mah, used_mah, flown_min, cells_v, reserve_percent };
     Ok(Asked { pack: &pack.name, landing, flown_ms, is_measured: measured_mah.is_some() })

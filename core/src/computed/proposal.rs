@@ -78,24 +78,11 @@ mod tests {
 
     fn hover(card: EntryId) -> Flight {
         Flight {
-            card,
-            check: "hover-low".to_owned(),
             pack: "A".to_owned(),
             head_speed_rpm: 1_100.0,
             planned_s: 240,
             air_c: 20.0,
-            prediction: None,
-            allowed_s: None,
-            waived: None,
-            spotter: None,
-            started: None,
-            marks: Vec::new(),
-            down: None,
-            landing: None,
-            explained: None,
-            tests: Vec::new(),
-            findings: Vec::new(),
-            released_since: false,
+            ..Flight::drawn(card, "hover-low")
         }
     }
 

@@ -163,7 +163,7 @@ fn hover_power(facts: Facts<'_>, check: &str) -> Option<Trend> {
 fn vibration(facts: Facts<'_>) -> Option<Trend> {
     let counted = facts.ledger.flights.iter().filter(|flight| flight.down.is_some()).enumerate();
     let rates = counted.filter_map(|(runs, flight)| {
-        let minutes = flight.down.as_ref().map(|(_, ms)| *ms as f64 / 60_000.0)?;
+        let minutes = flight.flown_ms().map(|ms| ms as f64 / 60_000.0)?;
         let marks = flight.marks.iter().filter(|mark| matches!(mark.kind, MarkKind::Shake | MarkKind::Sound)).count();
         (minutes >= SHORTEST_MIN).then(|| reading(runs, flight, marks as f64 / minutes))
     });

@@ -211,7 +211,7 @@ fn flight(facts: Facts<'_>, flight: &crate::field::Flight) -> FlightPart {
         ),
         pack: flight.pack.clone(),
         spotter: flight.spotter.clone().unwrap_or_default(),
-        time: flight.down.as_ref().map_or_else(String::new, |(_, ms)| clock(ms / 1_000)),
+        time: flight.flown_ms().map_or_else(String::new, |ms| clock(ms / 1_000)),
         used: landing
             .and_then(|l| l.pack_used_mah)
             .map_or_else(String::new, |mah| locale.rounded(mah, 0, Unit::MilliampereHour)),

@@ -1,6 +1,8 @@
+use chrono::NaiveDate;
+
 use crate::engineering::heat::{HeatReading, TouchdownFit, touchdown};
 use crate::plan::{Plan, Subject};
-use crate::record::{EntryId, Judgement, MarkKind, Moment, Odd, Outcome, Prediction, Reading};
+use crate::record::{Body, Entry, EntryId, Judgement, MarkKind, Moment, Odd, Outcome, Prediction, Reading};
 
 /// A card and all that came of it.
 #[derive(Debug, Clone, PartialEq)]
@@ -23,12 +25,16 @@ pub struct Flight {
     pub allowed_s: Option<i64>,
     /// Who had the phone.
     pub spotter: Option<String>,
+    /// The day on which the phone was handed over.
+    pub handed_over: Option<NaiveDate>,
     /// When the motor was started.
     pub started: Option<Moment>,
     /// What was noted in flight.
     pub marks: Vec<Mark>,
     /// Touchdown: when, and milliseconds since the start.
     pub down: Option<(Moment, i64)>,
+    /// Whether that is only the least that it can be: the phone was started anew in flight, and the pilot has not said how long it was.
+    pub is_untimed: bool,
     /// What was jotted after landing.
     pub landing: Option<Landing>,
     /// Why nothing will be jotted.
@@ -105,6 +111,8 @@ pub struct ShownFinding {
 /// Something that was seen or read in a flight and that nobody answered yet: it holds every later card.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Unanswered {
+    /// How long it was: the phone was started anew in flight.
+    Time,
     /// What the spotter noted: of one kind, at least one.
     Marks(Vec<Mark>),
     /// A temperature past a stop.
@@ -175,9 +183,11 @@ impl Flight {
             prediction: None,
             allowed_s: None,
             spotter: None,
+            handed_over: None,
             started: None,
             marks: Vec::new(),
             down: None,
+            is_untimed: false,
             landing: None,
             waived: None,
             findings: Vec::new(),
@@ -185,6 +195,23 @@ impl Flight {
             explained: None,
             tests: Vec::new(),
         }
+    }
+
+    /// The card that an entry draws up.
+    pub(crate) fn of_card(entry: &Entry) -> Option<Flight> {
+        let body = &entry.body;
+        let Body::CardDrawn { check, pack, head_speed_rpm, planned_s, air_c, prediction, allowed_s } = body else {
+            return None;
+        };
+        let (pack, prediction, allowed_s) = (pack.clone(), prediction.clone(), *allowed_s);
+        let (head_speed_rpm, planned_s, air_c) = (*head_speed_rpm, *planned_s, *air_c);
+        let drawn = Flight::drawn(entry.id, check);
+        Some(Flight { pack, head_speed_rpm, planned_s, air_c, prediction, allowed_s, ..drawn })
+    }
+
+    /// Milliseconds with the motor on, once it is down and as far as anyone knows.
+    pub fn flown_ms(&self) -> Option<i64> {
+        self.down.as_ref().filter(|_| !self.is_untimed).map(|(_, elapsed_ms)| *elapsed_ms)
     }
 
     /// Whether the motor was on and it is down, with nothing jotted yet, and nobody said why nothing will be.
@@ -236,8 +263,9 @@ impl Flight {
     ///
     /// While it runs, nothing is asked: the spotter has the phone.
     pub fn unanswered(&self, plan: &Plan) -> Vec<Unanswered> {
+        let time = self.is_untimed.then_some(Unanswered::Time);
         if self.down.is_none() || self.released_since {
-            return Vec::new();
+            return time.into_iter().collect();
         }
         let marks = MarkKind::ALL.into_iter().map(|kind| self.marks_alike(kind)).filter(|alike| !alike.is_empty());
         let mut stops: Vec<Unanswered> = Vec::new();
@@ -255,7 +283,7 @@ impl Flight {
             Judgement::NotSo { why } => self.findings.is_empty().then(|| Unanswered::NotSo(why.clone())),
             Judgement::NotAsked | Judgement::AsItShouldBe | Judgement::CalledOff { .. } => None,
         });
-        marks.map(Unanswered::Marks).chain(stops).chain(judgement).collect()
+        time.into_iter().chain(marks.map(Unanswered::Marks)).chain(stops).chain(judgement).collect()
     }
 
     /// What was noted of a kind and not answered yet: one answer is for all of it.
@@ -276,7 +304,7 @@ impl Flight {
 
     /// Seconds flown over the plan, where they are more than a tenth of it.
     pub fn overrun_s(&self) -> Option<i64> {
-        let (_, elapsed_ms) = self.down.as_ref()?;
+        let elapsed_ms = self.flown_ms()?;
         let over_ms = elapsed_ms.saturating_sub(self.planned_s.saturating_mul(1_000));
         (over_ms > self.planned_s.saturating_mul(100)).then_some(over_ms / 1_000)
     }
@@ -286,8 +314,8 @@ impl Flight {
     /// The card's own while it is not down yet.
     pub fn expected(&self) -> Option<Prediction> {
         let planned = self.prediction.clone()?;
-        let share = match self.down {
-            Some((_, elapsed_ms)) if self.planned_s > 0 => elapsed_ms as f64 / 1_000.0 / self.planned_s as f64,
+        let share = match self.flown_ms() {
+            Some(elapsed_ms) if self.planned_s > 0 => elapsed_ms as f64 / 1_000.0 / self.planned_s as f64,
             _ => 1.0,
         };
         Some(Prediction {
@@ -309,8 +337,8 @@ impl Flight {
     /// Charge used in the mean, milliamperes, if it was read.
     pub fn mean_current_ma(&self) -> Option<f64> {
         let used = self.landing.as_ref()?.pack_used_mah?;
-        let (_, elapsed_ms) = self.down.as_ref()?;
-        (*elapsed_ms > 0).then(|| used * 3_600_000.0 / *elapsed_ms as f64)
+        let elapsed_ms = self.flown_ms()?;
+        (elapsed_ms > 0).then(|| used * 3_600_000.0 / elapsed_ms as f64)
     }
 }
 

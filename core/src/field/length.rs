@@ -31,10 +31,10 @@ pub fn is_long_enough(flown_ms: i64, wanted_s: i64) -> bool {
 impl Flight {
     /// What was flown and what the check wants, where this run was too short for it. None while it is not down.
     pub fn too_short(&self, fly: &Fly) -> Option<TooShort> {
-        let (_, flown_ms) = self.down.as_ref()?;
+        let flown_ms = self.flown_ms()?;
         let wanted_s = wanted_s(fly, self.allowed_s);
         let short = TooShort { flown_s: flown_ms / 1_000, wanted_s };
-        (!is_long_enough(*flown_ms, wanted_s)).then_some(short)
+        (!is_long_enough(flown_ms, wanted_s)).then_some(short)
     }
 
     /// Whether less than half was flown of what the check wants: mostly spool-up, and its means say nothing. Of a check that the plan no
@@ -42,6 +42,6 @@ impl Flight {
     pub fn is_called_off(&self, plan: &Plan) -> bool {
         let fly = plan.check(&self.check).and_then(|(_, check)| check.fly());
         let wanted_s = fly.map_or(self.planned_s, |fly| wanted_s(fly, self.allowed_s));
-        self.down.as_ref().is_some_and(|(_, flown_ms)| flown_ms.saturating_mul(2) < wanted_s.saturating_mul(1_000))
+        self.flown_ms().is_some_and(|flown_ms| flown_ms.saturating_mul(2) < wanted_s.saturating_mul(1_000))
     }
 }

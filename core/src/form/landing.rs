@@ -22,6 +22,9 @@ pub enum Said {
     CalledOff,
 }
 
+/// Plausible times with the motor on, minutes: from a knock-off at once to twice the longest that a card plans.
+const FLOWN_RANGE_MIN: (f64, f64) = (0.0, 60.0);
+
 /// A landing that is jotted down. Once more keeps what was jotted before: a second reading of a place tells how it cools.
 #[derive(Clone, Copy)]
 pub struct LandingForm<'a> {
@@ -34,6 +37,8 @@ pub struct LandingForm<'a> {
 impl<'a> LandingForm<'a> {
     /// The field of the charge used.
     pub const USED: &'static str = "used";
+    /// The field of how long the motor was on.
+    pub const FLOWN: &'static str = "flown";
     /// The field of anything else.
     pub const NOTES: &'static str = "notes";
     /// The field of what was not so, or why a run was called off.
@@ -218,6 +223,25 @@ impl<'a> LandingForm<'a> {
         confirmed.sort();
         confirmed.dedup();
         Ok(confirmed)
+    }
+
+    /// How long the motor was on as typed, minutes.
+    ///
+    /// # Errors
+    /// No number, or longer than any pack flies.
+    pub fn flown_min(&self, label: &str) -> Result<Option<f64>> {
+        self.drafts.number(Self::FLOWN, label, Unit::Minute, FLOWN_RANGE_MIN)
+    }
+
+    /// How long the motor was on, seconds.
+    ///
+    /// # Errors
+    /// As [`LandingForm::flown_min`], and where nothing was typed.
+    pub fn required_flown_s(&self) -> Result<i64> {
+        let locale = self.drafts.locale();
+        let minutes = self.flown_min(&say!(locale, "landing-time"))?;
+        let minutes = minutes.ok_or_else(|| Refusal::of(Self::FLOWN, say!(locale, "landing-time-first")))?;
+        Ok((minutes * 60.0).round() as i64)
     }
 
     /// Anything else, as typed or as jotted before.

@@ -1,6 +1,6 @@
 //! Forms of one sentence each: an explanation, a reason, a remark.
 
-use super::{Drafts, Result};
+use super::{Drafts, Refusal, Result};
 use crate::locale::say;
 use crate::record::EntryId;
 
@@ -81,6 +81,15 @@ impl WithdrawalForm<'_> {
     /// The reason; that it was taken back, where none was typed.
     pub fn reason(&self) -> String {
         self.0.text(Self::REASON).map_or_else(|| say!(self.0.locale(), "app-taken-back"), str::to_owned)
+    }
+
+    /// The reason, where what is withdrawn is no slip of a moment ago.
+    ///
+    /// # Errors
+    /// None was typed.
+    pub fn required_reason(&self) -> Result<String> {
+        let why = || Refusal::of(Self::REASON, say!(self.0.locale(), "app-withdrawal-why"));
+        self.0.text(Self::REASON).map(str::to_owned).ok_or_else(why)
     }
 }
 

@@ -39,7 +39,7 @@ impl Left {
     fn of(check: &Check, evidence: &Evidence, ledger: &Ledger, now: &Moment) -> Left {
         let runs = ledger.runs.saturating_sub(evidence.runs);
         let hours = ledger.motor_ms.saturating_sub(evidence.motor_ms) as f64 / 3_600_000.0;
-        let days = (now.wall.date_naive() - evidence.at.wall.date_naive()).num_days().max(0);
+        let days = (ledger.clock.day(now) - evidence.day).num_days().max(0);
         Left {
             flights: check.holds.flights.map(|limit| limit.saturating_sub(runs)),
             hours: check.holds.hours.map(|limit| (limit - hours).max(0.0)),

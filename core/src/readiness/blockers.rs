@@ -57,6 +57,8 @@ impl Standings<'_> {
         if release.is_none_or(|release| release.lapsed.is_some()) {
             let of_stage = |flight: &&Flight| stage.checks.iter().any(|check| check.id == flight.check);
             blockers.extend(unanswered(self.plan, self.ledger.flights.iter().filter(of_stage)));
+            let is_behind = self.wants_clock && self.ledger.clock.behind(self.now).is_some();
+            blockers.extend(is_behind.then_some(Blocker::Clock));
         }
         match (release, blockers.is_empty()) {
             (None, true) => Gate::Ready,

@@ -33,7 +33,7 @@ impl Finding {
             FindingState::Carried { until: Until::Flights(flights), runs, .. } => {
                 ledger.runs.saturating_sub(*runs) >= *flights
             }
-            FindingState::Carried { until: Until::Date(last), .. } => self.ran_out || now.wall.date_naive() > *last,
+            FindingState::Carried { until: Until::Date(last), .. } => self.ran_out || ledger.clock.day(now) > *last,
             _ => false,
         }
     }

@@ -13,8 +13,10 @@ pub struct Evidence {
     pub entry: EntryId,
     /// Its place in the journal; for a landing the place of the motor's start.
     pub seq: i64,
-    /// When it was recorded.
+    /// When it was recorded, as the phone had it.
     pub at: Moment,
+    /// The day of that, as the journal reckons it.
+    pub day: NaiveDate,
     /// What it says.
     pub of: Source,
     /// The second person.
@@ -39,9 +41,9 @@ impl Evidence {
 
     /// What ran out by the calendar on a day.
     pub(super) fn days_over(&self, check: &Check, day: NaiveDate) -> Vec<Reason> {
-        let days = (day - self.at.wall.date_naive()).num_days();
+        let days = (day - self.day).num_days();
         let limit = check.holds.days.filter(|limit| days >= i64::from(*limit));
-        // A date before the evidence's own is a clock set back; it neither ages nor renews anything.
+        // A day before the evidence's own is another zone's; it neither ages nor renews anything.
         let session = (check.holds.session && days > 0).then_some(Reason::DayOver);
         session.into_iter().chain(limit.map(Reason::DaysOver)).collect()
     }

@@ -38,6 +38,8 @@ pub enum Blocker {
     Landing(EntryId),
     /// An earlier gate is not released.
     Gate(String),
+    /// The phone's clock is behind the last entry: nothing is released by it.
+    Clock,
 }
 
 /// How a stage's gate stands.

@@ -27,6 +27,8 @@ pub(super) struct Standings<'a> {
     pub plan: &'a Plan,
     pub ledger: &'a Ledger,
     pub now: &'a Moment,
+    /// Whether a wall clock that is behind keeps anything from being relied on. What an entry did is not undone by it.
+    pub wants_clock: bool,
     known: BTreeMap<&'a str, Standing>,
     /// Stages whose gates were asked for, and whether they hold: gates ask the gates before them.
     pub gates: BTreeMap<&'a str, bool>,
@@ -34,7 +36,12 @@ pub(super) struct Standings<'a> {
 
 impl<'a> Standings<'a> {
     pub fn new(plan: &'a Plan, ledger: &'a Ledger, now: &'a Moment) -> Self {
-        Standings { plan, ledger, now, known: BTreeMap::new(), gates: BTreeMap::new() }
+        Standings { plan, ledger, now, wants_clock: true, known: BTreeMap::new(), gates: BTreeMap::new() }
+    }
+
+    /// As an entry finds them that is taken in.
+    pub fn of_entry(plan: &'a Plan, ledger: &'a Ledger, at: &'a Moment) -> Self {
+        Standings { wants_clock: false, ..Standings::new(plan, ledger, at) }
     }
 
     /// How a check stands.
@@ -69,7 +76,11 @@ impl<'a> Standings<'a> {
         let holds = &check.holds;
         let runs = self.ledger.runs.saturating_sub(evidence.runs);
         let hours = self.ledger.motor_ms.saturating_sub(evidence.motor_ms) as f64 / 3_600_000.0;
-        let mut reasons = evidence.days_over(check, self.now.wall.date_naive());
+        let mut reasons = evidence.days_over(check, self.ledger.clock.day(self.now));
+        let by_days = holds.session || holds.days.is_some();
+        if self.wants_clock && by_days && self.ledger.clock.is_untold(evidence.seq, self.now) {
+            reasons.push(Reason::ClockBehind);
+        }
         reasons.extend(holds.flights.filter(|limit| runs >= *limit).map(Reason::RunsFlown));
         reasons.extend(holds.hours.filter(|limit| hours >= *limit).map(Reason::HoursFlown));
         reasons.retain(|reason| !evidence.broken.contains(reason));

@@ -55,6 +55,8 @@ impl Kind {
             Body::Marked { .. } => kind(OnlyRead, No, Yes),
             Body::MarkAnswered { .. } => kind(OnlyRead, Yes, Yes),
             Body::TouchedDown { .. } => kind(MovesGates, No, Yes),
+            Body::RestartedInFlight { .. } => kind(MovesGates, No, No),
+            Body::FlownTold { .. } => kind(MovesGates, Yes, Yes),
             Body::Resumed { .. } => kind(MovesGates, No, Yes),
             Body::HandedBack { .. } => kind(OnlyRead, No, No),
             Body::Unmarked { .. } => kind(OnlyRead, No, Yes),

@@ -2,9 +2,11 @@
 
 use std::collections::BTreeMap;
 
+use super::clock::Clock;
 use super::evidence::{Evidence, Made, Recorded};
 use super::finding::Finding;
 use super::gate::Release;
+use super::gone::Gone;
 use super::history::{Adjusted, Change, Charged, Described, Happened};
 use super::logs::Logs;
 use super::seat::Seat;
@@ -39,6 +41,8 @@ pub struct Ledger {
     pub adjusted: Vec<Adjusted>,
     /// What was taken back.
     pub withdrawals: Withdrawals,
+    /// What was found and taken back, oldest first.
+    pub gone: Vec<Gone>,
     /// The logs that were attached.
     pub logs: Logs,
     /// Findings raised so far, those withdrawn among them: a finding's number is given once.
@@ -53,7 +57,9 @@ pub struct Ledger {
     pub runs: u32,
     /// Milliseconds with the motor on so far.
     pub motor_ms: i64,
-    /// The day of the last entry, by the wall clock.
+    /// The time as the entries tell it.
+    pub clock: Clock,
+    /// The day of the last entry, as it was reckoned.
     pub(super) last_day: Option<chrono::NaiveDate>,
     /// Where each card's motor run began: a landing is evidence of that moment, however late it is jotted.
     pub(super) starts: BTreeMap<EntryId, Made>,

@@ -6,10 +6,12 @@
 mod back;
 mod blockers;
 mod carry;
+mod clock;
 mod evidence;
 mod finding;
 mod fold;
 mod gate;
+mod gone;
 mod history;
 mod judge;
 mod kind;
@@ -25,9 +27,11 @@ mod touch;
 mod withdrawal;
 
 pub use back::{DueSoon, Left};
+pub use clock::Clock;
 pub use evidence::{Evidence, Recorded, Source};
 pub use finding::{Finding, FindingState, Tried};
 pub use gate::{Blocker, Gate, Release};
+pub use gone::{Gone, GoneOf};
 pub use history::{Adjusted, Change, Charged, Described, Happened};
 pub use kind::may_be_withdrawn;
 pub(crate) use kind::{is_told, may_change_plan, reaches_back};

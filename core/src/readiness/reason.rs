@@ -45,6 +45,8 @@ pub enum Reason {
     },
     /// It was recorded on an earlier day and holds for a day.
     DayOver,
+    /// It holds for days, and nobody knows how many have passed: the phone was started anew and its clock is behind.
+    ClockBehind,
     /// It holds for so many motor runs, and they are flown.
     RunsFlown(u32),
     /// It holds for so many hours with the motor on, and they are flown.

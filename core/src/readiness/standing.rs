@@ -53,6 +53,8 @@ pub enum Lack {
     Titled(String),
     /// The charge that was used.
     ChargeUsed,
+    /// How long it flew.
+    FlownTime,
     /// A run of this fly check just before, by its title: it was read on none.
     RunOf(String),
     /// How the run was, in the pilot's own judgement.

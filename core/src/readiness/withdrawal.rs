@@ -7,6 +7,16 @@ use crate::record::{Body, Entry, EntryId, Moment};
 /// Minutes in which what was taken back can be put back. Later it would look fresher than it is: it is made anew then.
 const PUT_BACK_MIN: i64 = 10;
 
+/// How long after an entry its withdrawal is a slip of the finger, milliseconds. A slip is seen at once, on the sentence that says what
+/// was recorded (common practice, no source).
+const SLIP_MS: i64 = 60_000;
+
+/// Whether what was made at a moment was a slip where it is withdrawn at another, with nothing recorded in between. The wall clock is
+/// not asked: it may have been set.
+pub(super) fn is_slip(made: &Moment, withdrawn: &Moment) -> bool {
+    made.boot == withdrawn.boot && withdrawn.surely_elapsed_ms_since(made) <= SLIP_MS
+}
+
 /// An entry's withdrawal.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Withdrawal {
@@ -16,6 +26,8 @@ pub struct Withdrawal {
     pub at: Moment,
     /// Why.
     pub reason: String,
+    /// Whether it was a slip of the finger, taken back at once.
+    pub is_slip: bool,
 }
 
 /// What was taken back, and the end of the journal as far as taking back asks for it.
@@ -49,6 +61,12 @@ impl Withdrawals {
         (fresh && same_day).then_some(*entry)
     }
 
+    /// Whether taking this entry back now takes a slip back: it is the last one, or one of several of the last touch, and not a minute old.
+    pub fn would_be_slip(&self, entry: EntryId, now: &Moment) -> bool {
+        let Some((last, at)) = &self.last else { return false };
+        (*last == entry || self.released_together.contains(&entry)) && is_slip(at, now)
+    }
+
     /// The releases at the journal's end that one touch made, oldest first: they are of one moment.
     pub fn released_together(&self) -> &[EntryId] {
         &self.released_together
@@ -56,9 +74,10 @@ impl Withdrawals {
 
     /// Takes a withdrawal in.
     pub(super) fn withdrawn(&mut self, entry: &Entry, taken_back: EntryId, reason: &str) {
-        let withdrawal = Withdrawal { by: entry.id, at: entry.at.clone(), reason: reason.to_owned() };
-        self.of.insert(taken_back, withdrawal);
         let last = self.last.take().filter(|(last, _)| *last == taken_back);
+        let is_slip = last.as_ref().is_some_and(|(_, made)| is_slip(made, &entry.at));
+        let withdrawal = Withdrawal { by: entry.id, at: entry.at.clone(), reason: reason.to_owned(), is_slip };
+        self.of.insert(taken_back, withdrawal);
         self.ends_with(entry);
         self.taken_back = last;
     }

@@ -475,6 +475,18 @@ pub enum Body {
         /// Milliseconds since the start.
         elapsed_ms: i64,
     },
+    /// The phone was started anew between the motor's start and the touchdown: what that touchdown counts is the least that it can be.
+    RestartedInFlight {
+        /// On which card.
+        card: EntryId,
+    },
+    /// The pilot says how long the motor was on, where the phone cannot know.
+    FlownTold {
+        /// On which card.
+        card: EntryId,
+        /// Seconds with the motor on.
+        flown_s: i64,
+    },
     /// The touchdown was a mistake: the clock goes on as if it had not been.
     Resumed {
         /// On which card.

@@ -3,6 +3,8 @@ use super::{
     Block, Context, Control, Edge, Go, Icon, Place, Screen, Weight, blocker_words, entry_words, finding_word,
     standing_detail, standing_word,
 };
+use chrono::{DateTime, FixedOffset};
+
 use crate::field::Unanswered;
 use crate::locale::{Locale, say};
 use crate::plan::Stage;
@@ -14,6 +16,7 @@ const IN_SIGHT: usize = 6;
 /// What stands between the aircraft and its next flight.
 pub(super) fn board(context: &Context<'_>) -> Screen {
     let mut blocks = vec![verdict(context)];
+    blocks.extend(clock_is_behind(context));
     blocks.extend(super::code::opened_row(context));
     blocks.extend(landings_to_record(context));
     if let Some(next) = &context.report.next {
@@ -68,7 +71,8 @@ fn is_stop(context: &Context<'_>, blocker: &Blocker) -> bool {
         | Blocker::Figure(_)
         | Blocker::Order { .. }
         | Blocker::Landing(_)
-        | Blocker::Gate(_) => false,
+        | Blocker::Gate(_)
+        | Blocker::Clock => false,
     }
 }
 
@@ -80,6 +84,15 @@ fn flight_words(context: &Context<'_>, next: &NextFlight) -> String {
         Some(rpm) => say!(context.locale, "board-flight-at", title = title, rpm = context.locale.number(rpm, 0)),
         None => say!(context.locale, "board-flight", title = title),
     }
+}
+
+/// A wall clock that went back, with what to do; none where it did not.
+fn clock_is_behind(context: &Context<'_>) -> Option<Block> {
+    let (locale, now) = (context.locale, context.now);
+    let shown = context.ledger.clock.behind(now)?;
+    let words = |at: &DateTime<FixedOffset>| format!("{}, {}", locale.date(at.date_naive()), at.format("%H:%M"));
+    let text = say!(locale, "clock-behind-how", now = words(&now.wall), last = words(&shown));
+    Some(Block::Caution { title: say!(locale, "clock-is-behind"), text })
 }
 
 /// Flights that came down and of which nothing was jotted; the last one stands among what is in the way.
@@ -156,6 +169,12 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
             let gate = context.report.gate(stage);
             row(gate_edge(gate), gate_word(context.locale, gate), &title, None, Place::Stage(stage.clone()))
         }
+        Blocker::Clock => still_row(
+            Edge::Caution,
+            say!(context.locale, "common-look"),
+            &title,
+            Some(say!(context.locale, "clock-set-it")),
+        ),
     }
 }
 
@@ -412,6 +431,7 @@ fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
                 Blocker::Gate(stage) => {
                     (Place::Stage(stage.clone()), say!(context.locale, "board-decide"), Icon::Next)
                 }
+                Blocker::Clock => (Place::Journal, say!(context.locale, "common-look"), Icon::Warning),
             };
             field_control(place.into(), verb).icon(icon).detail(words)
         }

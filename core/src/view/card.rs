@@ -397,7 +397,7 @@ fn prediction(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>) -> Vec<Bl
 /// The landing before this card, where another reading or the charge may still be added to it.
 fn last_landing(context: &Context<'_>, check: &Check) -> Option<Block> {
     let flight = flown_today(context.ledger, context.now).filter(|flight| flight.check == check.id)?;
-    let (_, elapsed_ms) = flight.down.as_ref()?;
+    let elapsed_ms = &flight.flown_ms()?;
     let title = say!(context.locale, "card-landing-after", time = clock(elapsed_ms / 1_000), pack = flight.pack);
     let detail = Some(say!(context.locale, "card-landing-add"));
     Some(row(Edge::None, say!(context.locale, "card-last-flight"), &title, detail, Place::Landing(flight.card)))

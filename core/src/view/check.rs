@@ -9,7 +9,7 @@ use crate::field::Flight;
 use crate::form::{CheckForm, ExplanationForm};
 use crate::locale::{Locale, say};
 use crate::plan::{Check, CheckKind, Computation, Holds, Limit, Measure, Point};
-use crate::readiness::{Source, Standing};
+use crate::readiness::{GoneOf, Source, Standing};
 use crate::record::{EntryId, Outcome};
 
 /// Past results in sight.
@@ -42,6 +42,7 @@ pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
         blocks.extend(remarks(context, check));
     }
     blocks.extend(past(context, check));
+    blocks.extend(super::withdrawn::withdrawn(context, &GoneOf::Check(check.id.clone())));
     blocks.push(heading(say!(context.locale, "check-why"), None));
     blocks.push(paragraph(check.why.clone(), Tone::Plain));
     blocks.push(paragraph(say!(context.locale, "check-judged", judged = check.judged), Tone::Plain));

@@ -6,7 +6,7 @@ use super::{
 use crate::form::{CarryForm, FixForm, NewFindingForm};
 use crate::locale::say;
 use crate::plan::Subject;
-use crate::readiness::{Finding, FindingState, Tried};
+use crate::readiness::{Finding, FindingState, GoneOf, Tried};
 use crate::record::{EntryId, FindingGrade, Outcome};
 use crate::unit::Unit;
 
@@ -15,8 +15,13 @@ pub(super) fn findings(context: &Context<'_>) -> Screen {
     let (holding, closed): (Vec<&Finding>, Vec<&Finding>) =
         context.ledger.findings.iter().rev().partition(|finding| finding.blocks(context.ledger, context.now));
     let mut blocks = Vec::new();
+    let withdrawn = super::withdrawn::withdrawn(context, &GoneOf::Finding);
     if context.ledger.findings.is_empty() {
-        let text = say!(context.locale, "findings-none");
+        let text = if withdrawn.is_empty() {
+            say!(context.locale, "findings-none")
+        } else {
+            say!(context.locale, "findings-none-stands")
+        };
         blocks.push(paragraph(text, Tone::Plain));
     }
     if !holding.is_empty() {
@@ -27,6 +32,7 @@ pub(super) fn findings(context: &Context<'_>) -> Screen {
         blocks.push(heading(say!(context.locale, "findings-hold-nothing"), None));
         blocks.extend(closed.into_iter().map(|finding| finding_row(context, finding)));
     }
+    blocks.extend(withdrawn);
     context.screen("findings", say!(context.locale, "findings-title"), Some(context.aircraft_name()), blocks)
 }
 

@@ -1,6 +1,7 @@
 use super::context::{heading, paragraph, row, still_row};
 use super::{
-    Block, Context, Control, Edge, Icon, Keyboard, Place, Record, Screen, Tone, Weight, author_words, entry_words,
+    Block, Context, Control, Edge, Icon, Keyboard, Place, Record, Screen, Token, Tone, Weight, author_words,
+    entry_words,
 };
 use crate::form::WithdrawalForm;
 use crate::locale::{Locale, say};
@@ -146,12 +147,19 @@ pub(super) fn undo(context: &Context<'_>) -> Option<Control> {
     if !may_be_withdrawn(entry) {
         return None;
     }
+    // Later than a moment it wants its reason, which is entered on the entry's own page.
+    let is_slip = taken_back.is_some() || withdrawals.would_be_slip(entry.id, context.now);
+    let command: Token = match is_slip {
+        true => command.into(),
+        false if together.len() > 1 => Place::Journal.into(),
+        false => Place::Entry(entry.id).into(),
+    };
     let words = match together.len() {
         0 | 1 => entry_words(context.locale, context.plan, context.entries, entry),
         count => say!(context.locale, "app-gates-released", count = count),
     };
     let spoken = format!("{label}: {words}");
-    let control = Control::new(command.into(), label).detail(shortened(&words)).icon(Icon::Undo);
+    let control = Control::new(command, label).detail(shortened(&words)).icon(Icon::Undo);
     Some(control.weight(Weight::Quiet).spoken(spoken))
 }
 

@@ -191,6 +191,7 @@ fn flown(locale: Locale, flight: &Flight) -> Block {
         value: time,
         unit: String::new(),
         note: Some(match over {
+            _ if flight.is_untimed => say!(locale, "landing-time-at-least"),
             Some(over_s) => say!(locale, "landing-overrun", planned = planned, over = clock(over_s)),
             None => planned,
         }),

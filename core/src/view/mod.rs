@@ -31,6 +31,7 @@ mod stepper;
 mod token;
 mod trends;
 mod under_way;
+mod withdrawn;
 mod words;
 
 use crate::locale::{Locale, say};

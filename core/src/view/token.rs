@@ -231,6 +231,8 @@ pub enum Record {
     },
     /// That nothing will be jotted down of a landing, and the draft's reason.
     WaiveLanding(EntryId),
+    /// Says how long the motor was on.
+    TellFlown(EntryId),
     /// The landing without one of its readings, which was a slip.
     DropReading {
         /// Which card.

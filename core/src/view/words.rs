@@ -65,6 +65,7 @@ pub(crate) fn reason_words(locale: Locale, plan: &Plan, reason: &Reason) -> Stri
             let title = plan.event(of).map_or(event, |event| &event.title);
             say!(locale, "reason-happened", event = locale.lower_first(title))
         }
+        Reason::ClockBehind => say!(locale, "reason-clock-behind"),
         Reason::DayOver => say!(locale, "reason-day-over"),
         Reason::RunsFlown(runs) => {
             say!(locale, "reason-runs", count = *runs as usize)
@@ -87,6 +88,7 @@ fn lack_words(locale: Locale, lack: &Lack) -> String {
         Lack::Titled(title) => title.clone(),
         Lack::RunOf(run) => say!(locale, "lack-run-of", run = locale.inside(run)),
         Lack::ChargeUsed => say!(locale, "lack-charge-used"),
+        Lack::FlownTime => say!(locale, "lack-flown-time"),
         Lack::Judgement => say!(locale, "lack-judgement"),
         Lack::NotCalledOff { why } => say!(locale, "lack-not-called-off", why = why),
         Lack::PackCapacity => say!(locale, "lack-pack-capacity"),
@@ -192,6 +194,7 @@ pub(crate) fn blocker_words(locale: Locale, plan: &Plan, ledger: &Ledger, blocke
             say!(locale, "board-landing-of", check = check)
         }
         Blocker::Gate(stage) => say!(locale, "blocker-gate", stage = locale.inside(&stage_title(plan, stage))),
+        Blocker::Clock => say!(locale, "clock-is-behind"),
     }
 }
 
@@ -220,6 +223,7 @@ fn marks_words(locale: Locale, alike: &[Mark]) -> String {
 /// What was seen or read past a stop.
 pub(crate) fn unanswered_words(locale: Locale, plan: &Plan, what: &Unanswered) -> String {
     match what {
+        Unanswered::Time => say!(locale, "unanswered-time"),
         Unanswered::Marks(alike) => marks_words(locale, alike),
         Unanswered::Stop { place, celsius } => {
             let found = plan.place(place);
@@ -299,7 +303,7 @@ pub(crate) fn result_words(locale: Locale, ledger: &Ledger, source: &Source) -> 
 }
 
 fn flight_words(locale: Locale, flight: &Flight) -> String {
-    let minutes = flight.down.as_ref().map_or_else(String::new, |(_, ms)| format!(", {}", clock(*ms / 1_000)));
+    let minutes = flight.flown_ms().map_or_else(String::new, |ms| format!(", {}", clock(ms / 1_000)));
     let used = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
     let used = used.map_or_else(String::new, |mah| say!(locale, "flight-used", mah = locale.number(mah, 0)));
     say!(locale, "flight-words", rpm = locale.number(flight.head_speed_rpm, 0), minutes = minutes, used = used)
@@ -388,6 +392,8 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
             None => say!(locale, "entry-mark-answered-unknown", words = words),
         },
         Body::TouchedDown { elapsed_ms, .. } => say!(locale, "entry-touchdown", time = clock(elapsed_ms / 1_000)),
+        Body::RestartedInFlight { .. } => say!(locale, "entry-restarted"),
+        Body::FlownTold { flown_s, .. } => say!(locale, "entry-flown-told", time = clock(*flown_s)),
         Body::Resumed { .. } => say!(locale, "entry-resumed"),
         Body::HandedBack { .. } => say!(locale, "entry-handed-back"),
         Body::Unmarked { mark: id, .. } => match named(id) {

@@ -227,6 +227,8 @@ pub fn one_of_each() -> Vec<Body> {
             slip: Some("The gun was on the cowling".to_owned()),
         },
         Body::LandingWaived { card, reason: "The thermometer broke".to_owned() },
+        Body::RestartedInFlight { card },
+        Body::FlownTold { card, flown_s: 241 },
     ]
 }
 

@@ -8,7 +8,7 @@
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 
-use chrono::NaiveDate;
+use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::plan::{Check, CheckKind, Limit, Plan, Point, Stage, Subject, When};
 use liftgate_core::readiness::{FindingState, Gate, Ledger, Standing};
 use liftgate_core::record::{
@@ -100,28 +100,11 @@ impl Truth {
 
     /// What the rules say of a history that began under `plan`.
     pub fn of_rules(plan: &Plan, entries: &[Entry], now: &Moment) -> Truth {
-        // Nothing is erased, but what was withdrawn counts as if it had never been made, and so does the withdrawing.
-        let withdrawn: BTreeSet<EntryId> = entries
-            .iter()
-            .filter_map(|e| match &e.body {
-                Body::Withdrawn { entry, .. } => Some(*entry),
-                _ => None,
-            })
-            .collect();
-        let counts = |e: &&Entry| !withdrawn.contains(&e.id) && !matches!(e.body, Body::Withdrawn { .. });
-        let live: Vec<&Entry> = entries.iter().filter(counts).collect();
-        let adopted = live.iter().enumerate().filter_map(|(index, entry)| match &entry.body {
-            Body::PlanAdopted { text, .. } => Some((index, Plan::parse("adopted.toml", text).unwrap())),
-            _ => None,
-        });
-        let plans: Plans = adopted.collect();
-        let (released, findings, known) = (BTreeMap::new(), Vec::new(), RefCell::default());
-        let mut told = Told { first: plan, plans: &plans, live, released, findings, known };
-        for step in 0..told.live.len() {
-            told.step(step);
-        }
+        let live = live(entries);
+        let plans = plans(&live);
+        let told = Told::of(plan, &plans, live, entries);
         let end = told.live.len();
-        let at = At { upto: end, day: now.wall.date_naive() };
+        let at = told.asked_at(now);
         let plan = told.plan(end);
         let wanted = plan.checks().filter(|(_, check)| told.wanted(check, end));
         let flown = plan.checks().filter(|(_, check)| check.fly().is_some());
@@ -139,6 +122,49 @@ impl Truth {
 struct At {
     upto: usize,
     day: NaiveDate,
+    /// Whether the clock shows less than it did at an entry.
+    behind: bool,
+    /// How many entries were made nobody knows how long ago.
+    untold: usize,
+}
+
+impl At {
+    /// As an entry finds things: what it does is not undone by a clock that lies.
+    fn entry(upto: usize, day: NaiveDate) -> At {
+        At { upto, day, behind: false, untold: 0 }
+    }
+}
+
+type Wall = DateTime<FixedOffset>;
+
+/// Milliseconds that the phone ran from one moment to another of the same run.
+fn ran_ms(from: &Moment, to: &Moment) -> i64 {
+    if from.boot == to.boot { (to.monotonic_ms - from.monotonic_ms).max(0) } else { 0 }
+}
+
+/// The latest of what the clock shows, and of what the entry before was reckoned at with what the phone ran since.
+fn reckoned_after(before: Option<(&Moment, Wall)>, at: &Moment) -> Wall {
+    let least = before.map(|(moment, wall)| wall + TimeDelta::milliseconds(ran_ms(moment, at)));
+    least.filter(|least| *least > at.wall).map_or(at.wall, |least| least.with_timezone(at.wall.offset()))
+}
+
+/// Whether a clock shows less than at one of these entries, by more than a minute.
+fn is_behind(entries: &[&Entry], now: &Moment) -> bool {
+    entries.iter().any(|entry| entry.at.wall - now.wall > TimeDelta::minutes(1))
+}
+
+/// When each entry was made, and the index of the last one that came after nobody knows how long.
+fn reckon(live: &[&Entry]) -> (Vec<Wall>, usize) {
+    let mut reckoned: Vec<Wall> = Vec::new();
+    let mut lost = 0;
+    for (i, entry) in live.iter().enumerate() {
+        let before = i.checked_sub(1).map(|k| (&live[k].at, reckoned[k]));
+        if before.is_some_and(|(moment, _)| moment.boot != entry.at.boot) && is_behind(&live[..i], &entry.at) {
+            lost = i;
+        }
+        reckoned.push(reckoned_after(before, &entry.at));
+    }
+    (reckoned, lost)
 }
 
 struct FindingTold {
@@ -161,11 +187,75 @@ struct Told<'a> {
     first: &'a Plan,
     plans: &'a Plans,
     live: Vec<&'a Entry>,
+    /// When each of them was made, by whichever clock says more.
+    reckoned: Vec<Wall>,
+    /// The index of the last one that came after nobody knows how long.
+    lost: usize,
+    /// Stage to the entry of its last release.
+    releases: BTreeMap<String, EntryId>,
     /// Stage to whether its last release still stands.
     released: BTreeMap<String, bool>,
     findings: Vec<FindingTold>,
-    /// Answers given before: how a check stands hangs on the entries and the day alone.
-    known: RefCell<BTreeMap<(String, usize, NaiveDate), Is>>,
+    /// Answers given before: how a check stands hangs on the entries, the day and what is untold alone.
+    known: RefCell<BTreeMap<(String, usize, NaiveDate, usize), Is>>,
+}
+
+/// What counts: nothing is erased, but what was withdrawn counts as if it had never been made, and so does the withdrawing.
+fn live(entries: &[Entry]) -> Vec<&Entry> {
+    let withdrawn: BTreeSet<EntryId> = entries
+        .iter()
+        .filter_map(|e| match &e.body {
+            Body::Withdrawn { entry, .. } => Some(*entry),
+            _ => None,
+        })
+        .collect();
+    let counts = |e: &&Entry| !withdrawn.contains(&e.id) && !matches!(e.body, Body::Withdrawn { .. });
+    entries.iter().filter(counts).collect()
+}
+
+fn plans(live: &[&Entry]) -> Plans {
+    let adopted = live.iter().enumerate().filter_map(|(index, entry)| match &entry.body {
+        Body::PlanAdopted { text, .. } => Some((index, Plan::parse("adopted.toml", text).unwrap())),
+        _ => None,
+    });
+    adopted.collect()
+}
+
+/// Taking back something an hour later brings no gate back: which releases had lapsed before each such withdrawal, with how many of
+/// the entries that count came before it. Taken back at once, with nothing in between, it was a slip.
+fn stay_lapsed(plan: &Plan, entries: &[Entry], live: &[&Entry]) -> Vec<(usize, BTreeMap<String, EntryId>)> {
+    let mut stay = Vec::new();
+    for (index, entry) in entries.iter().enumerate() {
+        let Body::Withdrawn { entry: slip, .. } = &entry.body else { continue };
+        let just_before = index.checked_sub(1).map(|i| &entries[i]).filter(|before| before.id == *slip);
+        let is_slip = just_before
+            .is_some_and(|before| before.at.boot == entry.at.boot && ran_ms(&before.at, &entry.at) <= 60_000);
+        if is_slip || !entries[..index].iter().any(|earlier| earlier.id == *slip) {
+            continue;
+        }
+        let before = &entries[..index];
+        let counted = live.iter().take_while(|e| before.iter().any(|earlier| earlier.id == e.id)).count();
+        let lapsed_then = {
+            let live = self::live(before);
+            let plans = self::plans(&live);
+            let told = Told::of(plan, &plans, live, before);
+            let lapsed = told.released.iter().filter(|(_, stands)| !**stands);
+            lapsed.map(|(stage, _)| (stage.clone(), told.releases[stage])).collect()
+        };
+        stay.push((counted, lapsed_then));
+    }
+    stay
+}
+
+/// How long a card's motor was on.
+#[derive(Default)]
+struct Timing {
+    /// Its touchdown, milliseconds.
+    down: Option<i64>,
+    /// Whether nobody has said so who knows: the phone was started anew in flight.
+    untimed: bool,
+    /// Where the pilot said how long it was, and by how many milliseconds that is more than what was counted.
+    more: Vec<(usize, i64)>,
 }
 
 /// A check's evidence: the entry's index, and since when it speaks (a flight speaks of the moment it was started).
@@ -190,6 +280,26 @@ fn asked(check: &Check) -> String {
 }
 
 impl<'a> Told<'a> {
+    /// All that is told by `entries`, of which those in `live` count.
+    fn of(first: &'a Plan, plans: &'a Plans, live: Vec<&'a Entry>, entries: &[Entry]) -> Told<'a> {
+        let stay = stay_lapsed(first, entries, &live);
+        let (releases, released, findings, known) =
+            (BTreeMap::new(), BTreeMap::new(), Vec::new(), RefCell::default());
+        let (reckoned, lost) = reckon(&live);
+        let mut told = Told { first, plans, live, reckoned, lost, releases, released, findings, known };
+        for step in 0..=told.live.len() {
+            for (_, lapsed) in stay.iter().filter(|(counted, _)| *counted == step) {
+                let same = lapsed.iter().filter(|(stage, by)| told.releases.get(*stage) == Some(*by));
+                let same: Vec<String> = same.map(|(stage, _)| stage.clone()).collect();
+                told.released.extend(same.into_iter().map(|stage| (stage, false)));
+            }
+            if step < told.live.len() {
+                told.step(step);
+            }
+        }
+        told
+    }
+
     /// The plan in force after so many entries.
     fn plan(&self, upto: usize) -> &'a Plan {
         self.plans.iter().rev().find(|(index, _)| *index < upto).map_or(self.first, |(_, plan)| plan)
@@ -259,20 +369,31 @@ impl<'a> Told<'a> {
         (drawn..upto).find(|i| matches!(self.body(*i), Body::Started { card: c } if *c == card))
     }
 
-    /// Its touchdown, milliseconds, unless it was taken back.
-    fn down(&self, card: EntryId, upto: usize) -> Option<i64> {
-        let started = self.started(card, upto)?;
-        let mut down = None;
+    /// How long the motor was on, and who says so.
+    fn timing(&self, card: EntryId, upto: usize) -> Timing {
+        let mut timing = Timing::default();
+        let Some(started) = self.started(card, upto) else { return timing };
         for i in started..upto {
             match self.body(i) {
-                Body::TouchedDown { card: c, elapsed_ms } if *c == card && down.is_none() => {
-                    down = Some((*elapsed_ms).max(0));
+                Body::TouchedDown { card: c, elapsed_ms } if *c == card && timing.down.is_none() => {
+                    timing = Timing { down: Some((*elapsed_ms).max(0)), ..Timing::default() };
                 }
-                Body::Resumed { card: c } if *c == card => down = None,
+                Body::RestartedInFlight { card: c } if *c == card => timing.untimed = timing.down.is_some(),
+                Body::FlownTold { card: c, flown_s } if *c == card && timing.untimed => {
+                    let told = flown_s.max(&0) * 1_000;
+                    timing.more.push((i, told - timing.down.unwrap()));
+                    timing = Timing { down: Some(told), untimed: false, more: timing.more };
+                }
+                Body::Resumed { card: c } if *c == card => timing = Timing::default(),
                 _ => {}
             }
         }
-        down
+        timing
+    }
+
+    /// Its touchdown, milliseconds, unless it was taken back.
+    fn down(&self, card: EntryId, upto: usize) -> Option<i64> {
+        self.timing(card, upto).down
     }
 
     fn cards(&self, upto: usize) -> Vec<EntryId> {
@@ -379,7 +500,19 @@ impl<'a> Told<'a> {
     }
 
     fn day(&self, index: usize) -> NaiveDate {
-        self.live[index].at.wall.date_naive()
+        self.reckoned[index].date_naive()
+    }
+
+    /// How the clock stands where a person asks.
+    fn asked_at(&self, now: &Moment) -> At {
+        let last = self.live.last().map(|entry| &entry.at).zip(self.reckoned.last().copied());
+        let behind = is_behind(&self.live, now);
+        let untold = match (behind, last.is_some_and(|(moment, _)| moment.boot != now.boot)) {
+            (false, _) => 0,
+            (true, false) => self.lost,
+            (true, true) => self.live.len(),
+        };
+        At { upto: self.live.len(), day: reckoned_after(last, now).date_naive(), behind, untold }
     }
 
     fn stale(&self, check: &Check, said: Said, at: At) -> bool {
@@ -418,7 +551,10 @@ impl<'a> Told<'a> {
         let own = matches!(self.body(said.entry), Body::LandingRecorded { .. });
         let flown = self.runs(at.upto) - self.runs(said.since) - usize::from(own);
         let own_ms = match self.body(said.entry) {
-            Body::LandingRecorded { card, .. } => self.down(*card, said.entry).unwrap_or(0),
+            Body::LandingRecorded { card, .. } => {
+                let told = self.timing(*card, at.upto).more.into_iter().filter(|(i, _)| *i > said.entry);
+                self.down(*card, said.entry).unwrap_or(0) + told.map(|(_, more)| more).sum::<i64>()
+            }
             _ => 0,
         };
         let hours = (self.motor_ms(at.upto) - self.motor_ms(said.since) - own_ms) as f64 / 3_600_000.0;
@@ -430,11 +566,12 @@ impl<'a> Told<'a> {
             let renewed = self.said(other, at.upto).is_some_and(|under| under.since > said.since);
             self.wanted(other, at.upto) && (renewed || !self.stands(other, at).holds())
         });
-        changed || replanned || to_prove || aged || used || sand
+        let untold = (check.holds.session || check.holds.days.is_some()) && said.since < at.untold;
+        changed || replanned || to_prove || aged || used || sand || untold
     }
 
     fn stands(&self, check: &Check, at: At) -> Is {
-        let key = (check.id.clone(), at.upto, at.day);
+        let key = (check.id.clone(), at.upto, at.day, at.untold);
         if let Some(is) = self.known.borrow().get(&key) {
             return *is;
         }
@@ -529,6 +666,9 @@ impl<'a> Told<'a> {
             return Is::Failed;
         }
         if matches!(judgement, Judgement::Open | Judgement::CalledOff { .. }) {
+            return Is::Missing;
+        }
+        if self.timing(card, at.upto).untimed {
             return Is::Missing;
         }
         let drawn = self.drawn(card, at.upto).unwrap();
@@ -638,7 +778,8 @@ impl<'a> Told<'a> {
                 matches!(self.body(drawn), Body::CardDrawn { check, .. } if of_stage(check))
                     && self.is_unanswered(card, at)
             });
-        match (released, self.in_the_way(stage, at) || seen) {
+        let clock = released != Some(&true) && at.behind;
+        match (released, self.in_the_way(stage, at) || seen || clock) {
             (None, true) => GateIs::Shut,
             (None, false) => GateIs::Ready,
             (Some(true), false) => GateIs::Released,
@@ -662,7 +803,7 @@ impl<'a> Told<'a> {
     /// One entry more: what time has done before it, what it says, and what follows from it.
     fn step(&mut self, index: usize) {
         let day = self.day(index);
-        self.lapse(At { upto: index, day });
+        self.lapse(At::entry(index, day));
         let entry = self.live[index];
         match &entry.body {
             Body::FindingRaised { grade, stage, proof, .. } => self.findings.push(FindingTold {
@@ -688,11 +829,12 @@ impl<'a> Told<'a> {
                 }
             }
             Body::GateReleased { stage, .. } => {
+                self.releases.insert(stage.clone(), entry.id);
                 self.released.insert(stage.clone(), true);
             }
             _ => {}
         }
-        let at = At { upto: index + 1, day };
+        let at = At::entry(index + 1, day);
         self.prove(at);
         self.lapse(at);
     }
@@ -777,6 +919,10 @@ impl<'a> Told<'a> {
         let upto = at.upto;
         if self.down(card, upto).is_none() {
             return false;
+        }
+        // How long it flew is asked of the pilot, whatever was released since.
+        if self.timing(card, upto).untimed {
+            return true;
         }
         let (marks, landings) = (self.marks(card, upto), self.landings(card, upto));
         let all_marked = (0..upto).filter(|i| matches!(self.body(*i), Body::Marked { card: c, .. } if *c == card));

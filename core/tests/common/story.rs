@@ -117,6 +117,12 @@ impl Story {
         self.wait_minutes(days * 24 * 60);
     }
 
+    /// The phone is started anew.
+    pub fn restart(&mut self) {
+        self.now.boot = format!("run after {}", self.entries.len());
+        self.now.monotonic_ms = 2_000;
+    }
+
     /// The wall clock is set; the other one goes on.
     pub fn set_clock(&mut self, days: i64) {
         self.now.wall += TimeDelta::days(days);
@@ -341,6 +347,7 @@ impl Story {
     /// Says that there is nothing to a mark or how a run was, or raises what was read past its stop or was not so.
     pub fn answer_seen(&mut self, card: EntryId, what: &Unanswered) -> EntryId {
         match what {
+            Unanswered::Time => self.add(Body::FlownTold { card, flown_s: 120 }),
             Unanswered::Marks(alike) => {
                 let answer = |mark: &Mark| Body::MarkAnswered { card, mark: mark.entry, words: "A gust".to_owned() };
                 let answers: Vec<Body> = alike.iter().map(answer).collect();
@@ -391,6 +398,8 @@ impl Story {
             Some(Blocker::Landing(card)) => self.land(*card, &Flown::default()),
             Some(Blocker::Unanswered { card, what }) => self.answer_seen(*card, what),
             Some(Blocker::Gate(stage)) => self.release(stage),
+            // No flight waits for it by itself.
+            Some(Blocker::Clock) => return self.wait_days(30),
             Some(Blocker::Finding(finding)) => match self.state(*finding) {
                 // An edition without the proof proves nothing; the first one has them all.
                 FindingState::Fixed { .. } if self.plan.check(&self.finding(*finding).proof).is_none() => {

@@ -28,6 +28,7 @@ pub fn appended(
         Record::Landing { card, said } => landing::landing(shared, card, said, drafts),
         Record::WaiveLanding(id) => landing::waive(shared, id, drafts),
         Record::DropReading { card: id, index } => landing::drop_reading(shared, id, index, drafts),
+        Record::TellFlown(id) => landing::tell_flown(shared, id, drafts),
         Record::AnswerMark { card: id, mark, usual } => landing::answer_mark(shared, id, mark, usual, drafts),
         Record::MarkIsFinding { card: id, mark, finding } => landing::mark_is_finding(shared, id, mark, finding),
         Record::RaiseMark { card: id, mark } => finding::raise_mark(shared, id, mark),
@@ -48,8 +49,8 @@ pub fn appended(
         Record::Event(id) => aircraft::happened(shared, id, place, drafts),
         Record::RemoveCode => one(Body::CodeRemoved {}, say!(shared.locale(), "app-code-removed"), After::Back),
         Record::PutBack(entry) => withdrawal::put_back(shared, entry, now),
-        Record::Withdraw(entry) => withdrawal::withdraw(shared, entry, drafts),
-        Record::WithdrawReleases(last) => withdrawal::withdraw_releases(shared, last),
+        Record::Withdraw(entry) => withdrawal::withdraw(shared, entry, drafts, now),
+        Record::WithdrawReleases(last) => withdrawal::withdraw_releases(shared, last, now),
         Record::AdoptPlan => plan::adopt(shared, drafts),
         Record::AttachLog(id) => {
             log::attach(shared, id, drafts)?;

@@ -6,7 +6,7 @@ use crate::app::shared::Shared;
 use crate::field::{Flight, Landing, LandingLack, Mark};
 use crate::form::{Drafts, ExplanationForm, LandingForm, MarkAnswerForm, Said, WaiverForm};
 use crate::journal::NewEntry;
-use crate::locale::say;
+use crate::locale::{clock, say};
 use crate::record::{Body, EntryId, Judgement, Reading};
 use crate::unit::Unit;
 use crate::view::{self, Place, UsualAnswer};
@@ -60,7 +60,10 @@ fn after_landing(shared: &Shared, flight: &Flight, landing: &Landing) -> After {
     });
     let (read, used_mah) = (&landing.temperatures, landing.pack_used_mah);
     let lack = LandingLack::of(&shared.plan, &shared.ledger.aircraft, fly, flight, read, used_mah);
-    let whole = lack.is_nothing() && flight.marks.is_empty() && landing.judgement == Judgement::AsItShouldBe;
+    let whole = lack.is_nothing()
+        && flight.marks.is_empty()
+        && !flight.is_untimed
+        && landing.judgement == Judgement::AsItShouldBe;
     match stage.gate.is_none() && cool && whole && !flight.is_called_off(&shared.plan) {
         true => After::Through(Place::Board, Place::Card(flight.check.clone())),
         false if asks(shared, flight, landing) => After::Stay,
@@ -74,7 +77,9 @@ fn asks(shared: &Shared, flight: &Flight, landing: &Landing) -> bool {
     let past_stop = |reading: &Reading| {
         shared.plan.place(&reading.place).is_some_and(|place| reading.celsius > place.stop_above_c)
     };
-    was || flight.marks.iter().any(|mark| mark.answer.is_none()) || landing.temperatures.iter().any(past_stop)
+    let is_open = |mark: &Mark| mark.answer.is_none();
+    let is_seen = flight.marks.iter().any(is_open) || landing.temperatures.iter().any(past_stop);
+    was || flight.is_untimed || is_seen
 }
 
 /// Leaves out a reading that was a slip. One past its stop goes with its reason.
@@ -105,6 +110,18 @@ pub(super) fn drop_reading(shared: &Shared, card: EntryId, index: u32, drafts: D
 pub(super) fn explain(shared: &Shared, card: EntryId, drafts: Drafts<'_>) -> Result {
     let why = ExplanationForm(drafts).why()?.to_owned();
     one(Body::DisagreementExplained { card, why }, say!(shared.locale(), "app-explained"), After::Back)
+}
+
+/// How long the motor was on, where the phone was started anew in flight.
+pub(super) fn tell_flown(shared: &Shared, card: EntryId, drafts: Drafts<'_>) -> Result {
+    let flight = landed(shared, card)?;
+    if !flight.is_untimed {
+        return Err(AppError::refused(say!(shared.locale(), "app-time-known")));
+    }
+    let form = LandingForm::new(drafts, &shared.plan, &shared.ledger.aircraft, flight);
+    let flown_s = form.required_flown_s()?;
+    let said = say!(shared.locale(), "entry-flown-told", time = clock(flown_s));
+    one(Body::FlownTold { card, flown_s }, said, After::Keep)
 }
 
 /// There is nothing to a mark, in words: one of the usual answers, or what was typed.

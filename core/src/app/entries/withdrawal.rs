@@ -11,14 +11,16 @@ use crate::readiness::may_be_withdrawn;
 use crate::record::{Body, Entry, EntryId, Moment};
 use crate::view;
 
-pub(super) fn withdraw(shared: &Shared, entry: EntryId, drafts: Drafts<'_>) -> Result {
+pub(super) fn withdraw(shared: &Shared, entry: EntryId, drafts: Drafts<'_>, now: &Moment) -> Result {
     let Some(found) = Entry::by_id(&shared.entries, entry) else {
         return Err(AppError::refused(say!(shared.locale(), "app-entry-unknown")));
     };
     if !may_be_withdrawn(found) {
         return Err(AppError::refused(say!(shared.locale(), "app-flight-not-withdrawn")));
     }
-    let reason = WithdrawalForm(drafts).reason();
+    let form = WithdrawalForm(drafts);
+    let is_slip = shared.ledger.withdrawals.would_be_slip(entry, now);
+    let reason = if is_slip { form.reason() } else { form.required_reason()? };
     let said = say!(
         shared.locale(),
         "app-withdrawn",
@@ -28,9 +30,9 @@ pub(super) fn withdraw(shared: &Shared, entry: EntryId, drafts: Drafts<'_>) -> R
 }
 
 /// Takes the releases of one touch back with one touch.
-pub(super) fn withdraw_releases(shared: &Shared, last: EntryId) -> Result {
+pub(super) fn withdraw_releases(shared: &Shared, last: EntryId, now: &Moment) -> Result {
     let together = shared.ledger.withdrawals.released_together();
-    if together.last() != Some(&last) {
+    if together.last() != Some(&last) || !shared.ledger.withdrawals.would_be_slip(last, now) {
         return Err(AppError::refused(say!(shared.locale(), "app-entry-unknown")));
     }
     let reason = say!(shared.locale(), "app-taken-back");

@@ -30,6 +30,8 @@ impl Ledger {
             | Body::Marked { .. }
             | Body::MarkAnswered { .. }
             | Body::TouchedDown { .. }
+            | Body::RestartedInFlight { .. }
+            | Body::FlownTold { .. }
             | Body::Resumed { .. }
             | Body::HandedBack { .. }
             | Body::Unmarked { .. }

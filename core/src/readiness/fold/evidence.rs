@@ -30,6 +30,7 @@ impl Ledger {
                 entry: recorded.entry,
                 seq: made.seq,
                 at: recorded.at.clone(),
+                day: self.clock.day(&recorded.at),
                 of: recorded.of.clone(),
                 witness: recorded.witness.clone(),
                 alone: recorded.alone.clone(),

@@ -9,19 +9,11 @@ use crate::readiness::seat::Seat;
 use crate::record::{Body, Entry, EntryId, MarkKind};
 
 impl Ledger {
-    pub(super) fn card_drawn(&mut self, entry: &Entry) {
-        if let Body::CardDrawn { check, pack, head_speed_rpm, planned_s, air_c, prediction, allowed_s } = &entry.body
-        {
-            let (pack, prediction, allowed_s) = (pack.clone(), prediction.clone(), *allowed_s);
-            let (head_speed_rpm, planned_s, air_c) = (*head_speed_rpm, *planned_s, *air_c);
-            let drawn = Flight::drawn(entry.id, check);
-            self.flights.push(Flight { pack, head_speed_rpm, planned_s, air_c, prediction, allowed_s, ..drawn });
-        }
-    }
-
-    pub(super) fn handed_over(&mut self, card: EntryId, spotter: &str) {
+    pub(super) fn handed_over(&mut self, entry: &Entry, card: EntryId, spotter: &str) {
+        let day = self.clock.day(&entry.at);
         if let Some(flight) = self.flight_mut(card) {
             flight.spotter = Some(spotter.to_owned());
+            flight.handed_over = Some(day);
             self.seat = Seat::Spotter { card, name: spotter.to_owned() };
             self.lock.begin_turn();
         }
@@ -64,12 +56,41 @@ impl Ledger {
         if let Some(flight) = self.flight_mut(card).filter(running) {
             let elapsed_ms = elapsed_ms.max(0);
             flight.down = Some((entry.at.clone(), elapsed_ms));
+            flight.is_untimed = false;
             self.motor_ms = self.motor_ms.saturating_add(elapsed_ms);
         }
     }
 
+    /// How long it flew is known to nobody but the pilot, who is asked.
+    pub(super) fn restarted_in_flight(&mut self, card: EntryId) {
+        if let Some(flight) = self.flight_mut(card).filter(|flight| flight.down.is_some()) {
+            flight.is_untimed = true;
+        }
+    }
+
+    /// The pilot says how long it flew: it counts as if the touchdown had said so.
+    pub(super) fn flown_told(&mut self, card: EntryId, flown_s: i64) {
+        let Some(flight) = self.flight_mut(card).filter(|flight| flight.is_untimed) else { return };
+        let Some((_, elapsed_ms)) = &mut flight.down else { return };
+        let told_ms = flown_s.max(0).saturating_mul(1_000);
+        let more_ms = told_ms.saturating_sub(*elapsed_ms);
+        *elapsed_ms = told_ms;
+        flight.is_untimed = false;
+        let check = flight.check.clone();
+        self.motor_ms = self.motor_ms.saturating_add(more_ms);
+        // A flight does not use itself up.
+        if let Some(evidence) = self.evidence.get_mut(&check).filter(|known| known.of == Source::Flight(card)) {
+            evidence.motor_ms = evidence.motor_ms.saturating_add(more_ms);
+        }
+    }
+
     pub(super) fn resumed(&mut self, card: EntryId) {
-        if let Some((_, elapsed_ms)) = self.flight_mut(card).and_then(|flight| flight.down.take()) {
+        let flight = self.flight_mut(card);
+        let down = flight.and_then(|flight| {
+            flight.is_untimed = false;
+            flight.down.take()
+        });
+        if let Some((_, elapsed_ms)) = down {
             self.motor_ms = self.motor_ms.saturating_sub(elapsed_ms);
         }
     }

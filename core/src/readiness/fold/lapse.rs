@@ -13,7 +13,7 @@ impl Ledger {
     /// What ran out by time since the last entry lapses before this entry can renew it. Evidence and carried findings run
     /// out by whole days; runs and hours are counted by the entries themselves.
     pub(super) fn begin_day(&mut self, plan: &Plan, at: &Moment) {
-        let day = at.wall.date_naive();
+        let day = self.clock.day(at);
         if self.last_day.replace(day) != Some(day) {
             self.run_out(plan, day);
             self.lapse_gates(plan, at);
@@ -43,7 +43,7 @@ impl Ledger {
             return;
         }
         let mut settled = Vec::new();
-        let mut standings = Standings::new(plan, self, at);
+        let mut standings = Standings::of_entry(plan, self, at);
         for (index, finding) in self.findings.iter().enumerate() {
             let FindingState::Fixed { seq } = finding.state else { continue };
             let Some(evidence) = self.evidence.get(&finding.proof).filter(|evidence| evidence.seq > seq) else {
@@ -78,7 +78,7 @@ impl Ledger {
             return;
         }
         let mut lapsed = Vec::new();
-        let mut standings = Standings::new(plan, self, at);
+        let mut standings = Standings::of_entry(plan, self, at);
         for stage in &plan.stages {
             let stood = self.releases.get(&stage.id).is_some_and(|release| release.lapsed.is_none());
             if stood {

@@ -8,6 +8,7 @@ mod flight;
 mod lapse;
 mod lock;
 mod plan;
+mod regret;
 mod replay;
 mod settings;
 mod take_in;

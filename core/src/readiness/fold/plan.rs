@@ -20,7 +20,7 @@ impl Ledger {
     /// Another plan comes into force. What was recorded stays; what answers no longer what is asked goes stale, and so
     /// does what rests on something now that was touched since.
     fn adopt(&mut self, old: &Plan, new: &Plan, entry: &Entry) {
-        let day = entry.at.wall.date_naive();
+        let day = self.clock.day(&entry.at);
         self.last_day = Some(day);
         self.run_out(old, day);
         self.lapse_gates(old, &entry.at);

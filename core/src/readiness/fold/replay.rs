@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 
+use super::regret::Lapses;
 use crate::plan::Plan;
 use crate::readiness::kind::Effect;
 use crate::readiness::ledger::Ledger;
@@ -12,10 +13,14 @@ use crate::record::{Entry, EntryId};
 impl Ledger {
     /// Folds the entries, beginning under `plan`; each plan that came into force holds from its entry on. Withdrawn
     /// entries count as if they had never been made, and so do their
-    /// withdrawals: taking back a slip of last week is no sign that a week has passed.
+    /// withdrawals: taking back a slip of last week is no sign that a week has passed. But a gate that had lapsed by then stays so.
     pub fn of(plan: &Plan, entries: &[Entry]) -> Ledger {
+        Ledger::folded(plan, entries, &Ledger::lapses_that_stay(plan, entries))
+    }
+
+    pub(super) fn folded(plan: &Plan, entries: &[Entry], stay: &Lapses) -> Ledger {
         let mut ledger = Ledger::default();
-        ledger.take_all(plan, entries, &withdrawn_among(entries));
+        ledger.take_all(plan, entries, &withdrawn_among(entries), stay);
         ledger
     }
 
@@ -24,14 +29,19 @@ impl Ledger {
     ///
     /// Equal to folding all of them anew, unless one of them withdraws an older entry: then fold anew.
     pub fn take(&mut self, plan: &Plan, entries: &[Entry]) {
-        self.take_all(plan, entries, &BTreeSet::new());
+        self.take_all(plan, entries, &BTreeSet::new(), &Lapses::new());
     }
 
-    fn take_all(&mut self, plan: &Plan, entries: &[Entry], withdrawn: &BTreeSet<EntryId>) {
+    fn take_all(&mut self, plan: &Plan, entries: &[Entry], withdrawn: &BTreeSet<EntryId>, stay: &Lapses) {
         let mut in_force = Cow::Borrowed(plan);
-        for entry in entries {
+        for (index, entry) in entries.iter().enumerate() {
             self.count_always(entry);
-            if !withdrawn.contains(&entry.id) {
+            if let Some(lapses) = stay.get(&index) {
+                self.keep_lapsed(lapses);
+            }
+            if withdrawn.contains(&entry.id) {
+                self.keep_gone(entry);
+            } else {
                 self.apply(&mut in_force, entry);
             }
         }
@@ -39,7 +49,11 @@ impl Ledger {
 
     /// Takes one entry in. Entries that make no sense here (a mark on no card, say) change nothing.
     fn apply(&mut self, in_force: &mut Cow<'_, Plan>, entry: &Entry) {
-        match Effect::of(&entry.body) {
+        let effect = Effect::of(&entry.body);
+        if effect != Effect::Withdraws {
+            self.clock.take(entry);
+        }
+        match effect {
             // A withdrawal was taken into account before it; a plan settles by itself what it moves, under both plans.
             Effect::Withdraws | Effect::AdoptsPlan => self.take_in(in_force, entry),
             Effect::OnlyRead => {

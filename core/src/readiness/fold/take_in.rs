@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 
 use crate::aircraft::FigureValue;
+use crate::field::Flight;
 use crate::plan::Plan;
 use crate::readiness::ledger::Ledger;
 use crate::record::{Body, Entry};
@@ -27,12 +28,14 @@ impl Ledger {
             Body::CheckRecorded { check, result, witness, note, alone } => {
                 self.check_recorded(entry, check, result, witness, note, alone);
             }
-            Body::CardDrawn { .. } => self.card_drawn(entry),
-            Body::HandedOver { card, spotter } => self.handed_over(*card, spotter),
+            Body::CardDrawn { .. } => self.flights.extend(Flight::of_card(entry)),
+            Body::HandedOver { card, spotter } => self.handed_over(entry, *card, spotter),
             Body::Started { card } => self.started(entry, *card),
             Body::Marked { card, mark, elapsed_ms } => self.marked(entry.id, *card, *mark, *elapsed_ms),
             Body::MarkAnswered { card, mark, words } => self.mark_answered(*card, *mark, words),
             Body::TouchedDown { card, elapsed_ms } => self.touched_down(entry, *card, *elapsed_ms),
+            Body::RestartedInFlight { card } => self.restarted_in_flight(*card),
+            Body::FlownTold { card, flown_s } => self.flown_told(*card, *flown_s),
             Body::Resumed { card } => self.resumed(*card),
             Body::HandedBack { .. } => self.handed_back(),
             Body::Unmarked { card, mark } => self.unmarked(*card, *mark),

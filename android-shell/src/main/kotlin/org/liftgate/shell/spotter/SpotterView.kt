@@ -87,10 +87,17 @@ class SpotterView(
         val beside = now.orientation == Configuration.ORIENTATION_LANDSCAPE && now.screenHeightDp < ROOMY_DP
         val roomy = now.screenHeightDp >= ROOMY_DP && now.fontScale <= ROOMY_TYPE
         // Where fewer than four marks stand side by side, they take more lines than the foot has room for.
-        val marksBelow = roomy && now.screenWidthDp >= FOUR_ACROSS_DP
-        undo = ControlView(context, if (marksBelow) Shape.TILE else Shape.WORDS) { undoAct?.let(::act) }
+        val marksBelow = now.screenHeightDp >= HIGH_DP && roomy && now.screenWidthDp >= FOUR_ACROSS_DP
+        undo = ControlView(context, undoShape(roomy, marksBelow)) { undoAct?.let(::act) }
         undo.minimumHeight = context.size(R.dimen.target)
         arrange(beside, roomy, marksBelow)
+    }
+
+    /** With its words where they move no mark by the lines that they take; the icon alone at the head of a page that holds the marks. */
+    private fun undoShape(roomy: Boolean, marksBelow: Boolean) = when {
+        marksBelow -> Shape.TILE
+        roomy -> Shape.ICON
+        else -> Shape.WORDS
     }
 
     /**
@@ -122,15 +129,13 @@ class SpotterView(
         moving.addView(stops.view, column(context.size(R.dimen.space_small)))
         // On its side at large type the foot is high enough for the main thing alone; the rest follows the marks.
         val lesser = if (beside && now.fontScale > ROOMY_TYPE) moving else foot
-        if (marksBelow) {
-            top.addView(call, column())
-            head.addView(undo, LayoutParams(context.size(R.dimen.side_tile), ViewGroup.LayoutParams.WRAP_CONTENT))
-            foot.addView(marks.view, column())
-        } else {
-            moving.addView(marks.view, column(gap))
-            lesser.addView(call, column())
-            lesser.addView(undo, column(gap))
+        if (roomy) {
+            val wide = context.size(if (marksBelow) R.dimen.side_tile else R.dimen.target)
+            head.addView(undo, LayoutParams(wide, ViewGroup.LayoutParams.WRAP_CONTENT).apply { marginStart = gap })
         }
+        if (marksBelow) top.addView(call, column()) else lesser.addView(call, column())
+        if (marksBelow) foot.addView(marks.view, column()) else moving.addView(marks.view, column(gap))
+        if (!roomy) lesser.addView(undo, column(gap))
         lesser.addView(second, column(gap))
         foot.addView(main, column(gap))
         moving.addView(middle, column())
@@ -239,6 +244,9 @@ class SpotterView(
         const val MS = 1000L
         const val ROOMY_DP = 640
         const val ROOMY_TYPE = 1.15f
+
+        /** From this height on there is room for marks on two or three lines in the foot and the calls for stopping above them. */
+        const val HIGH_DP = 760
         const val FOUR_ACROSS_DP = 340
 
         /** Short lines that share one. */

@@ -1,0 +1,60 @@
+//! What a withdrawal leaves as it was: taking back un-lapses nothing after the fact.
+
+use std::collections::BTreeMap;
+
+use crate::plan::Plan;
+use crate::readiness::gate::Release;
+use crate::readiness::gone::{Gone, GoneOf};
+use crate::readiness::ledger::Ledger;
+use crate::readiness::withdrawal::is_slip;
+use crate::record::{Body, Entry};
+
+/// Releases that had lapsed before a withdrawal, by their stage; withdrawals by their index.
+pub(super) type Lapses = BTreeMap<usize, Vec<(String, Release)>>;
+
+impl Ledger {
+    /// Keeps what a withdrawn entry had found, if it was of that kind: it counts for nothing, and is told.
+    pub(super) fn keep_gone(&mut self, entry: &Entry) {
+        let of = match &entry.body {
+            Body::CheckRecorded { check, .. } => Some(GoneOf::Check(check.clone())),
+            Body::LandingRecorded { card, .. } => {
+                self.flight(*card).map(|flight| GoneOf::Check(flight.check.clone()))
+            }
+            Body::FindingRaised { .. } => Some(GoneOf::Finding),
+            _ => None,
+        };
+        self.gone.extend(of.map(|of| Gone { entry: entry.id, of }));
+    }
+
+    /// The gates that had lapsed before each withdrawal that was no slip: what it takes back brings none of them back.
+    pub(super) fn lapses_that_stay(plan: &Plan, entries: &[Entry]) -> Lapses {
+        let mut stay = Lapses::new();
+        for index in regrets(entries) {
+            let before = Ledger::folded(plan, &entries[..index], &stay);
+            let lapsed = before.releases.into_iter().filter(|(_, release)| release.lapsed.is_some());
+            stay.insert(index, lapsed.collect());
+        }
+        stay
+    }
+
+    /// The pilot released them on what was known then; only the pilot releases them again.
+    pub(super) fn keep_lapsed(&mut self, lapses: &[(String, Release)]) {
+        for (stage, lapsed) in lapses {
+            let same = |release: &&mut Release| release.entry == lapsed.entry && release.lapsed.is_none();
+            if let Some(release) = self.releases.get_mut(stage).filter(same) {
+                release.lapsed.clone_from(&lapsed.lapsed);
+            }
+        }
+    }
+}
+
+/// Where something was withdrawn that was no slip. A release that is withdrawn has no gate that could come back by it.
+fn regrets(entries: &[Entry]) -> impl Iterator<Item = usize> {
+    entries.iter().enumerate().filter_map(|(index, entry)| {
+        let Body::Withdrawn { entry: taken_back, .. } = &entry.body else { return None };
+        let found = entries[..index].iter().rev().find(|earlier| earlier.id == *taken_back)?;
+        let at_once = entries[..index].last().is_some_and(|last| last.id == *taken_back);
+        let slip = at_once && is_slip(&found.at, &entry.at);
+        (!slip && !matches!(found.body, Body::GateReleased { .. })).then_some(index)
+    })
+}
