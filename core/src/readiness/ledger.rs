@@ -71,6 +71,11 @@ impl Ledger {
         self.flights.iter().rev().find(|flight| flight.card == card)
     }
 
+    /// Which motor run of the aircraft a card's was, from 1; none while it has not begun.
+    pub fn run_number(&self, card: EntryId) -> Option<u32> {
+        self.starts.get(&card).map(|start| start.runs)
+    }
+
     /// The card of the last motor run, where its landing is still to be jotted down.
     pub fn last_run_to_jot(&self) -> Option<EntryId> {
         let ran = self.flights.iter().filter_map(|flight| Some((self.starts.get(&flight.card)?.seq, flight)));

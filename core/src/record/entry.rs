@@ -360,6 +360,12 @@ pub enum Body {
     ThingRemoved {
         /// Which.
         thing: ThingRef,
+        /// What took its place, where a finding of stop grade was about it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        instead: Option<String>,
+        /// The second person who saw that, where the check that proves the fix wants one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        witness: Option<String>,
     },
     /// Something about the aircraft changed that evidence may rest on.
     Changed {

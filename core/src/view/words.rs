@@ -217,6 +217,10 @@ pub(crate) fn lacking_words(locale: Locale, plan: &Plan, lacking: &Lacking) -> S
             say!(locale, "lacking-figure", title = title)
         }
         Lacking::Flight(check) => say!(locale, "lacking-flight", check = check_title(plan, check)),
+        Lacking::OtherLoad(near_a) => {
+            say!(locale, "lacking-other-load", near = locale.rounded(*near_a, 0, Unit::Ampere))
+        }
+        Lacking::RestingPack(pack) => say!(locale, "lacking-resting-pack", pack = pack),
         Lacking::Refused(error) => error.words(locale),
     }
 }
@@ -320,8 +324,11 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
         Body::ThingSet { thing } => {
             say!(locale, "entry-thing-described", kind = thing.kind.word(locale), name = thing.name)
         }
-        Body::ThingRemoved { thing } => {
-            say!(locale, "entry-thing-removed", kind = thing.kind.word(locale), name = thing.name)
+        Body::ThingRemoved { thing, instead, witness } => {
+            let instead = instead.as_ref().map(|instead| say!(locale, "entry-thing-instead", what = instead));
+            let seen = witness.as_ref().map(|name| say!(locale, "check-seen-by", witness = name));
+            let removed = say!(locale, "entry-thing-removed", kind = thing.kind.word(locale), name = thing.name);
+            format!("{removed}{}{}", instead.unwrap_or_default(), seen.unwrap_or_default())
         }
         Body::Changed { what, .. } => say!(locale, "entry-changed", what = what),
         Body::Happened { event, .. } => {

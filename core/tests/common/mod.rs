@@ -83,7 +83,11 @@ pub fn one_of_each() -> Vec<Body> {
         Body::TraitChosen { question: "tail".to_owned(), choice: "open".to_owned() },
         Body::FigureSet { figure: "rotor-diameter".to_owned(), value: 1.83, basis: Basis::Measured, reason: None },
         Body::ThingSet { thing },
-        Body::ThingRemoved { thing: ThingRef { kind: ThingKind::BallastPlace, name: "Nose tray".to_owned() } },
+        Body::ThingRemoved {
+            thing: ThingRef { kind: ThingKind::BallastPlace, name: "Nose tray".to_owned() },
+            instead: None,
+            witness: None,
+        },
         Body::Changed { subjects: vec!["part:belt".to_owned(), "wiring".to_owned()], what: "New belt".to_owned() },
         Body::SettingChanged {
             setting: "tail-gain".to_owned(),
@@ -223,6 +227,11 @@ pub fn one_of_each() -> Vec<Body> {
             confirmed: vec![Odd::ChargeOverPack, Odd::NoWarmerThanAir],
         },
         Body::LandingWaived { card, reason: "The thermometer broke".to_owned() },
+        Body::ThingRemoved {
+            thing: ThingRef { kind: ThingKind::Consumer, name: "Cyclic servo, left".to_owned() },
+            instead: Some("A servo that takes less".to_owned()),
+            witness: Some("Sam".to_owned()),
+        },
     ]
 }
 

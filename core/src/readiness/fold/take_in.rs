@@ -20,7 +20,7 @@ impl Ledger {
                 self.figure_set(plan, entry, figure, new, reason.as_deref());
             }
             Body::ThingSet { thing } => self.thing_set(plan, entry, thing),
-            Body::ThingRemoved { thing } => self.thing_removed(plan, entry, thing),
+            Body::ThingRemoved { thing, .. } => self.thing_removed(plan, entry, thing),
             Body::Changed { subjects, what } => self.changed(plan, entry, subjects, what),
             Body::Happened { event, note } => self.happened(plan, entry, event, note),
             Body::SettingChanged { setting, after, reason, .. } => self.set(plan, entry, setting, after, reason),
