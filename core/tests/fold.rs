@@ -207,7 +207,7 @@ fn every_result_of_a_check_is_kept_with_who_saw_it_and_what_was_said() {
 }
 
 /// Every kind of entry that a person may take back. What happened in flight, what the lock did, and a withdrawal itself stand.
-const MAY_BE_WITHDRAWN: [&str; 22] = [
+const MAY_BE_WITHDRAWN: [&str; 23] = [
     "aircraft-named",
     "plan-adopted",
     "trait-chosen",
@@ -224,6 +224,7 @@ const MAY_BE_WITHDRAWN: [&str; 22] = [
     "landing-waived",
     "mark-answered",
     "pack-charged",
+    "pack-noted",
     "disagreement-explained",
     "finding-raised",
     "finding-fixed",

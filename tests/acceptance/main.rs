@@ -19,6 +19,7 @@ mod log;
 mod long_log;
 mod one_change;
 mod own_plan;
+mod pack_state;
 mod pilots_code;
 mod process_death;
 mod recurring;

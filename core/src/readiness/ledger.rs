@@ -12,7 +12,7 @@ use super::touch::Touch;
 use super::withdrawal::Withdrawals;
 use crate::aircraft::Aircraft;
 use crate::field::{Flight, Lock, Tested};
-use crate::record::{EntryId, ThingRef};
+use crate::record::{EntryId, PackState, ThingRef};
 
 /// All that the entries say, in the order in which they say it.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -49,6 +49,10 @@ pub struct Ledger {
     pub lock: Lock,
     /// When each pack was charged last, by its name.
     pub charges: BTreeMap<String, Charged>,
+    /// When each pack was brought to storage last, by its name.
+    pub stored: BTreeMap<String, Charged>,
+    /// The packs that are damaged, and so retired, by their names. Another pack under an old one's name is another.
+    pub damaged: BTreeMap<String, PackState>,
     /// Motor runs so far.
     pub runs: u32,
     /// Milliseconds with the motor on so far.

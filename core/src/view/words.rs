@@ -372,6 +372,7 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
             Some(mark) => say!(locale, "entry-unmarked", mark = entry_words(locale, plan, entries, mark)),
             None => say!(locale, "entry-unmarked-unknown"),
         },
+        Body::PackNoted { pack, state } => format!("{pack}: {}", locale.inside(&state.word(locale))),
         Body::PackCharged { pack, put_back_mah } => match put_back_mah {
             Some(mah) => say!(locale, "entry-charged-with", pack = pack, mah = locale.number(*mah, 0)),
             None => say!(locale, "entry-charged", pack = pack),

@@ -8,7 +8,7 @@ use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
     AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, MarkKind, Moment, NamedValue, Odd,
-    Outcome, Outlier, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
+    Outcome, Outlier, PackState, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
 };
 use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
@@ -232,6 +232,7 @@ pub fn one_of_each() -> Vec<Body> {
             instead: Some("A servo that takes less".to_owned()),
             witness: Some("Sam".to_owned()),
         },
+        Body::PackNoted { pack: "Pack 1".to_owned(), state: PackState::Swollen },
     ]
 }
 

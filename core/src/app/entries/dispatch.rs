@@ -22,6 +22,7 @@ pub fn appended(
         Record::Check { check: id, passed } => check::record(shared, &id, passed, drafts, now),
         Record::Tick { check: id, value } => check::tick(shared, &id, value, now),
         Record::Charged(name) => pack::charged(shared, name, drafts),
+        Record::PackNoted { pack, state } => pack::noted(shared, pack, state),
         Record::Release(stage) => gate::release(shared, &stage, now),
         Record::ReleaseAgain(stages) => gate::release_again(shared, &stages, now),
         Record::HandOver(id) => card::hand_over(shared, &id, drafts, now),

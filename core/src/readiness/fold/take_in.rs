@@ -43,6 +43,7 @@ impl Ledger {
             Body::CodeRemoved {} => self.code_removed(),
             Body::LandingRecorded { .. } => self.landing_recorded(plan, entry),
             Body::LandingWaived { card, reason } => self.landing_waived(*card, reason),
+            Body::PackNoted { pack, state } => self.pack_noted(plan, entry, pack, *state),
             Body::PackCharged { pack, .. } => self.charged(entry, pack),
             Body::DisagreementExplained { card, why } => self.explained(*card, why),
             Body::FindingRaised { .. } => self.finding_raised(entry),
