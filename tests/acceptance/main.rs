@@ -20,6 +20,7 @@ mod long_log;
 mod one_change;
 mod one_opener;
 mod own_plan;
+mod pack_state;
 mod pilots_code;
 mod process_death;
 mod recurring;

@@ -117,3 +117,36 @@ fn too_small_a_regulator_stops_is_found_fixed_and_proven() {
     person.home();
     walk.until_released(STAGE);
 }
+
+#[test]
+fn a_stop_is_not_made_right_by_taking_off_the_list_what_it_is_about() {
+    let mut walk = Walk::of(Person::new(), Kind::Scale);
+    example::name(&mut walk.person);
+    example::describe(&mut walk.person, &SMALL);
+    CONSUMERS.iter().for_each(|thing| example::describe(&mut walk.person, thing));
+    let person = &mut walk.person;
+    person.go_to(STAGE, CHECK);
+    person.tap("Record this result");
+    person.tap("Raise a finding");
+    person.enter("What is wrong", WRONG);
+    person.tap("Stop");
+    person.tap("Raise it");
+    // One word mends no stop.
+    person.tap(&format!("1. {WRONG}"));
+    person.enter("What was done", "x");
+    assert!(person.refused("Record the fix").starts_with("A stop wants more than a word"));
+    // Nor is what it is about simply gone.
+    person.home();
+    person.tap("Aircraft");
+    person.tap(SMALL.name);
+    let before = person.entries().len();
+    let refused = person.refused("It is gone");
+    assert!(refused.starts_with(&format!("A stop is about this ({WRONG})")), "{refused}");
+    person.enter("What took its place, or why nothing has to", "gone");
+    person.refused("It is gone");
+    assert_eq!(person.entries().len(), before, "nothing was recorded");
+    person.enter("What took its place, or why nothing has to", "A regulator of 20 A, described next");
+    person.tap("It is gone");
+    let Body::ThingRemoved { instead, .. } = person.last() else { panic!("{:?}", person.last()) };
+    assert_eq!(instead.as_deref(), Some("A regulator of 20 A, described next"));
+}

@@ -266,7 +266,7 @@ pub const FLIGHT_PACK: Thing = thing(
 );
 
 /// What was measured on the pack, and on its leads in flight.
-pub const READINGS: [Thing; 2] = [
+pub const READINGS: [Thing; 3] = [
     thing(
         "pack reading",
         "When bought",
@@ -277,6 +277,12 @@ pub const READINGS: [Thing; 2] = [
             ("Lowest cell at rest after the flight", "3.82"),
             ("Highest cell at rest after the flight", "3.84"),
         ],
+    ),
+    thing(
+        "reading under load",
+        "Light hover",
+        None,
+        &[("Current", "35"), ("Voltage of the whole string", "44.9"), ("Ripple, peak to peak", "0.6")],
     ),
     thing(
         "reading under load",
@@ -316,6 +322,20 @@ pub fn describe(person: &mut Person, thing: &Thing) {
     for (label, text) in thing.numbers {
         person.enter(label, text);
     }
+    person.tap("Record it");
+    person.home();
+}
+
+/// Reads the flight pack at rest, after the flight of that number.
+pub fn read_pack_at_rest(person: &mut Person, flight: usize) {
+    person.home();
+    person.tap("Aircraft");
+    person.tap("Add a pack reading");
+    person.enter("Name", &format!("After flight {flight}"));
+    person.tap(PACK);
+    person.enter("Flights on it so far", &flight.to_string());
+    person.enter("Lowest cell at rest after the flight", "3.82");
+    person.enter("Highest cell at rest after the flight", "3.84");
     person.tap("Record it");
     person.home();
 }

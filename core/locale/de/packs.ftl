@@ -6,6 +6,16 @@ packs-charged-spoken = { $pack }: geladen
 packs-put-back = { $pack }: eingeladen, falls abgelesen
 packs-unknown = Ladung unbekannt
 packs-flown = Geflogen, seither nicht geladen
+packs-retired = Ausgemustert: { $state }
+packs-retired-how = Er wird nicht mehr geflogen und nicht mehr geladen. An einen Ort bringen, an dem er brennen kann, ohne zu schaden, und entladen, wie sein Hersteller es sagt. Ist er weg, auf seiner Seite eintragen.
+packs-damaged = { $pack }: beschädigt, und sofort ausgemustert
+packs-wants-storage = Mehr als ein Tag und nicht auf Lagerladung gebracht: das nutzt ihn ab
+packs-not-stored = Nach einem Tag nicht auf Lagerladung: { $packs }
+pack-state-storage = Auf Lagerladung
+pack-state-swollen = Aufgebläht
+pack-state-dented = Eingedellt oder aufgeschnitten
+pack-state-wet = War nass
+pack-state-crashed = War in einem Absturz
 packs-charged-at = geladen { $when },{" "}
 packs-flown-at =
     { $charged }geflogen { $when }, { $count ->

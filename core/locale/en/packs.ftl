@@ -6,6 +6,16 @@ packs-charged-spoken = { $pack }: charged
 packs-put-back = { $pack }: put back, if you read it
 packs-unknown = Charge not known
 packs-flown = Flown, not charged since
+packs-retired = Retired: { $state }
+packs-retired-how = It is flown and charged no more. Take it to where it can burn without harm, and discharge it as its maker says. When it is gone, say so on its page.
+packs-damaged = { $pack }: damaged, and retired at once
+packs-wants-storage = More than a day and not brought to storage: that wears it
+packs-not-stored = Not at storage after a day: { $packs }
+pack-state-storage = At storage
+pack-state-swollen = Swollen
+pack-state-dented = Dented or cut
+pack-state-wet = Was wet
+pack-state-crashed = Was in a crash
 packs-charged-at = charged { $when },{ " " }
 packs-flown-at =
     { $charged }flown { $when }, { $count ->

@@ -73,6 +73,10 @@ pub enum Lacking {
     Figure(String),
     /// A flight of this check has to be flown and jotted down first.
     Flight(String),
+    /// Two readings under load are wanted, one light and one heavy, and all that were read lie near this current, A.
+    OtherLoad(f64),
+    /// A pack has to be read at rest after its flight, lowest and highest cell: its name.
+    RestingPack(String),
     /// The numbers do not go together.
     Refused(EngineeringError),
 }

@@ -43,6 +43,11 @@ impl<'a> Facts<'a> {
         self.ledger.described.get(&thing.reference()).map_or(0, |described| described.seq)
     }
 
+    /// Motor runs before a thing was last described.
+    pub(super) fn runs_before(&self, thing: &Thing) -> u32 {
+        self.ledger.described.get(&thing.reference()).map_or(0, |described| described.runs)
+    }
+
     /// Motor runs since a thing was last described.
     pub(super) fn runs_since(&self, thing: &Thing) -> u32 {
         let then = self.ledger.described.get(&thing.reference()).map_or(0, |described| described.runs);

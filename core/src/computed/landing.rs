@@ -4,8 +4,9 @@ use super::{Computed, Facts, Figure, Lacking, Result, outcome};
 use crate::drawing::{Bar, bars};
 use crate::engineering::Grade;
 use crate::engineering::pack::{PackLanding, PackLandingReport, REST_LOW_V, SPREAD_LIMIT_V, landing};
+use crate::field::Flight;
 use crate::locale::{Locale, clock, say};
-use crate::record::ThingKind;
+use crate::record::{Thing, ThingKind};
 use crate::unit::Unit;
 
 /// Charge left that is no caution yet, over the reserve (common practice, no source).
@@ -38,14 +39,21 @@ fn gather(facts: Facts<'_>) -> Result<Asked<'_>> {
         Some(measured) => measured,
         None => number(pack, "capacity_mah")?,
     };
-    let cells_v =
-        ["rest_low_v", "rest_high_v"].into_iter().filter_map(|field| last_reading(&readings, field)).collect();
+    let cells_v = resting_cells_v(facts, flight, &readings)?;
     let lacking = || Lacking::Flight(flight.check.clone());
     let used_mah = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah).ok_or_else(lacking)?;
     let flown_ms = flight.flown_ms().ok_or_else(lacking)?;
     let flown_min = flown_ms as f64 / 60_000.0;
     let landing = PackLanding { capacity_mah, used_mah, flown_min, cells_v, reserve_percent };
     Ok(Asked { pack: &pack.name, landing, flown_ms, is_measured: measured_mah.is_some() })
+}
+
+/// Lowest and highest cell at rest, read after this flight: what the check asks for, and what tells a tired cell from a tired pack.
+fn resting_cells_v(facts: Facts<'_>, flight: &Flight, readings: &[&Thing]) -> Result<Vec<f64>> {
+    let run = facts.ledger.run_number(flight.card).unwrap_or(0);
+    let since = readings.iter().rev().filter(|reading| facts.runs_before(reading) >= run);
+    let both = |reading: &&Thing| Some(vec![reading.number("rest_low_v")?, reading.number("rest_high_v")?]);
+    since.copied().find_map(|reading| both(&reading)).ok_or_else(|| Lacking::RestingPack(flight.pack.clone()))
 }
 
 fn answer(locale: Locale, asked: &Asked<'_>, report: &PackLandingReport) -> Computed {

@@ -131,14 +131,19 @@ fn judge<'a>(facts: Facts<'_>, pack: &'a Thing) -> Result<Judged<'a>> {
     let readings = pack_readings(facts, &pack.name);
     let now_mohm = readings.iter().rev().find_map(|reading| resistance_mohm(pack, reading));
     let ratio = pack.number("new_mohm").zip(now_mohm).map(|(new_mohm, now_mohm)| now_mohm / new_mohm);
+    let damaged = facts.ledger.damaged.get(&pack.name);
     let report = retire(&PackHealth {
         resistance_ratio: ratio,
         capacity_ratio: last_reading(&readings, "measured_mah").map(|measured| measured / capacity),
         charged_spread_v: last_reading(&readings, "spread_v"),
         hot_cell_k: last_reading(&readings, "hot_cell_k"),
-        damaged: false,
+        damaged: damaged.is_some(),
     })?;
-    let reasons = report.reasons.iter().map(|reason| words(facts.locale, reason)).collect();
+    let reasons = report.reasons.iter().map(|reason| match (reason, damaged) {
+        (RetireReason::Damaged, Some(state)) => facts.locale.inside(&state.word(facts.locale)),
+        (reason, _) => words(facts.locale, reason),
+    });
+    let reasons = reasons.collect();
     Ok(Judged { name: &pack.name, ratio, grade: report.grade, reasons })
 }
 

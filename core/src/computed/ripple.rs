@@ -1,5 +1,5 @@
 use super::facts::number;
-use super::{Computed, Facts, Figure, Result, outcome, worst};
+use super::{Computed, Facts, Figure, Lacking, Result, outcome, worst};
 use crate::drawing::{Bar, bars};
 use crate::engineering::Grade;
 use crate::engineering::pack::{RippleShape, TwoLoads, internal_resistance, ripple, ripple_rms};
@@ -9,6 +9,8 @@ use crate::unit::Unit;
 
 /// Caution from this share of the limit (common practice, no source).
 const CAUTION_SHARE: f64 = 0.8;
+/// What is read lightly loaded is read at this share of the highest current or less (common practice, no source).
+const LIGHT_SHARE: f64 = 0.75;
 /// How well a log knows the voltage of the whole string, V (common practice, no source).
 const LOG_V: f64 = 0.1;
 
@@ -32,8 +34,9 @@ pub(super) fn on_pack_leads(facts: Facts<'_>) -> Result<Computed> {
         .map(|thing| judge(thing, cells, maker_v))
         .collect::<Result<_>>()?;
     let Some(tightest) = readings.iter().max_by(|a, b| a.ripple_v.total_cmp(&b.ripple_v)) else {
-        return Err(super::Lacking::Things(ThingKind::LoadReading));
+        return Err(Lacking::Things(ThingKind::LoadReading));
     };
+    two_loads(&readings)?;
     let judged = readings.iter().map(|reading| {
         let note = say!(
             facts.locale,
@@ -68,6 +71,13 @@ pub(super) fn on_pack_leads(facts: Facts<'_>) -> Result<Computed> {
         picture: Some(bars(&readings.iter().map(bar).collect::<Vec<_>>())),
         remarks: vec![say!(facts.locale, "computed-ripple-basis"), say!(facts.locale, "computed-ripple-cure")],
     })
+}
+
+/// Lightly loaded and at the highest current: one reading says nothing of how ripple grows.
+fn two_loads(readings: &[Judged<'_>]) -> Result<()> {
+    let currents = || readings.iter().map(|reading| reading.current_a);
+    let (light_a, heavy_a) = (currents().fold(f64::INFINITY, f64::min), currents().fold(0.0, f64::max));
+    if light_a > LIGHT_SHARE * heavy_a { Err(Lacking::OtherLoad(heavy_a)) } else { Ok(()) }
 }
 
 fn judge(thing: &Thing, cells: u32, maker_v: f64) -> Result<Judged<'_>> {

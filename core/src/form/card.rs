@@ -5,7 +5,7 @@ use crate::computed::{Endurance, Facts, endurance, planned_minutes};
 use crate::field::Flight;
 use crate::locale::say;
 use crate::plan::{Check, Fly};
-use crate::readiness::{Charge, Ledger};
+use crate::readiness::{Charge, Ledger, PackStand};
 use crate::record::{Moment, ThingKind};
 use crate::unit::Unit;
 
@@ -57,7 +57,7 @@ impl<'a> CardForm<'a> {
         if let Some(chosen) = self.drafts.text(Self::PACK) {
             return Some(chosen.to_owned());
         }
-        let packs = self.ledger().packs();
+        let packs: Vec<_> = self.ledger().packs().into_iter().filter(PackStand::may_fly).collect();
         let only = packs.len() == 1;
         let first = packs.into_iter().next();
         first.filter(|pack| only || matches!(pack.charge, Charge::Charged { .. })).map(|pack| pack.name)
@@ -70,6 +70,10 @@ impl<'a> CardForm<'a> {
     pub fn required_pack(&self) -> Result<String> {
         let locale = self.drafts.locale();
         let pack = self.pack().ok_or_else(|| Refusal::of(Self::PACK, say!(locale, "app-pack-empty")))?;
+        if let Some(state) = self.ledger().damaged.get(&pack) {
+            let state = locale.inside(&state.word(locale));
+            return Err(Refusal::of(Self::PACK, say!(locale, "app-pack-retired", pack = pack, state = state)));
+        }
         match self.ledger().aircraft.thing(ThingKind::Pack, &pack) {
             Some(_) => Ok(pack),
             None => Err(Refusal::of(Self::PACK, say!(locale, "app-pack-unknown", pack = pack))),

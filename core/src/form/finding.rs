@@ -2,6 +2,7 @@
 
 use chrono::TimeDelta;
 
+use super::removal::says_something;
 use super::{Drafts, Refusal, Result, SubjectsForm};
 use crate::locale::say;
 use crate::record::{FindingGrade, Moment, Until};
@@ -45,12 +46,16 @@ impl<'a> FixForm<'a> {
         self.0.text(Self::WHAT).is_some()
     }
 
-    /// What was done.
+    /// What was done. Of a stop, enough of it that another person can tell.
     ///
     /// # Errors
-    /// Empty.
-    pub fn what(&self) -> Result<&'a str> {
-        self.0.required(Self::WHAT, &say!(self.0.locale(), "app-label-done"))
+    /// Empty, or one word where a stop was mended.
+    pub fn what(&self, grade: FindingGrade) -> Result<&'a str> {
+        let what = self.0.required(Self::WHAT, &say!(self.0.locale(), "app-label-done"))?;
+        if grade == FindingGrade::Stop && !says_something(what) {
+            return Err(Refusal::of(Self::WHAT, say!(self.0.locale(), "app-fix-says-nothing")));
+        }
+        Ok(what)
     }
 
     /// What it touched.

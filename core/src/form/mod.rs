@@ -13,6 +13,7 @@ mod pack;
 mod plan_offer;
 mod refusal;
 mod remark;
+mod removal;
 mod subjects;
 mod thing;
 
@@ -29,5 +30,6 @@ pub use plan_offer::{KeepsOut, PlanOfferForm, keeps_out};
 pub use refusal::Refusal;
 use refusal::Result;
 pub use remark::{EventForm, ExplanationForm, MarkAnswerForm, WaiverForm, WithdrawalForm};
+pub use removal::RemovalForm;
 pub use subjects::SubjectsForm;
 pub use thing::ThingForm;

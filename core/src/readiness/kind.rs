@@ -67,6 +67,7 @@ impl Kind {
             Body::CodeRemoved {} => kind(OnlyRead, Yes, Yes),
             Body::LandingRecorded { .. } => kind(MovesGates, Yes, Yes),
             Body::LandingWaived { .. } => kind(OnlyRead, Yes, Yes),
+            Body::PackNoted { .. } => kind(MovesGates, Yes, Yes),
             Body::PackCharged { .. } => kind(OnlyRead, Yes, Yes),
             Body::DisagreementExplained { .. } => kind(MovesGates, Yes, Yes),
             Body::FindingRaised { .. } => kind(MovesGates, Yes, Yes),

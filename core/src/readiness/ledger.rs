@@ -14,7 +14,7 @@ use super::touch::Touch;
 use super::withdrawal::Withdrawals;
 use crate::aircraft::Aircraft;
 use crate::field::{Flight, Lock, Tested};
-use crate::record::{EntryId, Moment, ThingRef};
+use crate::record::{EntryId, Moment, PackState, ThingRef};
 
 /// All that the entries say, in the order in which they say it.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -53,6 +53,10 @@ pub struct Ledger {
     pub lock: Lock,
     /// When each pack was charged last, by its name.
     pub charges: BTreeMap<String, Charged>,
+    /// When each pack was brought to storage last, by its name.
+    pub stored: BTreeMap<String, Charged>,
+    /// The packs that are damaged, and so retired, by their names. Another pack under an old one's name is another.
+    pub damaged: BTreeMap<String, PackState>,
     /// Motor runs so far.
     pub runs: u32,
     /// Milliseconds with the motor on so far.
@@ -82,6 +86,11 @@ impl Ledger {
     /// A card by its id.
     pub fn flight(&self, card: EntryId) -> Option<&Flight> {
         self.flights.iter().rev().find(|flight| flight.card == card)
+    }
+
+    /// Which motor run of the aircraft a card's was, from 1; none while it has not begun.
+    pub fn run_number(&self, card: EntryId) -> Option<u32> {
+        self.starts.get(&card).map(|start| start.runs)
     }
 
     /// The card of the last motor run, where its landing is still to be jotted down.

@@ -1,4 +1,6 @@
-use crate::record::{Moment, ThingKind};
+use chrono::TimeDelta;
+
+use crate::record::{Moment, PackState, ThingKind};
 
 use super::ledger::Ledger;
 
@@ -27,6 +29,33 @@ pub enum Charge {
     Unknown,
     /// Flown, and no charge was written down since.
     Flown,
+    /// Brought to storage, and neither charged nor flown since.
+    Stored,
+    /// Damaged, and so retired: it is flown no more.
+    Retired {
+        /// What was seen of it.
+        state: PackState,
+    },
+}
+
+/// A pack that stands full or empty for longer than this wears (common practice, no source).
+const STORED_WITHIN_H: i64 = 24;
+
+impl PackStand {
+    /// Whether it was charged or flown more than a day ago and not brought to storage since.
+    pub fn wants_storage(&self, now: &Moment) -> bool {
+        let since = match &self.charge {
+            Charge::Charged { at } => Some(at),
+            Charge::Flown => self.flown.as_ref(),
+            Charge::Unknown | Charge::Stored | Charge::Retired { .. } => None,
+        };
+        since.is_some_and(|since| now.wall - since.wall > TimeDelta::hours(STORED_WITHIN_H))
+    }
+
+    /// Whether it may be flown.
+    pub fn may_fly(&self) -> bool {
+        !matches!(self.charge, Charge::Retired { .. })
+    }
 }
 
 impl Ledger {
@@ -39,7 +68,8 @@ impl Ledger {
             let rank = match pack.charge {
                 Charge::Charged { .. } => 0,
                 Charge::Unknown => 1,
-                Charge::Flown => 2,
+                Charge::Flown | Charge::Stored => 2,
+                Charge::Retired { .. } => 3,
             };
             (rank, *flown_seq, pack.name.clone())
         });
@@ -52,8 +82,13 @@ impl Ledger {
         let last =
             flights().filter_map(|flight| Some((self.starts.get(&flight.card)?.seq, flight))).max_by_key(|f| f.0);
         let flown_seq = last.map_or(0, |(seq, _)| seq);
-        let charge = match self.charges.get(name) {
-            Some(charged) if charged.seq > flown_seq => Charge::Charged { at: charged.at.clone() },
+        let stored_seq = self.stored.get(name).map_or(0, |stored| stored.seq);
+        let charge = match (self.charges.get(name), self.damaged.get(name)) {
+            (_, Some(state)) => Charge::Retired { state: *state },
+            (Some(charged), _) if charged.seq > flown_seq.max(stored_seq) => {
+                Charge::Charged { at: charged.at.clone() }
+            }
+            _ if stored_seq > flown_seq => Charge::Stored,
             _ if flown_seq > 0 => Charge::Flown,
             _ => Charge::Unknown,
         };

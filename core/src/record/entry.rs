@@ -194,6 +194,38 @@ pub struct Reading {
     pub after_s: i64,
 }
 
+/// What a flight pack is in, besides charged and flown. All but the first retire it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum PackState {
+    /// Brought to the charge at which it is stored.
+    Storage,
+    /// Swollen.
+    Swollen,
+    /// Dented, cut or punctured.
+    Dented,
+    /// It was wet.
+    Wet,
+    /// It was in a crash.
+    Crashed,
+}
+
+impl PackState {
+    /// What retires a pack, in the order that it is offered.
+    pub const DAMAGES: [PackState; 4] = [PackState::Swollen, PackState::Dented, PackState::Wet, PackState::Crashed];
+
+    /// The word for a person.
+    pub fn word(self, locale: Locale) -> String {
+        match self {
+            PackState::Storage => say!(locale, "pack-state-storage"),
+            PackState::Swollen => say!(locale, "pack-state-swollen"),
+            PackState::Dented => say!(locale, "pack-state-dented"),
+            PackState::Wet => say!(locale, "pack-state-wet"),
+            PackState::Crashed => say!(locale, "pack-state-crashed"),
+        }
+    }
+}
+
 /// What can be odd about what was jotted after a landing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -389,6 +421,12 @@ pub enum Body {
     ThingRemoved {
         /// Which.
         thing: ThingRef,
+        /// What took its place, where a finding of stop grade was about it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        instead: Option<String>,
+        /// The second person who saw that, where the check that proves the fix wants one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        witness: Option<String>,
     },
     /// Something about the aircraft changed that evidence may rest on.
     Changed {
@@ -568,6 +606,13 @@ pub enum Body {
         pack: String,
         /// What the charger put back, milliampere hours, if it was read.
         put_back_mah: Option<f64>,
+    },
+    /// What was seen of a flight pack where it stands, or what was done with it besides charging.
+    PackNoted {
+        /// Which.
+        pack: String,
+        /// What.
+        state: PackState,
     },
     /// A flight that disagreed with its prediction was explained.
     DisagreementExplained {

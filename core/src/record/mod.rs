@@ -6,7 +6,7 @@ mod thing;
 
 pub use entry::{
     AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, MarkKind, NamedValue,
-    Odd, Outcome, Outlier, Prediction, Reading, StoredBody, StoredFormError, Until,
+    Odd, Outcome, Outlier, PackState, Prediction, Reading, StoredBody, StoredFormError, Until,
 };
 pub use moment::Moment;
 pub use thing::{Thing, ThingField, ThingKind, ThingRef};

@@ -1,6 +1,6 @@
 use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone};
-use crate::form::{ChangeForm, FigureForm, NameForm, SettingForm, SubjectsForm, ThingForm};
+use crate::form::{ChangeForm, FigureForm, NameForm, RemovalForm, SettingForm, SubjectsForm, ThingForm};
 use crate::locale::{Locale, say, sentence};
 use crate::plan::{Check, Subject};
 use crate::record::{Basis, Thing, ThingKind};
@@ -278,6 +278,7 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
         let text = say!(context.locale, "aircraft-stir-servos");
         blocks.push(paragraph(text, Tone::Quiet));
     }
+    blocks.extend(known.into_iter().flat_map(|_| removal(context, kind)));
     let save = Control::primary(
         Record::Thing { kind, name: name.map(str::to_owned) }.into(),
         say!(context.locale, "aircraft-record"),
@@ -293,6 +294,20 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
         str::to_owned,
     );
     Screen { foot, ..context.screen("thing", title, Some(kind.words(context.locale)), blocks) }
+}
+
+/// What is asked before a thing is gone that a stop is about.
+fn removal(context: &Context<'_>, kind: ThingKind) -> Vec<Block> {
+    let form = RemovalForm::new(context.form, context.plan, context.ledger, kind);
+    let Some(finding) = form.stop() else { return Vec::new() };
+    let locale = context.locale;
+    let title = say!(locale, "aircraft-if-gone", number = finding.number, title = finding.title);
+    let mut blocks = vec![heading(title, None)];
+    blocks.push(context.entry(RemovalForm::INSTEAD, say!(locale, "aircraft-instead"), Keyboard::Words, None));
+    if form.wants_witness() {
+        blocks.push(context.entry(RemovalForm::WITNESS, say!(locale, "check-witness"), Keyboard::Name, None));
+    }
+    blocks
 }
 
 /// Which thing it hangs on; the only one there is stands chosen.

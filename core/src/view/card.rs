@@ -10,7 +10,7 @@ use crate::field::{is_long_enough, wanted_places, wanted_s};
 use crate::form::{CardForm, flown_today, last_air_c, last_spotters};
 use crate::locale::{Locale, clock, say};
 use crate::plan::{Check, CheckKind, Fly, Measure, Motion};
-use crate::readiness::{Blocker, Charge, FindingState, Standing};
+use crate::readiness::{Blocker, Charge, FindingState, PackStand, Standing};
 use crate::record::CheckResult;
 use crate::unit::Unit;
 
@@ -243,7 +243,7 @@ fn readings(context: &Context<'_>, check: &Check, measure: &Measure) -> Option<V
 }
 
 fn conditions(context: &Context<'_>, check: &Check, settled: &Settled<'_>) -> Vec<Block> {
-    let packs = context.ledger.packs();
+    let packs: Vec<_> = context.ledger.packs().into_iter().filter(PackStand::may_fly).collect();
     let mut blocks = vec![heading(say!(context.locale, "card-pack-and-air"), None)];
     if packs.is_empty() {
         let place = Place::Thing { kind: crate::record::ThingKind::Pack, name: None };
@@ -263,7 +263,7 @@ fn conditions(context: &Context<'_>, check: &Check, settled: &Settled<'_>) -> Ve
         });
         blocks.push(Block::Choice { label: say!(context.locale, "card-pack"), options: options.collect() });
         let chosen = packs.iter().find(|pack| settled.pack.as_deref() == Some(pack.name.as_str()));
-        let uncharged = chosen.filter(|pack| pack.charge == Charge::Flown);
+        let uncharged = chosen.filter(|pack| matches!(pack.charge, Charge::Flown | Charge::Stored));
         blocks.extend(uncharged.map(|pack| {
             let detail = Some(pack_words(context, pack));
             row(

@@ -10,7 +10,7 @@ use crate::form::{CheckForm, ExplanationForm};
 use crate::locale::{Locale, say};
 use crate::plan::{Check, CheckKind, Computation, Holds, Limit, Measure, Point};
 use crate::readiness::{GoneOf, Source, Standing};
-use crate::record::{EntryId, Outcome};
+use crate::record::{EntryId, Outcome, ThingKind};
 
 /// Past results in sight.
 const PAST_IN_SIGHT: usize = 4;
@@ -241,6 +241,8 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
                 Lacking::Number { kind, name, .. } => Place::Thing { kind: *kind, name: Some(name.clone()) },
                 Lacking::Figure(id) => Place::Figure(id.clone()),
                 Lacking::Flight(check) => Place::Check(check.clone()),
+                Lacking::OtherLoad(_) => Place::Thing { kind: ThingKind::LoadReading, name: None },
+                Lacking::RestingPack(_) => Place::Thing { kind: ThingKind::PackReading, name: None },
                 Lacking::Refused(_) => Place::Aircraft,
             };
             let label = if matches!(lacking, Lacking::Flight(_)) {

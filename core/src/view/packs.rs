@@ -1,9 +1,9 @@
-use super::context::{heading, paragraph, row};
+use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Context, Control, Edge, Icon, Keyboard, Place, Record, Screen, Tone, day_and_time};
 use crate::form::PutBackForm;
 use crate::locale::{Locale, say};
 use crate::readiness::{Charge, PackStand};
-use crate::record::ThingKind;
+use crate::record::{PackState, ThingKind};
 use crate::unit::Unit;
 
 /// The flight packs, the one that is best flown next first, each charged in one touch.
@@ -40,12 +40,28 @@ fn pack_blocks(context: &Context<'_>, pack: &PackStand) -> Vec<Block> {
     if let Block::Entry { keyboard, .. } = &mut put_back {
         *keyboard = Keyboard::Whole;
     }
-    vec![
-        heading(&pack.name, None),
-        row(edge, word, &pack.name, Some(pack_words(context, pack)), place),
-        Block::Choice { label: String::new(), options: vec![charged] },
-        put_back,
-    ]
+    let mut blocks =
+        vec![heading(&pack.name, None), row(edge, word, &pack.name, Some(pack_words(context, pack)), place)];
+    if !pack.may_fly() {
+        blocks.push(paragraph(say!(context.locale, "packs-retired-how"), Tone::Plain));
+        return blocks;
+    }
+    let noted = |state: PackState, icon: Icon| {
+        let word = state.word(context.locale);
+        let spoken = format!("{}: {}", pack.name, context.locale.inside(&word));
+        let command = Record::PackNoted { pack: pack.name.clone(), state };
+        Control::new(command.into(), word).icon(icon).spoken(spoken)
+    };
+    if pack.wants_storage(context.now) {
+        let words = say!(context.locale, "packs-wants-storage");
+        blocks.push(still_row(Edge::Caution, say!(context.locale, "common-look"), words, None));
+    }
+    let done = vec![charged, noted(PackState::Storage, Icon::Tick)];
+    blocks.push(Block::Choice { label: String::new(), options: done });
+    blocks.push(put_back);
+    let damages = PackState::DAMAGES.into_iter().map(|state| noted(state, Icon::Warning)).collect();
+    blocks.push(Block::Choice { label: say!(context.locale, "packs-damaged", pack = pack.name), options: damages });
+    blocks
 }
 
 /// Shape and word for a pack's charge.
@@ -54,6 +70,10 @@ pub(super) fn charge_word(locale: Locale, charge: &Charge) -> (Edge, String) {
         Charge::Charged { .. } => (Edge::Fresh, say!(locale, "packs-charged")),
         Charge::Unknown => (Edge::Missing, say!(locale, "packs-unknown")),
         Charge::Flown => (Edge::Stale, say!(locale, "packs-flown")),
+        Charge::Stored => (Edge::Missing, say!(locale, "pack-state-storage")),
+        Charge::Retired { state } => {
+            (Edge::Stop, say!(locale, "packs-retired", state = locale.inside(&state.word(locale))))
+        }
     }
 }
 
@@ -79,6 +99,14 @@ pub(super) fn packs_row(context: &Context<'_>) -> Option<Block> {
     let packs = context.ledger.packs();
     let charged = packs.iter().filter(|pack| matches!(pack.charge, Charge::Charged { .. })).count();
     let word = say!(context.locale, "packs-how-many", charged = charged, count = packs.len());
-    let edge = if charged > 0 { Edge::Fresh } else { Edge::Missing };
-    (!packs.is_empty()).then(|| row(edge, &word, say!(context.locale, "packs-title"), None, Place::Packs))
+    let unstored: Vec<&str> =
+        packs.iter().filter(|pack| pack.wants_storage(context.now)).map(|pack| pack.name.as_str()).collect();
+    let edge = match (unstored.is_empty(), charged) {
+        (false, _) => Edge::Caution,
+        (true, 0) => Edge::Missing,
+        (true, _) => Edge::Fresh,
+    };
+    let detail =
+        (!unstored.is_empty()).then(|| say!(context.locale, "packs-not-stored", packs = unstored.join(", ")));
+    (!packs.is_empty()).then(|| row(edge, &word, say!(context.locale, "packs-title"), detail, Place::Packs))
 }

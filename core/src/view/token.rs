@@ -2,7 +2,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::form::Said;
 use crate::locale::{Language, Locale, Measures, TemperatureScale, say};
-use crate::record::{EntryId, ThingKind};
+use crate::record::{EntryId, PackState, ThingKind};
 use crate::telemetry::SightStep;
 
 /// Where in the app the pilot is. Kept in the database, so that a killed phone reopens here.
@@ -216,6 +216,13 @@ pub enum Record {
     },
     /// That a pack was charged, with what the draft says was put back.
     Charged(String),
+    /// What was seen of a pack, or that it was brought to storage.
+    PackNoted {
+        /// Which pack.
+        pack: String,
+        /// What.
+        state: PackState,
+    },
     /// A gate's release.
     Release(String),
     /// The release of these lapsed gates, each by an entry of its own.

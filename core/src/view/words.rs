@@ -250,6 +250,10 @@ pub(crate) fn lacking_words(locale: Locale, plan: &Plan, lacking: &Lacking) -> S
             say!(locale, "lacking-figure", title = title)
         }
         Lacking::Flight(check) => say!(locale, "lacking-flight", check = check_title(plan, check)),
+        Lacking::OtherLoad(near_a) => {
+            say!(locale, "lacking-other-load", near = locale.rounded(*near_a, 0, Unit::Ampere))
+        }
+        Lacking::RestingPack(pack) => say!(locale, "lacking-resting-pack", pack = pack),
         Lacking::Refused(error) => error.words(locale),
     }
 }
@@ -353,8 +357,11 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
         Body::ThingSet { thing } => {
             say!(locale, "entry-thing-described", kind = thing.kind.word(locale), name = thing.name)
         }
-        Body::ThingRemoved { thing } => {
-            say!(locale, "entry-thing-removed", kind = thing.kind.word(locale), name = thing.name)
+        Body::ThingRemoved { thing, instead, witness } => {
+            let instead = instead.as_ref().map(|instead| say!(locale, "entry-thing-instead", what = instead));
+            let seen = witness.as_ref().map(|name| say!(locale, "check-seen-by", witness = name));
+            let removed = say!(locale, "entry-thing-removed", kind = thing.kind.word(locale), name = thing.name);
+            format!("{removed}{}{}", instead.unwrap_or_default(), seen.unwrap_or_default())
         }
         Body::Changed { what, .. } => say!(locale, "entry-changed", what = what),
         Body::Happened { event, .. } => {
@@ -400,6 +407,7 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
             Some(mark) => say!(locale, "entry-unmarked", mark = entry_words(locale, plan, entries, mark)),
             None => say!(locale, "entry-unmarked-unknown"),
         },
+        Body::PackNoted { pack, state } => format!("{pack}: {}", locale.inside(&state.word(locale))),
         Body::PackCharged { pack, put_back_mah } => match put_back_mah {
             Some(mah) => say!(locale, "entry-charged-with", pack = pack, mah = locale.number(*mah, 0)),
             None => say!(locale, "entry-charged", pack = pack),

@@ -8,7 +8,7 @@ use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
     AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, MarkKind, Moment,
-    NamedValue, Odd, Outcome, Outlier, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
+    NamedValue, Odd, Outcome, Outlier, PackState, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
 };
 use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
@@ -83,7 +83,11 @@ pub fn one_of_each() -> Vec<Body> {
         Body::TraitChosen { question: "tail".to_owned(), choice: "open".to_owned() },
         Body::FigureSet { figure: "rotor-diameter".to_owned(), value: 1.83, basis: Basis::Measured, reason: None },
         Body::ThingSet { thing },
-        Body::ThingRemoved { thing: ThingRef { kind: ThingKind::BallastPlace, name: "Nose tray".to_owned() } },
+        Body::ThingRemoved {
+            thing: ThingRef { kind: ThingKind::BallastPlace, name: "Nose tray".to_owned() },
+            instead: None,
+            witness: None,
+        },
         Body::Changed { subjects: vec!["part:belt".to_owned(), "wiring".to_owned()], what: "New belt".to_owned() },
         Body::SettingChanged {
             setting: "tail-gain".to_owned(),
@@ -229,6 +233,12 @@ pub fn one_of_each() -> Vec<Body> {
         Body::LandingWaived { card, reason: "The thermometer broke".to_owned() },
         Body::RestartedInFlight { card },
         Body::FlownTold { card, flown_s: 241 },
+        Body::ThingRemoved {
+            thing: ThingRef { kind: ThingKind::Consumer, name: "Cyclic servo, left".to_owned() },
+            instead: Some("A servo that takes less".to_owned()),
+            witness: Some("Sam".to_owned()),
+        },
+        Body::PackNoted { pack: "Pack 1".to_owned(), state: PackState::Swollen },
     ]
 }
 

@@ -483,7 +483,7 @@ impl<'a> Told<'a> {
                 };
                 if same { Vec::new() } else { vec![of_kind(thing.kind)] }
             }
-            Body::ThingRemoved { thing } if self.thing(thing, index).is_some() => vec![of_kind(thing.kind)],
+            Body::ThingRemoved { thing, .. } if self.thing(thing, index).is_some() => vec![of_kind(thing.kind)],
             _ => Vec::new(),
         }
     }
@@ -493,7 +493,7 @@ impl<'a> Told<'a> {
             .rev()
             .find_map(|i| match self.body(i) {
                 Body::ThingSet { thing } if thing.reference() == *wanted => Some(Some(thing)),
-                Body::ThingRemoved { thing } if thing == wanted => Some(None),
+                Body::ThingRemoved { thing, .. } if thing == wanted => Some(None),
                 _ => None,
             })
             .flatten()

@@ -3,7 +3,7 @@
 use crate::app::AppError;
 use crate::app::done::{After, Result, one};
 use crate::app::shared::Shared;
-use crate::form::{ChangeForm, Drafts, EventForm, FigureForm, NameForm, SettingForm, ThingForm};
+use crate::form::{ChangeForm, Drafts, EventForm, FigureForm, NameForm, RemovalForm, SettingForm, ThingForm};
 use crate::locale::say;
 use crate::record::{Body, ThingKind, ThingRef};
 use crate::view::Place;
@@ -55,9 +55,11 @@ pub(super) fn thing_set(shared: &Shared, kind: ThingKind, name: Option<&str>, dr
     one(Body::ThingSet { thing }, said, After::Back)
 }
 
-pub(super) fn thing_removed(shared: &Shared, kind: ThingKind, name: String) -> Result {
+pub(super) fn thing_removed(shared: &Shared, kind: ThingKind, name: String, drafts: Drafts<'_>) -> Result {
+    let form = RemovalForm::new(drafts, &shared.plan, &shared.ledger, kind);
+    let (instead, witness) = (form.instead()?, form.witness()?);
     let said = say!(shared.locale(), "app-removed", name = name);
-    one(Body::ThingRemoved { thing: ThingRef { kind, name } }, said, After::Back)
+    one(Body::ThingRemoved { thing: ThingRef { kind, name }, instead, witness }, said, After::Back)
 }
 
 pub(super) fn setting_changed(shared: &Shared, id: &str, drafts: Drafts<'_>) -> Result {

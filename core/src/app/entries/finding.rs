@@ -38,7 +38,7 @@ pub(super) fn fix(shared: &Shared, finding: EntryId, drafts: Drafts<'_>) -> Resu
         return Err(AppError::refused(say!(shared.locale(), "app-finding-gone")));
     };
     let form = FixForm(drafts);
-    let (what, subjects) = (form.what()?.to_owned(), form.subjects().touched());
+    let (what, subjects) = (form.what(found.grade)?.to_owned(), form.subjects().touched());
     let said = say!(shared.locale(), "app-fix-recorded", check = view::check_title(&shared.plan, &found.proof));
     one(Body::FindingFixed { finding, what, subjects }, said, After::Stay)
 }

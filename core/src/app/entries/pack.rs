@@ -1,17 +1,35 @@
-//! A pack that was charged.
+//! What was done with a pack, and what was seen of it.
 
 use crate::app::AppError;
 use crate::app::done::{After, Result, one};
 use crate::app::shared::Shared;
 use crate::form::{Drafts, PutBackForm};
 use crate::locale::say;
-use crate::record::{Body, ThingKind};
+use crate::record::{Body, PackState, ThingKind};
 
 pub(super) fn charged(shared: &Shared, pack: String, drafts: Drafts<'_>) -> Result {
     if shared.ledger.aircraft.thing(ThingKind::Pack, &pack).is_none() {
         return Err(AppError::refused(say!(shared.locale(), "app-pack-gone")));
     }
+    if let Some(state) = shared.ledger.damaged.get(&pack) {
+        let state = shared.locale().inside(&state.word(shared.locale()));
+        return Err(AppError::refused(say!(shared.locale(), "app-pack-retired", pack = pack, state = state)));
+    }
     let put_back_mah = PutBackForm::new(drafts, &shared.ledger.aircraft, &pack).put_back_mah()?;
     let said = say!(shared.locale(), "app-pack-charged", pack = pack);
     one(Body::PackCharged { pack, put_back_mah }, said, After::Stay)
+}
+
+/// Brought to storage, or damaged and so retired: one touch where it stands.
+pub(super) fn noted(shared: &Shared, pack: String, state: PackState) -> Result {
+    let locale = shared.locale();
+    if shared.ledger.aircraft.thing(ThingKind::Pack, &pack).is_none() {
+        return Err(AppError::refused(say!(locale, "app-pack-gone")));
+    }
+    let word = locale.inside(&state.word(locale));
+    let said = match state {
+        PackState::Storage => say!(locale, "app-pack-stored", pack = pack),
+        _ => say!(locale, "app-pack-damaged", pack = pack, state = word),
+    };
+    one(Body::PackNoted { pack, state }, said, After::Stay)
 }

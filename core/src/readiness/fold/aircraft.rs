@@ -7,7 +7,7 @@ use crate::readiness::history::{Change, Described, Happened};
 use crate::readiness::ledger::Ledger;
 use crate::readiness::reason::{Deed, Reason};
 use crate::readiness::touch::Touch;
-use crate::record::{Entry, Thing, ThingRef};
+use crate::record::{Entry, Thing, ThingKind, ThingRef};
 
 impl Ledger {
     pub(super) fn named(&mut self, name: &String, builder: &String) {
@@ -50,6 +50,9 @@ impl Ledger {
 
     pub(super) fn thing_removed(&mut self, plan: &Plan, entry: &Entry, thing: &ThingRef) {
         self.described.remove(thing);
+        if thing.kind == ThingKind::Pack {
+            self.damaged.remove(&thing.name);
+        }
         if self.aircraft.things.remove(thing).is_some() {
             self.touch_thing(plan, entry, thing.kind, &Deed::Removed(thing.name.clone()));
         }

@@ -42,6 +42,7 @@ impl Ledger {
             | Body::CodeRemoved {}
             | Body::LandingRecorded { .. }
             | Body::LandingWaived { .. }
+            | Body::PackNoted { .. }
             | Body::PackCharged { .. }
             | Body::DisagreementExplained { .. }
             | Body::FindingFixed { .. }

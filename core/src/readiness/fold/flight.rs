@@ -1,9 +1,8 @@
-//! What becomes of a card and of the pack that it is flown on.
+//! What becomes of a card.
 
 use crate::field::{Flight, Landing, Mark, MarkAnswer, ShownFinding};
 use crate::plan::Plan;
 use crate::readiness::evidence::{Made, Recorded, Source};
-use crate::readiness::history::Charged;
 use crate::readiness::ledger::Ledger;
 use crate::readiness::seat::Seat;
 use crate::record::{Body, Entry, EntryId, MarkKind};
@@ -135,10 +134,6 @@ impl Ledger {
         if let Some(flight) = self.flight_mut(card) {
             flight.explained = Some(why.to_owned());
         }
-    }
-
-    pub(super) fn charged(&mut self, entry: &Entry, pack: &str) {
-        self.charges.insert(pack.to_owned(), Charged { at: entry.at.clone(), seq: entry.seq });
     }
 
     pub(super) fn mark_answered(&mut self, card: EntryId, mark: EntryId, words: &str) {

@@ -7,6 +7,7 @@ mod finding;
 mod flight;
 mod lapse;
 mod lock;
+mod pack;
 mod plan;
 mod regret;
 mod replay;

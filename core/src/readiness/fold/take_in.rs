@@ -21,7 +21,7 @@ impl Ledger {
                 self.figure_set(plan, entry, figure, new, reason.as_deref());
             }
             Body::ThingSet { thing } => self.thing_set(plan, entry, thing),
-            Body::ThingRemoved { thing } => self.thing_removed(plan, entry, thing),
+            Body::ThingRemoved { thing, .. } => self.thing_removed(plan, entry, thing),
             Body::Changed { subjects, what } => self.changed(plan, entry, subjects, what),
             Body::Happened { event, note } => self.happened(plan, entry, event, note),
             Body::SettingChanged { setting, after, reason, .. } => self.set(plan, entry, setting, after, reason),
@@ -46,6 +46,7 @@ impl Ledger {
             Body::CodeRemoved {} => self.code_removed(),
             Body::LandingRecorded { .. } => self.landing_recorded(plan, entry),
             Body::LandingWaived { card, reason } => self.landing_waived(*card, reason),
+            Body::PackNoted { pack, state } => self.pack_noted(plan, entry, pack, *state),
             Body::PackCharged { pack, .. } => self.charged(entry, pack),
             Body::DisagreementExplained { card, why } => self.explained(*card, why),
             Body::FindingRaised { .. } => self.finding_raised(entry),
