@@ -398,8 +398,7 @@ impl Story {
             Some(Blocker::Landing(card)) => self.land(*card, &Flown::default()),
             Some(Blocker::Unanswered { card, what }) => self.answer_seen(*card, what),
             Some(Blocker::Gate(stage)) => self.release(stage),
-            // No flight waits for it by itself.
-            Some(Blocker::Clock) => return self.wait_days(30),
+            Some(Blocker::Clock) => unreachable!("gates wait for it, and no flight"),
             Some(Blocker::Finding(finding)) => match self.state(*finding) {
                 // An edition without the proof proves nothing; the first one has them all.
                 FindingState::Fixed { .. } if self.plan.check(&self.finding(*finding).proof).is_none() => {
