@@ -1409,6 +1409,7 @@ enum Step {
     Withdraw(usize),
     Adopt(usize),
     ReadOn { flown: bool, days: u8 },
+    Regret(usize),
 }
 
 fn step() -> impl Strategy<Value = Step> {
@@ -1439,6 +1440,7 @@ fn step() -> impl Strategy<Value = Step> {
         2 => n.clone().prop_map(Step::Withdraw),
         1 => n.prop_map(Step::Adopt),
         2 => (any::<bool>(), 0..2u8).prop_map(|(flown, days)| Step::ReadOn { flown, days }),
+        3 => (0..64usize).prop_map(Step::Regret),
     ]
 }
 
@@ -1623,6 +1625,12 @@ impl Story {
             }
             Step::Adopt(edition) => {
                 self.adopt(edition);
+            }
+            // A change that was none, taken back after the fact.
+            Step::Regret(subject) => {
+                let change = self.change(SUBJECTS[subject % SUBJECTS.len()]);
+                self.wait_minutes(7);
+                self.withdraw(change);
             }
             Step::ReadOn { flown, days } => {
                 if flown && self.plan.check("rung-1").is_some() {

@@ -59,6 +59,7 @@ fn too_small_a_regulator_stops_is_found_fixed_and_proven() {
     example::describe(&mut walk.person, &SMALL);
     CONSUMERS.iter().for_each(|thing| example::describe(&mut walk.person, thing));
     example::BLADES_AND_WIRE.iter().for_each(|thing| example::describe(&mut walk.person, thing));
+    example::describe(&mut walk.person, &example::FLIGHT_PACK);
     walk.until_released("Figures and papers");
 
     // Stirring 6 A, and 0.95 A that flow all the time. Common practice, no source: design peak four times the stirring.
