@@ -7,9 +7,13 @@ import org.liftgate.R
 /**
  * Children side by side as long as each fits with all its words on the lines it wants, then on the next line. Those on a line
  * share its whole width, in equal parts where that is enough for each, and its height, so that no target is smaller than it
- * could be.
+ * could be. [between] is what lies between two lines, in pixels: texts that are not touched need less than targets.
  */
-class Flow(context: Context, private val atMost: Int = Int.MAX_VALUE) : ViewGroup(context) {
+class Flow(
+    context: Context,
+    private val atMost: Int = Int.MAX_VALUE,
+    private val between: Int = context.size(R.dimen.target_gap),
+) : ViewGroup(context) {
     private val gap = context.size(R.dimen.target_gap)
 
     private class Line(val children: MutableList<Int> = mutableListOf(), val wants: MutableList<Int> = mutableListOf()) {
@@ -31,7 +35,7 @@ class Flow(context: Context, private val atMost: Int = Int.MAX_VALUE) : ViewGrou
             }
             line.children.forEachIndexed { place, i -> getChildAt(i).measure(exactly(line.widths[place]), exactly(line.height)) }
         }
-        val high = lines.sumOf { it.height } + gap * maxOf(0, lines.size - 1) + paddingTop + paddingBottom
+        val high = lines.sumOf { it.height } + between * maxOf(0, lines.size - 1) + paddingTop + paddingBottom
         setMeasuredDimension(MeasureSpec.getSize(widthSpec), high)
     }
 
@@ -71,7 +75,7 @@ class Flow(context: Context, private val atMost: Int = Int.MAX_VALUE) : ViewGrou
                 getChildAt(i).layout(left, top, left + each, top + line.height)
                 along += each + gap
             }
-            top += line.height + gap
+            top += line.height + between
         }
     }
 

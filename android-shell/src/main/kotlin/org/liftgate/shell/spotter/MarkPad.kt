@@ -55,6 +55,11 @@ class MarkPad(private val context: Context, private val onMark: (MarkKind) -> Un
                 addView(count)
             }
             count.setPaddingRelative(context.size(R.dimen.space_hair), 0, 0, 0)
+            // As high before the first mark as with its count: nothing moves under the finger that notes it.
+            line.minimumHeight = count.apply {
+                text = context.getString(R.string.marked_times, ONE_DIGIT)
+                measure(MeasureSpec.UNSPECIFIED, MeasureSpec.UNSPECIFIED)
+            }.measuredHeight
             addView(line, LayoutParams(LayoutParams.WRAP_CONTENT, LayoutParams.WRAP_CONTENT))
             label.textAlignment = View.TEXT_ALIGNMENT_CENTER
             addView(label, column())

@@ -133,8 +133,8 @@ class SpotterView(
             val wide = context.size(if (marksBelow) R.dimen.side_tile else R.dimen.target)
             head.addView(undo, LayoutParams(wide, ViewGroup.LayoutParams.WRAP_CONTENT).apply { marginStart = gap })
         }
-        if (marksBelow) top.addView(call, column()) else lesser.addView(call, column())
         if (marksBelow) foot.addView(marks.view, column()) else moving.addView(marks.view, column(gap))
+        if (marksBelow) top.addView(call, column()) else lesser.addView(call, column())
         if (!roomy) lesser.addView(undo, column(gap))
         lesser.addView(second, column(gap))
         foot.addView(main, column(gap))
@@ -215,7 +215,7 @@ class SpotterView(
     /** A list of sentences under a heading of the shell's own; nothing where there are none. */
     private class Lines(context: Context, title: Int, private val style: Int, sideBySide: Boolean = false) {
         private val lines: ViewGroup =
-            if (sideBySide) Flow(context, atMost = ABREAST) else LinearLayout(context).apply { orientation = VERTICAL }
+            if (sideBySide) Flow(context, ABREAST, context.size(R.dimen.line)) else LinearLayout(context).apply { orientation = VERTICAL }
         val view = LinearLayout(context).apply {
             orientation = VERTICAL
             addView(
@@ -245,8 +245,8 @@ class SpotterView(
         const val ROOMY_DP = 640
         const val ROOMY_TYPE = 1.15f
 
-        /** From this height on there is room for marks on two or three lines in the foot and the calls for stopping above them. */
-        const val HIGH_DP = 760
+        /** From this height on there is room for three lines of marks in the foot, and above them for every call for stopping. */
+        const val HIGH_DP = 880
         const val FOUR_ACROSS_DP = 340
 
         /** Short lines that share one. */
