@@ -68,5 +68,5 @@ stage-way-count =
     }
 stage-release = { $stage } freigeben
 stage-next-check = Nächste Prüfung
-check-read-on = Das wird bei einem Lauf von { $run } abgelesen. Dessen Karte ausfüllen, landen, dann hierher zurück.
+check-read-on = Das wird bei einem Lauf abgelesen: { $run }. Dessen Karte ausfüllen, landen, dann hierher zurück.
 check-to-its-run = Zu diesem Lauf

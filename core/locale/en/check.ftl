@@ -72,5 +72,5 @@ stage-way-count =
     }
 stage-release = Release { $stage }
 stage-next-check = Next check
-check-read-on = It is read on a run of { $run }. Draw up its card, land, then come back here.
+check-read-on = It is read on a run: { $run }. Draw up its card, land, then come back here.
 check-to-its-run = To its run

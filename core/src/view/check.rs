@@ -38,7 +38,7 @@ pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
     blocks.push(paragraph(check.instruction.clone(), Tone::Strong));
     blocks.extend(how_it_stands(context, check, &standing));
     blocks.extend(body);
-    if check.fly().is_none() {
+    if check.fly().is_none() && run_wanted(context, check).is_none() {
         blocks.extend(remarks(context, check));
     }
     blocks.extend(past(context, check));
@@ -63,8 +63,7 @@ fn run_wanted<'a>(context: &Context<'a>, check: &Check) -> Option<&'a Check> {
 /// The card comes first: with it the day's checks, the clock, the pack and the count of runs.
 fn run_first(context: &Context<'_>, check: &Check) -> (Vec<Block>, Vec<Block>, Vec<Control>) {
     let Some(run) = run_wanted(context, check) else { return Default::default() };
-    let words =
-        paragraph(say!(context.locale, "check-read-on", run = context.locale.inside(&run.title)), Tone::Strong);
+    let words = paragraph(say!(context.locale, "check-read-on", run = run.title), Tone::Strong);
     let card = Control::primary(Place::Check(run.id.clone()).into(), say!(context.locale, "check-to-its-run"));
     (Vec::new(), vec![words], vec![card.icon(Icon::Next).detail(run.title.clone()).weight(Weight::Field)])
 }

@@ -43,7 +43,7 @@ pub(super) fn controls(context: &Context<'_>, flight: &Flight) -> Vec<Control> {
     if !is_asked(context, flight) {
         let open = Edit::set(LandingForm::NOT_SO, "1");
         return vec![
-            well(say!(locale, "landing-record")),
+            well(say!(locale, "landing-as-it-should")).detail(say!(locale, "landing-record")),
             Control::new(open.into(), say!(locale, "landing-not-so-or-off")).icon(Icon::Flag),
         ];
     }

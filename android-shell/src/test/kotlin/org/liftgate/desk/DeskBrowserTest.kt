@@ -57,7 +57,7 @@ class DeskBrowserTest {
         click("Charge used: more")
         shot("landing")
         click("A gust")
-        click("As it should be: record the landing")
+        click("As it should be")
         until("the landing is recorded") { controls().any { "Landing" in it.says && "mAh used" in it.says } }
         shot("landed")
     }

@@ -213,8 +213,15 @@ class Person(
     /** What is read on a run wants its card first; the board leads back to the reading. */
     private fun toItsRun() {
         album.take("check-to-its-run", "What turns the motor goes through a card: the run comes first, then what is read on it")
-        phone.tap("To its run").tap("Draw up the card")
-        fly()
+        phone.tap("To its run")
+        val inTheWay = sight.rowsUnder("In the way").firstOrNull()
+        if (inTheWay == null) {
+            phone.tap("Draw up the card")
+            fly()
+        } else {
+            phone.tap(inTheWay.title)
+            check()
+        }
     }
 
     private fun check(answer: Answer) {
