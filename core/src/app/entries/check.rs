@@ -113,7 +113,7 @@ fn is_past_stop(shared: &Shared, check: &Check, result: &CheckResult) -> bool {
     }
 }
 
-/// The next open check of the same stage if the pilot came from the stage, else back to where it was opened from.
+/// The next open check of the same stage that wants no run first, if the pilot came from the stage, else back to where it was opened from.
 fn after_check(shared: &Shared, stage: &str, id: &str, now: &Moment) -> After {
     let came_from = shared.places.iter().rev().nth(1);
     if came_from != Some(&Place::Stage(stage.to_owned())) {
@@ -124,6 +124,7 @@ fn after_check(shared: &Shared, stage: &str, id: &str, now: &Moment) -> After {
     let later = checks.iter().skip_while(|check| check.id != id).skip(1);
     let open = later
         .filter(|check| shared.ledger.aircraft.wants(check) && check.fly().is_none())
+        .filter(|check| is_just_run(shared, check, now).is_ok())
         .find(|check| !report.standing(&check.id).holds());
     open.map_or(After::Back, |next| After::Instead(Place::Check(next.id.clone())))
 }

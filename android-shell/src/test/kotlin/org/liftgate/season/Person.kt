@@ -215,11 +215,11 @@ class Person(
         album.take("check-to-its-run", "What turns the motor goes through a card: the run comes first, then what is read on it")
         phone.tap("To its run")
         val inTheWay = sight.rowsUnder("In the way").firstOrNull()
-        if (inTheWay == null) {
+        if (inTheWay != null) phone.tap(inTheWay.title)
+        if (sight.canTap("Draw up the card")) {
             phone.tap("Draw up the card")
             fly()
         } else {
-            phone.tap(inTheWay.title)
             check()
         }
     }
