@@ -66,6 +66,7 @@ landing-nothing-spoken = { $what }: nichts daran. { $words }
 landing-answered = Beantwortet: { $words }
 landing-is-a-finding = Ein Befund
 landing-is-finding = Es ist Befund { $number }
+landing-is-finding-spoken = { $what }: Es ist Befund { $number }
 landing-mark-finding = Ein Befund
 landing-last-records = { $number } von { $count }, die letzte: Sie trägt die Landung ein, wie es sein soll
 landing-overrun = { $planned }, { $over } darüber

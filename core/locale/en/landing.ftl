@@ -66,6 +66,7 @@ landing-nothing-spoken = { $what }: nothing to it. { $words }
 landing-answered = Answered: { $words }
 landing-is-a-finding = A finding
 landing-is-finding = It is finding { $number }
+landing-is-finding-spoken = { $what }: it is finding { $number }
 landing-mark-finding = A finding
 landing-last-records = { $number } of { $count }, the last: it records the landing, as it should be
 landing-overrun = { $planned }, { $over } over it

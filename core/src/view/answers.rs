@@ -88,7 +88,8 @@ fn mark_answers(context: &Context<'_>, card: EntryId, mark: &Mark, title: &str) 
     let found = found.filter_map(|shown| context.ledger.finding(shown.finding)).map(|finding| {
         let command = Record::MarkIsFinding { card, mark: mark.entry, finding: finding.id };
         let label = say!(locale, "landing-is-finding", number = finding.number);
-        Control::new(command.into(), label).icon(Icon::Flag).detail(finding.title.clone())
+        let spoken = say!(locale, "landing-is-finding-spoken", what = title, number = finding.number);
+        Control::new(command.into(), label).icon(Icon::Flag).detail(finding.title.clone()).spoken(spoken)
     });
     let usual = UsualAnswer::ALL.into_iter().map(|usual| {
         let words = usual.words(locale);
