@@ -598,8 +598,11 @@ class Person(
         if (flight.marks.isEmpty()) return
         phone.reveal("Before the next card")
         album.take("landing-seen", "What was seen is answered before the next card: in words, or as a finding")
-        repeat(flight.marks.size) {
-            phone.wait(TO_THE_NEXT_MS).tap(if (flight.finding == null) "Looked at, nothing found" else sight.control("It is finding"))
+        val answer = if (flight.finding == null) "nothing to it. Looked at" else "it is finding"
+        for (kind in flight.marks.map { it.second }.distinct()) {
+            phone.wait(TO_THE_NEXT_MS)
+            val said = phone.targets().mapNotNull { it.contentDescription?.toString() }
+            phone.tap(said.first { it.startsWith(kind) && answer in it })
         }
         check(!phone.says("Before the next card")) { "all marks were answered, and the landing asks on" }
     }
