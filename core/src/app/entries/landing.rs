@@ -73,13 +73,8 @@ fn after_landing(shared: &Shared, flight: &Flight, landing: &Landing) -> After {
 
 /// Whether something was seen or read that has to be answered before the next card: it is answered where the pilot is.
 fn asks(shared: &Shared, flight: &Flight, landing: &Landing) -> bool {
-    let was = matches!(landing.judgement, Judgement::Open | Judgement::NotSo { .. });
-    let past_stop = |reading: &Reading| {
-        shared.plan.place(&reading.place).is_some_and(|place| reading.celsius > place.stop_above_c)
-    };
-    let is_open = |mark: &Mark| mark.answer.is_none();
-    let is_seen = flight.marks.iter().any(is_open) || landing.temperatures.iter().any(past_stop);
-    was || flight.is_untimed || is_seen
+    let flown = Flight { landing: Some(landing.clone()), released_since: false, ..flight.clone() };
+    !flown.unanswered(&shared.plan).is_empty()
 }
 
 /// Leaves out a reading that was a slip. One past its stop goes with its reason.
