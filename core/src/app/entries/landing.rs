@@ -7,7 +7,7 @@ use crate::field::{Flight, Landing, LandingLack, Mark};
 use crate::form::{Drafts, ExplanationForm, LandingForm, MarkAnswerForm, Said, WaiverForm};
 use crate::journal::NewEntry;
 use crate::locale::{clock, say};
-use crate::record::{Body, EntryId, Judgement, Reading};
+use crate::record::{Body, EntryId, Judgement};
 use crate::unit::Unit;
 use crate::view::{self, Place, UsualAnswer};
 
