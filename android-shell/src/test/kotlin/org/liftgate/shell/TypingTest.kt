@@ -74,7 +74,7 @@ class TypingTest {
         val walked = Walked("hovering")
         walked.copy(journal.parentFile)
         Phone(journal.parentFile, walked.clock()).use { phone ->
-            phone.launch().hold("Touchdown").wait(12_000).hold("Back to the pilot").expect("Controller reads")
+            phone.launch().hold("Touchdown").wait(12_000).hold("Back to the pilot").expect("Controller reads").wait(A_LOOK_MS)
             val before = commits()
             phone.touch(phone.targets().first { target -> phone.labels(target).any { it.startsWith("Controller: ") } })
             println("touching a temperature took ${commits() - before} commits")
@@ -85,6 +85,9 @@ class TypingTest {
     private companion object {
         /** A pause in typing: longer than the half second that typed letters may wait to be kept. */
         const val PAUSE_MS = 600L
+
+        /** A touch that follows the one before faster than a person reads is refused as a bounce. */
+        const val A_LOOK_MS = 1_000L
         const val HEADER = 32L
         const val PAGE_SIZE_AT = 8L
         const val SALTS_AT = 16L
