@@ -565,7 +565,7 @@ class Person(
             phone.tap("Back")
             check(sight.title() == "Landing") { "back from the finding the screen is “${sight.title()}”" }
         }
-        answerMarks(flight)
+        if (!flight.raisedAtCheck) answerMarks(flight)
         record(flight)
         if (sight.title() == "Landing") {
             phone.reveal("Before the next card")
@@ -612,6 +612,10 @@ class Person(
         phone.tap(flight.check)
         album.take("check-fly", "A check that is flown, and was not right")
         raise(season.finding(checkNotNull(flight.finding)))
+        home()
+        val noted = flight.marks.firstOrNull()?.second ?: return
+        phone.tap(sight.rows().first { it.title.startsWith(noted) }.title)
+        answerMarks(flight)
         home()
     }
 
