@@ -57,7 +57,8 @@ class DeskBrowserTest {
         for (place in listOf("Motor case", "Controller", "Main pack")) repeat(2) { click("$place: more") }
         click("Charge used: more")
         shot("landing")
-        click("A gust")
+        // What was noted stands further up by now: answered as the keyboard does it, first that there was nothing to it.
+        takeUp("Sound at")
         click("As it should be")
         until("the landing is recorded") { controls().any { "Landing" in it.says && "mAh used" in it.says } }
         shot("landed")
