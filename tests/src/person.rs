@@ -299,10 +299,8 @@ impl Person {
 
     /// What the files hold, read from a copy: the journal itself is open.
     pub fn entries(&self) -> Vec<Entry> {
-        let folder = tempfile::tempdir().expect("a folder for a copy");
-        let copy = folder.path().join("journal.db");
-        Files::of(&self.journal).put_at(&copy);
-        Journal::open(&copy).and_then(|journal| journal.entries()).expect("the entries")
+        let copy = Files::of(&self.journal);
+        Journal::open(&copy.database()).and_then(|journal| journal.entries()).expect("the entries")
     }
 
     /// The last entry in the file.
@@ -311,25 +309,37 @@ impl Person {
     }
 }
 
-/// What a journal's files hold at a moment: the database, and the log beside it that a killed app leaves.
+/// What a journal's files hold at a moment: the database, and the log beside it that a killed app leaves. A copy on disk, since a
+/// journal may be longer than the memory that a test allows.
 struct Files {
-    database: Vec<u8>,
-    log: Option<Vec<u8>>,
+    folder: TempDir,
 }
 
 impl Files {
     fn of(journal: &Path) -> Files {
-        let database = std::fs::read(journal).expect("the journal's file");
-        Files { database, log: std::fs::read(beside(journal, "-wal")).ok() }
+        let files = Files { folder: tempfile::tempdir().expect("a folder for a copy") };
+        copy(journal, &files.database());
+        files
+    }
+
+    fn database(&self) -> PathBuf {
+        self.folder.path().join("journal.db")
     }
 
     fn put_at(&self, journal: &Path) {
         let _ = std::fs::remove_file(beside(journal, "-shm"));
-        std::fs::write(journal, &self.database).expect("the journal's file");
-        match &self.log {
-            Some(log) => std::fs::write(beside(journal, "-wal"), log).expect("the journal's log"),
-            None => drop(std::fs::remove_file(beside(journal, "-wal"))),
-        }
+        copy(&self.database(), journal);
+    }
+}
+
+/// The database and the log beside it; where there is no log, none is left at the other place.
+fn copy(from: &Path, to: &Path) {
+    std::fs::copy(from, to).expect("the journal's file");
+    let (log, copied) = (beside(from, "-wal"), beside(to, "-wal"));
+    if log.exists() {
+        std::fs::copy(log, copied).expect("the journal's log");
+    } else {
+        let _ = std::fs::remove_file(copied);
     }
 }
 
