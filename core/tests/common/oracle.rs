@@ -665,12 +665,6 @@ impl<'a> Told<'a> {
         if over || matches!(judgement, Judgement::NotSo { .. }) {
             return Is::Failed;
         }
-        if matches!(judgement, Judgement::Open | Judgement::CalledOff { .. }) {
-            return Is::Missing;
-        }
-        if self.timing(card, at.upto).untimed {
-            return Is::Missing;
-        }
         let drawn = self.drawn(card, at.upto).unwrap();
         let Body::CardDrawn { pack, allowed_s, .. } = self.body(drawn) else { unreachable!() };
         // A check that wants the reserve is not right with less of it left, and nothing is known of it without the pack's capacity.
@@ -679,6 +673,13 @@ impl<'a> Told<'a> {
             && 100.0 * (holds_mah - used) / holds_mah < 20.0
         {
             return Is::Failed;
+        }
+        // A run that is no evidence still counts against the aircraft: past a stop or under the reserve it is not right all the same.
+        if matches!(judgement, Judgement::Open | Judgement::CalledOff { .. }) {
+            return Is::Missing;
+        }
+        if self.timing(card, at.upto).untimed {
+            return Is::Missing;
         }
         if fly.reserve && (used.is_none() || holds_mah.is_none()) {
             return Is::Missing;
