@@ -74,16 +74,21 @@ fn another_time_zone_changes_the_dates_and_not_the_flight() {
     assert_eq!(last.at.wall.offset().local_minus_utc(), 9 * 3_600, "dates keep their offset");
 }
 
+/// The phone goes out and comes up again: its wall clock is so much later, its monotonic one begins anew.
+fn starts_anew(walk: &mut Walk, later: Duration, monotonic_ms: i64) {
+    let now = &mut walk.person.now;
+    now.wall += later;
+    (now.monotonic_ms, now.boot) = (monotonic_ms, "second".to_owned());
+    walk.person.killed();
+}
+
 #[test]
 fn a_phone_that_restarts_in_flight_comes_back_to_the_running_flight() {
     let mut walk = handed_over();
     walk.person.spotter().start(&walk.person.now).unwrap();
     walk.person.wait(12);
     // Forty seconds to start again; the monotonic clock begins anew.
-    walk.person.now.wall += Duration::seconds(40);
-    walk.person.now.monotonic_ms = 9_000;
-    walk.person.now.boot = "second".to_owned();
-    walk.person.killed();
+    starts_anew(&mut walk, Duration::seconds(40), 9_000);
     assert_eq!(walk.person.phone.turn().unwrap(), Turn::Spotter, "still the spotter's turn");
     let spotter = walk.person.spotter();
     let screen = spotter.screen(&walk.person.now).unwrap();
@@ -121,10 +126,7 @@ fn a_second_that_the_wall_clock_makes_four_minutes_is_not_reckoned() {
     let mut walk = handed_over();
     walk.person.spotter().start(&walk.person.now).unwrap();
     walk.person.wait(1);
-    walk.person.now.wall += Duration::minutes(4);
-    walk.person.now.monotonic_ms = 500;
-    walk.person.now.boot = "second".to_owned();
-    walk.person.killed();
+    starts_anew(&mut walk, Duration::minutes(4), 500);
     let spotter = walk.person.spotter();
     spotter.land(&walk.person.now).unwrap();
     assert_eq!(touchdown_ms(&walk), 500);

@@ -29,7 +29,6 @@ pub struct Walk {
     pub seen: BTreeMap<String, u32>,
     /// Checks that were recorded or flown, in order.
     pub done: Vec<String>,
-    /// What the card said the flight would use, if it said anything.
     /// The charge that the last card expects, milliampere hours, as it was shown.
     pub expected_mah: Option<String>,
 }

@@ -139,7 +139,6 @@ answer-finding = Befund { $number }: { $title }
 lack-not-called-off = ein Lauf, der nicht abgebrochen wird. Dieser wurde es: { $why }
 lack-judgement = wie der Lauf war
 fault-not-so = Nicht, wie es sein soll: { $why }
-unanswered-not-so = Nicht, wie es sein soll: { $why }
 unanswered-judgement = Wie der Lauf war
 entry-landing-not-so = , nicht so: { $why }
 entry-landing-called-off = , abgebrochen: { $why }

@@ -139,7 +139,6 @@ answer-finding = Finding { $number }: { $title }
 lack-not-called-off = a run that is not called off. This one was: { $why }
 lack-judgement = how the run was
 fault-not-so = Not as it should be: { $why }
-unanswered-not-so = Not as it should be: { $why }
 unanswered-judgement = How the run was
 entry-landing-not-so = , not so: { $why }
 entry-landing-called-off = , called off: { $why }

@@ -33,6 +33,8 @@ pub struct Flight {
     pub marks: Vec<Mark>,
     /// Touchdown: when, and milliseconds since the start.
     pub down: Option<(Moment, i64)>,
+    /// The day of the last touchdown, as the journal reckons it.
+    pub down_on: Option<NaiveDate>,
     /// Whether that is only the least that it can be: the phone was started anew in flight, and the pilot has not said how long it was.
     pub is_untimed: bool,
     /// What was jotted after landing.
@@ -187,6 +189,7 @@ impl Flight {
             started: None,
             marks: Vec::new(),
             down: None,
+            down_on: None,
             is_untimed: false,
             landing: None,
             waived: None,
@@ -270,11 +273,10 @@ impl Flight {
         let marks = MarkKind::ALL.into_iter().map(|kind| self.marks_alike(kind)).filter(|alike| !alike.is_empty());
         let mut stops: Vec<Unanswered> = Vec::new();
         for reading in self.landing.iter().flat_map(|landing| &landing.temperatures) {
-            let past = plan.place(&reading.place).is_some_and(|place| reading.celsius > place.stop_above_c);
             let is_about = |shown: &&ShownFinding| shown.place.as_ref().is_none_or(|place| *place == reading.place);
             let is_found = self.findings.iter().filter(is_about).any(|shown| shown.is_stop);
             let stop = Unanswered::Stop { place: reading.place.clone(), celsius: reading.celsius };
-            if past && !is_found && !stops.contains(&stop) {
+            if is_past_stop(plan, reading) && !is_found && !stops.contains(&stop) {
                 stops.push(stop);
             }
         }
@@ -294,8 +296,7 @@ impl Flight {
     /// Whether something speaks against a run with these readings, so that its pilot has to say in so many words how it was: something was
     /// noted and is not answered as nothing, a reading lies past a stop, it was too short for its check, or longer than planned by more than a tenth.
     pub fn has_against_it(&self, plan: &Plan, temperatures: &[Reading]) -> bool {
-        let is_past =
-            |reading: &Reading| plan.place(&reading.place).is_some_and(|p| reading.celsius > p.stop_above_c);
+        let is_past = |reading: &Reading| is_past_stop(plan, reading);
         let fly = plan.check(&self.check).and_then(|(_, check)| check.fly());
         let is_short = fly.is_some_and(|fly| self.too_short(fly).is_some());
         let is_marked = |mark: &Mark| !matches!(mark.answer, Some(MarkAnswer::Nothing(_)));
@@ -340,6 +341,11 @@ impl Flight {
         let elapsed_ms = self.flown_ms()?;
         (elapsed_ms > 0).then(|| used * 3_600_000.0 / elapsed_ms as f64)
     }
+}
+
+/// Whether a reading lies past the stop of its place.
+pub fn is_past_stop(plan: &Plan, reading: &Reading) -> bool {
+    plan.place(&reading.place).is_some_and(|place| reading.celsius > place.stop_above_c)
 }
 
 fn judge(plan: &Plan, id: &str, celsius: f64, worked_back: bool) -> SeenPlace {

@@ -14,6 +14,7 @@ use super::touch::Touch;
 use super::withdrawal::Withdrawals;
 use crate::aircraft::Aircraft;
 use crate::field::{Flight, Lock, Tested};
+use crate::plan::Check;
 use crate::record::{EntryId, Moment, PackState, ThingRef};
 
 /// All that the entries say, in the order in which they say it.
@@ -79,8 +80,13 @@ impl Ledger {
     /// The fly check of the last motor run, if it is down and of the day of `at`: what turns the motor is read on it.
     pub fn run_just_made(&self, at: &Moment) -> Option<&str> {
         let last = self.flights.iter().rev().find(|flight| flight.started.is_some())?;
-        let (down, _) = last.down.as_ref()?;
-        (down.wall.date_naive() == at.wall.date_naive()).then_some(last.check.as_str())
+        let is_of_day = last.down.is_some() && last.down_on == Some(self.clock.day(at));
+        is_of_day.then_some(last.check.as_str())
+    }
+
+    /// The fly check on whose run a check is read, while that run was not the last: it has to be run first.
+    pub fn run_wanted<'c>(&self, check: &'c Check, at: &Moment) -> Option<&'c str> {
+        check.read_on.as_deref().filter(|run| self.run_just_made(at) != Some(run))
     }
 
     /// A card by its id.

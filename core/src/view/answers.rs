@@ -32,14 +32,14 @@ pub(super) fn to_answer(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
                 let how = Some(say!(locale, "landing-slip-how"));
                 blocks.push(still_row(Edge::Stop, say!(locale, "common-stop"), &title, how));
                 let command = Record::RaiseStop { card: flight.card, place: place.clone() };
-                blocks.push(raise(locale, command, say!(locale, "landing-raise-stop"), &title));
+                blocks.push(alone(raise(locale, command, say!(locale, "landing-raise-stop"), &title)));
                 let label = say!(locale, "landing-slip-because");
                 blocks.push(context.entry(LandingForm::SLIP, label, Keyboard::Words, None));
             }
             Unanswered::NotSo(_) => {
-                blocks.push(still_row(Edge::Stop, say!(locale, "landing-not-so-word"), &title, None));
+                blocks.push(still_row(Edge::Stop, say!(locale, "landing-not-so"), &title, None));
                 let command = Record::RaiseNotSo(flight.card);
-                blocks.push(raise(locale, command, say!(locale, "landing-mark-finding"), &title));
+                blocks.push(alone(raise(locale, command, say!(locale, "landing-mark-finding"), &title)));
             }
             Unanswered::Judgement => {
                 let how = Some(say!(locale, "landing-judge-below"));
@@ -56,31 +56,29 @@ fn how_long(context: &Context<'_>, flight: &Flight, title: &str) -> Vec<Block> {
     let why = Some(say!(locale, "landing-time-why"));
     let steps = Steps { unit: Unit::Minute, step: 0.5, start: flight.planned_s as f64 / 60.0 };
     let label = say!(locale, "landing-time");
-    let form = LandingForm::new(context.form, context.plan, &context.ledger.aircraft, flight);
-    let flag = form.flown_min(&label).err().map(|refusal| refusal.to_string());
+    let flag = context.landing_form(flight).flown_min(&label).err().map(|refusal| refusal.to_string());
     let tell = Control::new(Record::TellFlown(flight.card).into(), say!(locale, "landing-time-record"));
     vec![
         still_row(Edge::Missing, say!(locale, "board-to-answer"), title, why),
         Stepper::of(context, LandingForm::FLOWN.to_owned(), label, steps).flag(flag).block(),
-        Block::Choice { label: String::new(), options: vec![tell.icon(Icon::Tick)] },
+        alone(tell.icon(Icon::Tick)),
     ]
 }
 
-fn raise(locale: Locale, command: Record, label: String, what: &str) -> Block {
+fn raise(locale: Locale, command: Record, label: String, what: &str) -> Control {
     let spoken = say!(locale, "landing-raise-spoken", what = what);
-    let control = Control::new(command.into(), label).icon(Icon::Flag).spoken(spoken);
+    Control::new(command.into(), label).icon(Icon::Flag).spoken(spoken)
+}
+
+fn alone(control: Control) -> Block {
     Block::Choice { label: String::new(), options: vec![control] }
 }
 
 /// A finding in one touch; or nothing to it, in words: the usual ones in one touch, others typed.
 fn mark_answers(context: &Context<'_>, card: EntryId, mark: &Mark, title: &str) -> Vec<Block> {
     let locale = context.locale;
-    let raise = Record::RaiseMark { card, mark: mark.entry };
-    let raise = Control::new(raise.into(), say!(locale, "landing-mark-finding")).icon(Icon::Flag).spoken(say!(
-        locale,
-        "landing-raise-spoken",
-        what = title
-    ));
+    let command = Record::RaiseMark { card, mark: mark.entry };
+    let raise = raise(locale, command, say!(locale, "landing-mark-finding"), title);
     let answer = |usual| Record::AnswerMark { card, mark: mark.entry, usual };
     // What is a finding already needs no second one.
     let flight = context.ledger.flight(card);
@@ -105,7 +103,7 @@ fn mark_answers(context: &Context<'_>, card: EntryId, mark: &Mark, title: &str) 
     ];
     if form.is_typed() {
         let typed = Control::new(answer(None).into(), say!(locale, "landing-nothing-typed")).icon(Icon::Tick);
-        blocks.push(Block::Choice { label: String::new(), options: vec![typed] });
+        blocks.push(alone(typed));
     }
     blocks
 }

@@ -143,8 +143,8 @@ fn speed_figure(context: &Context<'_>, fly: &Fly) -> Block {
 
 /// A run on the bench is said to be one: what holds in the field does not hold there, and the other way round.
 fn on_the_bench(locale: Locale, fly: &Fly) -> Option<Block> {
-    let text = || say!(locale, "card-bench-how");
-    (fly.motion == Motion::Bench).then(|| Block::Caution { title: say!(locale, "card-bench"), text: text() })
+    let block = || Block::Caution { title: say!(locale, "card-bench"), text: say!(locale, "card-bench-how") };
+    (fly.motion == Motion::Bench).then(block)
 }
 
 fn restrictions(context: &Context<'_>) -> Vec<Block> {
@@ -397,7 +397,7 @@ fn prediction(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>) -> Vec<Bl
 /// The landing before this card, where another reading or the charge may still be added to it.
 fn last_landing(context: &Context<'_>, check: &Check) -> Option<Block> {
     let flight = flown_today(context.ledger, context.now).filter(|flight| flight.check == check.id)?;
-    let elapsed_ms = &flight.flown_ms()?;
+    let elapsed_ms = flight.flown_ms()?;
     let title = say!(context.locale, "card-landing-after", time = clock(elapsed_ms / 1_000), pack = flight.pack);
     let detail = Some(say!(context.locale, "card-landing-add"));
     Some(row(Edge::None, say!(context.locale, "card-last-flight"), &title, detail, Place::Landing(flight.card)))

@@ -19,15 +19,16 @@ const PAST_IN_SIGHT: usize = 4;
 pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
     let Some((stage, check)) = context.plan.check(id) else { return context.gone("check") };
     let standing = context.report.standing(id);
-    let (before, body, foot) = match &check.kind {
-        _ if run_wanted(context, check).is_some() => run_first(context, check),
-        CheckKind::Confirm => (Vec::new(), Vec::new(), confirm_foot(context.locale, check)),
-        CheckKind::Measure(measure) => {
+    let run = context.ledger.run_wanted(check, context.now).and_then(|run| context.plan.check(run));
+    let (before, body, foot) = match (&check.kind, run) {
+        (_, Some((_, run))) => run_first(context.locale, run),
+        (CheckKind::Confirm, None) => (Vec::new(), Vec::new(), confirm_foot(context.locale, check)),
+        (CheckKind::Measure(measure), None) => {
             (Vec::new(), measure_blocks(context, check, measure), measure_foot(context, check, measure))
         }
         // What it comes to is read first: it can be kept from the foot of the same screen.
-        CheckKind::Compute(computation) => compute(context, check, *computation),
-        CheckKind::Fly(_) => {
+        (CheckKind::Compute(computation), None) => compute(context, check, *computation),
+        (CheckKind::Fly(_), None) => {
             let (blocks, foot) = fly(context, check);
             (Vec::new(), blocks, foot)
         }
@@ -38,7 +39,7 @@ pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
     blocks.push(paragraph(check.instruction.clone(), Tone::Strong));
     blocks.extend(how_it_stands(context, check, &standing));
     blocks.extend(body);
-    if check.fly().is_none() && run_wanted(context, check).is_none() {
+    if check.fly().is_none() && run.is_none() {
         blocks.extend(remarks(context, check));
     }
     blocks.extend(past(context, check));
@@ -54,17 +55,10 @@ pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
     Screen { foot, ..context.screen("check", &check.title, Some(stage.title.clone()), blocks) }
 }
 
-/// The fly check on whose run this one is read, while that run was not the last.
-fn run_wanted<'a>(context: &Context<'a>, check: &Check) -> Option<&'a Check> {
-    let run = check.read_on.as_deref().filter(|run| context.ledger.run_just_made(context.now) != Some(run))?;
-    context.plan.check(run).map(|(_, run)| run)
-}
-
 /// The card comes first: with it the day's checks, the clock, the pack and the count of runs.
-fn run_first(context: &Context<'_>, check: &Check) -> (Vec<Block>, Vec<Block>, Vec<Control>) {
-    let Some(run) = run_wanted(context, check) else { return Default::default() };
-    let words = paragraph(say!(context.locale, "check-read-on", run = run.title), Tone::Strong);
-    let card = Control::primary(Place::Check(run.id.clone()).into(), say!(context.locale, "check-to-its-run"));
+fn run_first(locale: Locale, run: &Check) -> (Vec<Block>, Vec<Block>, Vec<Control>) {
+    let words = paragraph(say!(locale, "check-read-on", run = run.title), Tone::Strong);
+    let card = Control::primary(Place::Check(run.id.clone()).into(), say!(locale, "check-to-its-run"));
     (Vec::new(), vec![words], vec![card.icon(Icon::Next).detail(run.title.clone()).weight(Weight::Field)])
 }
 

@@ -1,6 +1,7 @@
 use super::{Block, Control, Edge, Go, Icon, Place, Screen, Weight};
 use crate::computed::Facts;
-use crate::form::Drafts;
+use crate::field::Flight;
+use crate::form::{Drafts, LandingForm};
 use crate::locale::{Locale, say};
 use crate::plan::{Check, Plan, Stage};
 use crate::readiness::{Ledger, Report, Standing};
@@ -59,6 +60,11 @@ pub struct Context<'a> {
 }
 
 impl<'a> Context<'a> {
+    /// The form of a flight's landing.
+    pub(super) fn landing_form(&self, flight: &'a Flight) -> LandingForm<'a> {
+        LandingForm::new(self.form, self.plan, &self.ledger.aircraft, flight)
+    }
+
     /// The aircraft's name, or what it is called until it has one.
     pub fn aircraft_name(&self) -> String {
         match self.ledger.aircraft.name.as_str() {

@@ -54,7 +54,7 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
         ));
         blocks.extend(rest.iter().map(|place| temperature(context, flight, place, false)));
     }
-    blocks.extend(super::landing_doubt::doubts(context, flight, &form(context, flight)));
+    blocks.extend(super::landing_doubt::doubts(context, flight, &context.landing_form(flight)));
     blocks.extend(super::events::event_choice(context, say!(context.locale, "landing-more-than")));
     blocks.extend(super::landing_doubt::waiver(context, flight));
     blocks.extend(marks(context.locale, flight));
@@ -72,13 +72,13 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
 
 /// The temperatures of the place that is asked for now, a touch each, around its last one.
 fn offered(context: &Context<'_>, flight: &Flight, wanted: &[&str]) -> Vec<Block> {
-    let Some(place) = form(context, flight).place_to_read() else { return Vec::new() };
+    let Some(place) = context.landing_form(flight).place_to_read() else { return Vec::new() };
     let today = flight.readings(&place.id).next_back().map(|reading| reading.celsius);
     let last = today.or_else(|| last_at(context, flight, &place.id));
     let (locale, shown) = (context.locale, context.locale.shown(Unit::Celsius));
     let around = shown.out(last.unwrap_or(FIRST_C)).round() as i32;
     let below = if today.is_some() { OFFERED_BELOW_AGAIN } else { OFFERED_BELOW };
-    let shift = form(context, flight).shift(&place.id);
+    let shift = context.landing_form(flight).shift(&place.id);
     let low = around - below + shift;
     let read = |degrees: i32| {
         let command = Edit::Read { card: flight.card, place: place.id.clone(), degrees };
@@ -110,10 +110,6 @@ fn offered(context: &Context<'_>, flight: &Flight, wanted: &[&str]) -> Vec<Block
         heading(say!(context.locale, "landing-reads", place = place.title), Some(note)),
         Block::Choice { label: String::new(), options },
     ]
-}
-
-fn form<'a>(context: &Context<'a>, flight: &'a Flight) -> LandingForm<'a> {
-    LandingForm::new(context.form, context.plan, &context.ledger.aircraft, flight)
 }
 
 /// Each reading so far, and what two of a place tell of touchdown.
@@ -203,7 +199,7 @@ fn temperature(context: &Context<'_>, flight: &Flight, place: &PlanPlace, wanted
     let jotted = flight.readings(&place.id).next_back().map(|reading| reading.celsius);
     let last = jotted.or_else(|| last_at(context, flight, &place.id));
     let locale = context.locale;
-    let flag = match form(context, flight).temperature_c(place, &place.title) {
+    let flag = match context.landing_form(flight).temperature_c(place, &place.title) {
         Err(refusal) => Some(refusal.to_string()),
         Ok(Some(celsius)) => temperature_flag(context, flight, place, celsius),
         Ok(None) => None,
@@ -275,7 +271,7 @@ fn used(context: &Context<'_>, flight: &Flight) -> Block {
     let expected = prediction.as_ref().map(|prediction| prediction.used_mah);
     let last = context.ledger.flights.iter().rev().find_map(|flight| flight.landing.as_ref()?.pack_used_mah);
     let start = (jotted.or(expected).or(last).unwrap_or(1_000.0) / CHARGE_STEP_MAH).round() * CHARGE_STEP_MAH;
-    let typed = form(context, flight).typed_used_mah(&say!(context.locale, "landing-charge-used"));
+    let typed = context.landing_form(flight).typed_used_mah(&say!(context.locale, "landing-charge-used"));
     let flag = match (&typed, &prediction) {
         (Err(refusal), _) => Some(refusal.to_string()),
         (Ok(Some(used)), Some(p)) if !(p.low_mah..=p.high_mah).contains(used) => Some(say!(

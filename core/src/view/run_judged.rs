@@ -8,13 +8,9 @@ use crate::locale::say;
 use crate::plan::Place;
 use crate::record::Judgement;
 
-fn form<'a>(context: &Context<'a>, flight: &'a Flight) -> LandingForm<'a> {
-    LandingForm::new(context.form, context.plan, &context.ledger.aircraft, flight)
-}
-
 /// Whether the pilot has to say in so many words how it was. What is typed wrong is asked about too, and never passed over.
 fn is_asked(context: &Context<'_>, flight: &Flight) -> bool {
-    form(context, flight).asks_how_it_was().unwrap_or(true)
+    context.landing_form(flight).asks_how_it_was().unwrap_or(true)
 }
 
 /// Where the words go, at the top, once they are wanted.
@@ -57,5 +53,5 @@ pub(super) fn controls(context: &Context<'_>, flight: &Flight) -> Vec<Control> {
 /// Whether the reading of this place is the last that is asked for, and records the landing as it should be.
 pub(super) fn is_recorded_by_last(context: &Context<'_>, flight: &Flight, place: &Place, wanted: &[&str]) -> bool {
     let is_last = wanted.last().is_some_and(|last| *last == place.id);
-    is_last && form(context, flight).judgement_by_the_way() == Ok(Judgement::AsItShouldBe)
+    is_last && context.landing_form(flight).judgement_by_the_way() == Ok(Judgement::AsItShouldBe)
 }

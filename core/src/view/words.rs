@@ -232,7 +232,7 @@ pub(crate) fn unanswered_words(locale: Locale, plan: &Plan, what: &Unanswered) -
             let limit = found.map_or_else(String::new, |place| locale.quantity(place.stop_above_c, Unit::Celsius));
             say!(locale, "unanswered-stop", place = title, read = read, limit = limit)
         }
-        Unanswered::NotSo(why) => say!(locale, "unanswered-not-so", why = why),
+        Unanswered::NotSo(why) => say!(locale, "fault-not-so", why = why),
         Unanswered::Judgement => say!(locale, "unanswered-judgement"),
     }
 }

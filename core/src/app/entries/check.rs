@@ -28,13 +28,9 @@ pub(super) fn record(shared: &Shared, id: &str, passed: bool, drafts: Drafts<'_>
 
 /// What is read on a run wants that run: nothing turns the motor without a card.
 fn is_just_run(shared: &Shared, check: &Check, now: &Moment) -> std::result::Result<(), AppError> {
-    match &check.read_on {
-        Some(run) if shared.ledger.run_just_made(now) != Some(run) => {
-            let title = view::check_title(&shared.plan, run);
-            Err(AppError::refused(say!(shared.locale(), "app-read-on-a-run", run = title)))
-        }
-        _ => Ok(()),
-    }
+    let Some(run) = shared.ledger.run_wanted(check, now) else { return Ok(()) };
+    let title = view::check_title(&shared.plan, run);
+    Err(AppError::refused(say!(shared.locale(), "app-read-on-a-run", run = title)))
 }
 
 /// A due check, recorded where it stands on the card: one touch, one piece of evidence.
@@ -124,7 +120,7 @@ fn after_check(shared: &Shared, stage: &str, id: &str, now: &Moment) -> After {
     let later = checks.iter().skip_while(|check| check.id != id).skip(1);
     let open = later
         .filter(|check| shared.ledger.aircraft.wants(check) && check.fly().is_none())
-        .filter(|check| is_just_run(shared, check, now).is_ok())
+        .filter(|check| shared.ledger.run_wanted(check, now).is_none())
         .find(|check| !report.standing(&check.id).holds());
     open.map_or(After::Back, |next| After::Instead(Place::Check(next.id.clone())))
 }

@@ -3,7 +3,7 @@
 use crate::app::AppError;
 use crate::app::done::{After, Done, Result, one};
 use crate::app::shared::Shared;
-use crate::field::{Flight, Landing, LandingLack, Mark};
+use crate::field::{Flight, Landing, LandingLack, Mark, is_past_stop};
 use crate::form::{Drafts, ExplanationForm, LandingForm, MarkAnswerForm, Said, WaiverForm};
 use crate::journal::NewEntry;
 use crate::locale::{clock, say};
@@ -13,7 +13,7 @@ use crate::view::{self, Place, UsualAnswer};
 
 pub(super) fn landing(shared: &Shared, card: EntryId, said: Option<Said>, drafts: Drafts<'_>) -> Result {
     let flight = landed(shared, card)?;
-    let form = LandingForm::new(drafts, &shared.plan, &shared.ledger.aircraft, flight);
+    let form = form(shared, flight, drafts);
     let (temperatures, pack_used_mah) = (form.temperatures()?, form.used_mah()?);
     let notes = form.notes().map(str::to_owned);
     if temperatures.is_empty() && pack_used_mah.is_none() && notes.is_none() {
@@ -27,6 +27,10 @@ pub(super) fn landing(shared: &Shared, card: EntryId, said: Option<Said>, drafts
     let landing = Landing { entry: card, pack_used_mah, temperatures, notes, confirmed, judgement };
     let after = after_landing(shared, flight, &landing);
     one(recorded(card, landing, None), say!(shared.locale(), "app-landing-recorded"), after)
+}
+
+fn form<'a>(shared: &'a Shared, flight: &'a Flight, drafts: Drafts<'a>) -> LandingForm<'a> {
+    LandingForm::new(drafts, &shared.plan, &shared.ledger.aircraft, flight)
 }
 
 fn recorded(card: EntryId, landing: Landing, slip: Option<String>) -> Body {
@@ -87,11 +91,9 @@ pub(super) fn drop_reading(shared: &Shared, card: EntryId, index: u32, drafts: D
         return Err(gone());
     }
     let out = landing.temperatures.remove(index);
-    let place = shared.plan.place(&out.place);
-    let is_past = place.is_some_and(|place| out.celsius > place.stop_above_c);
-    let form = LandingForm::new(drafts, &shared.plan, &shared.ledger.aircraft, flight);
-    let slip = is_past.then(|| form.slip()).transpose()?;
-    let title = place.map_or(out.place.as_str(), |place| place.title.as_str());
+    let form = form(shared, flight, drafts);
+    let slip = is_past_stop(&shared.plan, &out).then(|| form.slip()).transpose()?;
+    let title = shared.plan.place(&out.place).map_or(out.place.as_str(), |place| place.title.as_str());
     let said = say!(
         shared.locale(),
         "app-reading-dropped",
@@ -113,8 +115,7 @@ pub(super) fn tell_flown(shared: &Shared, card: EntryId, drafts: Drafts<'_>) -> 
     if !flight.is_untimed {
         return Err(AppError::refused(say!(shared.locale(), "app-time-known")));
     }
-    let form = LandingForm::new(drafts, &shared.plan, &shared.ledger.aircraft, flight);
-    let flown_s = form.required_flown_s()?;
+    let flown_s = form(shared, flight, drafts).required_flown_s()?;
     let said = say!(shared.locale(), "entry-flown-told", time = clock(flown_s));
     one(Body::FlownTold { card, flown_s }, said, After::Keep)
 }

@@ -8,9 +8,7 @@ use crate::locale::say;
 use crate::record::{Body, PackState, ThingKind};
 
 pub(super) fn charged(shared: &Shared, pack: String, drafts: Drafts<'_>) -> Result {
-    if shared.ledger.aircraft.thing(ThingKind::Pack, &pack).is_none() {
-        return Err(AppError::refused(say!(shared.locale(), "app-pack-gone")));
-    }
+    is_described(shared, &pack)?;
     if let Some(state) = shared.ledger.damaged.get(&pack) {
         let state = shared.locale().inside(&state.word(shared.locale()));
         return Err(AppError::refused(say!(shared.locale(), "app-pack-retired", pack = pack, state = state)));
@@ -20,12 +18,15 @@ pub(super) fn charged(shared: &Shared, pack: String, drafts: Drafts<'_>) -> Resu
     one(Body::PackCharged { pack, put_back_mah }, said, After::Stay)
 }
 
+fn is_described(shared: &Shared, pack: &str) -> std::result::Result<(), AppError> {
+    let found = shared.ledger.aircraft.thing(ThingKind::Pack, pack);
+    found.map(drop).ok_or_else(|| AppError::refused(say!(shared.locale(), "app-pack-gone")))
+}
+
 /// Brought to storage, or damaged and so retired: one touch where it stands.
 pub(super) fn noted(shared: &Shared, pack: String, state: PackState) -> Result {
     let locale = shared.locale();
-    if shared.ledger.aircraft.thing(ThingKind::Pack, &pack).is_none() {
-        return Err(AppError::refused(say!(locale, "app-pack-gone")));
-    }
+    is_described(shared, &pack)?;
     let word = locale.inside(&state.word(locale));
     let said = match state {
         PackState::Storage => say!(locale, "app-pack-stored", pack = pack),

@@ -51,10 +51,12 @@ impl Ledger {
     }
 
     pub(super) fn touched_down(&mut self, entry: &Entry, card: EntryId, elapsed_ms: i64) {
+        let day = self.clock.day(&entry.at);
         let running = |flight: &&mut Flight| flight.started.is_some() && flight.down.is_none();
         if let Some(flight) = self.flight_mut(card).filter(running) {
             let elapsed_ms = elapsed_ms.max(0);
             flight.down = Some((entry.at.clone(), elapsed_ms));
+            flight.down_on = Some(day);
             flight.is_untimed = false;
             self.motor_ms = self.motor_ms.saturating_add(elapsed_ms);
         }
