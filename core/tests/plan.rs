@@ -471,6 +471,26 @@ fn a_trait_that_leaves_no_choice_is_placed() {
 }
 
 #[test]
+fn a_rung_rests_on_all_that_the_one_below_it_rests_on() {
+    let rung = |below: &str| with("id = \"rung-2\"", &format!("id = \"rung-2\"\nrung_above = \"{below}\""));
+    let rests_on = |text: &str| {
+        let plan = Plan::parse("my.toml", text).unwrap();
+        plan.check("rung-2").unwrap().1.rests_on.iter().map(ToString::to_string).collect::<Vec<_>>()
+    };
+    let own = ["part:blades", "setting:trim", "figure:speed", "mass", "packs", "check:rung-1"];
+    assert_eq!(rests_on(WHOLE), own);
+    assert_eq!(rests_on(&rung("rung-1")), [own.as_slice(), &["setting:gain", "check:track"]].concat());
+    // The one below is flown, in the same stage, and before it.
+    for below in ["track", "run-up", "rung-2", "nowhere"] {
+        let found = faults(&rung(below));
+        assert_eq!(found.faults.len(), 1, "{below}: {found}");
+        let reason = &found.faults[0].reason;
+        assert!(reason.to_string().contains(&format!("no rung is above '{below}'")), "{reason}");
+        says_the_same_in_german(reason);
+    }
+}
+
+#[test]
 fn all_faults_are_told_at_once_in_the_order_of_the_file() {
     let text = WHOLE
         .replace("id = \"reach\"", "id = \"Reach\"")

@@ -19,6 +19,7 @@ mod log;
 mod long_log;
 mod one_change;
 mod one_opener;
+mod one_thing;
 mod own_plan;
 mod pack_state;
 mod pilots_code;

@@ -200,5 +200,7 @@ lint-unused = keine Prüfung hat mit { $what ->
        *[event] diesem Ereignis
     } zu tun: streichen oder verwenden
 difference-read-on = Abgelesen beim Lauf von
+difference-rung-above = Sprosse über
 difference-flown-bench = Ein Lauf auf der Werkbank
 plan-reason-read-on-no-run = „{ $check }“ ist keine Prüfung, die gelaufen oder geflogen wird
+plan-reason-no-rung = über „{ $check }“ liegt keine Sprosse: Es müssen zwei Prüfungen eines Abschnitts sein, die geflogen werden, die untere zuerst

@@ -66,6 +66,7 @@ entry-named = { $name }, gebaut von { $builder }
 entry-plan = Geltender Plan: { $plan }, Ausgabe { $edition }
 entry-thing-described = { $kind } { $name } beschrieben
 entry-thing-removed = { $kind } { $name } entfernt
+entry-thing-changed-on-it = , am Modell geändert
 entry-thing-instead = , an seiner Stelle: { $what }
 entry-changed = Geändert: { $what }
 entry-happened = Geschehen: { $event }

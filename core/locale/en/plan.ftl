@@ -191,5 +191,7 @@ lint-never-runs-out = it is due before flights and never runs out: it would be a
 lint-not-every-aircraft = its limit waits for '{ $figure }', which not every aircraft has that has this check
 lint-unused = no check has to do with this { $what }: drop it or use it
 difference-read-on = Read on the run of
+difference-rung-above = Rung above
 difference-flown-bench = A run on the bench
 plan-reason-read-on-no-run = '{ $check }' is no check that is run or flown
+plan-reason-no-rung = no rung is above '{ $check }': it wants two checks of one stage that are flown, the lower one first

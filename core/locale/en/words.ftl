@@ -66,6 +66,7 @@ entry-named = { $name }, built by { $builder }
 entry-plan = Plan in force: { $plan }, edition { $edition }
 entry-thing-described = { $kind } { $name } described
 entry-thing-removed = { $kind } { $name } removed
+entry-thing-changed-on-it = , changed on the aircraft
 entry-thing-instead = , in its place: { $what }
 entry-changed = Changed: { $what }
 entry-happened = Happened: { $event }

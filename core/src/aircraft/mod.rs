@@ -2,8 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use crate::plan::{Check, Figure, Limit, Limits, Plan, When};
-use crate::record::{Basis, EntryId, Outcome, Thing, ThingKind, ThingRef};
+use crate::plan::{Check, Figure, Limit, Limits, Plan, Subject, When};
+use crate::record::{Basis, EntryId, OnAircraft, Outcome, Thing, ThingKind, ThingRef};
+
+/// What a workshop's scale is good for, grams (common practice, no source), until the aircraft says better.
+const SCALE_G: f64 = 5.0;
+/// What a workshop's ruler is good for, millimetres (common practice, no source), until the aircraft says better.
+const RULER_MM: f64 = 1.0;
 
 /// The aircraft as the journal describes it.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -89,6 +94,49 @@ impl Aircraft {
     /// A thing by kind and name.
     pub fn thing(&self, kind: ThingKind, name: &str) -> Option<&Thing> {
         self.things.get(&ThingRef { kind, name: name.to_owned() })
+    }
+
+    /// What evidence may rest on is touched where a thing was one way, and is another now; none: it was not there, or is no more.
+    ///
+    /// One pack more or less of a kind that is there changes nothing of the aircraft that flew with another like it: only whether each
+    /// of them is still fit has to be looked at. What was recorded before anybody was asked counts as it did.
+    pub fn touched_with(&self, old: Option<&Thing>, new: Option<&Thing>, on_aircraft: OnAircraft) -> Option<Subject> {
+        let thing = new.or(old)?;
+        let is_alike = [old, new].into_iter().flatten().all(|thing| self.has_another_like(thing));
+        let kind = match on_aircraft {
+            OnAircraft::AsItWas | OnAircraft::Changed if is_alike => ThingKind::PackReading,
+            OnAircraft::AsItWas | OnAircraft::Changed | OnAircraft::NotSaid => thing.kind,
+        };
+        Subject::parse(kind.subject())
+    }
+
+    /// Whether there is another pack than this one that the aircraft cannot tell from it: as many cells, as much charge, as heavy and at
+    /// the same place as far as scales and ruler tell. Of other things each is its own.
+    fn has_another_like(&self, thing: &Thing) -> bool {
+        let within = |field: &str, accuracy: f64, other: &Thing| match (thing.number(field), other.number(field)) {
+            (Some(one), Some(other)) => (one - other).abs() <= accuracy,
+            (None, None) => true,
+            _ => false,
+        };
+        let is_like = |other: &&Thing| {
+            let same = |field: &str| thing.number(field) == other.number(field);
+            other.name != thing.name
+                && same("cells")
+                && same("capacity_mah")
+                && within("mass_g", self.scale_accuracy_g(), other)
+                && within("x_mm", self.ruler_accuracy_mm(), other)
+        };
+        thing.kind == ThingKind::Pack && self.things_of(ThingKind::Pack).any(|other| is_like(&other))
+    }
+
+    /// How far a scale may be off, grams.
+    pub fn scale_accuracy_g(&self) -> f64 {
+        self.figure("scale-accuracy").unwrap_or(SCALE_G)
+    }
+
+    /// How far a distance may be off, millimetres.
+    pub fn ruler_accuracy_mm(&self) -> f64 {
+        self.figure("ruler-accuracy").unwrap_or(RULER_MM)
     }
 
     /// Whether a check is for this aircraft. A question that is not answered yet keeps its checks away: the first gate

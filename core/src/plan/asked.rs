@@ -27,6 +27,7 @@ impl Check {
             when: _,
             before_flights_from: _,
             read_on,
+            rung_above: _,
             basis: _,
         } = self;
         kind.asks_the_same(&other.kind)

@@ -48,6 +48,8 @@ pub struct Check {
     pub before_flights_from: Option<String>,
     /// The fly check on whose run it is read: nothing that turns the motor does so without a card. None: the motor stands still.
     pub read_on: Option<String>,
+    /// A rung of a ladder: the fly check one rung below it. It rests on all that that one rests on.
+    pub rung_above: Option<String>,
     /// Where the judgement comes from.
     pub basis: Option<String>,
 }

@@ -30,6 +30,7 @@ pub(super) fn check_points(locale: Locale, plan: &Plan, stage: &Stage, check: &C
         when,
         before_flights_from,
         read_on,
+        rung_above,
         basis,
     } = check;
     let rests_on = rests_on.iter().map(|on| plan.subject_words(locale, on)).collect::<Vec<_>>().join(", ");
@@ -52,6 +53,7 @@ pub(super) fn check_points(locale: Locale, plan: &Plan, stage: &Stage, check: &C
         (say!(locale, "difference-only-for"), when_words(locale, plan, when)),
         (say!(locale, "difference-before-flights"), before_flights_from.clone().unwrap_or_default()),
         (say!(locale, "difference-read-on"), read_on.clone().unwrap_or_default()),
+        (say!(locale, "difference-rung-above"), rung_above.clone().unwrap_or_default()),
         (say!(locale, "difference-basis"), basis.clone().unwrap_or_default()),
     ];
     points.extend(kind_points(locale, plan, kind));

@@ -55,6 +55,7 @@ impl Reader<'_> {
             holds: source.holds.as_ref().map_or_else(Holds::default, |holds| self.holds(holds, known)),
             when,
             read_on: source.read_on.as_ref().map(|id| id.get_ref().clone()),
+            rung_above: source.rung_above.as_ref().map(|id| id.get_ref().clone()),
             before_flights_from: source.before_flights_from.as_ref().map(|id| id.get_ref().clone()),
             basis: source.basis.clone(),
         }

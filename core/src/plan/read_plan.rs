@@ -138,12 +138,34 @@ impl Reader<'_> {
                 after,
                 cautions: words(&stage.cautions),
                 gate: stage.gate.clone(),
-                checks: stage.checks.iter().map(|check| self.check(check, known)).collect(),
+                checks: self.checks(&stage.checks, known),
             });
         }
         self.no_cycle_of_stages(source, &stages);
         self.no_cycle_of_checks(source, &stages);
         stages
+    }
+
+    /// The checks of a stage. What a rung rests on, the rungs above it rest on too: a change sends the ladder back to the lowest rung that
+    /// it touched.
+    fn checks(&mut self, sources: &[CheckSource], known: &Known) -> Vec<Check> {
+        let mut checks: Vec<Check> = Vec::new();
+        for source in sources {
+            let mut check = self.check(source, known);
+            if let Some(below) = &source.rung_above {
+                let rung = checks.iter().find(|earlier| earlier.id == *below.get_ref() && earlier.fly().is_some());
+                match rung.filter(|_| check.fly().is_some()) {
+                    Some(rung) => {
+                        let more = rung.rests_on.iter().filter(|on| !check.rests_on.contains(on)).cloned();
+                        let more: Vec<Subject> = more.collect();
+                        check.rests_on.extend(more);
+                    }
+                    None => self.fault(below, PlanReason::NoRung { check: below.get_ref().clone() }),
+                }
+            }
+            checks.push(check);
+        }
+        checks
     }
 
     fn leads_to_gate(&mut self, stage: &Word, known: &Known) {

@@ -185,6 +185,11 @@ pub enum PlanReason {
         /// The check that it names.
         check: String,
     },
+    /// A rung above one that does not stand before it in its stage, or is not flown.
+    NoRung {
+        /// The check that it names.
+        check: String,
+    },
     /// A limit is no plausible reading.
     LimitOutside,
     /// Limits do not rise.
@@ -282,6 +287,7 @@ impl PlanReason {
             PlanReason::NoBasis { check } => say!(locale, "plan-reason-no-basis", check = check),
             PlanReason::NoLimit { check } => say!(locale, "plan-reason-no-limit", check = check),
             PlanReason::ReadOnNoRun { check } => say!(locale, "plan-reason-read-on-no-run", check = check),
+            PlanReason::NoRung { check } => say!(locale, "plan-reason-no-rung", check = check),
             PlanReason::LimitOutside => say!(locale, "plan-reason-limit-outside"),
             PlanReason::LimitsFall => say!(locale, "plan-reason-limits-fall"),
             PlanReason::Times => say!(locale, "plan-reason-times"),

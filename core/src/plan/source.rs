@@ -204,6 +204,7 @@ pub(super) struct CheckSource {
     pub when: WhenSource,
     pub before_flights_from: Option<Word>,
     pub read_on: Option<Word>,
+    pub rung_above: Option<Word>,
     pub basis: Option<String>,
     pub measure: Option<MeasureSource>,
     pub compute: Option<Computation>,

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 use uuid::Uuid;
 
-use super::{Moment, Thing, ThingRef};
+use super::{Moment, OnAircraft, Thing, ThingRef};
 use crate::locale::{Locale, say};
 use crate::telemetry::summary::LogFigure;
 use crate::telemetry::{ColumnMap, RowCounts};
@@ -416,6 +416,9 @@ pub enum Body {
     ThingSet {
         /// It.
         thing: Thing,
+        /// What that says of the aircraft itself.
+        #[serde(default, skip_serializing_if = "OnAircraft::is_not_said")]
+        on_aircraft: OnAircraft,
     },
     /// Something described before is no longer there.
     ThingRemoved {
@@ -427,6 +430,9 @@ pub enum Body {
         /// The second person who saw that, where the check that proves the fix wants one.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         witness: Option<String>,
+        /// What that says of the aircraft itself.
+        #[serde(default, skip_serializing_if = "OnAircraft::is_not_said")]
+        on_aircraft: OnAircraft,
     },
     /// Something about the aircraft changed that evidence may rest on.
     Changed {

@@ -7,7 +7,7 @@ use crate::field::{Doubt, Flight, Mark, TooShort, Unanswered};
 use crate::locale::{Locale, clock, say, sentence};
 use crate::plan::Plan;
 use crate::readiness::{Blocker, Deed, Fault, Finding, FindingState, Lack, Ledger, Left, Reason, Source, Standing};
-use crate::record::{Author, Body, CheckResult, Entry, Judgement, Moment, Until};
+use crate::record::{Author, Body, CheckResult, Entry, Judgement, Moment, OnAircraft, Until};
 use crate::unit::Unit;
 
 /// Marks of one kind of which the times are said; of more, how many they are.
@@ -354,14 +354,16 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
             let value = found.map_or_else(|| locale.plain(*value), |figure| locale.quantity(*value, figure.unit));
             format!("{title}: {value}, {}", basis.word(locale))
         }
-        Body::ThingSet { thing } => {
-            say!(locale, "entry-thing-described", kind = thing.kind.word(locale), name = thing.name)
+        Body::ThingSet { thing, on_aircraft } => {
+            let described = say!(locale, "entry-thing-described", kind = thing.kind.word(locale), name = thing.name);
+            format!("{described}{}", changed_with_it(locale, *on_aircraft))
         }
-        Body::ThingRemoved { thing, instead, witness } => {
+        Body::ThingRemoved { thing, instead, witness, on_aircraft } => {
             let instead = instead.as_ref().map(|instead| say!(locale, "entry-thing-instead", what = instead));
             let seen = witness.as_ref().map(|name| say!(locale, "check-seen-by", witness = name));
             let removed = say!(locale, "entry-thing-removed", kind = thing.kind.word(locale), name = thing.name);
-            format!("{removed}{}{}", instead.unwrap_or_default(), seen.unwrap_or_default())
+            let changed = changed_with_it(locale, *on_aircraft);
+            format!("{removed}{changed}{}{}", instead.unwrap_or_default(), seen.unwrap_or_default())
         }
         Body::Changed { what, .. } => say!(locale, "entry-changed", what = what),
         Body::Happened { event, .. } => {
@@ -449,5 +451,12 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
             }
             None => say!(locale, "entry-withdrawn-unknown", reason = reason),
         },
+    }
+}
+
+fn changed_with_it(locale: Locale, on_aircraft: OnAircraft) -> String {
+    match on_aircraft {
+        OnAircraft::Changed => say!(locale, "entry-thing-changed-on-it"),
+        OnAircraft::NotSaid | OnAircraft::AsItWas => String::new(),
     }
 }

@@ -6,8 +6,8 @@ use liftgate_core::field::{Mark, Unanswered};
 use liftgate_core::plan::{Check, CheckKind, Plan};
 use liftgate_core::readiness::{Blocker, Finding, FindingState, Gate, Ledger, Report, Standing};
 use liftgate_core::record::{
-    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, Moment, Outcome, Outlier, Prediction,
-    Reading, Thing, ThingKind, Until,
+    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, Moment, OnAircraft, Outcome, Outlier,
+    Prediction, Reading, Thing, ThingKind, Until,
 };
 use liftgate_core::unit::Unit;
 
@@ -163,7 +163,8 @@ impl Story {
 
     pub fn pack(&mut self, name: &str, cells: f64) -> EntryId {
         let numbers = [("cells".to_owned(), cells), ("capacity_mah".to_owned(), 1_300.0)].into();
-        self.add(Body::ThingSet { thing: Thing { kind: ThingKind::Pack, name: name.into(), of: None, numbers } })
+        let thing = Thing { kind: ThingKind::Pack, name: name.into(), of: None, numbers };
+        self.add(Body::ThingSet { thing, on_aircraft: OnAircraft::NotSaid })
     }
 
     pub fn record(&mut self, check: &str, result: CheckResult, witness: Option<&str>) -> EntryId {

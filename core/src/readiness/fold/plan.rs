@@ -34,7 +34,7 @@ impl Ledger {
             }
             let Some(after) = after else { continue };
             let touched = self.touches.iter().filter(|touch| touch.seq > evidence.seq);
-            for touch in touched.filter(|touch| after.ends_with(&touch.subject)) {
+            for touch in touched.filter(|touch| touch.ends(after)) {
                 if !evidence.broken.iter().any(|known| known.is_of_the_same(&touch.reason)) {
                     evidence.broken.push(touch.reason.clone());
                 }

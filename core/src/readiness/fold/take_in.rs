@@ -20,8 +20,8 @@ impl Ledger {
                 let new = FigureValue { value: *value, basis: *basis, entry: entry.id };
                 self.figure_set(plan, entry, figure, new, reason.as_deref());
             }
-            Body::ThingSet { thing } => self.thing_set(plan, entry, thing),
-            Body::ThingRemoved { thing, .. } => self.thing_removed(plan, entry, thing),
+            Body::ThingSet { thing, on_aircraft } => self.thing_set(plan, entry, thing, *on_aircraft),
+            Body::ThingRemoved { thing, on_aircraft, .. } => self.thing_removed(plan, entry, thing, *on_aircraft),
             Body::Changed { subjects, what } => self.changed(plan, entry, subjects, what),
             Body::Happened { event, note } => self.happened(plan, entry, event, note),
             Body::SettingChanged { setting, after, reason, .. } => self.set(plan, entry, setting, after, reason),
