@@ -8,6 +8,7 @@ mod carried_finding;
 mod clocks;
 mod compared;
 mod computed_checks;
+mod contradiction;
 mod drift;
 mod first_gate;
 mod handles;

@@ -70,3 +70,4 @@ stage-release = { $stage } freigeben
 stage-next-check = Nächste Prüfung
 check-read-on = Das wird bei einem Lauf abgelesen: { $run }. Dessen Karte ausfüllen, landen, dann hierher zurück.
 check-to-its-run = Zu diesem Lauf
+check-does-not-agree = Stimmt nicht überein

@@ -105,6 +105,7 @@ lack-witness-or-why = der Name der zweiten Person, oder warum niemand kam
 lack-charge-used = Entnommene Ladung
 lack-longer-flight = geflogen { $flown } von { $wanted }, die diese Prüfung verlangt
 lack-read-too-late = { $place }, erst { $time } nach dem Aufsetzen gemessen: zu spät, um zu zählen
+lack-agreement = Übereinstimmung: Gemessen sind { $read }, und { $with } sagt { $on_file }
 lack-pack-capacity = was der Akku fasst
 fault-found = Nicht in Ordnung gefunden
 fault-past-limit = { $value } liegt jenseits des Grenzwerts

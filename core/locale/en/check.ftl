@@ -74,3 +74,4 @@ stage-release = Release { $stage }
 stage-next-check = Next check
 check-read-on = It is read on a run: { $run }. Draw up its card, land, then come back here.
 check-to-its-run = To its run
+check-does-not-agree = Does not agree

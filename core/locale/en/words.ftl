@@ -105,6 +105,7 @@ lack-witness-or-why = the second person's name, or why nobody came
 lack-charge-used = Charge used
 lack-longer-flight = flown { $flown } of the { $wanted } that this check wants
 lack-read-too-late = { $place }, read { $time } after touchdown: too late to count
+lack-agreement = agreement: { $read } was read, and { $with } on file says { $on_file }
 lack-pack-capacity = what the pack holds
 fault-found = Found not right
 fault-past-limit = { $value } is past its limit

@@ -2,9 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use crate::plan::{Check, Figure, Limit, Limits, Plan, Subject, When};
+use crate::plan::{Check, Figure, Limit, Limits, Measure, OnFile, Plan, Subject, When};
 use crate::record::{Basis, EntryId, OnAircraft, Outcome, Thing, ThingKind, ThingRef};
 
+/// How much two packs of one kind differ in mass, as a share of it (common practice, no source).
+const PACK_SPREAD: f64 = 0.02;
 /// What a workshop's scale is good for, grams (common practice, no source), until the aircraft says better.
 const SCALE_G: f64 = 5.0;
 /// What a workshop's ruler is good for, millimetres (common practice, no source), until the aircraft says better.
@@ -50,6 +52,18 @@ pub struct SettingValue {
 }
 
 impl Aircraft {
+    /// Answers the questions that a figure answers.
+    pub(crate) fn answer_from_figures(&mut self, plan: &Plan) {
+        for question in &plan.questions {
+            let Some(from) = &question.from else { continue };
+            let answer = self.figure(&from.figure).and_then(|value| question.answered_by(value)).map(str::to_owned);
+            match answer {
+                Some(answer) => self.answers.insert(question.id.clone(), answer),
+                None => self.answers.remove(&question.id),
+            };
+        }
+    }
+
     /// A figure's value.
     pub fn figure(&self, id: &str) -> Option<f64> {
         self.figures.get(id).map(|figure| figure.value)
@@ -86,6 +100,27 @@ impl Aircraft {
         }
     }
 
+    /// What is on file that a reading does not agree with, and what that says.
+    pub fn contradicts<'a>(&self, measure: &'a Measure, value: f64) -> impl Iterator<Item = (&'a OnFile, f64)> {
+        measure.agrees_with.iter().filter_map(move |agreement| {
+            let on_file = self.on_file(&agreement.with)?;
+            let agrees = (value - on_file).abs() <= on_file.abs() * agreement.within_percent / 100.0;
+            (!agrees).then_some((&agreement.with, on_file))
+        })
+    }
+
+    fn on_file(&self, with: &OnFile) -> Option<f64> {
+        match with {
+            OnFile::Figure(id) => self.figure(id),
+            OnFile::Scales => {
+                let mut grams =
+                    self.things_of(ThingKind::Weighing).filter_map(|scale| scale.number("mass_g")).peekable();
+                grams.peek()?;
+                Some(grams.sum::<f64>() / 1_000.0)
+            }
+        }
+    }
+
     /// All things of a kind, by name.
     pub fn things_of(&self, kind: ThingKind) -> impl Iterator<Item = &Thing> {
         self.things.values().filter(move |thing| thing.kind == kind)
@@ -110,20 +145,21 @@ impl Aircraft {
         Subject::parse(kind.subject())
     }
 
-    /// Whether there is another pack than this one that the aircraft cannot tell from it: as many cells, as much charge, as heavy and at
-    /// the same place as far as scales and ruler tell. Of other things each is its own.
+    /// Whether there is another pack than this one that the aircraft cannot tell from it: as many cells, as much charge, as heavy as two
+    /// of one kind are, and at the same place as far as a ruler tells. Of other things each is its own.
     fn has_another_like(&self, thing: &Thing) -> bool {
         let within = |field: &str, accuracy: f64, other: &Thing| match (thing.number(field), other.number(field)) {
             (Some(one), Some(other)) => (one - other).abs() <= accuracy,
             (None, None) => true,
             _ => false,
         };
+        let mass_g = thing.number("mass_g").unwrap_or_default();
         let is_like = |other: &&Thing| {
             let same = |field: &str| thing.number(field) == other.number(field);
             other.name != thing.name
                 && same("cells")
                 && same("capacity_mah")
-                && within("mass_g", self.scale_accuracy_g(), other)
+                && within("mass_g", mass_g * PACK_SPREAD, other)
                 && within("x_mm", self.ruler_accuracy_mm(), other)
         };
         thing.kind == ThingKind::Pack && self.things_of(ThingKind::Pack).any(|other| is_like(&other))

@@ -92,6 +92,26 @@ pub struct Measure {
     pub start: f64,
     /// The limits.
     pub limits: Limits,
+    /// What else is on file of the same thing. A reading that does not agree with it is no pass.
+    pub agrees_with: Vec<Agreement>,
+}
+
+/// What a reading has to agree with.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Agreement {
+    /// What is on file.
+    pub with: OnFile,
+    /// How far apart the two may be, percent of what is on file.
+    pub within_percent: f64,
+}
+
+/// Something on file that says the same as a reading.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum OnFile {
+    /// A figure of the aircraft, by its id.
+    Figure(String),
+    /// All scale readings together, kilograms.
+    Scales,
 }
 
 /// The limits of a reading. Past `stop` nothing is released; past `caution` it stays in sight.
@@ -159,6 +179,10 @@ pub enum Computation {
     PackRipple,
     /// The weight that a run with a trial weight asks for.
     TrialWeight,
+    /// The highest head speed that the plan runs against what the blades allow.
+    BladeSpeed,
+    /// The steps between the head speeds of the hovers.
+    HeadSpeedSteps,
 }
 
 /// What is run or flown.

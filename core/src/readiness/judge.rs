@@ -151,8 +151,21 @@ impl<'a> Standings<'a> {
         };
         match outcome {
             Outcome::Stop => Standing::Failed { why },
-            outcome => Standing::Fresh { outcome },
+            outcome => match self.contradictions(check, result) {
+                lacking if lacking.is_empty() => Standing::Fresh { outcome },
+                lacking => Standing::Missing { lacking },
+            },
         }
+    }
+
+    fn contradictions(&self, check: &Check, result: &CheckResult) -> Vec<Lack> {
+        let (CheckKind::Measure(measure), CheckResult::Measured { value, unit }) = (&check.kind, result) else {
+            return Vec::new();
+        };
+        let found = self.ledger.aircraft.contradicts(measure, *value);
+        found
+            .map(|(with, on_file)| Lack::Agreement { with: with.clone(), on_file, read: *value, unit: *unit })
+            .collect()
     }
 
     fn judge_flight(&self, check: &Check, card: EntryId) -> Standing {

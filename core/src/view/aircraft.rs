@@ -21,7 +21,8 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
     blocks.push(super::code::code_row(context));
     blocks.push(super::trends::trends_row(context.locale));
     blocks.push(heading(say!(context.locale, "aircraft-kind"), None));
-    blocks.extend(context.plan.questions.iter().map(|question| {
+    let asked = context.plan.questions.iter().filter(|question| question.from.is_none());
+    blocks.extend(asked.map(|question| {
         let answer = aircraft.answers.get(&question.id);
         let label = answer.and_then(|id| question.choices.iter().find(|(choice, _)| choice == id));
         let detail = label.map(|(_, label)| label.clone());

@@ -5,9 +5,9 @@ use chrono::{DateTime, FixedOffset};
 use crate::computed::Lacking;
 use crate::field::{Doubt, Flight, Mark, TooShort, Unanswered};
 use crate::locale::{Locale, clock, say, sentence};
-use crate::plan::Plan;
+use crate::plan::{OnFile, Plan, Subject};
 use crate::readiness::{Blocker, Deed, Fault, Finding, FindingState, Lack, Ledger, Left, Reason, Source, Standing};
-use crate::record::{Author, Body, CheckResult, Entry, Judgement, Moment, OnAircraft, Until};
+use crate::record::{Author, Body, CheckResult, Entry, Judgement, Moment, OnAircraft, ThingKind, Until};
 use crate::unit::Unit;
 
 /// Marks of one kind of which the times are said; of more, how many they are.
@@ -41,7 +41,7 @@ pub(crate) fn standing_detail(locale: Locale, plan: &Plan, standing: &Standing) 
     match standing {
         Standing::Missing { lacking } if lacking.is_empty() => None,
         Standing::Missing { lacking } => {
-            let what: Vec<String> = lacking.iter().map(|lack| lack_words(locale, lack)).collect();
+            let what: Vec<String> = lacking.iter().map(|lack| lack_words(locale, plan, lack)).collect();
             Some(say!(locale, "standing-wanted", what = what.join(", ")))
         }
         Standing::Fresh { .. } => None,
@@ -81,7 +81,7 @@ pub(crate) fn reason_words(locale: Locale, plan: &Plan, reason: &Reason) -> Stri
 }
 
 /// What was recorded and does not suffice wants this.
-fn lack_words(locale: Locale, lack: &Lack) -> String {
+fn lack_words(locale: Locale, plan: &Plan, lack: &Lack) -> String {
     match lack {
         Lack::Witness => say!(locale, "lack-witness"),
         Lack::WitnessOrWhy => say!(locale, "lack-witness-or-why"),
@@ -95,7 +95,22 @@ fn lack_words(locale: Locale, lack: &Lack) -> String {
         Lack::ReadTooLate { title, after_s } => {
             say!(locale, "lack-read-too-late", place = title, time = clock(*after_s))
         }
+        Lack::Agreement { with, on_file, read, unit } => say!(
+            locale,
+            "lack-agreement",
+            read = locale.quantity(*read, *unit),
+            with = locale.inside(&on_file_words(locale, plan, with)),
+            on_file = locale.quantity(*on_file, *unit)
+        ),
         Lack::LongerFlight(short) => too_short_words(locale, *short),
+    }
+}
+
+/// What is on file of the same thing as a reading.
+pub(crate) fn on_file_words(locale: Locale, plan: &Plan, with: &OnFile) -> String {
+    match with {
+        OnFile::Figure(id) => plan.subject_words(locale, &Subject::Figure(id.clone())),
+        OnFile::Scales => ThingKind::Weighing.words(locale),
     }
 }
 

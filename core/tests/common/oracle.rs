@@ -9,7 +9,7 @@ use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
-use liftgate_core::plan::{Check, CheckKind, Limit, Plan, Point, Stage, Subject, When};
+use liftgate_core::plan::{Check, CheckKind, Limit, OnFile, Plan, Point, Stage, Subject, When};
 use liftgate_core::readiness::{FindingState, Gate, Ledger, Standing};
 use liftgate_core::record::{
     Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, MarkKind, Moment, OnAircraft, Outcome, Reading,
@@ -463,10 +463,28 @@ impl<'a> Told<'a> {
         (self.subjects(index), only_described)
     }
 
-    /// Whether the aircraft has a second pack, at an entry, that is the same in cells and charge, and as near as nothing in weight and place.
+    /// What all scales read together.
+    fn scales_kg(&self, upto: usize) -> Option<f64> {
+        let mut scales = BTreeMap::new();
+        for i in 0..upto {
+            match self.body(i) {
+                Body::ThingSet { thing, .. } if thing.kind == ThingKind::Weighing => {
+                    scales.insert(&thing.name, thing.numbers.get("mass_g").copied());
+                }
+                Body::ThingRemoved { thing, .. } if thing.kind == ThingKind::Weighing => {
+                    scales.remove(&thing.name);
+                }
+                _ => {}
+            }
+        }
+        let read: Vec<f64> = scales.into_values().flatten().collect();
+        (!read.is_empty()).then(|| read.iter().sum::<f64>() / 1_000.0)
+    }
+
+    /// Whether the aircraft has a second pack, at an entry, that is the same in cells and charge, nearly as heavy, and at the same place.
     fn has_second(&self, pack: &Thing, upto: usize) -> bool {
-        let accuracy = |figure: &str, otherwise: f64| self.figure(figure, upto).unwrap_or(otherwise);
-        let (scale_g, ruler_mm) = (accuracy("scale-accuracy", 5.0), accuracy("ruler-accuracy", 1.0));
+        let ruler_mm = self.figure("ruler-accuracy", upto).unwrap_or(1.0);
+        let two_percent_g = pack.numbers.get("mass_g").map_or(0.0, |mass_g| mass_g * 0.02);
         let apart = |other: &Thing, field: &str| match (pack.numbers.get(field), other.numbers.get(field)) {
             (None, None) => 0.0,
             (Some(a), Some(b)) => (a - b).abs(),
@@ -485,7 +503,7 @@ impl<'a> Told<'a> {
                     let same = |field: &str| pack.numbers.get(field) == other.numbers.get(field);
                     same("cells")
                         && same("capacity_mah")
-                        && apart(other, "mass_g") <= scale_g
+                        && apart(other, "mass_g") <= two_percent_g
                         && apart(other, "x_mm") <= ruler_mm
                 })
             })
@@ -670,8 +688,19 @@ impl<'a> Told<'a> {
                         let high = of(&limits.stop_above).is_some_and(|limit| *value > limit);
                         let careful = of(&limits.caution_below).is_some_and(|limit| *value < limit)
                             || of(&limits.caution_above).is_some_and(|limit| *value > limit);
+                        // A reading that says otherwise than what is written down is no evidence, until one of them is put right.
+                        let disagrees = measure.agrees_with.iter().any(|agreement| {
+                            let written = match &agreement.with {
+                                OnFile::Figure(figure) => self.figure(figure, at.upto),
+                                OnFile::Scales => self.scales_kg(at.upto),
+                            };
+                            written.is_some_and(|written| {
+                                (value - written).abs() > agreement.within_percent / 100.0 * written.abs()
+                            })
+                        });
                         match (low || high, careful) {
                             (true, _) => Is::Failed,
+                            (false, _) if disagrees => Is::Missing,
                             (false, true) => Is::Caution,
                             (false, false) => Is::Fresh,
                         }

@@ -15,8 +15,9 @@ impl Ledger {
         self.aircraft.builder.clone_from(builder);
     }
 
-    pub(super) fn answered(&mut self, question: &str, choice: &str) {
+    pub(super) fn answered(&mut self, plan: &Plan, question: &str, choice: &str) {
         self.aircraft.answers.insert(question.to_owned(), choice.to_owned());
+        self.aircraft.answer_from_figures(plan);
     }
 
     pub(super) fn figure_set(
@@ -28,6 +29,7 @@ impl Ledger {
         reason: Option<&str>,
     ) {
         let old = self.aircraft.figures.insert(figure.to_owned(), new);
+        self.aircraft.answer_from_figures(plan);
         if old.is_none_or(|old| old.value != new.value) {
             // Nothing was measured against a figure that was not there; it may have been computed without it.
             let reach = if old.is_some() { Reach::Everything } else { Reach::Computed };

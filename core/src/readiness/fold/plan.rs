@@ -40,6 +40,7 @@ impl Ledger {
                 }
             }
         }
+        self.aircraft.answer_from_figures(new);
         self.run_out(new, day);
         self.settle_proofs(new, &entry.at);
         self.lapse_gates(new, &entry.at);

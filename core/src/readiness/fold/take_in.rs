@@ -15,7 +15,7 @@ impl Ledger {
         match &entry.body {
             Body::AircraftNamed { name, builder } => self.named(name, builder),
             Body::PlanAdopted { plan: name, text, .. } => self.plan_adopted(in_force, entry, name, text),
-            Body::TraitChosen { question, choice } => self.answered(question, choice),
+            Body::TraitChosen { question, choice } => self.answered(plan, question, choice),
             Body::FigureSet { figure, value, basis, reason } => {
                 let new = FigureValue { value: *value, basis: *basis, entry: entry.id };
                 self.figure_set(plan, entry, figure, new, reason.as_deref());
