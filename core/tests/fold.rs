@@ -39,8 +39,8 @@ fn fly(story: &mut Story, pack: &str) -> EntryId {
 #[test]
 fn an_aircraft_has_the_name_and_the_builder_that_were_entered_last() {
     let mut story = Story::new();
-    story.add(Body::AircraftNamed { name: "Plover".into(), builder: "Jo".into() });
-    story.add(Body::AircraftNamed { name: "Dunlin".into(), builder: "Sam".into() });
+    story.add(Body::AircraftNamed { name: "Plover".into(), builder: "Jo".into(), pilot: None });
+    story.add(Body::AircraftNamed { name: "Dunlin".into(), builder: "Sam".into(), pilot: None });
     let aircraft = story.ledger().aircraft;
     assert_eq!((aircraft.name.as_str(), aircraft.builder.as_str()), ("Dunlin", "Sam"));
 }

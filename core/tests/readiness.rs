@@ -55,9 +55,10 @@ fn with_nothing_recorded_all_is_shut_and_the_board_knows_what_comes_first() {
     assert_eq!(*report.gate("service"), Gate::None);
     let next = report.next.unwrap();
     assert_eq!(next.check, "run-up", "the first flight of the plan");
-    // Questions, figures, checks of the first stage, its gate, then what comes later: the order to do them in.
+    // Names, questions, figures, checks of the first stage, its gate, then what comes later: the order to do them in.
     let words: Vec<String> = next.blockers.iter().map(|blocker| format!("{blocker:?}")).collect();
-    assert!(words[0].starts_with("Question(\"tail\")"), "{words:?}");
+    assert_eq!(words[0], "Unnamed", "{words:?}");
+    assert!(words[1].starts_with("Question(\"tail\")"), "{words:?}");
     let place =
         |what: &str| words.iter().position(|w| w.contains(what)).unwrap_or_else(|| panic!("{what}: {words:?}"));
     assert!(place("speed") < place("\"look\"") && place("\"look\"") < place("\"gap\""));
@@ -773,10 +774,74 @@ fn a_proof_that_wants_an_explanation_proves_once_it_has_it() {
     let finding = story.raise(FindingGrade::Stop, "rung-1");
     story.fix(finding, &[]);
     let card = story.up_and_down("rung-1", &Flown::default());
-    story.land(card, &Flown { used_mah: Some(2_000.0), ..Flown::default() });
+    story.land(card, &Flown { used_mah: Some(1_200.0), ..Flown::default() });
     assert!(matches!(story.state(finding), FindingState::Fixed { .. }), "flown, and not understood");
     story.explain(card);
     assert!(matches!(story.state(finding), FindingState::Proven { .. }));
+}
+
+#[test]
+fn the_first_gate_waits_for_names_and_one_that_was_released_without_them_stands() {
+    let mut story = Story::new();
+    story.walk_until(|report| report.gate("bench").may_be_released());
+    let names = story.entries.iter().position(|entry| matches!(entry.body, Body::AircraftNamed { .. })).unwrap();
+    story.withdraw(story.entries[names].id);
+    assert_eq!(story.gate("bench"), Gate::Shut { blockers: vec![Blocker::Unnamed] });
+    assert!(story.before("run-up").contains(&Blocker::Unnamed));
+    story.release("bench");
+    assert!(is_released(&story, "bench"), "as it was released before names were asked for");
+    assert!(!story.before("run-up").contains(&Blocker::Unnamed));
+    story.change("part:motor");
+    assert!(is_lapsed(&story, "bench"));
+    story.pass("look");
+    assert!(!story.gate("bench").may_be_released(), "released anew, it wants them");
+    for (name, builder, pilot) in [(" ", "Jo", None), ("Plover", "", None), ("Plover", "Jo", Some(" "))] {
+        let pilot = pilot.map(str::to_owned);
+        story.add(Body::AircraftNamed { name: name.into(), builder: builder.into(), pilot });
+        assert!(!story.gate("bench").may_be_released(), "{name:?} {builder:?}");
+    }
+    story.add(Body::AircraftNamed { name: "Plover".into(), builder: "Jo".into(), pilot: None });
+    assert!(story.gate("bench").may_be_released(), "who built it flies it, where nobody else is named");
+}
+
+#[test]
+fn a_charge_further_out_than_the_interval_is_wide_wants_a_finding_and_no_words() {
+    // Predicted are 900 to 1100 mAh: past 1300, or under 700.
+    let flown = |used_mah: f64| {
+        let mut story = Story::new();
+        story.walk_until(|report| report.standing("track").holds());
+        let card = story.up_and_down("rung-1", &Flown::default());
+        let landing = story.land(card, &Flown { used_mah: Some(used_mah), ..Flown::default() });
+        (story, card, landing)
+    };
+    for (used_mah, is_enough) in [(1_300.0, true), (1_301.0, false), (700.0, true), (699.0, false)] {
+        let (mut story, card, landing) = flown(used_mah);
+        story.explain(card);
+        assert_eq!(holds(&story, "rung-1"), is_enough, "{used_mah}");
+        if is_enough {
+            continue;
+        }
+        story.raise_shown(FindingGrade::Note, "rung-1", Some(landing));
+        assert_eq!(story.standing("rung-1"), Standing::Unexplained { card }, "a note holds nothing");
+        story.raise(FindingGrade::Caution, "rung-1");
+        assert_eq!(
+            story.standing("rung-1"),
+            Standing::Unexplained { card },
+            "one of another flight says nothing of it"
+        );
+        let finding = story.raise_shown(FindingGrade::Caution, "rung-1", Some(landing));
+        assert_eq!(story.standing("rung-1"), Standing::Fresh { outcome: Outcome::Caution });
+        assert!(story.before("rung-2").contains(&Blocker::Finding(finding)), "the finding holds the next rung");
+    }
+
+    let (mut story, card, _) = flown(1_200.0);
+    story.explain(card);
+    story.land(card, &Flown { used_mah: Some(1_250.0), ..Flown::default() });
+    assert_eq!(story.standing("rung-1"), Standing::Unexplained { card }, "another charge is not explained by it");
+
+    let (mut story, card, _) = flown(4_000.0);
+    story.explain_charge(card, None);
+    assert!(holds(&story, "rung-1"), "as it counted when it was said");
 }
 
 #[test]
@@ -1402,7 +1467,9 @@ enum Step {
     Raise { grade: u8, proof: usize },
     Fix { finding: usize, subject: usize },
     Carry { finding: usize, until: u8 },
-    Explain(usize),
+    Explain { card: usize, old: bool },
+    Name(u8),
+    RaiseShown { card: usize, grade: u8 },
     Days(u8),
     SetClock(i8),
     Restart,
@@ -1433,7 +1500,9 @@ fn step() -> impl Strategy<Value = Step> {
         4 => (any::<u8>(), n.clone()).prop_map(|(grade, proof)| Step::Raise { grade, proof }),
         4 => (n.clone(), n.clone()).prop_map(|(finding, subject)| Step::Fix { finding, subject }),
         3 => (n.clone(), 0..6u8).prop_map(|(finding, until)| Step::Carry { finding, until }),
-        2 => n.clone().prop_map(Step::Explain),
+        3 => (n.clone(), any::<bool>()).prop_map(|(card, old)| Step::Explain { card, old }),
+        1 => (0..4u8).prop_map(Step::Name),
+        2 => (n.clone(), any::<u8>()).prop_map(|(card, grade)| Step::RaiseShown { card, grade }),
         2 => (0..12u8).prop_map(Step::Days),
         2 => (-40..40i8).prop_map(Step::SetClock),
         2 => Just(Step::Restart),
@@ -1487,6 +1556,7 @@ impl Story {
             1 => Some(1_400.0),
             2 => Some(700.0),
             3 => Some(1_080.0),
+            4 => Some(1_150.0),
             _ => Some(1_000.0),
         };
         let grade = match heat % 10 {
@@ -1599,9 +1669,28 @@ impl Story {
                 };
                 self.carry(finding, until);
             }
-            Step::Explain(card) => {
+            Step::Explain { card, old } => {
                 if let Some(card) = Story::pick(&self.cards(), card) {
-                    self.explain(card);
+                    if old {
+                        self.explain_charge(card, None)
+                    } else {
+                        self.explain(card)
+                    };
+                }
+            }
+            Step::Name(0) => {
+                self.add(Body::AircraftNamed { name: "Plover".into(), builder: " ".into(), pilot: None });
+            }
+            Step::Name(_) => {
+                self.named();
+            }
+            Step::RaiseShown { card, grade } => {
+                let ledger = self.ledger();
+                let flown = ledger.flights.iter().filter(|flight| self.plan.check(&flight.check).is_some());
+                let landed: Vec<(String, EntryId)> =
+                    flown.filter_map(|f| Some((f.check.clone(), f.landing.as_ref()?.entry))).collect();
+                if let Some((proof, landing)) = Story::pick(&landed, card) {
+                    self.raise_shown(FindingGrade::ALL[usize::from(grade) % 3], &proof, Some(landing));
                 }
             }
             Step::Days(days) => self.wait_days(i64::from(days)),
@@ -1888,6 +1977,16 @@ fn the_random_histories_reach_what_they_are_to_test() {
             truth.may_fly.iter().filter(|(_, may)| **may).for_each(|(check, _)| note(format!("may fly {check}")));
             let ledger = Ledger::of(story.first(), entries);
             let standings = ledger.at(&story.plan_at(upto), &now).standings;
+            let wide = ledger.flights.iter().filter(|flight| flight.disagrees_widely());
+            wide.for_each(|flight| {
+                note(format!("wide, found: {}", flight.findings.iter().any(|f| f.place.is_none())))
+            });
+            let explained = ledger.flights.iter().filter(|flight| flight.is_explained());
+            explained.for_each(|_| note("explained".into()));
+            let unnamed = ledger.at(&story.plan_at(upto), &now).gates.into_iter().filter(|(_, gate)| {
+                matches!(gate, Gate::Shut { blockers } | Gate::Lapsed { blockers, .. } if blockers.as_slice() == [Blocker::Unnamed])
+            });
+            unnamed.for_each(|_| note("only unnamed".into()));
             for standing in standings.values() {
                 let lacking = match standing {
                     Standing::Missing { lacking } => lacking.as_slice(),
@@ -1936,6 +2035,10 @@ fn the_random_histories_reach_what_they_are_to_test() {
         "under reserve",
         "to jot down",
         "waived",
+        "wide, found: true",
+        "wide, found: false",
+        "explained",
+        "only unnamed",
     ] {
         assert!(seen.get(what).is_some_and(|times| *times >= 3), "{what}: {seen:?}");
     }

@@ -128,7 +128,7 @@ impl Walk {
                 self.person.tap("Record it");
             }
             "check" => self.check(&screen),
-            "stage" => self.stage(),
+            "stage" | "cautions" => self.stage(),
             // In service the card comes first, with what is due on it.
             "card" if says_due(&screen) => self.do_what_is_due(),
             "card" => self.fly(),
@@ -191,6 +191,9 @@ impl Walk {
         match self.person.control("Release") {
             Some(control) => {
                 self.person.tap(&control.label);
+            }
+            None if self.person.control("Read").is_some() => {
+                self.person.tap("Read");
             }
             None => {
                 self.person.tap("Next check");

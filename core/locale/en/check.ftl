@@ -35,6 +35,7 @@ check-things-in-the-way =
         [one] { $count } thing is
        *[other] { $count } things are
     } in the way
+check-second-person = Second person
 check-witness = Second person's name
 check-why-alone = Or why nobody came
 check-witness-point = A witness point: the work goes on without a second person, with caution.
@@ -71,6 +72,15 @@ stage-way-count =
        *[other] { $count } checks
     }
 stage-release = Release { $stage }
+stage-read-cautions =
+    { $count ->
+        [one] Read { $count } caution, then release
+       *[other] Read { $count } cautions, then release
+    }
+cautions-title = Before the release
+cautions-stands-on = It stands on these cautions
+cautions-none = No caution is under it any more.
+cautions-found = { $found }{ $alone }. Judged: { $judged }
 stage-next-check = Next check
 check-read-on = It is read on a run: { $run }. Draw up its card, land, then come back here.
 check-to-its-run = To its run

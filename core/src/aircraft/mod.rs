@@ -12,6 +12,8 @@ pub struct Aircraft {
     pub name: String,
     /// Whose it is.
     pub builder: String,
+    /// Who flies it.
+    pub pilot: String,
     /// Answers to the plan's questions.
     pub answers: BTreeMap<String, String>,
     /// Figures by the plan's id.
@@ -45,6 +47,11 @@ pub struct SettingValue {
 }
 
 impl Aircraft {
+    /// Whether it, its builder and its pilot have names.
+    pub fn is_named(&self) -> bool {
+        [&self.name, &self.builder, &self.pilot].into_iter().all(|name| !name.trim().is_empty())
+    }
+
     /// A figure's value.
     pub fn figure(&self, id: &str) -> Option<f64> {
         self.figures.get(id).map(|figure| figure.value)

@@ -383,6 +383,9 @@ pub enum Body {
         name: String,
         /// Whose it is.
         builder: String,
+        /// Who flies it; the builder where nobody else was named.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pilot: Option<String>,
     },
     /// A plan came into force. Its whole text is kept, so that a journal explains itself.
     PlanAdopted {
@@ -620,6 +623,10 @@ pub enum Body {
         card: EntryId,
         /// The explanation.
         why: String,
+        /// The charge that it explains, milliampere hours: no other reading of that flight. Whatever was read, where it was recorded
+        /// before this was kept.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        used_mah: Option<f64>,
     },
     /// Something is wrong. The entry's id names the finding.
     FindingRaised {

@@ -4,6 +4,7 @@ mod aircraft;
 mod answers;
 mod board;
 mod card;
+mod cautions;
 mod check;
 mod code;
 mod compared;
@@ -79,6 +80,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::LogOffer(card) => log_columns::offer(context, *card),
         Place::LogColumn { card, column } => log_columns::column(context, *card, *column),
         Place::Events => events::events(context),
+        Place::Cautions(stage) => cautions::cautions(context, stage),
         Place::ReleaseAgain => release::release_again(context),
         Place::SettingsLedger => settings_ledger::settings_ledger(context),
         Place::Plan => plan::plan(context),

@@ -194,6 +194,7 @@ pub(crate) fn blocker_words(locale: Locale, plan: &Plan, ledger: &Ledger, blocke
             say!(locale, "board-landing-of", check = check)
         }
         Blocker::Gate(stage) => say!(locale, "blocker-gate", stage = locale.inside(&stage_title(plan, stage))),
+        Blocker::Unnamed => say!(locale, "blocker-unnamed"),
         Blocker::Clock => say!(locale, "clock-is-behind"),
     }
 }
@@ -340,7 +341,12 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
         _ => say!(locale, "entry-a-finding"),
     };
     match &entry.body {
-        Body::AircraftNamed { name, builder } => say!(locale, "entry-named", name = name, builder = builder),
+        Body::AircraftNamed { name, builder, pilot: None } => {
+            say!(locale, "entry-named", name = name, builder = builder)
+        }
+        Body::AircraftNamed { name, builder, pilot: Some(pilot) } => {
+            say!(locale, "entry-named-pilot", name = name, builder = builder, pilot = pilot)
+        }
         Body::PlanAdopted { plan, edition, .. } => say!(locale, "entry-plan", plan = plan, edition = edition),
         Body::TraitChosen { question, choice } => {
             let found = plan.question(question);

@@ -78,7 +78,7 @@ pub fn one_of_each() -> Vec<Body> {
         numbers: BTreeMap::from([("low_v".to_owned(), 4.8), ("high_v".to_owned(), 8.4)]),
     };
     vec![
-        Body::AircraftNamed { name: "Heron".to_owned(), builder: "Jo Ashdown".to_owned() },
+        Body::AircraftNamed { name: "Heron".to_owned(), builder: "Jo Ashdown".to_owned(), pilot: None },
         Body::PlanAdopted { plan: "small".to_owned(), edition: "1".to_owned(), text: "format = 1\n".to_owned() },
         Body::TraitChosen { question: "tail".to_owned(), choice: "open".to_owned() },
         Body::FigureSet { figure: "rotor-diameter".to_owned(), value: 1.83, basis: Basis::Measured, reason: None },
@@ -144,7 +144,7 @@ pub fn one_of_each() -> Vec<Body> {
             judgement: Judgement::NotAsked,
             slip: None,
         },
-        Body::DisagreementExplained { card, why: "Gusts".to_owned() },
+        Body::DisagreementExplained { card, why: "Gusts".to_owned(), used_mah: None },
         Body::FindingRaised {
             title: "Shake at 900".to_owned(),
             grade: FindingGrade::Caution,
@@ -239,6 +239,12 @@ pub fn one_of_each() -> Vec<Body> {
             witness: Some("Sam".to_owned()),
         },
         Body::PackNoted { pack: "Pack 1".to_owned(), state: PackState::Swollen },
+        Body::AircraftNamed {
+            name: "Heron".to_owned(),
+            builder: "Jo Ashdown".to_owned(),
+            pilot: Some("Kim Ashdown".to_owned()),
+        },
+        Body::DisagreementExplained { card, why: "Gusts all along".to_owned(), used_mah: Some(1_712.0) },
     ]
 }
 

@@ -331,6 +331,15 @@ impl<'a> Told<'a> {
         })
     }
 
+    /// Whether the last names were names: of the aircraft, who built it and who flies it.
+    fn is_named(&self, upto: usize) -> bool {
+        let last = (0..upto).rev().find_map(|i| match self.body(i) {
+            Body::AircraftNamed { name, builder, pilot } => Some([Some(name), Some(builder), pilot.as_ref()]),
+            _ => None,
+        });
+        last.is_some_and(|names| names.into_iter().flatten().all(|name| !name.trim().is_empty()))
+    }
+
     fn wanted(&self, check: &Check, upto: usize) -> bool {
         let called = check.called_by.is_empty() || (0..upto).any(|i| self.happens(check, i));
         called && self.fits(&check.when, upto)
@@ -710,17 +719,39 @@ impl<'a> Told<'a> {
             return fresh;
         }
         let Some(used) = used else { return Is::Missing };
-        let explained = (drawn..at.upto)
-            .any(|i| matches!(self.body(i), Body::DisagreementExplained { card: c, .. } if *c == card));
+        // The last thing that was said of it. Of old it was for whatever was read; since then for one charge, and never for one that
+        // lies further out than the interval is wide.
+        let said = (drawn..at.upto).rev().find_map(|i| match self.body(i) {
+            Body::DisagreementExplained { card: c, used_mah, .. } if *c == card => Some(*used_mah),
+            _ => None,
+        });
         // A prediction is for the planned time; half the time is expected to use half of it.
         let share = match self.down(card, at.upto) {
             Some(elapsed_ms) if *planned_s > 0 => elapsed_ms as f64 / 1_000.0 / *planned_s as f64,
             _ => 1.0,
         };
-        if (*used < prediction.low_mah * share || *used > prediction.high_mah * share) && !explained {
-            return Is::Unexplained;
+        let (low, high) = (prediction.low_mah * share, prediction.high_mah * share);
+        if *used >= low && *used <= high {
+            return fresh;
         }
-        fresh
+        let is_wide = *used - high > high - low || low - *used > high - low;
+        let is_explained = match said {
+            Some(Some(charge)) => charge == *used && !is_wide,
+            Some(None) => true,
+            None => false,
+        };
+        if is_explained {
+            return fresh;
+        }
+        // A finding that this flight showed says that something is wrong with it. A note is none, and one of a hot place is about that.
+        let is_found = (drawn..at.upto).any(|i| match self.body(i) {
+            Body::FindingRaised { shown_by: Some(by), grade, proposed_from, .. } => {
+                let of_place = proposed_from.as_ref().is_some_and(|from| from.reading.starts_with("place:"));
+                *grade != FindingGrade::Note && !of_place && self.is_shown_by(card, *by, i)
+            }
+            _ => false,
+        });
+        if is_wide && is_found { Is::Caution } else { Is::Unexplained }
     }
 
     // --- findings
@@ -780,7 +811,9 @@ impl<'a> Told<'a> {
                     && self.is_unanswered(card, at)
             });
         let clock = released != Some(&true) && at.behind;
-        match (released, self.in_the_way(stage, at) || seen || clock) {
+        // A gate that waits for no other is released by somebody, for an aircraft that has a name.
+        let unnamed = released != Some(&true) && stage.after.is_empty() && !self.is_named(at.upto);
+        match (released, self.in_the_way(stage, at) || seen || clock || unnamed) {
             (None, true) => GateIs::Shut,
             (None, false) => GateIs::Ready,
             (Some(true), false) => GateIs::Released,

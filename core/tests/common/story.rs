@@ -256,7 +256,17 @@ impl Story {
     }
 
     pub fn explain(&mut self, card: EntryId) -> EntryId {
-        self.add(Body::DisagreementExplained { card, why: "gusts".into() })
+        let used_mah = self.ledger().flight(card).and_then(|flight| flight.landing.as_ref()?.pack_used_mah);
+        self.explain_charge(card, used_mah)
+    }
+
+    /// Explains a charge; none as it was stored before an explanation said which.
+    pub fn explain_charge(&mut self, card: EntryId, used_mah: Option<f64>) -> EntryId {
+        self.add(Body::DisagreementExplained { card, why: "gusts all along".into(), used_mah })
+    }
+
+    pub fn named(&mut self) -> EntryId {
+        self.add(Body::AircraftNamed { name: "Plover".into(), builder: "Jo".into(), pilot: Some("Kim".into()) })
     }
 
     pub fn release(&mut self, stage: &str) -> EntryId {
@@ -264,9 +274,13 @@ impl Story {
     }
 
     pub fn raise(&mut self, grade: FindingGrade, proof: &str) -> EntryId {
+        self.raise_shown(grade, proof, None)
+    }
+
+    pub fn raise_shown(&mut self, grade: FindingGrade, proof: &str, shown_by: Option<EntryId>) -> EntryId {
         let stage = self.plan.check(proof).unwrap().0.id.clone();
         let (title, proof) = (format!("{proof} is odd"), proof.to_owned());
-        self.add(Body::FindingRaised { title, grade, stage, proof, shown_by: None, proposed_from: None })
+        self.add(Body::FindingRaised { title, grade, stage, proof, shown_by, proposed_from: None })
     }
 
     pub fn fix(&mut self, finding: EntryId, subjects: &[&str]) -> EntryId {
@@ -393,11 +407,20 @@ impl Story {
             Some(Blocker::Figure(figure)) if figure == "dash" => self.figure("dash", 17.0),
             Some(Blocker::Figure(figure)) => self.figure(figure, 15.0),
             Some(Blocker::Order { above, .. }) => self.figure(above, 15.0),
-            Some(Blocker::Check { standing: Standing::Unexplained { card }, .. }) => self.explain(*card),
+            Some(Blocker::Check { check, standing: Standing::Unexplained { card } }) => {
+                let ledger = self.ledger();
+                let flight = ledger.flight(*card).unwrap();
+                let landing = flight.landing.as_ref().map(|landing| landing.entry);
+                match flight.disagrees_widely() {
+                    true => self.raise_shown(FindingGrade::Caution, check, landing),
+                    false => self.explain(*card),
+                }
+            }
             Some(Blocker::Check { check, .. }) => self.pass(check),
             Some(Blocker::Landing(card)) => self.land(*card, &Flown::default()),
             Some(Blocker::Unanswered { card, what }) => self.answer_seen(*card, what),
             Some(Blocker::Gate(stage)) => self.release(stage),
+            Some(Blocker::Unnamed) => self.named(),
             Some(Blocker::Clock) => unreachable!("gates wait for it, and no flight"),
             Some(Blocker::Finding(finding)) => match self.state(*finding) {
                 // An edition without the proof proves nothing; the first one has them all.

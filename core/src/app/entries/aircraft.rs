@@ -9,9 +9,10 @@ use crate::record::{Body, ThingKind, ThingRef};
 use crate::view::Place;
 
 pub(super) fn named(shared: &Shared, drafts: Drafts<'_>) -> Result {
-    let form = NameForm(drafts);
+    let form = NameForm::new(drafts, &shared.ledger.aircraft);
     let (name, builder) = (form.name()?.to_owned(), form.builder()?.to_owned());
-    one(Body::AircraftNamed { name, builder }, say!(shared.locale(), "app-named"), After::Back)
+    let pilot = form.pilot().map(str::to_owned);
+    one(Body::AircraftNamed { name, builder, pilot }, say!(shared.locale(), "app-named"), After::Back)
 }
 
 pub(super) fn answer(shared: &Shared, question: String, choice: String) -> Result {

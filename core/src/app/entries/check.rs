@@ -14,8 +14,8 @@ use crate::view::{self, Place};
 pub(super) fn record(shared: &Shared, id: &str, passed: bool, drafts: Drafts<'_>, now: &Moment) -> Result {
     let (stage, check) = wanted(shared, id)?;
     is_just_run(shared, check, now)?;
-    let form = CheckForm::new(drafts, check);
-    let alone = form.alone().map(str::to_owned);
+    let form = CheckForm::new(drafts, check, &shared.ledger.aircraft);
+    let alone = form.alone()?.map(str::to_owned);
     let witness = form.witness()?.map(str::to_owned);
     let (result, said) = result(shared, check, passed, form)?;
     let right = !matches!(&result, CheckResult::Confirmed { passed: false })

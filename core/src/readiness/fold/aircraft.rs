@@ -10,9 +10,10 @@ use crate::readiness::touch::Touch;
 use crate::record::{Entry, Thing, ThingKind, ThingRef};
 
 impl Ledger {
-    pub(super) fn named(&mut self, name: &String, builder: &String) {
+    pub(super) fn named(&mut self, name: &String, builder: &String, pilot: Option<&String>) {
         self.aircraft.name.clone_from(name);
         self.aircraft.builder.clone_from(builder);
+        self.aircraft.pilot.clone_from(pilot.unwrap_or(builder));
     }
 
     pub(super) fn answered(&mut self, question: &str, choice: &str) {
