@@ -17,6 +17,7 @@ mod heat_finding;
 mod hotter_day;
 mod landing_taps;
 mod languages;
+mod lists;
 mod log;
 mod long_log;
 mod names;

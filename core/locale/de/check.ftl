@@ -80,3 +80,15 @@ cautions-found = { $found }{ $alone }. Maßstab: { $judged }
 stage-next-check = Nächste Prüfung
 check-read-on = Das wird bei einem Lauf abgelesen: { $run }. Dessen Karte ausfüllen, landen, dann hierher zurück.
 check-to-its-run = Zu diesem Lauf
+lists-complete = Alle beschrieben
+lists-to-declare = Zu bestätigen
+lists-idle = Führt nichts
+lists-idle-asked = 0 A: Stimmt das? Eintragen, was fließt, oder bestätigen, dass es so ist
+lists-declare = Das ist alles: { $what }
+lists-declare-idle =
+    Das ist alles: { $what }, { $idle ->
+        [one] { $idle } davon führt nichts
+       *[other] { $idle } davon führen nichts
+    }
+lists-counted = { $list } { $count }
+lists-judged = { "." } Beurteilt: { $lists }

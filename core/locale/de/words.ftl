@@ -151,3 +151,5 @@ entry-flown-told = Motor lief { $time }, sagt der Pilot
 unanswered-time = Wie lange der Motor lief
 reason-clock-behind = Das Telefon wurde neu gestartet, und seine Uhr geht nach: niemand weiß, wie viele Tage vergangen sind. Die Uhr des Telefons stellen
 lack-flown-time = wie lange der Motor lief
+lack-list-declared = dass alles beschrieben ist: { $list }
+entry-list-declared = Alles beschrieben: { $list }, { $count }

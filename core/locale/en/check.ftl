@@ -84,3 +84,15 @@ cautions-found = { $found }{ $alone }. Judged: { $judged }
 stage-next-check = Next check
 check-read-on = It is read on a run: { $run }. Draw up its card, land, then come back here.
 check-to-its-run = To its run
+lists-complete = All described
+lists-to-declare = To declare
+lists-idle = Carries nothing
+lists-idle-asked = 0 A: is that so? Enter what it carries, or say that it is so
+lists-declare = That is all: { $what }
+lists-declare-idle =
+    That is all: { $what }, { $idle ->
+        [one] { $idle } of them carries nothing
+       *[other] { $idle } of them carry nothing
+    }
+lists-counted = { $list } { $count }
+lists-judged = { "." } Judged: { $lists }

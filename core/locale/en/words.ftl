@@ -151,3 +151,5 @@ entry-flown-told = Motor on for { $time }, as the pilot says
 unanswered-time = How long the motor was on
 reason-clock-behind = The phone was started anew and its clock is behind: nobody knows how many days have passed. Set the phone's clock
 lack-flown-time = how long the motor was on
+lack-list-declared = that all { $list } are described
+entry-list-declared = All { $list } described: { $count }

@@ -93,6 +93,11 @@ impl Aircraft {
         self.things.values().filter(move |thing| thing.kind == kind)
     }
 
+    /// How many things of a kind there are.
+    pub fn count_of(&self, kind: ThingKind) -> u32 {
+        u32::try_from(self.things_of(kind).count()).unwrap_or(u32::MAX)
+    }
+
     /// A thing by kind and name.
     pub fn thing(&self, kind: ThingKind, name: &str) -> Option<&Thing> {
         self.things.get(&ThingRef { kind, name: name.to_owned() })

@@ -150,9 +150,18 @@ impl<'a> Standings<'a> {
             },
         };
         match outcome {
-            Outcome::Stop => Standing::Failed { why },
-            outcome => Standing::Fresh { outcome },
+            Outcome::Stop => return Standing::Failed { why },
+            Outcome::Pass | Outcome::Caution => {}
         }
+        let lacking = self.not_declared(result);
+        if lacking.is_empty() { Standing::Fresh { outcome } } else { Standing::Missing { lacking } }
+    }
+
+    /// Lists that a computation judged and that nobody says are complete: what is not on them was not judged.
+    fn not_declared(&self, result: &CheckResult) -> Vec<Lack> {
+        let CheckResult::Computed { judged, .. } = result else { return Vec::new() };
+        let open = judged.iter().filter(|judged| !self.ledger.is_declared(judged));
+        open.map(|judged| Lack::ListDeclared(judged.list)).collect()
     }
 
     fn judge_flight(&self, check: &Check, card: EntryId) -> Standing {

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 use uuid::Uuid;
 
-use super::{Moment, Thing, ThingRef};
+use super::{Moment, Thing, ThingKind, ThingRef};
 use crate::locale::{Locale, say};
 use crate::telemetry::summary::LogFigure;
 use crate::telemetry::{ColumnMap, RowCounts};
@@ -130,7 +130,19 @@ pub enum CheckResult {
         values: Vec<NamedValue>,
         /// How it was judged.
         outcome: Outcome,
+        /// The lists that it judged, each with how many were on it; none where it judges no list, and before this was kept.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        judged: Vec<JudgedList>,
     },
+}
+
+/// A list of things that a computation judged.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct JudgedList {
+    /// Of what kind they are.
+    pub list: ThingKind,
+    /// How many there were.
+    pub count: u32,
 }
 
 /// What the spotter sees or hears in flight.
@@ -430,6 +442,16 @@ pub enum Body {
         /// The second person who saw that, where the check that proves the fix wants one.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         witness: Option<String>,
+    },
+    /// All things of a kind that the aircraft has are described: the pilot says so.
+    ListDeclared {
+        /// Of which kind.
+        list: ThingKind,
+        /// How many they are.
+        count: u32,
+        /// Those that carry no current, which was asked about and is so.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        idle: Vec<String>,
     },
     /// Something about the aircraft changed that evidence may rest on.
     Changed {

@@ -1,4 +1,5 @@
 use super::context::{heading, paragraph, row, still_row};
+use super::lists::{declare, is_declared, is_judged};
 use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone};
 use crate::form::{ChangeForm, FigureForm, NameForm, RemovalForm, SettingForm, SubjectsForm, ThingForm};
 use crate::locale::{Locale, say, sentence};
@@ -101,7 +102,8 @@ fn figure_row(context: &Context<'_>, figure: &crate::plan::Figure) -> Block {
 }
 
 fn things(context: &Context<'_>, kind: ThingKind) -> Vec<Block> {
-    let mut blocks = vec![heading(kind.words(context.locale), None)];
+    let complete = is_declared(context, kind).then(|| say!(context.locale, "lists-complete"));
+    let mut blocks = vec![heading(kind.words(context.locale), complete)];
     blocks.extend(context.ledger.aircraft.things_of(kind).map(|thing| {
         let place = Place::Thing { kind, name: Some(thing.name.clone()) };
         row(
@@ -116,7 +118,9 @@ fn things(context: &Context<'_>, kind: ThingKind) -> Vec<Block> {
         Place::Thing { kind, name: None }.into(),
         say!(context.locale, "aircraft-add", kind = context.locale.inside(&kind.word(context.locale))),
     );
-    blocks.push(Block::Choice { label: String::new(), options: vec![add.icon(Icon::Add)] });
+    let declare = is_judged(context, kind).then(|| declare(context, kind)).flatten();
+    let options = [add.icon(Icon::Add)].into_iter().chain(declare).collect();
+    blocks.push(Block::Choice { label: String::new(), options });
     blocks
 }
 

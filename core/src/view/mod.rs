@@ -15,6 +15,7 @@ mod hotter_day;
 mod journal;
 mod landing;
 mod landing_doubt;
+mod lists;
 mod log;
 mod log_columns;
 mod model;

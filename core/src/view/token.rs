@@ -320,6 +320,8 @@ pub enum Record {
         /// Its name.
         name: String,
     },
+    /// That all things of a kind are described.
+    DeclareList(ThingKind),
     /// The setting in the draft.
     Setting(String),
     /// The change in the draft.

@@ -87,6 +87,9 @@ fn lack_words(locale: Locale, lack: &Lack) -> String {
         Lack::WitnessOrWhy => say!(locale, "lack-witness-or-why"),
         Lack::Titled(title) => title.clone(),
         Lack::RunOf(run) => say!(locale, "lack-run-of", run = locale.inside(run)),
+        Lack::ListDeclared(list) => {
+            say!(locale, "lack-list-declared", list = locale.inside(&list.words(locale)))
+        }
         Lack::ChargeUsed => say!(locale, "lack-charge-used"),
         Lack::FlownTime => say!(locale, "lack-flown-time"),
         Lack::Judgement => say!(locale, "lack-judgement"),
@@ -302,7 +305,9 @@ pub(crate) fn result_words(locale: Locale, ledger: &Ledger, source: &Source) -> 
         Source::Result(CheckResult::Confirmed { passed: true }) => say!(locale, "result-right"),
         Source::Result(CheckResult::Confirmed { passed: false }) => say!(locale, "standing-not-right"),
         Source::Result(CheckResult::Measured { value, unit }) => locale.quantity(*value, *unit),
-        Source::Result(CheckResult::Computed { summary, .. }) => summary.clone(),
+        Source::Result(CheckResult::Computed { summary, judged, .. }) => {
+            format!("{summary}{}", super::lists::judged_words(locale, judged))
+        }
         Source::Flight(card) => ledger.flight(*card).map_or_else(String::new, |flight| flight_words(locale, flight)),
     }
 }
@@ -362,6 +367,9 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
         }
         Body::ThingSet { thing } => {
             say!(locale, "entry-thing-described", kind = thing.kind.word(locale), name = thing.name)
+        }
+        Body::ListDeclared { list, count, .. } => {
+            say!(locale, "entry-list-declared", list = locale.inside(&list.words(locale)), count = count)
         }
         Body::ThingRemoved { thing, instead, witness } => {
             let instead = instead.as_ref().map(|instead| say!(locale, "entry-thing-instead", what = instead));

@@ -7,8 +7,8 @@ use std::path::{Path, PathBuf};
 use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
-    AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, MarkKind, Moment,
-    NamedValue, Odd, Outcome, Outlier, PackState, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
+    AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, MarkKind,
+    Moment, NamedValue, Odd, Outcome, Outlier, PackState, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
 };
 use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
@@ -115,6 +115,7 @@ pub fn one_of_each() -> Vec<Body> {
                 summary: "12.5 mm ahead of the shaft".to_owned(),
                 values: vec![NamedValue { name: "Centre ahead".to_owned(), value: 12.5, unit: Unit::Millimetre }],
                 outcome: Outcome::Caution,
+                judged: Vec::new(),
             },
             witness: None,
             note: None,
@@ -245,6 +246,19 @@ pub fn one_of_each() -> Vec<Body> {
             pilot: Some("Kim Ashdown".to_owned()),
         },
         Body::DisagreementExplained { card, why: "Gusts all along".to_owned(), used_mah: Some(1_712.0) },
+        Body::ListDeclared { list: ThingKind::Wire, count: 7, idle: vec!["Spare lead".to_owned()] },
+        Body::CheckRecorded {
+            check: "wire-runs".to_owned(),
+            result: CheckResult::Computed {
+                summary: "The tail lead drops 0.1 V".to_owned(),
+                values: Vec::new(),
+                outcome: Outcome::Pass,
+                judged: vec![JudgedList { list: ThingKind::Wire, count: 7 }],
+            },
+            witness: None,
+            note: None,
+            alone: None,
+        },
     ]
 }
 

@@ -508,6 +508,27 @@ impl<'a> Told<'a> {
             .flatten()
     }
 
+    /// How many things of a kind there are, where the pilot said that these are all and none has come or gone since, nor come to carry
+    /// nothing without being asked about.
+    fn complete(&self, list: ThingKind, upto: usize) -> Option<u32> {
+        let (said, count, idle) = (0..upto).rev().find_map(|i| match self.body(i) {
+            Body::ListDeclared { list: l, count, idle } if *l == list => Some((i, *count, idle)),
+            _ => None,
+        })?;
+        let opens = |i: usize| match self.body(i) {
+            Body::ThingSet { thing } if thing.kind == list => {
+                let is_new = self.thing(&thing.reference(), i).is_none();
+                let carries =
+                    ["steady_a", "load_a", "current_a"].iter().filter_map(|field| thing.numbers.get(*field));
+                let nothing = carries.into_iter().any(|current| *current == 0.0);
+                is_new || (nothing && !idle.contains(&thing.name))
+            }
+            Body::ThingRemoved { thing, .. } => thing.kind == list && self.thing(thing, i).is_some(),
+            _ => false,
+        };
+        (said + 1..upto).all(|i| !opens(i)).then_some(count)
+    }
+
     fn day(&self, index: usize) -> NaiveDate {
         self.reckoned[index].date_naive()
     }
@@ -609,8 +630,14 @@ impl<'a> Told<'a> {
                         (false, Outcome::Stop) => Is::Failed,
                         (false, _) => Is::Caution,
                     },
-                    (CheckKind::Compute(_), CheckResult::Computed { outcome, .. }) => match outcome {
+                    (CheckKind::Compute(_), CheckResult::Computed { outcome, judged, .. }) => match outcome {
                         Outcome::Stop => Is::Failed,
+                        _ if judged
+                            .iter()
+                            .any(|judged| self.complete(judged.list, at.upto) != Some(judged.count)) =>
+                        {
+                            Is::Missing
+                        }
                         Outcome::Caution => Is::Caution,
                         Outcome::Pass => Is::Fresh,
                     },

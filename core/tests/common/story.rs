@@ -6,8 +6,8 @@ use liftgate_core::field::{Mark, Unanswered};
 use liftgate_core::plan::{Check, CheckKind, Plan};
 use liftgate_core::readiness::{Blocker, Finding, FindingState, Gate, Ledger, Report, Standing};
 use liftgate_core::record::{
-    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, Moment, Outcome, Outlier, Prediction,
-    Reading, Thing, ThingKind, Until,
+    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, Moment, Outcome, Outlier,
+    Prediction, Reading, Thing, ThingKind, ThingRef, Until,
 };
 use liftgate_core::unit::Unit;
 
@@ -54,6 +54,9 @@ pub fn edition(number: usize) -> String {
         ]),
     }
 }
+
+/// The lists that the small plan's computation judges.
+pub const LISTS: [ThingKind; 2] = [ThingKind::Supply, ThingKind::Consumer];
 
 /// A history that grows.
 #[derive(Clone)]
@@ -197,11 +200,41 @@ impl Story {
             CheckKind::Confirm => self.confirm(check, true),
             CheckKind::Measure(_) => self.measure(check, 5.0),
             CheckKind::Compute(_) => {
-                let result = CheckResult::Computed { summary: "well".into(), values: vec![], outcome: Outcome::Pass };
+                let declared = self.ledger().declared;
+                for list in LISTS.into_iter().filter(|list| !declared.contains_key(list)) {
+                    self.declare(list);
+                }
+                let judged = self.judged();
+                let result =
+                    CheckResult::Computed { summary: "well".into(), values: vec![], outcome: Outcome::Pass, judged };
                 self.record(check, result, None)
             }
             CheckKind::Fly(_) => self.fly(check),
         }
+    }
+
+    /// What a computation over the small plan's lists judges now.
+    pub fn judged(&self) -> Vec<JudgedList> {
+        let aircraft = self.ledger().aircraft;
+        LISTS.map(|list| JudgedList { list, count: aircraft.count_of(list) }).to_vec()
+    }
+
+    /// Declares a list complete as it is.
+    pub fn declare(&mut self, list: ThingKind) -> EntryId {
+        let aircraft = self.ledger().aircraft;
+        let idle = aircraft.things_of(list).filter(|thing| thing.is_idle()).map(|thing| thing.name.clone()).collect();
+        self.add(Body::ListDeclared { list, count: aircraft.count_of(list), idle })
+    }
+
+    /// A consumer that draws so much.
+    pub fn consumer(&mut self, name: &str, steady_a: f64) -> EntryId {
+        let numbers = [("steady_a".to_owned(), steady_a)].into();
+        self.add(Body::ThingSet { thing: Thing { kind: ThingKind::Consumer, name: name.into(), of: None, numbers } })
+    }
+
+    pub fn remove(&mut self, kind: ThingKind, name: &str) -> EntryId {
+        let thing = ThingRef { kind, name: name.to_owned() };
+        self.add(Body::ThingRemoved { thing, instead: None, witness: None })
     }
 
     pub fn draw(&mut self, check: &str) -> EntryId {

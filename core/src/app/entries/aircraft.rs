@@ -63,6 +63,15 @@ pub(super) fn thing_removed(shared: &Shared, kind: ThingKind, name: String, draf
     one(Body::ThingRemoved { thing: ThingRef { kind, name }, instead, witness }, said, After::Back)
 }
 
+/// All things of a kind are described. Those that carry nothing stand on the control that says so.
+pub(super) fn list_declared(shared: &Shared, list: ThingKind) -> Result {
+    let (locale, aircraft) = (shared.locale(), &shared.ledger.aircraft);
+    let count = aircraft.count_of(list);
+    let idle: Vec<String> = aircraft.things_of(list).filter(|t| t.is_idle()).map(|t| t.name.clone()).collect();
+    let said = say!(locale, "entry-list-declared", list = locale.inside(&list.words(locale)), count = count);
+    one(Body::ListDeclared { list, count, idle }, said, After::Keep)
+}
+
 pub(super) fn setting_changed(shared: &Shared, id: &str, drafts: Drafts<'_>) -> Result {
     let Some(setting) = shared.plan.setting(id) else {
         return Err(AppError::refused(say!(shared.locale(), "app-setting-unknown")));

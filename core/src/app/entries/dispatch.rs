@@ -46,6 +46,7 @@ pub fn appended(
         Record::Figure(id) => aircraft::figure_set(shared, &id, drafts),
         Record::Thing { kind, name } => aircraft::thing_set(shared, kind, name.as_deref(), drafts),
         Record::RemoveThing { kind, name } => aircraft::thing_removed(shared, kind, name, drafts),
+        Record::DeclareList(list) => aircraft::list_declared(shared, list),
         Record::Setting(id) => aircraft::setting_changed(shared, &id, drafts),
         Record::Change => aircraft::change(shared, drafts),
         Record::Event(id) => aircraft::happened(shared, id, place, drafts),

@@ -3,7 +3,7 @@
 use crate::aircraft::FigureValue;
 use crate::field::Tested;
 use crate::plan::{Plan, Subject};
-use crate::readiness::history::{Change, Described, Happened};
+use crate::readiness::history::{Change, Declared, Described, Happened};
 use crate::readiness::ledger::Ledger;
 use crate::readiness::reason::{Deed, Reason};
 use crate::readiness::touch::Touch;
@@ -42,6 +42,11 @@ impl Ledger {
     pub(super) fn thing_set(&mut self, plan: &Plan, entry: &Entry, thing: &Thing) {
         let old = self.aircraft.things.insert(thing.reference(), thing.clone());
         self.described.insert(thing.reference(), Described { seq: entry.seq, runs: self.runs });
+        let asked = self.declared.get(&thing.kind);
+        let is_asked = asked.is_some_and(|declared| !thing.is_idle() || declared.idle.contains(&thing.name));
+        if old.is_none() || !is_asked {
+            self.declared.remove(&thing.kind);
+        }
         if old.as_ref() != Some(thing) {
             let name = thing.name.clone();
             let deed = if old.is_some() { Deed::Changed(name) } else { Deed::Added(name) };
@@ -55,8 +60,13 @@ impl Ledger {
             self.damaged.remove(&thing.name);
         }
         if self.aircraft.things.remove(thing).is_some() {
+            self.declared.remove(&thing.kind);
             self.touch_thing(plan, entry, thing.kind, &Deed::Removed(thing.name.clone()));
         }
+    }
+
+    pub(super) fn list_declared(&mut self, list: ThingKind, count: u32, idle: &[String]) {
+        self.declared.insert(list, Declared { count, idle: idle.to_vec() });
     }
 
     pub(super) fn changed(&mut self, plan: &Plan, entry: &Entry, subjects: &[String], what: &str) {

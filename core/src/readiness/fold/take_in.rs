@@ -22,6 +22,7 @@ impl Ledger {
             }
             Body::ThingSet { thing } => self.thing_set(plan, entry, thing),
             Body::ThingRemoved { thing, .. } => self.thing_removed(plan, entry, thing),
+            Body::ListDeclared { list, count, idle } => self.list_declared(*list, *count, idle),
             Body::Changed { subjects, what } => self.changed(plan, entry, subjects, what),
             Body::Happened { event, note } => self.happened(plan, entry, event, note),
             Body::SettingChanged { setting, after, reason, .. } => self.set(plan, entry, setting, after, reason),

@@ -260,6 +260,10 @@ class Person(
     }
 
     private fun compute() {
+        while (sight.hasControl("That is all")) {
+            album.take("check-list", "Every one of a list is judged: the pilot says that these are all")
+            phone.tap(sight.control("That is all"))
+        }
         val record = if (sight.canTap("Keep this result")) "Keep this result" else "Record this result"
         val name = sight.title().lowercase().replace(Regex("[^a-z]+"), "-")
         val right = if (record == "Keep this result") "right" else "stop"
