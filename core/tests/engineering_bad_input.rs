@@ -58,7 +58,8 @@ fn sound<T: serde::Serialize>(result: Result<T, EngineeringError>) -> Result<(),
 }
 
 /// Fields that are honestly optional.
-const OPTIONAL: [&str; 29] = [
+const OPTIONAL: [&str; 30] = [
+    "covers_s",
     "limit_after_s",
     "limit_after_low_s",
     "limit_after_high_s",
@@ -293,7 +294,7 @@ proptest! {
         let steady = heat::SteadyQuestion { measured_c: q.0, measured_at: condition(0), asked_for: condition(4), exponent: q.1, limit_c: q.2 };
         sound(heat::steady_elsewhere(&steady))?;
         let tau = Some(heat::TimeConstant { tau_s: c[3], half_width_s: c[2] });
-        sound(heat::hotter_day(&heat::HotterDay { steady, measured_half_width_k: c[2], exponent_half_width: c[1] / 10.0, tau, flight_s: c[0] }))?;
+        sound(heat::hotter_day(&heat::HotterDay { question: steady, measured_after_s: c[4], measured_half_width_k: c[2], exponent_half_width: c[1] / 10.0, tau, flight_s: c[0] }))?;
     }
 
     #[test]

@@ -40,8 +40,8 @@ fn fly(story: &mut Story, pack: &str) -> EntryId {
 #[test]
 fn an_aircraft_has_the_name_and_the_builder_that_were_entered_last() {
     let mut story = Story::new();
-    story.add(Body::AircraftNamed { name: "Plover".into(), builder: "Jo".into() });
-    story.add(Body::AircraftNamed { name: "Dunlin".into(), builder: "Sam".into() });
+    story.add(Body::AircraftNamed { name: "Plover".into(), builder: "Jo".into(), pilot: None });
+    story.add(Body::AircraftNamed { name: "Dunlin".into(), builder: "Sam".into(), pilot: None });
     let aircraft = story.ledger().aircraft;
     assert_eq!((aircraft.name.as_str(), aircraft.builder.as_str()), ("Dunlin", "Sam"));
 }
@@ -213,7 +213,7 @@ fn every_result_of_a_check_is_kept_with_who_saw_it_and_what_was_said() {
 }
 
 /// Every kind of entry that a person may take back. What happened in flight, what the lock did, and a withdrawal itself stand.
-const MAY_BE_WITHDRAWN: [&str; 24] = [
+const MAY_BE_WITHDRAWN: [&str; 25] = [
     "aircraft-named",
     "plan-adopted",
     "trait-chosen",
@@ -236,6 +236,7 @@ const MAY_BE_WITHDRAWN: [&str; 24] = [
     "finding-fixed",
     "finding-carried",
     "gate-released",
+    "list-declared",
     "log-attached",
     "flown-told",
 ];

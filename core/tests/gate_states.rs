@@ -358,8 +358,11 @@ struct State {
 }
 
 impl State {
-    fn new() -> State {
-        State { ledger: Ledger::default(), book: Book::new(), now: at_ms(0), seq: 0, finding: None }
+    fn new(plan: &Plan) -> State {
+        let (ledger, book) = (Ledger::default(), Book::new());
+        let mut state = State { ledger, book, now: at_ms(0), seq: 0, finding: None };
+        state.add(plan, Body::AircraftNamed { name: "Plover".into(), builder: "Jo".into(), pilot: None });
+        state
     }
 
     fn add(&mut self, plan: &Plan, body: Body) -> EntryId {
@@ -511,11 +514,11 @@ fn explore(most: usize) -> usize {
     let acts = acts();
     let mut seen: HashSet<u64> = HashSet::new();
     let mut waiting: VecDeque<Vec<u8>> = VecDeque::new();
-    seen.insert(State::new().held(&plan, &[]));
+    seen.insert(State::new(&plan).held(&plan, &[]));
     waiting.push_back(Vec::new());
     while let Some(way) = waiting.pop_front() {
         // The way is kept and not the state: a million ledgers would not fit.
-        let mut here = State::new();
+        let mut here = State::new(&plan);
         for act in &way {
             here.act(&plan, acts[usize::from(*act)]);
         }

@@ -5,15 +5,15 @@
 mod common;
 
 use common::oracle::{GateIs, Is, Truth};
-use common::story::{Flown, OTHER_UNIT, Story, celsius};
+use common::story::{Flown, LISTS, OTHER_UNIT, Story, celsius};
 use common::{at_ms, id};
 use liftgate_core::plan::{Check, CheckKind};
 use liftgate_core::readiness::{
     Blocker, Deed, Fault, FindingState, Gate, Lack, Ledger, Reason, Report, Seat, Standing, Withdrawals,
 };
 use liftgate_core::record::{
-    Author, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, MarkKind, OnAircraft, Outcome, Thing,
-    ThingKind, ThingRef, Until,
+    Author, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, MarkKind, OnAircraft, Outcome,
+    Thing, ThingKind, ThingRef, Until,
 };
 use liftgate_core::unit::Unit;
 use proptest::prelude::*;
@@ -57,9 +57,10 @@ fn with_nothing_recorded_all_is_shut_and_the_board_knows_what_comes_first() {
     assert_eq!(*report.gate("service"), Gate::None);
     let next = report.next.unwrap();
     assert_eq!(next.check, "run-up", "the first flight of the plan");
-    // Questions, figures, checks of the first stage, its gate, then what comes later: the order to do them in.
+    // Names, questions, figures, checks of the first stage, its gate, then what comes later: the order to do them in.
     let words: Vec<String> = next.blockers.iter().map(|blocker| format!("{blocker:?}")).collect();
-    assert!(words[0].starts_with("Question(\"tail\")"), "{words:?}");
+    assert_eq!(words[0], "Unnamed", "{words:?}");
+    assert!(words[1].starts_with("Question(\"tail\")"), "{words:?}");
     let place =
         |what: &str| words.iter().position(|w| w.contains(what)).unwrap_or_else(|| panic!("{what}: {words:?}"));
     assert!(place("speed") < place("\"look\"") && place("\"look\"") < place("\"gap\""));
@@ -600,7 +601,8 @@ fn a_finding_closes_on_proof_and_on_nothing_else() {
     assert!(matches!(story.state(finding), FindingState::Fixed { .. }));
     assert!(reasons(story.standing("load")).iter().any(|r| matches!(r, Reason::ToProve { .. })), "asked for again");
     assert!(!story.gate("bench").may_be_released(), "fixed is not proven");
-    let stop = CheckResult::Computed { summary: "over".into(), values: vec![], outcome: Outcome::Stop };
+    let stop =
+        CheckResult::Computed { summary: "over".into(), values: vec![], outcome: Outcome::Stop, judged: vec![] };
     story.record("load", stop, None);
     assert_eq!(story.state(finding), FindingState::Open, "the fix did not hold");
     story.fix(finding, &["wiring"]);
@@ -775,10 +777,123 @@ fn a_proof_that_wants_an_explanation_proves_once_it_has_it() {
     let finding = story.raise(FindingGrade::Stop, "rung-1");
     story.fix(finding, &[]);
     let card = story.up_and_down("rung-1", &Flown::default());
-    story.land(card, &Flown { used_mah: Some(2_000.0), ..Flown::default() });
+    story.land(card, &Flown { used_mah: Some(1_200.0), ..Flown::default() });
     assert!(matches!(story.state(finding), FindingState::Fixed { .. }), "flown, and not understood");
     story.explain(card);
     assert!(matches!(story.state(finding), FindingState::Proven { .. }));
+}
+
+#[test]
+fn the_first_gate_waits_for_names_and_one_that_was_released_without_them_stands() {
+    let mut story = Story::new();
+    story.walk_until(|report| report.gate("bench").may_be_released());
+    let names = story.entries.iter().position(|entry| matches!(entry.body, Body::AircraftNamed { .. })).unwrap();
+    story.withdraw(story.entries[names].id);
+    assert_eq!(story.gate("bench"), Gate::Shut { blockers: vec![Blocker::Unnamed] });
+    assert!(story.before("run-up").contains(&Blocker::Unnamed));
+    story.release("bench");
+    assert!(is_released(&story, "bench"), "as it was released before names were asked for");
+    assert!(!story.before("run-up").contains(&Blocker::Unnamed));
+    story.change("part:motor");
+    assert!(is_lapsed(&story, "bench"));
+    story.pass("look");
+    assert!(!story.gate("bench").may_be_released(), "released anew, it wants them");
+    for (name, builder, pilot) in [(" ", "Jo", None), ("Plover", "", None), ("Plover", "Jo", Some(" "))] {
+        let pilot = pilot.map(str::to_owned);
+        story.add(Body::AircraftNamed { name: name.into(), builder: builder.into(), pilot });
+        assert!(!story.gate("bench").may_be_released(), "{name:?} {builder:?}");
+    }
+    story.add(Body::AircraftNamed { name: "Plover".into(), builder: "Jo".into(), pilot: None });
+    assert!(story.gate("bench").may_be_released(), "who built it flies it, where nobody else is named");
+}
+
+#[test]
+fn a_computation_over_a_list_lacks_the_word_that_it_is_complete() {
+    let lacking = |lists: &[ThingKind]| Standing::Missing {
+        lacking: lists.iter().map(|list| Lack::ListDeclared(*list)).collect(),
+    };
+    let mut story = Story::new();
+    story.consumer("Tail servo", 1.0);
+    story.record("load", computed(Outcome::Pass, story.judged()), None);
+    assert_eq!(story.standing("load"), lacking(&LISTS));
+    story.declare(ThingKind::Supply);
+    assert_eq!(story.standing("load"), lacking(&[ThingKind::Consumer]));
+    let said = story.declare(ThingKind::Consumer);
+    assert!(holds(&story, "load"), "said after it was computed, of the same list");
+    story.withdraw(said);
+    assert_eq!(story.standing("load"), lacking(&[ThingKind::Consumer]));
+    story.declare(ThingKind::Consumer);
+
+    // What comes or goes opens its own list, and no other.
+    story.consumer("Light", 0.5);
+    story.record("load", computed(Outcome::Pass, story.judged()), None);
+    assert_eq!(story.standing("load"), lacking(&[ThingKind::Consumer]));
+    story.declare(ThingKind::Consumer);
+    assert!(holds(&story, "load"));
+    story.remove(ThingKind::Consumer, "Light");
+    story.record("load", computed(Outcome::Pass, story.judged()), None);
+    assert_eq!(story.standing("load"), lacking(&[ThingKind::Consumer]));
+    story.pack("Pack 1", 6.0);
+    story.declare(ThingKind::Consumer);
+    story.pack("Pack 2", 6.0);
+    assert!(holds(&story, "load"), "a pack is on another list");
+
+    // What was changed is still all there is; what carries nothing since is asked about.
+    story.consumer("Tail servo", 2.0);
+    story.record("load", computed(Outcome::Pass, story.judged()), None);
+    assert!(holds(&story, "load"));
+    story.consumer("Tail servo", 0.0);
+    story.record("load", computed(Outcome::Pass, story.judged()), None);
+    assert_eq!(story.standing("load"), lacking(&[ThingKind::Consumer]));
+    story.declare(ThingKind::Consumer);
+    assert!(holds(&story, "load"), "asked about, and so");
+
+    // A stop is a stop of however few; and what was computed before lists were declared counts as it did.
+    story.consumer("Another", 9.0);
+    story.record("load", computed(Outcome::Stop, story.judged()), None);
+    assert!(matches!(story.standing("load"), Standing::Failed { .. }));
+    story.record("load", computed(Outcome::Pass, Vec::new()), None);
+    assert!(holds(&story, "load"));
+}
+
+#[test]
+fn a_charge_further_out_than_the_interval_is_wide_wants_a_finding_and_no_words() {
+    // Predicted are 900 to 1100 mAh: past 1300, or under 700.
+    let flown = |used_mah: f64| {
+        let mut story = Story::new();
+        story.walk_until(|report| report.standing("track").holds());
+        let card = story.up_and_down("rung-1", &Flown::default());
+        let landing = story.land(card, &Flown { used_mah: Some(used_mah), ..Flown::default() });
+        (story, card, landing)
+    };
+    for (used_mah, is_enough) in [(1_300.0, true), (1_301.0, false), (700.0, true), (699.0, false)] {
+        let (mut story, card, landing) = flown(used_mah);
+        story.explain(card);
+        assert_eq!(holds(&story, "rung-1"), is_enough, "{used_mah}");
+        if is_enough {
+            continue;
+        }
+        story.raise_shown(FindingGrade::Note, "rung-1", Some(landing));
+        assert_eq!(story.standing("rung-1"), Standing::Unexplained { card }, "a note holds nothing");
+        story.raise(FindingGrade::Caution, "rung-1");
+        assert_eq!(
+            story.standing("rung-1"),
+            Standing::Unexplained { card },
+            "one of another flight says nothing of it"
+        );
+        let finding = story.raise_shown(FindingGrade::Caution, "rung-1", Some(landing));
+        assert_eq!(story.standing("rung-1"), Standing::Fresh { outcome: Outcome::Caution });
+        assert!(story.before("rung-2").contains(&Blocker::Finding(finding)), "the finding holds the next rung");
+    }
+
+    let (mut story, card, _) = flown(1_200.0);
+    story.explain(card);
+    story.land(card, &Flown { used_mah: Some(1_250.0), ..Flown::default() });
+    assert_eq!(story.standing("rung-1"), Standing::Unexplained { card }, "another charge is not explained by it");
+
+    let (mut story, card, _) = flown(4_000.0);
+    story.explain_charge(card, None);
+    assert!(holds(&story, "rung-1"), "as it counted when it was said");
 }
 
 #[test]
@@ -1406,12 +1521,17 @@ enum Step {
     Raise { grade: u8, proof: usize },
     Fix { finding: usize, subject: usize },
     Carry { finding: usize, until: u8 },
-    Explain(usize),
+    Explain { card: usize, old: bool },
+    Name(u8),
+    RaiseShown { card: usize, grade: u8 },
     Days(u8),
     SetClock(i8),
     Restart,
     Withdraw(usize),
     Adopt(usize),
+    Declare(usize),
+    Compute { judged: u8 },
+    Consumer { number: u8, steady: bool, gone: bool },
     ReadOn { flown: bool, days: u8 },
     Regret(usize),
 }
@@ -1419,7 +1539,7 @@ enum Step {
 fn step() -> impl Strategy<Value = Step> {
     let n = 0..64usize;
     prop_oneof![
-        40 => Just(Step::Advance),
+        60 => Just(Step::Advance),
         5 => Just(Step::FlyNextOddly),
         5 => (n.clone(), any::<u8>(), prop::bool::weighted(0.9))
             .prop_map(|(check, result, witnessed)| Step::Record { check, result, witnessed }),
@@ -1439,12 +1559,18 @@ fn step() -> impl Strategy<Value = Step> {
         4 => (any::<u8>(), n.clone()).prop_map(|(grade, proof)| Step::Raise { grade, proof }),
         4 => (n.clone(), n.clone()).prop_map(|(finding, subject)| Step::Fix { finding, subject }),
         3 => (n.clone(), 0..6u8).prop_map(|(finding, until)| Step::Carry { finding, until }),
-        2 => n.clone().prop_map(Step::Explain),
+        3 => (n.clone(), any::<bool>()).prop_map(|(card, old)| Step::Explain { card, old }),
+        1 => (0..4u8).prop_map(Step::Name),
+        2 => (n.clone(), any::<u8>()).prop_map(|(card, grade)| Step::RaiseShown { card, grade }),
         2 => (0..12u8).prop_map(Step::Days),
         2 => (-40..40i8).prop_map(Step::SetClock),
         2 => Just(Step::Restart),
         2 => n.clone().prop_map(Step::Withdraw),
         1 => n.prop_map(Step::Adopt),
+        2 => (0..2usize).prop_map(Step::Declare),
+        3 => (0..4u8).prop_map(|judged| Step::Compute { judged }),
+        3 => (0..3u8, prop::bool::weighted(0.8), prop::bool::weighted(0.3))
+            .prop_map(|(number, steady, gone)| Step::Consumer { number, steady, gone }),
         2 => (any::<bool>(), 0..2u8).prop_map(|(flown, days)| Step::ReadOn { flown, days }),
         2 => (0..64usize).prop_map(Step::Regret),
     ]
@@ -1462,6 +1588,10 @@ const SUBJECTS: [&str; 10] = [
     "check:look",
     "part:unknown",
 ];
+
+fn computed(outcome: Outcome, judged: Vec<JudgedList>) -> CheckResult {
+    CheckResult::Computed { summary: String::new(), values: vec![], outcome, judged }
+}
 
 impl Story {
     fn pick<T: Clone>(among: &[T], number: usize) -> Option<T> {
@@ -1493,6 +1623,7 @@ impl Story {
             1 => Some(1_400.0),
             2 => Some(700.0),
             3 => Some(1_080.0),
+            4 => Some(1_150.0),
             _ => Some(1_000.0),
         };
         let grade = match heat % 10 {
@@ -1530,8 +1661,10 @@ impl Story {
                     2 => CheckResult::Measured { value: 2.5, unit: Unit::Millimetre },
                     3 => CheckResult::Measured { value: 18.0, unit: Unit::Kilogram },
                     4 => CheckResult::Measured { value: 9.0, unit: Unit::Kilogram },
-                    5 => CheckResult::Computed { summary: String::new(), values: vec![], outcome: Outcome::Stop },
-                    6 => CheckResult::Computed { summary: String::new(), values: vec![], outcome: Outcome::Caution },
+                    5 => computed(Outcome::Stop, Vec::new()),
+                    6 => computed(Outcome::Caution, Vec::new()),
+                    9 => computed(Outcome::Pass, self.judged()),
+                    10 => computed(Outcome::Caution, vec![JudgedList { list: ThingKind::Consumer, count: 2 }]),
                     7..9 => CheckResult::Measured { value: 5.0, unit: Unit::Millimetre },
                     _ => CheckResult::Confirmed { passed: true },
                 };
@@ -1617,9 +1750,28 @@ impl Story {
                 };
                 self.carry(finding, until);
             }
-            Step::Explain(card) => {
+            Step::Explain { card, old } => {
                 if let Some(card) = Story::pick(&self.cards(), card) {
-                    self.explain(card);
+                    if old {
+                        self.explain_charge(card, None)
+                    } else {
+                        self.explain(card)
+                    };
+                }
+            }
+            Step::Name(0) => {
+                self.add(Body::AircraftNamed { name: "Plover".into(), builder: " ".into(), pilot: None });
+            }
+            Step::Name(_) => {
+                self.named();
+            }
+            Step::RaiseShown { card, grade } => {
+                let ledger = self.ledger();
+                let flown = ledger.flights.iter().filter(|flight| self.plan.check(&flight.check).is_some());
+                let landed: Vec<(String, EntryId)> =
+                    flown.filter_map(|f| Some((f.check.clone(), f.landing.as_ref()?.entry))).collect();
+                if let Some((proof, landing)) = Story::pick(&landed, card) {
+                    self.raise_shown(FindingGrade::ALL[usize::from(grade) % 3], &proof, Some(landing));
                 }
             }
             Step::Days(days) => self.wait_days(i64::from(days)),
@@ -1643,6 +1795,21 @@ impl Story {
             }
             Step::Adopt(edition) => {
                 self.adopt(edition);
+            }
+            Step::Compute { judged } => {
+                let judged = if judged == 0 { Vec::new() } else { self.judged() };
+                self.record("load", computed(Outcome::Pass, judged), None);
+            }
+            Step::Declare(list) => {
+                self.declare(LISTS[list]);
+            }
+            Step::Consumer { number, steady, gone } => {
+                let name = format!("Servo {number}");
+                if gone {
+                    self.remove(ThingKind::Consumer, &name)
+                } else {
+                    self.consumer(&name, if steady { 1.0 } else { 0.0 })
+                };
             }
             // A change that was none, taken back after the fact.
             Step::Regret(subject) => {
@@ -1981,6 +2148,16 @@ fn the_random_histories_reach_what_they_are_to_test() {
             truth.may_fly.iter().filter(|(_, may)| **may).for_each(|(check, _)| note(format!("may fly {check}")));
             let ledger = Ledger::of(story.first(), entries);
             let standings = ledger.at(&story.plan_at(upto), &now).standings;
+            let wide = ledger.flights.iter().filter(|flight| flight.disagrees_widely());
+            wide.for_each(|flight| {
+                note(format!("wide, found: {}", flight.findings.iter().any(|f| f.place.is_none())))
+            });
+            let explained = ledger.flights.iter().filter(|flight| flight.is_explained());
+            explained.for_each(|_| note("explained".into()));
+            let unnamed = ledger.at(&story.plan_at(upto), &now).gates.into_iter().filter(|(_, gate)| {
+                matches!(gate, Gate::Shut { blockers } | Gate::Lapsed { blockers, .. } if blockers.contains(&Blocker::Unnamed))
+            });
+            unnamed.for_each(|_| note("unnamed".into()));
             for standing in standings.values() {
                 let lacking = match standing {
                     Standing::Missing { lacking } => lacking.as_slice(),
@@ -1995,6 +2172,7 @@ fn the_random_histories_reach_what_they_are_to_test() {
                         Lack::LongerFlight(_) => note("short".to_owned()),
                         Lack::ReadTooLate { .. } => note("late".to_owned()),
                         Lack::Agreement { .. } => note("contradicted".to_owned()),
+                        Lack::ListDeclared(_) => note("a list that is not declared".to_owned()),
                         _ => {}
                     }
                 }
@@ -2031,6 +2209,11 @@ fn the_random_histories_reach_what_they_are_to_test() {
         "to jot down",
         "waived",
         "contradicted",
+        "wide, found: true",
+        "wide, found: false",
+        "explained",
+        "unnamed",
+        "a list that is not declared",
     ] {
         assert!(seen.get(what).is_some_and(|times| *times >= 3), "{what}: {seen:?}");
     }

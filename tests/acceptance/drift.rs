@@ -119,6 +119,38 @@ fn a_controller_that_runs_warmer_from_flight_to_flight_is_told_on_the_page_of_tr
     assert!(said.contains(" °F since ") && !walk.person.words().contains(" K "), "{}", walk.person.words());
 }
 
+/// A flight each day, after which the controller is so much warmer than the air; and then the page of trends.
+fn flown(rises_k: &[i32]) -> Walk {
+    let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
+    for rise_k in rises_k {
+        walk.person.home();
+        walk.until_flight(FLIGHT);
+        fly(&mut walk, 20, 20 + rise_k);
+        walk.person.wait(23 * 3_600);
+    }
+    walk.person.home();
+    walk.person.tap("Aircraft");
+    walk.person.tap("Trends over its life");
+    walk
+}
+
+#[test]
+fn a_rise_that_doubled_at_once_is_told_after_two_flights() {
+    let walk = flown(&[18, 19, 18, 19, 37, 38]);
+    let (last, said, edge, picture) = told(&walk, CONTROLLER);
+    assert_eq!((last.as_str(), edge), ("38 K", Edge::Caution), "{said}");
+    assert!(said.starts_with("drifted: +19 "), "{said}");
+    let began = began(&picture).expect("a line where it began");
+    assert!((0.6..0.8).contains(&began), "after four of six: {began}");
+}
+
+#[test]
+fn a_few_readings_that_scatter_say_that_they_are_too_few() {
+    let walk = flown(&[18, 30, 14, 25]);
+    let (_, said, edge, _) = told(&walk, CONTROLLER);
+    assert_eq!((said.as_str(), edge), ("too few to tell", Edge::Missing));
+}
+
 /// By how much it says that the figure drifted.
 fn change(said: &str) -> f64 {
     let number = said.trim_start_matches("drifted: +");
@@ -128,7 +160,8 @@ fn change(said: &str) -> f64 {
 #[test]
 fn the_same_flights_without_the_creep_tell_of_no_drift() {
     let walk = two_weeks(false);
-    assert_eq!(walk.person.verdict(), "Nothing has drifted.", "{}", walk.person.words());
+    let verdict = walk.person.verdict();
+    assert!(verdict.starts_with("Nothing has drifted of ") && verdict.ends_with(" too few to tell."), "{verdict}");
     let (last, said, edge, picture) = told(&walk, CONTROLLER);
     assert_eq!((last.as_str(), said.as_str(), edge), ("34 K", "no drift", Edge::Fresh));
     assert_eq!(began(&picture), None);

@@ -14,13 +14,16 @@ fn a_new_phone_says_what_is_missing_and_leads_there() {
     assert!(screen.undo.is_none(), "nothing was recorded yet");
     assert!(person.verdict().contains("things stand between this aircraft and 'Motor at its slowest, on the bench'"));
     // The foot leads to the first of what is listed.
-    assert_eq!(screen.foot[0].label, "Answer");
-    assert_eq!(screen.foot[0].detail.as_deref(), Some("How is the tail rotor carried?"));
+    assert_eq!(screen.foot[0].label, "Enter");
+    assert_eq!(screen.foot[0].detail.as_deref(), Some("Names of the aircraft, its builder and its pilot"));
     let (edge, state, _) = person.row("How is the tail rotor carried?").unwrap();
     assert_eq!((edge, state.as_str()), (Edge::Missing, "To answer"));
 
     example::name(&mut person);
     assert_eq!(person.screen().title, NAME);
+    let screen = person.screen();
+    assert_eq!(screen.foot[0].label, "Answer");
+    assert_eq!(screen.foot[0].detail.as_deref(), Some("How is the tail rotor carried?"));
     assert!(person.verdict().contains(NAME));
 }
 

@@ -3,7 +3,7 @@
 use liftgate_core::view::{Block, Edge};
 use liftgate_tests::Person;
 use liftgate_tests::example::{self, Kind, Thing};
-use liftgate_tests::walk::Walk;
+use liftgate_tests::walk::{Walk, places_wanted};
 
 fn at_the_hotter_day() -> Person {
     let mut walk = Walk::at_flight(Kind::Scale, "Flight in service");
@@ -100,4 +100,55 @@ fn with_no_airflow_it_says_how_soon_and_what_would_hold_it() {
         })
         .collect();
     assert!(!edges.contains(&Edge::Stop), "{edges:?}");
+}
+
+/// The everyday hover once more, after which the controller is as warm as this.
+fn hover_again(walk: &mut Walk, controller: &str) {
+    walk.person.home();
+    walk.person.go_to("Hover ladder", "Hover at service speed");
+    walk.person.tap("Draw up the card");
+    walk.fly();
+    for place in places_wanted(&walk.person.screen()) {
+        let celsius = if place == "Controller" { controller } else { example::temperature(&place) };
+        walk.person.enter(&place, celsius);
+    }
+    walk.person.enter("Charge used", "2400");
+    walk.answer_marks();
+    walk.person.tap("As it should be");
+}
+
+#[test]
+fn it_starts_from_the_hottest_of_the_flights_like_it_and_says_which() {
+    let mut walk = Walk::at_flight(Kind::Scale, "Flight in service");
+    // A hover in a lucky draught is the last one, and says less than the one before.
+    hover_again(&mut walk, "44");
+    walk.person.go_to("Data review", "Each part on the hottest day");
+    walk.person.tap("Another day");
+    let (hot, note) = walk.person.figure("Controller").expect("the controller");
+    let (hot, note): (f64, String) = (hot.parse().expect("a number"), note.expect("where it comes from"));
+    assert!(hot > 58.0, "never cooler than what was read on a cooler day: {hot}");
+    assert!(note.contains("from 58 °C on "), "{note}");
+    assert!(walk.person.words().contains("from the hottest of the flights like it"), "{}", walk.person.words());
+}
+
+#[test]
+fn without_a_time_constant_a_longer_flight_is_no_pass_and_the_reading_that_is_lacking_is_named() {
+    let mut person = at_the_hotter_day();
+    let edge = |person: &Person| match &person.screen().blocks[0] {
+        Block::Verdict { edge, .. } => *edge,
+        other => panic!("{other:?}"),
+    };
+    person.enter("Air", "20");
+    person.enter("Flight", "4");
+    assert_eq!(edge(&person), Edge::Fresh, "{}", person.verdict());
+    assert!(person.verdict().contains("in a flight of "), "{}", person.verdict());
+    assert!(
+        person.words().contains("Without a time constant this holds for flights of up to "),
+        "{}",
+        person.words()
+    );
+    person.enter("Flight", "9");
+    assert_eq!(edge(&person), Edge::Caution, "{}", person.verdict());
+    assert!(person.verdict().contains("what 9:00 come to is not known"), "{}", person.verdict());
+    assert!(person.words().contains("Four heat readings or more of one run on the bench"), "{}", person.words());
 }

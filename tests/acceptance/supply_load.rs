@@ -109,6 +109,8 @@ fn too_small_a_regulator_stops_is_found_fixed_and_proven() {
     example::change(person, "Servo supply", "Burst rating", "40");
     person.go_to(STAGE, CHECK);
     assert!(person.verdict().starts_with("Every supply has room"), "{}", person.verdict());
+    person.tap("That is all: supplies");
+    person.tap("That is all: consumers");
     person.tap("Keep this result");
     person.home();
     assert_eq!(person.row(WRONG).unwrap().1, "Proven", "the board says what changed");

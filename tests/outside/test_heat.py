@@ -103,7 +103,8 @@ def random_day(random):
         measured_c=here.air_c + random.uniform(15, 60), measured_at=here, asked_for=there, exponent=0.6, limit_c=90
     )
     return lg.HotterDay(
-        steady=steady,
+        question=steady,
+        measured_after_s=random.uniform(120, 600),
         measured_half_width_k=random.uniform(0.5, 2),
         exponent_half_width=random.uniform(0.01, 0.05),
         tau=lg.TimeConstant(tau_s=random.uniform(60, 400), half_width_s=random.uniform(2, 15)),
@@ -111,11 +112,18 @@ def random_day(random):
     )
 
 
-def steady_there(day, measured, exponent, current=1.0, airflow=1.0):
-    here, there = day.steady.measured_at, day.steady.asked_for
+def share(time, tau):
+    """Of a first-order rise, what is there after a time."""
+    return 1 - np.exp(-time / tau)
+
+
+def steady_there(day, measured, exponent, tau=None, current=1.0, airflow=1.0):
+    """Lumped capacitance (Incropera): the rise at touchdown over its share is the steady one; that goes with current squared over flow."""
+    here, there = day.question.measured_at, day.question.asked_for
+    tau = day.tau.tau_s if tau is None else tau
     heat = (there.current_a * current / here.current_a) ** 2
     flow = there.density_kg_m3 * there.airflow_m_s * airflow / (here.density_kg_m3 * here.airflow_m_s)
-    return there.air_c + (measured - here.air_c) * heat / flow**exponent
+    return there.air_c + (measured - here.air_c) / share(day.measured_after_s, tau) * heat / flow**exponent
 
 
 def hotter(day):
@@ -128,25 +136,31 @@ def hotter(day):
 
 def test_the_hotter_day_against_drawn_inputs(random):
     """Intervals by propagation against 20,000 draws of the inputs (JCGM 101:2008), where they are small enough to be straight lines."""
+    seen = 0
     for _ in range(150):
         day = random_day(random)
         got = hotter(day)
         if got is None:
             continue
-        measured = random.normal(day.steady.measured_c, day.measured_half_width_k / 2, 20_000)
+        seen += 1
+        measured = random.normal(day.question.measured_c, day.measured_half_width_k / 2, 20_000)
         exponent = random.normal(0.6, day.exponent_half_width / 2, 20_000)
-        drawn = steady_there(day, measured, exponent)
-        assert got.steady.steady_c == pytest.approx(steady_there(day, day.steady.measured_c, 0.6), rel=1e-12)
-        assert got.half_width_k == pytest.approx(2 * drawn.std(), rel=0.06, abs=0.05)
-        air = day.steady.asked_for.air_c
-        rise = got.steady.steady_c - air
-        assert got.at_end_c == pytest.approx(air + rise * (1 - np.exp(-day.flight_s / day.tau.tau_s)), rel=1e-9)
-        if got.limit_after_low_s is not None and drawn.min() > 90 + 4 * drawn.std():
-            tau = random.normal(day.tau.tau_s, day.tau.half_width_s / 2, 20_000)
+        tau = random.normal(day.tau.tau_s, day.tau.half_width_s / 2, 20_000)
+        drawn = steady_there(day, measured, exponent, tau)
+        middle = steady_there(day, day.question.measured_c, 0.6)
+        assert got.reached.steady_c == pytest.approx(middle, rel=1e-12)
+        assert got.half_width_k == pytest.approx(2 * drawn.std(), rel=0.08, abs=0.05)
+        air = day.question.asked_for.air_c
+        at_end = air + (drawn - air) * share(day.flight_s, tau)
+        assert got.at_end_c == pytest.approx(air + (middle - air) * share(day.flight_s, day.tau.tau_s), rel=1e-9)
+        assert got.at_end_half_width_k == pytest.approx(2 * at_end.std(), rel=0.08, abs=0.05)
+        assert got.covers_s is None
+        if got.limit_after_high_s is not None and drawn.min() > 90 + 4 * drawn.std():
             seconds = tau * np.log((drawn - air) / (drawn - 90))
             low, high = np.percentile(seconds, [2.5, 97.5])
             assert got.limit_after_low_s == pytest.approx(low, rel=0.06)
             assert got.limit_after_high_s == pytest.approx(high, rel=0.12)
+    assert seen > 50
 
 
 def test_what_would_hold_the_limit_against_root_finding(random):
@@ -155,6 +169,67 @@ def test_what_would_hold_the_limit_against_root_finding(random):
         got = hotter(day)
         if got is None:
             continue
-        over = lambda **by: steady_there(day, day.steady.measured_c, 0.6, **by) - 90
+        over = lambda **by: steady_there(day, day.question.measured_c, 0.6, **by) - 90
         assert got.current_ratio == pytest.approx(brentq(lambda r: over(current=r), 1e-3, 1e3), rel=1e-6)
         assert got.airflow_ratio == pytest.approx(np.clip(brentq(lambda r: over(airflow=r), 1e-6, 1e6), 1e-3, 1e3), rel=1e-6)
+
+
+def body(air, rise_k, tau, seconds):
+    """One body of one time constant, stepped through its balance of heat by itself: dT/dt = (T_air + rise - T) / tau."""
+    step, celsius = 0.01, air
+    for _ in range(round(seconds / step)):
+        celsius += step * (air + rise_k - celsius) / tau
+    return celsius
+
+
+def season_day(asked_c, flight_s, tau, ran_s=242.0):
+    """The season's controller: 68 C at 26 C after 242 s. Density goes with the absolute temperature, all else is the same."""
+    here = lg.HeatCondition(air_c=26, density_kg_m3=1.18, airflow_m_s=4, current_a=22)
+    there = lg.HeatCondition(air_c=asked_c, density_kg_m3=1.18 * 299.15 / (273.15 + asked_c), airflow_m_s=4, current_a=22)
+    return lg.HotterDay(
+        question=lg.SteadyQuestion(measured_c=68, measured_at=here, asked_for=there, exponent=0.6, limit_c=90),
+        measured_after_s=ran_s,
+        measured_half_width_k=2,
+        exponent_half_width=0.1,
+        tau=tau,
+        flight_s=flight_s,
+    )
+
+
+TAU = lg.TimeConstant(tau_s=168, half_width_s=10)
+
+
+def test_a_short_hovers_reading_is_not_its_steady_state():
+    """From 68 C at 26 C after 242 s with a time constant of 168 s: at 40 C and 420 s 92.2 C at landing and 96.8 C steady, past a stop of 90."""
+    got = lg.hotter_day(season_day(40, 420, TAU))
+    assert got.at_end_c == pytest.approx(92.2, abs=0.35)
+    assert got.reached.steady_c == pytest.approx(96.8, abs=0.35)
+    assert got.grade == lg.Grade.STOP and got.limit_after_s < 420
+    # A body stepped through its own balance of heat comes to both readings.
+    rise_k = 42 / share(242, 168)
+    assert body(26, rise_k, 168, 242) == pytest.approx(68, abs=0.02)
+    assert body(40, got.reached.rise_k, 168, 420) == pytest.approx(got.at_end_c, abs=0.02)
+    # The same day and the same flight are what was read.
+    same = lg.hotter_day(season_day(26, 242, TAU))
+    assert same.at_end_c == pytest.approx(68, abs=1e-9)
+
+
+def test_never_cooler_than_what_was_read_on_a_day_no_easier(random):
+    for _ in range(300):
+        tau = lg.TimeConstant(tau_s=random.uniform(60, 600), half_width_s=10)
+        day = season_day(random.uniform(26, 45), random.uniform(242, 900), random.choice([tau, None]))
+        got = hotter(day)
+        assert got is None or got.at_end_c >= 68 - 1e-9
+
+
+def test_without_a_time_constant_it_holds_for_flights_as_long(random):
+    """Whatever the time constant in truth: as long a flight comes to what is said, a shorter one to less, a longer one is no pass."""
+    as_long = lg.hotter_day(season_day(30, 242, None))
+    for tau in random.uniform(30, 900, 200):
+        truth = lg.hotter_day(season_day(30, 242, lg.TimeConstant(tau_s=tau, half_width_s=0))) if tau < 300 else None
+        if truth is not None:
+            assert truth.at_end_c == pytest.approx(as_long.at_end_c, abs=1e-9)
+    assert as_long.grade == lg.Grade.OK and as_long.covers_s == pytest.approx(242 * 1.1)
+    assert lg.hotter_day(season_day(30, 120, None)).grade == lg.Grade.OK
+    assert lg.hotter_day(season_day(30, 420, None)).grade == lg.Grade.CAUTION
+    assert as_long.limit_after_s is None

@@ -375,7 +375,7 @@ pub fn name(person: &mut Person) {
     person.tap("Aircraft");
     person.tap("This aircraft");
     person.enter("The aircraft's name", NAME);
-    person.enter("Your name", BUILDER);
+    person.enter("Builder's name", BUILDER);
     person.tap("Record the names");
     person.home();
 }

@@ -128,7 +128,7 @@ impl Walk {
                 self.person.tap("Record it");
             }
             "check" => self.check(&screen),
-            "stage" => self.stage(),
+            "stage" | "cautions" => self.stage(),
             // In service the card comes first, with what is due on it.
             "card" if says_due(&screen) => self.do_what_is_due(),
             "card" => self.fly(),
@@ -162,6 +162,11 @@ impl Walk {
         if screen.title == "Charge left after the service hover" && !has("Keep this result") {
             return example::read_pack_at_rest(&mut self.person, self.done.len());
         }
+        // The lists that a computation judges are declared complete, one touch each.
+        if self.person.control("That is all").is_some() {
+            self.person.tap("That is all");
+            return;
+        }
         if has("Enter it") {
             self.person.tap("Enter it");
             return;
@@ -191,6 +196,9 @@ impl Walk {
         match self.person.control("Release") {
             Some(control) => {
                 self.person.tap(&control.label);
+            }
+            None if self.person.control("Read").is_some() => {
+                self.person.tap("Read");
             }
             None => {
                 self.person.tap("Next check");

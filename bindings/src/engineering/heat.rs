@@ -72,7 +72,8 @@ pub struct TimeConstant {
 
 #[uniffi::remote(Record)]
 pub struct HotterDay {
-    pub steady: SteadyQuestion,
+    pub question: SteadyQuestion,
+    pub measured_after_s: f64,
     pub measured_half_width_k: f64,
     pub exponent_half_width: f64,
     pub tau: Option<TimeConstant>,
@@ -82,9 +83,11 @@ pub struct HotterDay {
 #[uniffi::remote(Record)]
 pub struct HotterDayReport {
     pub inputs: HotterDay,
-    pub steady: SteadyReport,
+    pub reached: SteadyReport,
     pub half_width_k: f64,
     pub at_end_c: f64,
+    pub at_end_half_width_k: f64,
+    pub covers_s: Option<f64>,
     pub limit_after_s: Option<f64>,
     pub limit_after_low_s: Option<f64>,
     pub limit_after_high_s: Option<f64>,

@@ -206,7 +206,8 @@ fn heats_and_shakes(f: &mut Figures) -> Result<()> {
     let (measured_at, asked_for) = (condition()?, condition()?);
     let (measured_c, limit_c) = (f.figure(0.0, 150.0)?, f.figure(30.0, 150.0)?);
     let _ = heat::hotter_day(&heat::HotterDay {
-        steady: heat::SteadyQuestion { measured_c, measured_at, asked_for, exponent: f.figure(0.3, 0.9)?, limit_c },
+        question: heat::SteadyQuestion { measured_c, measured_at, asked_for, exponent: f.figure(0.3, 0.9)?, limit_c },
+        measured_after_s: f.figure(1.0, 900.0)?,
         measured_half_width_k: f.figure(0.0, 10.0)?,
         exponent_half_width: f.figure(0.0, 0.2)?,
         tau: Some(heat::TimeConstant { tau_s: f.figure(1.0, 900.0)?, half_width_s: f.figure(0.0, 200.0)? }),

@@ -1,5 +1,6 @@
 # Das Modell: Angaben, Teile, Einstellungen, Änderungen.
 aircraft-built-by = gebaut von { $builder }
+aircraft-built-and-flown-by = gebaut von { $builder }, geflogen von { $pilot }
 aircraft-not-named = noch ohne Namen
 aircraft-kind = Was für ein Modell
 aircraft-figures = Angaben
@@ -19,8 +20,9 @@ aircraft-add = { $kind } hinzufügen
 aircraft-went-in = Was eingegangen ist
 aircraft-on = an { $supply }
 aircraft-name = Name des Modells
-aircraft-your-name = Name des Piloten
-aircraft-your-name-note = Dieser Name steht unter jeder Freigabe, die der Pilot erteilt. Er bleibt auf diesem Telefon.
+aircraft-builder-name = Name des Erbauers
+aircraft-pilot-name = Name des Piloten, wenn jemand anderes fliegt
+aircraft-pilot-name-note = Der Name des Piloten steht unter jeder Freigabe. Die Namen bleiben auf diesem Telefon.
 aircraft-record-names = Namen eintragen
 aircraft-names = Namen
 aircraft-answer-decides = Die Antwort entscheidet, welche Prüfungen es gibt.

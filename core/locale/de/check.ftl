@@ -35,6 +35,7 @@ check-things-in-the-way =
         [one] { $count } Punkt ist
        *[other] { $count } Punkte sind
     } im Weg
+check-second-person = Zweite Person
 check-witness = Name der zweiten Person
 check-why-alone = Oder warum niemand kam
 check-witness-point = Ein Punkt mit Zeugen: Die Arbeit geht ohne zweite Person weiter, mit Vorsicht.
@@ -67,7 +68,28 @@ stage-way-count =
        *[other] { $count } Prüfungen
     }
 stage-release = { $stage } freigeben
+stage-read-cautions =
+    { $count ->
+        [one] { $count } Vorsicht lesen, dann freigeben
+       *[other] { $count }-mal Vorsicht lesen, dann freigeben
+    }
+cautions-title = Vor der Freigabe
+cautions-stands-on = Sie stützt sich auf diese Vorsicht
+cautions-none = Keine Vorsicht steht mehr darunter.
+cautions-found = { $found }{ $alone }. Maßstab: { $judged }
 stage-next-check = Nächste Prüfung
 check-read-on = Das wird bei einem Lauf abgelesen: { $run }. Dessen Karte ausfüllen, landen, dann hierher zurück.
 check-to-its-run = Zu diesem Lauf
 check-does-not-agree = Stimmt nicht überein
+lists-complete = Alle beschrieben
+lists-to-declare = Zu bestätigen
+lists-idle = Führt nichts
+lists-idle-asked = 0 A: Stimmt das? Eintragen, was fließt, oder bestätigen, dass es so ist
+lists-declare = Das ist alles: { $what }
+lists-declare-idle =
+    Das ist alles: { $what }, { $idle ->
+        [one] { $idle } davon führt nichts
+       *[other] { $idle } davon führen nichts
+    }
+lists-counted = { $list } { $count }
+lists-judged = { "." } Beurteilt: { $lists }

@@ -45,6 +45,11 @@ log-next-detail =
     }, diesen eingerechnet
 log-next = Als Nächstes: { $check }
 log-too-little = Bisher zu wenig abgelesen, um eine Drift zu sehen.
+log-nothing-drifted-of =
+    { $tested ->
+        [one] Von { $tested } Wert ist nichts abgedriftet; { $few } zu selten abgelesen, um es zu sagen.
+       *[other] Von { $tested } Werten ist nichts abgedriftet; { $few } zu selten abgelesen, um es zu sagen.
+    }
 log-nothing-drifted = Nichts ist abgedriftet.
 log-drifted =
     { $count ->
@@ -59,7 +64,7 @@ log-tested =
 log-last-of-each = die letzte Ablesung von jedem
 log-read-once = bisher einmal abgelesen
 log-also-read = Ebenfalls abgelesen
-log-drift-method = Eine kumulierte Summe nach Hawkins (1987): fünf von hundert, dass etwas als abgedriftet gemeldet wird, das es nicht ist, über hundert Ablesungen. Sie verlangt gleich gewonnene Ablesungen: ein gleich warmer und gleich voller Akku, derselbe Versuchspunkt. Die Schwebeleistung ist auf Normalluft auf Meereshöhe gebracht, Wärme zählt über der Luft ihres Tages.
+log-drift-method = Eine kumulierte Summe nach Hawkins (1987), dazu Sprung und Steigung nach Student für wenige Ablesungen: fünf von hundert, dass etwas als abgedriftet gemeldet wird, das es nicht ist, über hundert Ablesungen. Sie verlangt gleich gewonnene Ablesungen: ein gleich warmer und gleich voller Akku, derselbe Versuchspunkt. Die Schwebeleistung ist auf Normalluft auf Meereshöhe gebracht, Wärme zählt über der Luft ihres Tages.
 log-trends = Verlauf
 log-pack-resistance = { $pack }, Innenwiderstand
 log-as-read = wie abgelesen
@@ -75,6 +80,7 @@ log-last-of =
        *[other] { $count } Ablesungen
     }, { $least } bis { $greatest }
 log-no-drift = keine Drift
+log-cannot-tell = zu wenig, um es zu sagen
 log-before-drift =
     { $count ->
         [one] { $count } weitere Ablesung

@@ -173,6 +173,7 @@ quantity-tilted-readings-one-a-support = geneigte Waagenwerte (einer je Auflage)
 quantity-tilted-scale-reading = geneigter Waagenwert
 quantity-time-constant = Zeitkonstante
 quantity-time-flown = geflogene Zeit
+quantity-time-before-the-reading = Zeit vor der Ablesung
 quantity-time-of-the-flight = Dauer des Flugs
 quantity-tip-mach-number = Machzahl der Blattspitze
 quantity-trial-weight = Probegewicht

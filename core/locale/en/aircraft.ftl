@@ -1,5 +1,6 @@
 # The aircraft: figures, things, settings, changes.
 aircraft-built-by = built by { $builder }
+aircraft-built-and-flown-by = built by { $builder }, flown by { $pilot }
 aircraft-not-named = not named yet
 aircraft-kind = What kind of aircraft
 aircraft-figures = Figures
@@ -19,8 +20,9 @@ aircraft-add = Add a { $kind }
 aircraft-went-in = What went in
 aircraft-on = on { $supply }
 aircraft-name = The aircraft's name
-aircraft-your-name = Your name
-aircraft-your-name-note = Your name stands under every gate that you release. It stays on this phone.
+aircraft-builder-name = Builder's name
+aircraft-pilot-name = Pilot's name, if another person flies
+aircraft-pilot-name-note = The pilot's name stands under every gate that is released. The names stay on this phone.
 aircraft-record-names = Record the names
 aircraft-names = Names
 aircraft-answer-decides = The answer decides which checks there are.

@@ -35,6 +35,7 @@ check-things-in-the-way =
         [one] { $count } thing is
        *[other] { $count } things are
     } in the way
+check-second-person = Second person
 check-witness = Second person's name
 check-why-alone = Or why nobody came
 check-witness-point = A witness point: the work goes on without a second person, with caution.
@@ -71,7 +72,28 @@ stage-way-count =
        *[other] { $count } checks
     }
 stage-release = Release { $stage }
+stage-read-cautions =
+    { $count ->
+        [one] Read { $count } caution, then release
+       *[other] Read { $count } cautions, then release
+    }
+cautions-title = Before the release
+cautions-stands-on = It stands on these cautions
+cautions-none = No caution is under it any more.
+cautions-found = { $found }{ $alone }. Judged: { $judged }
 stage-next-check = Next check
 check-read-on = It is read on a run: { $run }. Draw up its card, land, then come back here.
 check-to-its-run = To its run
 check-does-not-agree = Does not agree
+lists-complete = All described
+lists-to-declare = To declare
+lists-idle = Carries nothing
+lists-idle-asked = 0 A: is that so? Enter what it carries, or say that it is so
+lists-declare = That is all: { $what }
+lists-declare-idle =
+    That is all: { $what }, { $idle ->
+        [one] { $idle } of them carries nothing
+       *[other] { $idle } of them carry nothing
+    }
+lists-counted = { $list } { $count }
+lists-judged = { "." } Judged: { $lists }

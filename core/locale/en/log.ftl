@@ -46,6 +46,11 @@ log-next-detail =
 log-next = Next: { $check }
 log-too-little = Too little was read so far to see a drift.
 log-nothing-drifted = Nothing has drifted.
+log-nothing-drifted-of =
+    { $tested ->
+        [one] Nothing has drifted of { $tested } figure; { $few } too few to tell.
+       *[other] Nothing has drifted of { $tested } figures; { $few } too few to tell.
+    }
 log-drifted =
     { $count ->
         [one] { $count } figure has
@@ -59,7 +64,7 @@ log-tested =
 log-last-of-each = the last reading of each
 log-read-once = read once so far
 log-also-read = Also read
-log-drift-method = A cumulative sum after Hawkins (1987): five in a hundred that something is told to drift that does not, over a hundred readings. It wants readings taken in the same way: a pack as warm and as full, the same test point. Hover power is brought to standard air at sea level, heat is told above the air of its day.
+log-drift-method = A cumulative sum after Hawkins (1987), and a step and a slope by Student's t for few readings: five in a hundred that something is told to drift that does not, over a hundred readings. It wants readings taken in the same way: a pack as warm and as full, the same test point. Hover power is brought to standard air at sea level, heat is told above the air of its day.
 log-trends = Trends
 log-pack-resistance = { $pack }, resistance
 log-as-read = as read
@@ -75,6 +80,7 @@ log-last-of =
        *[other] { $count } readings
     }, { $least } to { $greatest }
 log-no-drift = no drift
+log-cannot-tell = too few to tell
 log-before-drift =
     { $count ->
         [one] { $count } reading more

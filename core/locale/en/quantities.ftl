@@ -174,6 +174,7 @@ quantity-tilted-scale-reading = tilted scale reading
 quantity-time-constant = time constant
 quantity-time-flown = time flown
 quantity-time-of-the-flight = time of the flight
+quantity-time-before-the-reading = time before the reading
 quantity-tip-mach-number = tip Mach number
 quantity-trial-weight = trial weight
 quantity-usable-share = usable share

@@ -19,6 +19,8 @@ pub struct Aircraft {
     pub name: String,
     /// Whose it is.
     pub builder: String,
+    /// Who flies it.
+    pub pilot: String,
     /// Answers to the plan's questions.
     pub answers: BTreeMap<String, String>,
     /// Figures by the plan's id.
@@ -62,6 +64,11 @@ impl Aircraft {
                 None => self.answers.remove(&question.id),
             };
         }
+    }
+
+    /// Whether it, its builder and its pilot have names.
+    pub fn is_named(&self) -> bool {
+        [&self.name, &self.builder, &self.pilot].into_iter().all(|name| !name.trim().is_empty())
     }
 
     /// A figure's value.
@@ -124,6 +131,11 @@ impl Aircraft {
     /// All things of a kind, by name.
     pub fn things_of(&self, kind: ThingKind) -> impl Iterator<Item = &Thing> {
         self.things.values().filter(move |thing| thing.kind == kind)
+    }
+
+    /// How many things of a kind there are.
+    pub fn count_of(&self, kind: ThingKind) -> u32 {
+        u32::try_from(self.things_of(kind).count()).unwrap_or(u32::MAX)
     }
 
     /// A thing by kind and name.

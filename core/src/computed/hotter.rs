@@ -1,9 +1,9 @@
-use super::heat::{HOVER_AIRFLOW_M_S, density_at_field, time_constant};
+use super::cooling::{HOVER_AIRFLOW_M_S, density_at_field, time_constant};
 use super::hover::air_at;
 use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome, worst};
 use crate::drawing::{Curve, Picture, curve};
 use crate::engineering::heat::{
-    FORCED_EXPONENT, HeatCondition, HotterDay, HotterDayReport, SteadyQuestion, hotter_day,
+    FORCED_EXPONENT, HeatCondition, HotterDay, HotterDayReport, SteadyQuestion, TimeConstant, hotter_day,
 };
 use crate::field::Flight;
 use crate::locale::{Locale, clock, say};
@@ -41,11 +41,15 @@ pub struct Hotter {
     pub brief: String,
 }
 
-/// One place of the last hover on that day.
-struct There<'a> {
+/// One place on that day, by the flight that says the worst of it.
+pub(super) struct There<'a> {
     locale: Locale,
-    place: &'a Place,
-    report: HotterDayReport,
+    /// The place.
+    pub place: &'a Place,
+    /// The flight that it was read after.
+    pub flight: &'a Flight,
+    /// What comes of it.
+    pub report: HotterDayReport,
 }
 
 /// The hottest air flown in within thirty days before a moment, degrees Celsius.
@@ -56,41 +60,73 @@ pub fn hottest_lately(facts: Facts<'_>, now: &crate::record::Moment) -> Option<f
     facts.ledger.flights.iter().filter(lately).map(|flight| flight.air_c).reduce(f64::max)
 }
 
-/// What each place of the last hover would come to on another day, how soon, and what would hold it under its stop.
+/// What each place would come to on another day, how soon, and what would hold it under its stop.
 ///
 /// # Errors
 /// What is lacking: a hover whose temperatures were read, the height of the field; or a day that no engineering covers.
 pub fn hotter(facts: Facts<'_>, asked: AskedDay) -> Result<Hotter> {
-    let flight = facts.last_hover()?;
-    let places = there(facts, flight, asked)?;
+    let places = there(facts, asked)?;
     // The place that bears the least of what is asked comes to its stop first, and what holds it holds all.
     let tightest = places.iter().min_by(|a, b| a.report.current_ratio.total_cmp(&b.report.current_ratio));
-    let Some(tightest) = tightest else { return Err(Lacking::Flight(flight.check.clone())) };
+    let Some(tightest) = tightest else { return Err(Lacking::Flight(facts.last_hover()?.check.clone())) };
     let computed = Computed {
         outcome: outcome(worst(places.iter().map(|there| there.report.grade))),
         summary: tightest.sentence(asked),
         figures: places.iter().map(There::figure).collect(),
         rows: tightest.what_would_hold_it(asked),
         picture: Some(tightest.picture(asked)),
-        remarks: vec![
-            say!(
-                facts.locale,
-                "computed-hotter-basis",
-                air = facts.locale.rounded(flight.air_c, 0, Unit::Celsius),
-                current = facts.locale.number(flight.mean_current_ma().unwrap_or(0.0) / 1_000.0, 1),
-                meter = facts.locale.quantity(METER_K, Unit::Kelvin)
-            ),
-            say!(
-                facts.locale,
-                "computed-hotter-draught",
-                draught = facts.locale.quantity(OWN_DRAUGHT_M_S, Unit::MetrePerSecond)
-            ),
-        ],
+        remarks: remarks(facts, tightest),
     };
     Ok(Hotter { computed, brief: tightest.brief() })
 }
 
-fn there<'a>(facts: Facts<'a>, flight: &Flight, asked: AskedDay) -> Result<Vec<There<'a>>> {
+fn remarks(facts: Facts<'_>, tightest: &There<'_>) -> Vec<String> {
+    let locale = facts.locale;
+    let mut remarks = vec![tightest.from_words()];
+    remarks.extend(tightest.report.covers_s.map(|covers_s| no_time_constant(locale, covers_s)));
+    remarks.push(say!(locale, "computed-hotter-basis", meter = locale.quantity(METER_K, Unit::Kelvin)));
+    let draught = locale.quantity(OWN_DRAUGHT_M_S, Unit::MetrePerSecond);
+    remarks.push(say!(locale, "computed-hotter-draught", draught = draught));
+    remarks
+}
+
+/// Up to which time the answer holds, and which reading would carry it further.
+pub(super) fn no_time_constant(locale: Locale, covers_s: f64) -> String {
+    say!(locale, "computed-heat-no-time-constant", time = seconds(covers_s))
+}
+
+/// Each place, by the flight like the last hover that says the worst of it: of the same check, and not called off. One arithmetic for the
+/// hottest day and for another day.
+pub(super) fn there<'a>(facts: Facts<'a>, asked: AskedDay) -> Result<Vec<There<'a>>> {
+    let last = facts.last_hover()?;
+    let alike: Vec<&Flight> = facts.hovers().filter(|flight| flight.check == last.check).collect();
+    let tau = time_constant(facts)?;
+    let mut places = Vec::new();
+    for place in &facts.plan.places {
+        let carried: Vec<There<'a>> = alike
+            .iter()
+            .filter_map(|flight| carried(facts, flight, place, tau, asked).transpose())
+            .collect::<Result<_>>()?;
+        places.extend(carried.into_iter().max_by(|a, b| a.report.at_end_c.total_cmp(&b.report.at_end_c)));
+    }
+    Ok(places)
+}
+
+/// One place after one flight on that day; none where it was not read, or is no warmer than the air: that says nothing of a hotter day.
+fn carried<'a>(
+    facts: Facts<'a>,
+    flight: &'a Flight,
+    place: &'a Place,
+    tau: Option<TimeConstant>,
+    asked: AskedDay,
+) -> Result<Option<There<'a>>> {
+    let Some(read_c) = flight.hottest_reading(&place.id).filter(|celsius| *celsius > flight.air_c) else {
+        return Ok(None);
+    };
+    // Worked back to touchdown where it was read more than once, and never cooler than what was read.
+    let worked_back = flight.at_touchdown(&place.id).filter(|fit| fit.touchdown_c > read_c);
+    let measured_c = worked_back.as_ref().map_or(read_c, |fit| fit.touchdown_c);
+    let worked_back_k = worked_back.and_then(|fit| fit.half_width_k).unwrap_or(0.0);
     let current_a = flight.mean_current_ma().unwrap_or(0.0) / 1_000.0;
     let measured_at = HeatCondition {
         air_c: flight.air_c,
@@ -104,27 +140,16 @@ fn there<'a>(facts: Facts<'a>, flight: &Flight, asked: AskedDay) -> Result<Vec<T
         airflow_m_s: (HOVER_AIRFLOW_M_S * asked.airflow_share).max(OWN_DRAUGHT_M_S),
         current_a: current_a * asked.power_share,
     };
-    let tau = time_constant(facts)?;
-    let read = facts.plan.places.iter().filter_map(|place| Some((place, flight.hottest_reading(&place.id)?)));
-    // A part no warmer than the air says nothing of a hotter day.
-    read.filter(|(_, celsius)| *celsius > flight.air_c)
-        .map(|(place, measured_c)| {
-            let report = hotter_day(&HotterDay {
-                steady: SteadyQuestion {
-                    measured_c,
-                    measured_at,
-                    asked_for,
-                    exponent: FORCED_EXPONENT,
-                    limit_c: place.stop_above_c,
-                },
-                measured_half_width_k: METER_K,
-                exponent_half_width: EXPONENT_HALF_WIDTH,
-                tau,
-                flight_s: asked.minutes * 60.0,
-            })?;
-            Ok(There { locale: facts.locale, place, report })
-        })
-        .collect()
+    let (exponent, limit_c) = (FORCED_EXPONENT, place.stop_above_c);
+    let report = hotter_day(&HotterDay {
+        question: SteadyQuestion { measured_c, measured_at, asked_for, exponent, limit_c },
+        measured_after_s: (flight.flown_ms().unwrap_or(0) as f64 / 1_000.0).max(1.0),
+        measured_half_width_k: METER_K.hypot(worked_back_k).min(30.0),
+        exponent_half_width: EXPONENT_HALF_WIDTH,
+        tau,
+        flight_s: asked.minutes * 60.0,
+    })?;
+    Ok(Some(There { locale: facts.locale, place, flight, report }))
 }
 
 fn seconds(seconds: f64) -> String {
@@ -132,6 +157,22 @@ fn seconds(seconds: f64) -> String {
 }
 
 impl There<'_> {
+    /// Which flight it starts from.
+    pub(super) fn from_words(&self) -> String {
+        let (locale, measured) = (self.locale, &self.report.inputs.question);
+        let day = self.flight.started.as_ref().map_or_else(String::new, |at| locale.date(at.wall.date_naive()));
+        say!(
+            locale,
+            "computed-hotter-from",
+            part = self.place.title,
+            day = day,
+            read = locale.rounded(measured.measured_c, 0, Unit::Celsius),
+            time = seconds(self.report.inputs.measured_after_s),
+            air = locale.rounded(measured.measured_at.air_c, 0, Unit::Celsius),
+            current = locale.number(measured.measured_at.current_a, 1)
+        )
+    }
+
     /// "At 33 °C and no airflow the controller reaches its stop of 90 °C after 4:10 (3:30 to 5:05)".
     fn sentence(&self, asked: AskedDay) -> String {
         let report = &self.report;
@@ -144,7 +185,7 @@ impl There<'_> {
         );
         let shown = self.locale.shown(Unit::Celsius);
         let half = format!("{} {}", self.locale.number(shown.difference_out(report.half_width_k), 0), shown.sign);
-        let (steady_c, limit_c) = (report.steady.steady_c, self.place.stop_above_c);
+        let (steady_c, limit_c) = (report.reached.steady_c, self.place.stop_above_c);
         let around = match (report.limit_after_low_s, report.limit_after_high_s) {
             (Some(low_s), Some(high_s)) => {
                 say!(self.locale, "computed-hotter-between", low = seconds(low_s), high = seconds(high_s))
@@ -168,13 +209,37 @@ impl There<'_> {
                 temperature = self.locale.rounded(steady_c, 0, Unit::Celsius),
                 limit = self.locale.rounded(limit_c, 0, Unit::Celsius)
             ),
-            None => say!(
-                self.locale,
-                "computed-hotter-under",
+            None => self.under(&day, &half),
+        }
+    }
+
+    /// It stays under its stop, as far as that is known.
+    fn under(&self, day: &str, half: &str) -> String {
+        let (locale, report) = (self.locale, &self.report);
+        let temperature = locale.bare(report.reached.steady_c, 0, Unit::Celsius);
+        let room = locale.rounded(report.reached.margin_k, 0, Unit::Kelvin);
+        let as_long = seconds(report.inputs.measured_after_s);
+        match report.covers_s {
+            None => {
+                say!(locale, "computed-hotter-under", day = day, temperature = temperature, half = half, room = room)
+            }
+            Some(_) if report.is_too_long() => say!(
+                locale,
+                "computed-hotter-too-long",
                 day = day,
-                temperature = self.locale.bare(steady_c, 0, Unit::Celsius),
+                temperature = temperature,
                 half = half,
-                room = self.locale.rounded(report.steady.margin_k, 0, Unit::Kelvin)
+                time = as_long,
+                flight = seconds(report.inputs.flight_s)
+            ),
+            Some(_) => say!(
+                locale,
+                "computed-hotter-under-as-long",
+                day = day,
+                temperature = temperature,
+                half = half,
+                time = as_long,
+                room = room
             ),
         }
     }
@@ -194,7 +259,7 @@ impl There<'_> {
                 self.locale,
                 "computed-hotter-brief",
                 part = self.place.title,
-                temperature = self.locale.rounded(self.report.steady.steady_c, 0, Unit::Celsius)
+                temperature = self.locale.rounded(self.report.reached.steady_c, 0, Unit::Celsius)
             ),
         }
     }
@@ -206,16 +271,18 @@ impl There<'_> {
             "computed-hotter-note",
             half = self.locale.rounded(report.half_width_k, 0, Unit::Kelvin),
             limit = self.locale.rounded(self.place.stop_above_c, 0, Unit::Celsius),
-            end = self.locale.rounded(report.at_end_c, 0, Unit::Celsius)
+            end = self.locale.rounded(report.at_end_c, 0, Unit::Celsius),
+            day = self.flight.started.as_ref().map_or_else(String::new, |at| self.locale.date(at.wall.date_naive())),
+            read = self.locale.rounded(report.inputs.question.measured_c, 0, Unit::Celsius)
         );
-        Figure::judged(self.place.title.clone(), report.steady.steady_c, 0, Unit::Celsius, note, report.grade)
+        Figure::judged(self.place.title.clone(), report.reached.steady_c, 0, Unit::Celsius, note, report.grade)
             .against(self.place.stop_above_c)
     }
 
     /// Less power, more air, or a shorter flight; nothing where it stays under its stop with its interval.
     fn what_would_hold_it(&self, asked: AskedDay) -> Vec<Row> {
         let report = &self.report;
-        if report.steady.steady_c + report.half_width_k <= self.place.stop_above_c {
+        if report.reached.steady_c + report.half_width_k <= self.place.stop_above_c {
             return Vec::new();
         }
         let row = |word: String, title: String, detail: String| Row { title, word, detail, outcome: Outcome::Pass };
@@ -228,7 +295,10 @@ impl There<'_> {
             row(
                 say!(self.locale, "computed-hotter-at-most", what = power),
                 say!(self.locale, "computed-hotter-less-power"),
-                say!(self.locale, "computed-hotter-of-last"),
+                match report.covers_s {
+                    None => say!(self.locale, "computed-hotter-of-last"),
+                    Some(_) => say!(self.locale, "computed-hotter-of-last-as-long"),
+                },
             ),
             row(
                 say!(self.locale, "computed-hotter-at-least", times = self.locale.number(airflow, 1)),
@@ -249,7 +319,7 @@ impl There<'_> {
     /// The rise over the flight, with the stop across it.
     fn picture(&self, asked: AskedDay) -> Picture {
         let report = &self.report;
-        let (air_c, rise_k) = (asked.air_c, report.steady.rise_k);
+        let (air_c, rise_k) = (asked.air_c, report.reached.rise_k);
         let flight_s = asked.minutes * 60.0;
         // Without a measured time constant the shape is drawn over three of whatever it may be.
         let tau_s = report.inputs.tau.map(|tau| tau.tau_s);

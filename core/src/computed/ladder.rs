@@ -118,7 +118,7 @@ fn judge(facts: Facts<'_>, flight: &Flight) -> Option<Judged> {
         ampere,
         predicted_a,
         agrees: (low..=high).contains(&ampere),
-        is_explained: flight.explained.is_some(),
+        is_explained: flight.is_explained(),
     })
 }
 

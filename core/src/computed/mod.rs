@@ -9,6 +9,7 @@ mod balance;
 mod blades;
 mod compared;
 mod computation;
+mod cooling;
 mod endurance;
 mod facts;
 mod frequencies;

@@ -12,13 +12,15 @@ use crate::engineering::prediction::FlownStep;
 use crate::field::Flight;
 use crate::record::{MarkKind, ThingKind};
 use crate::telemetry::drift::{Drift, DriftQuestion, DriftTest};
+use crate::telemetry::shift;
 use crate::telemetry::summary::FigureKind;
 use crate::unit::Unit;
 
-/// The chance of a false alarm, and over how many readings: stated beside every answer.
-pub const QUESTION: DriftQuestion = DriftQuestion { false_alarm: 0.05, readings: 100, resolution: 1.0 };
-/// Fewer readings than this cannot tell a drift from their scatter.
-pub const FEWEST: usize = 5;
+/// The chance of a false alarm, and over how many readings: half of the five in a hundred that are stated beside every answer. The other
+/// half goes to steps and slopes.
+pub const QUESTION: DriftQuestion = DriftQuestion { false_alarm: 0.025, readings: 100, resolution: 1.0 };
+/// Fewer readings than this cannot tell a drift from their scatter; more may not either.
+pub const FEWEST: usize = shift::FEWEST;
 /// A flight shorter than this says little of marks for each minute, min.
 const SHORTEST_MIN: f64 = 0.5;
 
@@ -35,6 +37,8 @@ pub struct Trend {
     pub readings: Vec<TrendReading>,
     /// Where it began to drift; none where it did not, or too little was read.
     pub drift: Option<Drift>,
+    /// Whether a change worth telling would have shown in so many readings that scatter so much.
+    pub can_tell: bool,
 }
 
 /// What a trend is of.
@@ -124,7 +128,10 @@ fn trend(of: TrendOf, unit: Unit, digits: usize, readings: Vec<TrendReading>, re
     }
     let values: Vec<f64> = readings.iter().map(|reading| reading.value).collect();
     let report = (values.len() >= FEWEST).then(|| test(resolution)?.of(&values).ok()).flatten();
-    Some(Trend { of, unit, digits, drift: report.and_then(|report| report.drift), readings })
+    // What comes slowly over many readings, and what came at once or steadily in few.
+    let shift = shift::shift(&values, resolution, QUESTION.false_alarm);
+    let drift = report.and_then(|report| report.drift).or(shift.drift);
+    Some(Trend { of, unit, digits, drift, can_tell: drift.is_some() || shift.can_tell, readings })
 }
 
 /// The test with its threshold, which takes some time, worked out once.

@@ -480,11 +480,14 @@ pub struct TimeConstant {
     pub half_width_s: f64,
 }
 
-/// A measured hover, and the day and the flight that are asked about.
+/// A measured flight, and the day and the flight that are asked about.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct HotterDay {
-    /// The steady state that was measured, where, and where it is asked for; with the limit.
-    pub steady: SteadyQuestion,
+    /// What was measured, where, and where it is asked for; with the limit. Its `measured_c` is the temperature at touchdown, which is not
+    /// the steady one yet.
+    pub question: SteadyQuestion,
+    /// Time with the motor on before that touchdown, in s, 1 to 86400; begun at the air's temperature.
+    pub measured_after_s: f64,
     /// The measured temperature is right within plus or minus this, in K, 0 to 30.
     pub measured_half_width_k: f64,
     /// The cooling exponent is right within plus or minus this, 0 to 0.3, and stays within 0.3 to 0.9.
@@ -500,27 +503,49 @@ pub struct HotterDay {
 pub struct HotterDayReport {
     /// What went in.
     pub inputs: HotterDay,
-    /// The steady state there.
-    pub steady: SteadyReport,
+    /// The steady state there; without a time constant, what is reached there by a flight as long as the one that was measured.
+    pub reached: SteadyReport,
     /// Half width of its 95 % interval, in K.
     pub half_width_k: f64,
-    /// Temperature at the end of the flight, in deg C; the steady one without a time constant.
+    /// Temperature at the end of the flight, in deg C; without a time constant that of a flight as long as the one that was measured.
     pub at_end_c: f64,
+    /// Half width of its 95 % interval, in K.
+    pub at_end_half_width_k: f64,
+    /// Flights longer than this, in s, are not covered by the answer; none where a time constant covers all.
+    pub covers_s: Option<f64>,
     /// Seconds from the air's temperature to the limit; none if it stays under it, or if no time constant is known.
     pub limit_after_s: Option<f64>,
     /// The ends of its 95 % interval, in s; no end where it may never come to the limit.
     pub limit_after_low_s: Option<f64>,
     /// The late end.
     pub limit_after_high_s: Option<f64>,
-    /// Current over the one asked for at which the steady state is the limit, 0.001 to 1000; under 1 where less is needed.
+    /// Current over the one asked for at which `reached` is the limit, 0.001 to 1000; under 1 where less is needed.
     pub current_ratio: f64,
-    /// Airflow over the one asked for at which the steady state is the limit, 0.001 to 1000; over 1 where more is needed. Means nothing in still air.
+    /// Airflow over the one asked for at which `reached` is the limit, 0.001 to 1000; over 1 where more is needed. Means nothing in still air.
     pub airflow_ratio: f64,
-    /// Stop where the limit is passed within the flight, caution where the interval reaches it or within 10 K.
+    /// Stop where the limit is passed within the flight, caution where the interval reaches it or within 10 K, and where the flight is longer
+    /// than what the answer covers.
     pub grade: Grade,
 }
 
-/// The hotter day: steady state, time to the limit and their intervals, and what would hold the limit.
+impl HotterDayReport {
+    /// Whether the flight asked about is longer than what the answer covers.
+    pub fn is_too_long(&self) -> bool {
+        self.covers_s.is_some_and(|covers_s| self.inputs.flight_s > covers_s)
+    }
+}
+
+/// Without a time constant a flight may be longer than the one that was measured by this part: a rise bends over, so that it is higher by
+/// less than this part of itself, which lies within the 10 K that are wanted under a limit.
+const AS_LONG: f64 = 0.1;
+
+/// The hotter day: what a flight there comes to, the time to the limit, their intervals, and what would hold the limit.
+///
+/// A reading at touchdown is the rise of a first-order body on its way: the steady rise is that over `1 - exp(-t / tau)` (lumped
+/// capacitance; Incropera, Fundamentals of Heat and Mass Transfer, transient conduction). Steady states are carried to the other day by
+/// [`steady_elsewhere`] and followed from that day's air on. Without a time constant nothing is known of the way: rises after the same time
+/// are in the same proportion as the steady ones, so that the answer holds for flights as long as the one that was measured, and for shorter
+/// ones as an upper bound.
 ///
 /// Intervals by the law of propagation of uncertainty (JCGM 100:2008, 5.1): each input moved by its half width alone, the changes added in
 /// squares.
@@ -529,58 +554,128 @@ pub struct HotterDayReport {
 /// Figures out of range; as [`steady_elsewhere`]; a day at or over the limit itself.
 ///
 /// # Validity
-/// One time constant, a start at the air's temperature, constant power. What heats the part from its neighbours is not in it.
+/// One time constant, the same on both days, a start at the air's temperature, constant power. What heats the part from its neighbours is not
+/// in it.
 ///
 /// ```
 /// use liftgate_core::engineering::heat::{hotter_day, HeatCondition, HotterDay, SteadyQuestion, TimeConstant, FORCED_EXPONENT};
-/// let here = HeatCondition { air_c: 15.0, density_kg_m3: 1.225, airflow_m_s: 4.0, current_a: 40.0 };
-/// let report = hotter_day(&HotterDay {
-///     steady: SteadyQuestion { measured_c: 75.0, measured_at: here, asked_for: HeatCondition { air_c: 40.0, ..here },
-///         exponent: FORCED_EXPONENT, limit_c: 90.0 },
-///     measured_half_width_k: 2.0, exponent_half_width: 0.1, tau: Some(TimeConstant { tau_s: 180.0, half_width_s: 20.0 }), flight_s: 360.0 })?;
-/// assert!((report.steady.steady_c - 100.0).abs() < 1e-9);
-/// assert!((report.limit_after_s.unwrap_or(0.0) - 180.0 * 6f64.ln()).abs() < 1e-9);
-/// // 50 K allowed of 60 K: the rise goes with the square of the current.
-/// assert!((report.current_ratio - (5f64 / 6.0).sqrt()).abs() < 1e-9);
+/// let here = HeatCondition { air_c: 26.0, density_kg_m3: 1.13, airflow_m_s: 4.0, current_a: 22.0 };
+/// // 68 deg C after 242 s at 26 deg C, with a time constant of 168 s: the steady rise is 42 K over 0.763, 55 K.
+/// let day = HotterDay {
+///     question: SteadyQuestion { measured_c: 68.0, measured_at: here, asked_for: here, exponent: FORCED_EXPONENT, limit_c: 90.0 },
+///     measured_after_s: 242.0, measured_half_width_k: 2.0, exponent_half_width: 0.1,
+///     tau: Some(TimeConstant { tau_s: 168.0, half_width_s: 10.0 }), flight_s: 242.0 };
+/// let same = hotter_day(&day)?;
+/// assert!((same.at_end_c - 68.0).abs() < 1e-9, "the same day and the same flight are what was read");
+/// assert!((same.reached.rise_k - 42.0 / (1.0 - (-242.0 / 168.0_f64).exp())).abs() < 1e-9);
 /// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
 /// ```
 pub fn hotter_day(day: &HotterDay) -> Result<HotterDayReport> {
     check_day(day)?;
-    let steady = steady_elsewhere(&day.steady)?;
-    let (air_c, limit_c) = (day.steady.asked_for.air_c, day.steady.limit_c);
-    let variations = variations(day)?;
-    let half_width_k = spread(variations.iter().map(|steady_c| steady_c - steady.steady_c));
-    let after = |steady_c: f64, tau_s: f64| time_to_limit(air_c, steady_c, tau_s, limit_c);
-    let ends = |sign: f64| -> Result<Option<f64>> {
-        let Some(TimeConstant { tau_s, half_width_s }) = day.tau else { return Ok(None) };
-        let Some(middle_s) = after(steady.steady_c, tau_s)? else {
-            // It stays under the limit in the middle: only the early end can pass it.
-            return if sign < 0.0 { after(steady.steady_c + half_width_k, tau_s) } else { Ok(None) };
-        };
-        let by_tau_s = middle_s * half_width_s / tau_s;
-        let Some(by_heat_s) = after(steady.steady_c - sign * half_width_k, tau_s)? else { return Ok(None) };
-        let change_s = (by_heat_s - middle_s).hypot(by_tau_s);
-        Ok(Some((middle_s + sign * change_s).max(0.0)))
+    let carried = Carried::of(day)?;
+    let moved = moved(day)?;
+    let spread = |change: fn(&Carried, &Carried) -> f64| {
+        let widest = |pair: &[Carried; 2]| pair.iter().map(|to| change(&carried, to).abs()).fold(0.0, f64::max);
+        moved.iter().map(widest).map(|k| k * k).sum::<f64>().sqrt()
     };
-    let at_end_c = match day.tau {
-        Some(TimeConstant { tau_s, .. }) => air_c - steady.rise_k * (-day.flight_s / tau_s).exp_m1(),
-        None => steady.steady_c,
-    };
+    let half_width_k = spread(|from, to| to.reached.steady_c - from.reached.steady_c);
+    let at_end_half_width_k = spread(|from, to| to.at_end_c - from.at_end_c);
+    let (limit_after_low_s, limit_after_high_s) = time_interval(day, &carried, &moved, half_width_k)?;
     // The rise that the limit leaves, over the rise there is.
-    let allowed = (limit_c - air_c) / steady.rise_k;
-    let still = day.steady.asked_for.airflow_m_s < STILL_M_S;
-    Ok(HotterDayReport {
+    let (air_c, limit_c) = (day.question.asked_for.air_c, day.question.limit_c);
+    let allowed = (limit_c - air_c) / carried.reached.rise_k;
+    let still = day.question.asked_for.airflow_m_s < STILL_M_S;
+    let covers_s = day.tau.is_none().then_some(day.measured_after_s * (1.0 + AS_LONG));
+    let report = HotterDayReport {
         inputs: *day,
         half_width_k,
-        at_end_c,
-        limit_after_s: day.tau.map_or(Ok(None), |tau| after(steady.steady_c, tau.tau_s))?,
-        limit_after_low_s: ends(-1.0)?,
-        limit_after_high_s: ends(1.0)?,
+        at_end_c: carried.at_end_c,
+        at_end_half_width_k,
+        covers_s,
+        limit_after_s: carried.limit_after_s,
+        limit_after_low_s,
+        limit_after_high_s,
         current_ratio: told(if still { allowed.powf(0.625) } else { allowed.sqrt() }),
-        airflow_ratio: told(allowed.powf(-1.0 / day.steady.exponent)),
-        grade: day_grade(at_end_c, half_width_k, limit_c),
-        steady,
-    })
+        airflow_ratio: told(allowed.powf(-1.0 / day.question.exponent)),
+        grade: day_grade(carried.at_end_c, at_end_half_width_k, limit_c),
+        reached: carried.reached,
+    };
+    let grade = if report.is_too_long() { report.grade.max(Grade::Caution) } else { report.grade };
+    Ok(HotterDayReport { grade, ..report })
+}
+
+/// A flight that was measured, carried to the day that is asked about.
+#[derive(Debug, Clone, Copy)]
+struct Carried {
+    reached: SteadyReport,
+    at_end_c: f64,
+    limit_after_s: Option<f64>,
+}
+
+impl Carried {
+    fn of(day: &HotterDay) -> Result<Carried> {
+        let q = &day.question;
+        let Some(TimeConstant { tau_s, .. }) = day.tau else {
+            let reached = steady_elsewhere(q)?;
+            return Ok(Carried { reached, at_end_c: reached.steady_c, limit_after_s: None });
+        };
+        let share = |time_s: f64| -(-time_s / tau_s).exp_m1();
+        let air_c = q.measured_at.air_c;
+        let steady_c = air_c + (q.measured_c - air_c) / share(day.measured_after_s);
+        let reached = steady_elsewhere(&SteadyQuestion { measured_c: steady_c, ..*q })?;
+        let there_c = q.asked_for.air_c;
+        let at_end_c = there_c + reached.rise_k * share(day.flight_s);
+        let limit_after_s = time_to_limit(there_c, reached.steady_c, tau_s, q.limit_c)?;
+        Ok(Carried { reached, at_end_c, limit_after_s })
+    }
+}
+
+/// The same with one input moved by its half width, down and up, one after the other.
+fn moved(day: &HotterDay) -> Result<Vec<[Carried; 2]>> {
+    let by = |change: &dyn Fn(f64) -> HotterDay| -> Result<[Carried; 2]> {
+        Ok([Carried::of(&change(-1.0))?, Carried::of(&change(1.0))?])
+    };
+    let q = day.question;
+    let measured = |sign: f64| {
+        // No part is colder than its air.
+        let measured_c = (q.measured_c + sign * day.measured_half_width_k).max(q.measured_at.air_c + 1e-3);
+        HotterDay { question: SteadyQuestion { measured_c, ..q }, ..*day }
+    };
+    let exponent = |sign: f64| {
+        let exponent = (q.exponent + sign * day.exponent_half_width).clamp(0.3, 0.9);
+        HotterDay { question: SteadyQuestion { exponent, ..q }, ..*day }
+    };
+    let mut moved = vec![by(&measured)?, by(&exponent)?];
+    if let Some(TimeConstant { tau_s, half_width_s }) = day.tau {
+        // A time constant that is hardly known may still not be nothing.
+        let tau = |sign: f64| TimeConstant { tau_s: (tau_s + sign * half_width_s).max(tau_s / 4.0), half_width_s };
+        moved.push(by(&|sign| HotterDay { tau: Some(tau(sign)), ..*day })?);
+    }
+    Ok(moved)
+}
+
+/// The early and the late end of the time to the limit. No late end where it may stay under it.
+fn time_interval(
+    day: &HotterDay,
+    carried: &Carried,
+    moved: &[[Carried; 2]],
+    half_width_k: f64,
+) -> Result<(Option<f64>, Option<f64>)> {
+    let Some(TimeConstant { tau_s, .. }) = day.tau else { return Ok((None, None)) };
+    let Some(middle_s) = carried.limit_after_s else {
+        // It stays under the limit in the middle: only the early end can pass it.
+        let hottest_c = (carried.reached.steady_c + half_width_k).min(HOT_C);
+        return Ok((time_to_limit(day.question.asked_for.air_c, hottest_c, tau_s, day.question.limit_c)?, None));
+    };
+    let (mut early_s2, mut late_s2, mut may_stay_under) = (0.0, 0.0, false);
+    for pair in moved {
+        may_stay_under |= pair.iter().any(|to| to.limit_after_s.is_none());
+        let changes = || pair.iter().filter_map(|to| to.limit_after_s).map(|after_s| after_s - middle_s);
+        early_s2 += changes().fold(0.0, f64::min).powi(2);
+        late_s2 += changes().fold(0.0, f64::max).powi(2);
+    }
+    let late_s = (!may_stay_under).then_some(middle_s + late_s2.sqrt());
+    Ok((Some((middle_s - early_s2.sqrt()).max(0.0)), late_s))
 }
 
 /// A thousandfold either way says all there is to say.
@@ -591,31 +686,20 @@ fn told(ratio: f64) -> f64 {
 fn check_day(day: &HotterDay) -> Result<()> {
     within("accuracy of the measured temperature", day.measured_half_width_k, "K", 0.0, 30.0)?;
     within("accuracy of the cooling exponent", day.exponent_half_width, "", 0.0, 0.3)?;
+    within("time before the reading", day.measured_after_s, "s", 1.0, 86_400.0)?;
     within("time of the flight", day.flight_s, "s", 1.0, 86_400.0)?;
     if let Some(TimeConstant { tau_s, half_width_s }) = day.tau {
         within("time constant", tau_s, "s", 0.1, 86_400.0)?;
         within("accuracy of the time constant", half_width_s, "s", 0.0, 86_400.0)?;
     }
-    within("limit temperature", day.steady.limit_c, "deg C", 20.0, 250.0)?;
-    if day.steady.asked_for.air_c >= day.steady.limit_c {
+    within("limit temperature", day.question.limit_c, "deg C", 20.0, 250.0)?;
+    if day.question.asked_for.air_c >= day.question.limit_c {
         return Err(EngineeringError::from(Conflict::AirAtLimit {
-            air_c: day.steady.asked_for.air_c,
-            limit_c: day.steady.limit_c,
+            air_c: day.question.asked_for.air_c,
+            limit_c: day.question.limit_c,
         }));
     }
     Ok(())
-}
-
-/// The steady state with one input moved by its half width, one after the other.
-fn variations(day: &HotterDay) -> Result<[f64; 2]> {
-    let warmer = SteadyQuestion { measured_c: day.steady.measured_c + day.measured_half_width_k, ..day.steady };
-    let exponent = (day.steady.exponent + day.exponent_half_width).clamp(0.3, 0.9);
-    let other = SteadyQuestion { exponent, ..day.steady };
-    Ok([steady_elsewhere(&warmer)?.steady_c, steady_elsewhere(&other)?.steady_c])
-}
-
-fn spread(changes: impl Iterator<Item = f64>) -> f64 {
-    changes.map(|change| change * change).sum::<f64>().sqrt()
 }
 
 fn day_grade(at_end_c: f64, half_width_k: f64, limit_c: f64) -> Grade {

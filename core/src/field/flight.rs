@@ -46,9 +46,18 @@ pub struct Flight {
     /// Whether a gate was released after what was seen and read: the pilot decided knowing of it.
     pub released_since: bool,
     /// Why it disagreed with its prediction.
-    pub explained: Option<String>,
+    pub explained: Option<Explained>,
     /// What was changed between the motor run before and this one, and so is tested by it.
     pub tests: Vec<Tested>,
+}
+
+/// What the pilot said of a charge that was not as predicted.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Explained {
+    /// Why it was not.
+    pub why: String,
+    /// The charge that this explains, milliampere hours; whatever was read, where it was recorded before that was kept.
+    pub used_mah: Option<f64>,
 }
 
 /// One thing that a flight tests, because it is not as it was on the flight before.
@@ -333,6 +342,23 @@ impl Flight {
         let expected = self.expected()?;
         let within = (expected.low_mah..=expected.high_mah).contains(&used);
         (!within).then_some((used, expected))
+    }
+
+    /// Whether the charge lies outside of what was expected by more than the interval's own width. That is no gust and no slow hand on
+    /// the stick: it wants a finding, and no explanation does for it (common practice, no source; an interval that holds 95 % is
+    /// about four standard deviations wide, so that this is six from the middle).
+    pub fn disagrees_widely(&self) -> bool {
+        self.disagreement().is_some_and(|(used_mah, expected)| {
+            let width_mah = (expected.high_mah - expected.low_mah).max(0.0);
+            used_mah > expected.high_mah + width_mah || used_mah < expected.low_mah - width_mah
+        })
+    }
+
+    /// Whether what was said of the charge counts for the charge that stands.
+    pub fn is_explained(&self) -> bool {
+        let Some(explained) = &self.explained else { return false };
+        let used_mah = self.landing.as_ref().and_then(|landing| landing.pack_used_mah);
+        explained.used_mah.is_none() || (explained.used_mah == used_mah && !self.disagrees_widely())
     }
 
     /// Charge used in the mean, milliamperes, if it was read.

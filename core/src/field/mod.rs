@@ -11,7 +11,9 @@ mod plausible;
 pub use charge::{holds_mah, left_percent, reserve_percent};
 pub use complete::{LandingLack, is_too_late, wanted_places};
 pub use doubt::{Doubt, doubts};
-pub use flight::{Flight, Landing, Mark, MarkAnswer, SeenPlace, ShownFinding, Tested, Unanswered, is_past_stop};
+pub use flight::{
+    Explained, Flight, Landing, Mark, MarkAnswer, SeenPlace, ShownFinding, Tested, Unanswered, is_past_stop,
+};
 pub use length::{TooShort, is_long_enough, wanted_s};
 pub use lock::Lock;
 pub use plausible::{Band, Slip, charge_range_mah, temperature_band};

@@ -1,26 +1,47 @@
 //! The forms about the aircraft as a whole: its name, a figure, a setting, a change.
 
 use super::{Drafts, Refusal, Result, SubjectsForm};
+use crate::aircraft::Aircraft;
 use crate::locale::say;
 use crate::plan::Figure;
 use crate::record::Basis;
 
-/// The aircraft's and its builder's name.
+/// The aircraft's, its builder's and its pilot's name.
 #[derive(Clone, Copy)]
-pub struct NameForm<'a>(pub Drafts<'a>);
+pub struct NameForm<'a> {
+    drafts: Drafts<'a>,
+    aircraft: &'a Aircraft,
+}
 
 impl<'a> NameForm<'a> {
     /// The field of the aircraft's name.
     pub const NAME: &'static str = "name";
     /// The field of the builder's name.
     pub const BUILDER: &'static str = "builder";
+    /// The field of the pilot's name.
+    pub const PILOT: &'static str = "pilot";
+
+    /// The names as they are typed, or known.
+    pub fn new(drafts: Drafts<'a>, aircraft: &'a Aircraft) -> Self {
+        NameForm { drafts, aircraft }
+    }
+
+    /// A field as it was left, emptied too, or what is known.
+    fn text(&self, field: &str, known: &'a str) -> Option<&'a str> {
+        Some(self.drafts.whole(field).unwrap_or(known).trim()).filter(|name| !name.is_empty())
+    }
+
+    fn required(&self, field: &str, known: &'a str, label: &str) -> Result<&'a str> {
+        let empty = || Refusal::of(field, say!(self.drafts.locale(), "app-field-empty", label = label));
+        self.text(field, known).ok_or_else(empty)
+    }
 
     /// The aircraft's name.
     ///
     /// # Errors
     /// Empty.
     pub fn name(&self) -> Result<&'a str> {
-        self.0.required(Self::NAME, &say!(self.0.locale(), "app-label-aircraft"))
+        self.required(Self::NAME, &self.aircraft.name, &say!(self.drafts.locale(), "app-label-aircraft"))
     }
 
     /// The builder's name.
@@ -28,7 +49,17 @@ impl<'a> NameForm<'a> {
     /// # Errors
     /// Empty.
     pub fn builder(&self) -> Result<&'a str> {
-        self.0.required(Self::BUILDER, &say!(self.0.locale(), "app-label-builder"))
+        self.required(Self::BUILDER, &self.aircraft.builder, &say!(self.drafts.locale(), "app-label-builder"))
+    }
+
+    /// The pilot's name, where the builder does not fly it.
+    pub fn pilot(&self) -> Option<&'a str> {
+        self.text(Self::PILOT, self.known_pilot())
+    }
+
+    /// The pilot's name as it is known; empty where the builder flies it.
+    pub fn known_pilot(&self) -> &'a str {
+        if self.aircraft.pilot == self.aircraft.builder { "" } else { &self.aircraft.pilot }
     }
 }
 

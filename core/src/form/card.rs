@@ -1,5 +1,6 @@
 //! The form of a flight card, and what a card begins with: what was typed, else what the last flight of the day and the packs suggest.
 
+use super::person::{ALONE, of_another};
 use super::{Drafts, Refusal, Result};
 use crate::computed::{Endurance, Facts, endurance, planned_minutes};
 use crate::field::Flight;
@@ -8,9 +9,6 @@ use crate::plan::{Check, Fly};
 use crate::readiness::{Charge, Ledger, PackStand};
 use crate::record::{Moment, ThingKind};
 use crate::unit::Unit;
-
-/// Who has the phone where nobody else is there, as the journal has it.
-const ALONE: &str = "The pilot";
 
 /// Air where no flight tells of any, degrees Celsius.
 const USUAL_AIR_C: f64 = 20.0;
@@ -143,11 +141,14 @@ impl<'a> CardForm<'a> {
     /// Who gets the phone.
     ///
     /// # Errors
-    /// Nobody is named, and the check wants a second person.
+    /// Nobody is named, and the check wants a second person; or it is the pilot or the builder.
     pub fn required_spotter(&self) -> Result<String> {
         let locale = self.drafts.locale();
         match (self.spotter(), self.check.witness) {
-            (Some(name), _) => Ok(name.to_owned()),
+            (Some(name), _) => {
+                let aircraft = &self.ledger().aircraft;
+                of_another(self.drafts, aircraft, Self::SPOTTER, name).map(str::to_owned)
+            }
             (None, true) => Err(Refusal::of(Self::SPOTTER, say!(locale, "app-spotter-empty"))),
             (None, false) => Ok(say!(locale, "app-the-pilot")),
         }
@@ -164,15 +165,4 @@ pub fn flown_today<'a>(ledger: &'a Ledger, now: &Moment) -> Option<&'a Flight> {
 /// The air of the last flight, degrees Celsius: today's is most likely near it.
 pub fn last_air_c(ledger: &Ledger) -> f64 {
     ledger.flights.last().map_or(USUAL_AIR_C, |flight| flight.air_c)
-}
-
-/// The last spotters, at most `most` of them, each once, the last one first.
-pub fn last_spotters(ledger: &Ledger, most: usize) -> Vec<&str> {
-    let mut names: Vec<&str> = Vec::new();
-    for name in ledger.flights.iter().rev().filter_map(|flight| flight.spotter.as_deref()) {
-        if name != ALONE && !names.contains(&name) && names.len() < most {
-            names.push(name);
-        }
-    }
-    names
 }

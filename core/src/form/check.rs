@@ -1,6 +1,9 @@
 //! The form of a check: its reading, who saw it, a remark.
 
+use super::person::{other, required_other};
+use super::words::required_words;
 use super::{Drafts, Result};
+use crate::aircraft::Aircraft;
 use crate::locale::say;
 use crate::plan::{Check, Measure, Point};
 
@@ -9,6 +12,7 @@ use crate::plan::{Check, Measure, Point};
 pub struct CheckForm<'a> {
     drafts: Drafts<'a>,
     check: &'a Check,
+    aircraft: &'a Aircraft,
 }
 
 impl<'a> CheckForm<'a> {
@@ -22,8 +26,8 @@ impl<'a> CheckForm<'a> {
     pub const NOTE: &'static str = "note";
 
     /// The form of a check over what was typed there.
-    pub fn new(drafts: Drafts<'a>, check: &'a Check) -> Self {
-        CheckForm { drafts, check }
+    pub fn new(drafts: Drafts<'a>, check: &'a Check, aircraft: &'a Aircraft) -> Self {
+        CheckForm { drafts, check, aircraft }
     }
 
     /// The reading, in the unit of the measure; none where nothing was typed.
@@ -43,21 +47,26 @@ impl<'a> CheckForm<'a> {
     }
 
     /// Why nobody came to see it; only a witness point may go on so.
-    pub fn alone(&self) -> Option<&'a str> {
-        self.drafts.text(Self::ALONE).filter(|_| self.check.point == Point::Witness)
+    ///
+    /// # Errors
+    /// What was typed says nothing.
+    pub fn alone(&self) -> Result<Option<&'a str>> {
+        let is_typed = self.drafts.text(Self::ALONE).is_some() && self.check.point == Point::Witness;
+        let label = say!(self.drafts.locale(), "app-label-alone");
+        is_typed.then(|| required_words(self.drafts, Self::ALONE, &label)).transpose()
     }
 
     /// The second person's name.
     ///
     /// # Errors
-    /// Empty where the check wants one, and it is not said why there is none.
+    /// Empty where the check wants one, and it is not said why there is none; or the pilot's or the builder's.
     pub fn witness(&self) -> Result<Option<&'a str>> {
-        match self.check.witness && self.alone().is_none() {
+        match self.check.witness && self.alone()?.is_none() {
             true => {
                 let label = say!(self.drafts.locale(), "app-label-witness");
-                self.drafts.required(Self::WITNESS, &label).map(Some)
+                required_other(self.drafts, self.aircraft, Self::WITNESS, &label).map(Some)
             }
-            false => Ok(self.drafts.text(Self::WITNESS)),
+            false => other(self.drafts, self.aircraft, Self::WITNESS),
         }
     }
 

@@ -2,7 +2,7 @@
 
 use chrono::TimeDelta;
 
-use super::removal::says_something;
+use super::words::says_something;
 use super::{Drafts, Refusal, Result, SubjectsForm};
 use crate::locale::say;
 use crate::record::{FindingGrade, Moment, Until};

@@ -1,5 +1,6 @@
 //! Forms of one sentence each: an explanation, a reason, a remark.
 
+use super::words::required_words;
 use super::{Drafts, Refusal, Result};
 use crate::locale::say;
 use crate::record::EntryId;
@@ -12,12 +13,12 @@ impl<'a> ExplanationForm<'a> {
     /// Its field.
     pub const WHY: &'static str = "why";
 
-    /// The explanation.
+    /// The explanation: a sentence.
     ///
     /// # Errors
-    /// Empty.
+    /// Empty, or too little to tell anybody anything.
     pub fn why(&self) -> Result<&'a str> {
-        self.0.required(Self::WHY, &say!(self.0.locale(), "app-label-explanation"))
+        required_words(self.0, Self::WHY, &say!(self.0.locale(), "app-label-explanation"))
     }
 }
 
@@ -64,9 +65,9 @@ impl<'a> WaiverForm<'a> {
     /// The reason.
     ///
     /// # Errors
-    /// Empty.
+    /// Empty, or too little to tell anybody anything.
     pub fn reason(&self) -> Result<&'a str> {
-        self.0.required(Self::REASON, &say!(self.0.locale(), "app-label-waiver"))
+        required_words(self.0, Self::REASON, &say!(self.0.locale(), "app-label-waiver"))
     }
 }
 

@@ -1,6 +1,9 @@
 //! The form of a thing that is gone: what a finding of stop grade is about is not made right by taking it off the list.
 
+use super::person::required_other;
+use super::words::says_something;
 use super::{Drafts, Refusal, Result};
+use crate::aircraft::Aircraft;
 use crate::locale::say;
 use crate::plan::{Check, Plan, Subject};
 use crate::readiness::{Finding, FindingState, Ledger};
@@ -10,6 +13,7 @@ use crate::record::{FindingGrade, ThingKind};
 #[derive(Clone, Copy)]
 pub struct RemovalForm<'a> {
     drafts: Drafts<'a>,
+    aircraft: &'a Aircraft,
     stop: Option<(&'a Finding, &'a Check)>,
 }
 
@@ -29,7 +33,7 @@ impl<'a> RemovalForm<'a> {
             let is_about = subject.as_ref().is_some_and(|subject| proof.rests_on.contains(subject));
             is_about.then_some((finding, proof))
         });
-        RemovalForm { drafts, stop }
+        RemovalForm { drafts, aircraft: &ledger.aircraft, stop }
     }
 
     /// The finding of stop grade that things of this kind are about, where there is one.
@@ -58,18 +62,12 @@ impl<'a> RemovalForm<'a> {
     /// Who saw it; none where nobody has to.
     ///
     /// # Errors
-    /// Nobody is named, and the check that proves the fix wants a second person.
+    /// Nobody is named, and the check that proves the fix wants a second person; or it is the pilot or the builder.
     pub fn witness(&self) -> Result<Option<String>> {
         let label = say!(self.drafts.locale(), "check-witness");
         if !self.wants_witness() {
             return Ok(None);
         }
-        self.drafts.required(Self::WITNESS, &label).map(|name| Some(name.to_owned()))
+        required_other(self.drafts, self.aircraft, Self::WITNESS, &label).map(|name| Some(name.to_owned()))
     }
-}
-
-/// Whether words tell another person what was done: two words at the least.
-pub(super) fn says_something(words: &str) -> bool {
-    words.split_whitespace().filter(|word| word.chars().filter(|letter| letter.is_alphanumeric()).count() > 1).count()
-        > 1
 }

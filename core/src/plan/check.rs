@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::subject::Subject;
 use super::when::When;
-use crate::record::Outcome;
+use crate::record::{Outcome, ThingKind};
 
 /// One thing to confirm, measure, compute or fly.
 #[derive(Debug, Clone, PartialEq)]
@@ -183,6 +183,32 @@ pub enum Computation {
     BladeSpeed,
     /// The steps between the head speeds of the hovers.
     HeadSpeedSteps,
+}
+
+impl Computation {
+    /// The lists of things of which it judges every one: it says something of the aircraft only where they are complete.
+    pub fn lists(self) -> &'static [ThingKind] {
+        match self {
+            Computation::SupplyLoad | Computation::SupplyWindow => &[ThingKind::Supply, ThingKind::Consumer],
+            Computation::ReceiverEndurance => &[ThingKind::Consumer],
+            Computation::RegulatorHeat => &[ThingKind::Regulator],
+            Computation::WireRuns => &[ThingKind::Wire],
+            Computation::CentreOfGravity => &[ThingKind::ToCome],
+            Computation::GovernorRoom
+            | Computation::HoverRoom
+            | Computation::BladeBalance
+            | Computation::FrequencyPlacement
+            | Computation::LadderAgreement
+            | Computation::HotDayHeat
+            | Computation::PackLife
+            | Computation::PackTrend
+            | Computation::LandingCharge
+            | Computation::PackRipple
+            | Computation::BladeSpeed
+            | Computation::HeadSpeedSteps
+            | Computation::TrialWeight => &[],
+        }
+    }
 }
 
 /// What is run or flown.

@@ -46,6 +46,11 @@ impl Standings<'_> {
         holds
     }
 
+    /// Every gate that waits for no other waits for the names. One that was released before they were asked for stands.
+    pub(super) fn unnamed(&self, stage: &Stage) -> Option<Blocker> {
+        (stage.after.is_empty() && !self.ledger.aircraft.is_named()).then_some(Blocker::Unnamed)
+    }
+
     /// How a stage's gate stands.
     pub fn gate(&mut self, stage: &Stage) -> Gate {
         if stage.gate.is_none() {
@@ -55,6 +60,7 @@ impl Standings<'_> {
         let release = self.ledger.releases.get(&stage.id);
         // A gate that stands is not taken back by what a later flight showed: that holds the next card.
         if release.is_none_or(|release| release.lapsed.is_some()) {
+            blockers.extend(self.unnamed(stage));
             let of_stage = |flight: &&Flight| stage.checks.iter().any(|check| check.id == flight.check);
             blockers.extend(unanswered(self.plan, self.ledger.flights.iter().filter(of_stage)));
             let is_behind = self.wants_clock && self.ledger.clock.behind(self.now).is_some();

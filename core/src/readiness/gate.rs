@@ -38,6 +38,8 @@ pub enum Blocker {
     Landing(EntryId),
     /// An earlier gate is not released.
     Gate(String),
+    /// The aircraft, its builder or its pilot has no name yet: nothing is released that nobody stands under.
+    Unnamed,
     /// The phone's clock is behind the last entry: nothing is released by it.
     Clock,
 }

@@ -59,6 +59,15 @@ pub struct Charged {
     pub seq: i64,
 }
 
+/// A list of things that the pilot declared complete, while nothing has come to it or gone from it since.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Declared {
+    /// How many there were.
+    pub count: u32,
+    /// Those of which it was asked whether they carry no current, and which do not.
+    pub idle: Vec<String>,
+}
+
 /// When a thing was last described.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Described {

@@ -6,9 +6,9 @@ use super::evidence::{Evidence, Source};
 use super::ledger::Ledger;
 use super::reason::Reason;
 use super::standing::{Fault, Lack, Standing};
-use crate::field::{Flight, LandingLack, left_percent, reserve_percent};
+use crate::field::{Flight, LandingLack, ShownFinding, left_percent, reserve_percent};
 use crate::plan::{Check, CheckKind, Fly, Place, Plan, Point, Subject};
-use crate::record::{CheckResult, EntryId, Judgement, Moment, Outcome};
+use crate::record::{CheckResult, EntryId, FindingGrade, Judgement, Moment, Outcome};
 
 /// Whether a result is of the kind, and in the unit, that a check asks for.
 fn answers(kind: &CheckKind, result: &CheckResult) -> bool {
@@ -150,12 +150,19 @@ impl<'a> Standings<'a> {
             },
         };
         match outcome {
-            Outcome::Stop => Standing::Failed { why },
-            outcome => match self.contradictions(check, result) {
-                lacking if lacking.is_empty() => Standing::Fresh { outcome },
-                lacking => Standing::Missing { lacking },
-            },
+            Outcome::Stop => return Standing::Failed { why },
+            Outcome::Pass | Outcome::Caution => {}
         }
+        let mut lacking = self.not_declared(result);
+        lacking.extend(self.contradictions(check, result));
+        if lacking.is_empty() { Standing::Fresh { outcome } } else { Standing::Missing { lacking } }
+    }
+
+    /// Lists that a computation judged and that nobody says are complete: what is not on them was not judged.
+    fn not_declared(&self, result: &CheckResult) -> Vec<Lack> {
+        let CheckResult::Computed { judged, .. } = result else { return Vec::new() };
+        let open = judged.iter().filter(|judged| !self.ledger.is_declared(judged));
+        open.map(|judged| Lack::ListDeclared(judged.list)).collect()
     }
 
     fn contradictions(&self, check: &Check, result: &CheckResult) -> Vec<Lack> {
@@ -199,11 +206,22 @@ impl<'a> Standings<'a> {
         if !lacking.is_empty() {
             return Standing::Missing { lacking };
         }
-        if fly.predict && flight.explained.is_none() && flight.disagreement().is_some() {
-            return Standing::Unexplained { card };
-        }
         let outcome = places.iter().map(|place| place.outcome).max().unwrap_or(Outcome::Pass);
-        Standing::Fresh { outcome }
+        if !fly.predict || flight.disagreement().is_none() || flight.is_explained() {
+            return Standing::Fresh { outcome };
+        }
+        match flight.disagrees_widely() && self.has_finding(flight) {
+            // The finding holds what it must; what drew so much proves no other fix.
+            true => Standing::Fresh { outcome: outcome.max(Outcome::Caution) },
+            false => Standing::Unexplained { card },
+        }
+    }
+
+    /// Whether a flight showed a finding of more than a note, and not of a place that was hot: what it drew is in it.
+    fn has_finding(&self, flight: &Flight) -> bool {
+        let grade = |shown: &ShownFinding| self.ledger.finding(shown.finding).map(|finding| finding.grade);
+        let holds = |shown: &ShownFinding| grade(shown).is_some_and(|grade| grade != FindingGrade::Note);
+        flight.findings.iter().any(|shown| shown.place.is_none() && holds(shown))
     }
 
     /// What a landed run lacks of what its check wants.

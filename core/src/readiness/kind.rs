@@ -45,6 +45,7 @@ impl Kind {
             Body::FigureSet { .. } => kind(MovesGates, Yes, Yes),
             Body::ThingSet { .. } => kind(MovesGates, Yes, Yes),
             Body::ThingRemoved { .. } => kind(MovesGates, Yes, Yes),
+            Body::ListDeclared { .. } => kind(MovesGates, Yes, Yes),
             Body::Changed { .. } => kind(MovesGates, Yes, Yes),
             Body::Happened { .. } => kind(MovesGates, Yes, Yes),
             Body::SettingChanged { .. } => kind(MovesGates, Yes, Yes),

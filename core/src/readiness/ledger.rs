@@ -7,7 +7,7 @@ use super::evidence::{Evidence, Made, Recorded};
 use super::finding::Finding;
 use super::gate::Release;
 use super::gone::Gone;
-use super::history::{Adjusted, Change, Charged, Described, Happened};
+use super::history::{Adjusted, Change, Charged, Declared, Described, Happened};
 use super::logs::Logs;
 use super::seat::Seat;
 use super::touch::Touch;
@@ -15,7 +15,7 @@ use super::withdrawal::Withdrawals;
 use crate::aircraft::Aircraft;
 use crate::field::{Flight, Lock, Tested};
 use crate::plan::Check;
-use crate::record::{EntryId, Moment, PackState, ThingRef};
+use crate::record::{EntryId, JudgedList, Moment, PackState, ThingKind, ThingRef};
 
 /// All that the entries say, in the order in which they say it.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -30,6 +30,8 @@ pub struct Ledger {
     pub releases: BTreeMap<String, Release>,
     /// When each thing was last described: readings age, and the newest goes first.
     pub described: BTreeMap<ThingRef, Described>,
+    /// The lists that are declared complete, by the kind of their things.
+    pub declared: BTreeMap<ThingKind, Declared>,
     /// The findings, oldest first.
     pub findings: Vec<Finding>,
     /// The cards in the order in which they were drawn up.
@@ -87,6 +89,11 @@ impl Ledger {
     /// The fly check on whose run a check is read, while that run was not the last: it has to be run first.
     pub fn run_wanted<'c>(&self, check: &'c Check, at: &Moment) -> Option<&'c str> {
         check.read_on.as_deref().filter(|run| self.run_just_made(at) != Some(run))
+    }
+
+    /// Whether a list is declared complete as a computation judged it.
+    pub(super) fn is_declared(&self, judged: &JudgedList) -> bool {
+        self.declared.get(&judged.list).is_some_and(|declared| declared.count == judged.count)
     }
 
     /// A card by its id.

@@ -33,7 +33,7 @@ pub use evidence::{Evidence, Recorded, Source};
 pub use finding::{Finding, FindingState, Tried};
 pub use gate::{Blocker, Gate, Release};
 pub use gone::{Gone, GoneOf};
-pub use history::{Adjusted, Change, Charged, Described, Happened};
+pub use history::{Adjusted, Change, Charged, Declared, Described, Happened};
 pub use kind::may_be_withdrawn;
 pub(crate) use kind::{is_told, may_change_plan, reaches_back};
 pub use ledger::Ledger;

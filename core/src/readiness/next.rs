@@ -1,7 +1,7 @@
 use std::collections::BTreeMap;
 
 use crate::plan::{Check, Plan, Stage, Subject};
-use crate::record::Moment;
+use crate::record::{Moment, Outcome};
 
 use super::back::DueSoon;
 use super::blockers::{counts_for_gate, unanswered};
@@ -58,6 +58,13 @@ impl Ledger {
         Report { standings: standings.into_known(), gates, next, due_soon }
     }
 
+    /// The checks of a stage's gate that hold past a caution, those at a witness point that nobody saw among them: the gate would stand on
+    /// them.
+    pub fn cautions<'p>(&self, plan: &'p Plan, report: &Report, stage: &str) -> Vec<&'p Check> {
+        let checks = plan.stage(stage).map(|stage| stage.checks.as_slice()).unwrap_or_default();
+        let is_caution = |check: &&Check| report.standing(&check.id) == Standing::Fresh { outcome: Outcome::Caution };
+        checks.iter().filter(|check| counts_for_gate(self, check)).filter(is_caution).collect()
+    }
     /// What stands between the aircraft and one fly check at a moment.
     ///
     /// Empty: its card may be drawn up. A check that was flown before may be flown again under the same rule.
@@ -157,6 +164,7 @@ impl<'a> Standings<'a> {
             if self.gate(earlier).is_released() {
                 continue;
             }
+            blockers.extend(self.unnamed(earlier));
             blockers.extend(self.stage_blockers(earlier).into_iter().filter(|b| !matches!(b, Blocker::Gate(_))));
             blockers.push(Blocker::Gate(earlier.id.clone()));
         }

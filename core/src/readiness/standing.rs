@@ -3,7 +3,7 @@
 use super::reason::Reason;
 use crate::field::TooShort;
 use crate::plan::OnFile;
-use crate::record::{EntryId, Outcome};
+use crate::record::{EntryId, Outcome, ThingKind};
 use crate::unit::Unit;
 
 /// How a check's evidence stands.
@@ -52,6 +52,8 @@ pub enum Lack {
     WitnessOrWhy,
     /// A figure of the aircraft or a temperature, by its title in the plan.
     Titled(String),
+    /// The pilot's word that a list which it judged is complete.
+    ListDeclared(ThingKind),
     /// The charge that was used.
     ChargeUsed,
     /// How long it flew.

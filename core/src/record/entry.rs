@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 use uuid::Uuid;
 
-use super::{Moment, OnAircraft, Thing, ThingRef};
+use super::{Moment, OnAircraft, Thing, ThingKind, ThingRef};
 use crate::locale::{Locale, say};
 use crate::telemetry::summary::LogFigure;
 use crate::telemetry::{ColumnMap, RowCounts};
@@ -130,7 +130,19 @@ pub enum CheckResult {
         values: Vec<NamedValue>,
         /// How it was judged.
         outcome: Outcome,
+        /// The lists that it judged, each with how many were on it; none where it judges no list, and before this was kept.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        judged: Vec<JudgedList>,
     },
+}
+
+/// A list of things that a computation judged.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct JudgedList {
+    /// Of what kind they are.
+    pub list: ThingKind,
+    /// How many there were.
+    pub count: u32,
 }
 
 /// What the spotter sees or hears in flight.
@@ -383,6 +395,9 @@ pub enum Body {
         name: String,
         /// Whose it is.
         builder: String,
+        /// Who flies it; the builder where nobody else was named.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pilot: Option<String>,
     },
     /// A plan came into force. Its whole text is kept, so that a journal explains itself.
     PlanAdopted {
@@ -433,6 +448,16 @@ pub enum Body {
         /// What that says of the aircraft itself.
         #[serde(default, skip_serializing_if = "OnAircraft::is_not_said")]
         on_aircraft: OnAircraft,
+    },
+    /// All things of a kind that the aircraft has are described: the pilot says so.
+    ListDeclared {
+        /// Of which kind.
+        list: ThingKind,
+        /// How many they are.
+        count: u32,
+        /// Those that carry no current, which was asked about and is so.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        idle: Vec<String>,
     },
     /// Something about the aircraft changed that evidence may rest on.
     Changed {
@@ -626,6 +651,10 @@ pub enum Body {
         card: EntryId,
         /// The explanation.
         why: String,
+        /// The charge that it explains, milliampere hours: no other reading of that flight. Whatever was read, where it was recorded
+        /// before this was kept.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        used_mah: Option<f64>,
     },
     /// Something is wrong. The entry's id names the finding.
     FindingRaised {

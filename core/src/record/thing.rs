@@ -83,6 +83,17 @@ pub struct Thing {
 }
 
 impl Thing {
+    /// Whether it carries no current at all, though its kind is there to carry some.
+    pub fn is_idle(&self) -> bool {
+        let field = match self.kind {
+            ThingKind::Consumer => "steady_a",
+            ThingKind::Regulator => "load_a",
+            ThingKind::Wire => "current_a",
+            _ => return false,
+        };
+        self.number(field).is_some_and(|current_a| current_a <= 0.0)
+    }
+
     /// Its reference.
     pub fn reference(&self) -> ThingRef {
         ThingRef { kind: self.kind, name: self.name.clone() }

@@ -168,6 +168,11 @@ fn sums(scores: impl Iterator<Item = f64>) -> Vec<f64> {
 
 fn describe(readings: &[f64], seen_at: usize, sums: &[f64]) -> Drift {
     let since = sums[..seen_at].iter().rposition(|sum| *sum == 0.0).map_or(0, |zero| zero + 1);
+    changed(readings, seen_at, since)
+}
+
+/// The change at a reading, by the means before and from there on.
+pub(super) fn changed(readings: &[f64], seen_at: usize, since: usize) -> Drift {
     let (before, after) = readings.split_at(since);
     let moments = |values: &[f64]| {
         let n = values.len() as f64;

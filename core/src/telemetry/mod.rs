@@ -38,6 +38,7 @@ mod regression;
 mod row_counts;
 mod rows;
 pub mod segments;
+pub mod shift;
 mod sight;
 mod signs;
 mod statistics;

@@ -1,4 +1,5 @@
 use super::context::{heading, paragraph, row, still_row};
+use super::lists::{declare, is_declared, is_judged};
 use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone};
 use crate::form::{ChangeForm, FigureForm, NameForm, RemovalForm, SettingForm, SubjectsForm, ThingForm};
 use crate::locale::{Locale, say, sentence};
@@ -8,16 +9,7 @@ use crate::record::{Basis, OnAircraft, Thing, ThingKind};
 /// All that is known of the aircraft.
 pub(super) fn aircraft(context: &Context<'_>) -> Screen {
     let aircraft = &context.ledger.aircraft;
-    let named = !aircraft.name.is_empty();
-    let by = if named {
-        say!(context.locale, "aircraft-built-by", builder = aircraft.builder)
-    } else {
-        say!(context.locale, "aircraft-not-named")
-    };
-    let mut blocks = vec![
-        paragraph(context.plan.notice.trim(), Tone::Quiet),
-        row(edge(named), word(context.locale, named), context.aircraft_name(), Some(by), Place::Name),
-    ];
+    let mut blocks = vec![paragraph(context.plan.notice.trim(), Tone::Quiet), named(context)];
     blocks.push(super::code::code_row(context));
     blocks.push(super::trends::trends_row(context.locale));
     blocks.push(heading(say!(context.locale, "aircraft-kind"), None));
@@ -66,6 +58,18 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
     }
 }
 
+/// Its name, and whose it is.
+fn named(context: &Context<'_>) -> Block {
+    let (locale, aircraft) = (context.locale, &context.ledger.aircraft);
+    let (builder, pilot, is_named) = (&aircraft.builder, &aircraft.pilot, aircraft.is_named());
+    let by = match is_named {
+        true if pilot == builder => say!(locale, "aircraft-built-by", builder = builder),
+        true => say!(locale, "aircraft-built-and-flown-by", builder = builder, pilot = pilot),
+        false => say!(locale, "aircraft-not-named"),
+    };
+    row(edge(is_named), word(locale, is_named), context.aircraft_name(), Some(by), Place::Name)
+}
+
 fn edge(known: bool) -> Edge {
     if known { Edge::Fresh } else { Edge::Missing }
 }
@@ -99,7 +103,8 @@ fn figure_row(context: &Context<'_>, figure: &crate::plan::Figure) -> Block {
 }
 
 fn things(context: &Context<'_>, kind: ThingKind) -> Vec<Block> {
-    let mut blocks = vec![heading(kind.words(context.locale), None)];
+    let complete = is_declared(context, kind).then(|| say!(context.locale, "lists-complete"));
+    let mut blocks = vec![heading(kind.words(context.locale), complete)];
     blocks.extend(context.ledger.aircraft.things_of(kind).map(|thing| {
         let place = Place::Thing { kind, name: Some(thing.name.clone()) };
         row(
@@ -114,7 +119,9 @@ fn things(context: &Context<'_>, kind: ThingKind) -> Vec<Block> {
         Place::Thing { kind, name: None }.into(),
         say!(context.locale, "aircraft-add", kind = context.locale.inside(&kind.word(context.locale))),
     );
-    blocks.push(Block::Choice { label: String::new(), options: vec![add.icon(Icon::Add)] });
+    let declare = is_judged(context, kind).then(|| declare(context, kind)).flatten();
+    let options = [add.icon(Icon::Add)].into_iter().chain(declare).collect();
+    blocks.push(Block::Choice { label: String::new(), options });
     blocks
 }
 
@@ -162,7 +169,7 @@ fn thing_words(locale: Locale, thing: &Thing) -> String {
     of.chain(numbers).collect::<Vec<_>>().join(", ")
 }
 
-/// The aircraft's and its builder's name.
+/// The aircraft's, its builder's and its pilot's name.
 pub(super) fn name(context: &Context<'_>) -> Screen {
     let aircraft = &context.ledger.aircraft;
     let known = |text: &str| Some(text.to_owned()).filter(|text| !text.is_empty());
@@ -175,11 +182,17 @@ pub(super) fn name(context: &Context<'_>) -> Screen {
         ),
         context.entry(
             NameForm::BUILDER,
-            say!(context.locale, "aircraft-your-name"),
+            say!(context.locale, "aircraft-builder-name"),
             Keyboard::Name,
             known(&aircraft.builder).as_deref(),
         ),
-        paragraph(say!(context.locale, "aircraft-your-name-note"), Tone::Quiet),
+        context.entry(
+            NameForm::PILOT,
+            say!(context.locale, "aircraft-pilot-name"),
+            Keyboard::Name,
+            known(NameForm::new(context.form, aircraft).known_pilot()).as_deref(),
+        ),
+        paragraph(say!(context.locale, "aircraft-pilot-name-note"), Tone::Quiet),
     ];
     let save = Control::primary(Record::Name.into(), say!(context.locale, "aircraft-record-names")).icon(Icon::Tick);
     Screen { foot: vec![save], ..context.screen("name", say!(context.locale, "aircraft-names"), None, blocks) }
@@ -357,6 +370,11 @@ fn removal(context: &Context<'_>, kind: ThingKind) -> Vec<Block> {
     blocks.push(context.entry(RemovalForm::INSTEAD, say!(locale, "aircraft-instead"), Keyboard::Words, None));
     if form.wants_witness() {
         blocks.push(context.entry(RemovalForm::WITNESS, say!(locale, "check-witness"), Keyboard::Name, None));
+        blocks.extend(context.people(
+            RemovalForm::WITNESS,
+            context.form.text(RemovalForm::WITNESS),
+            say!(locale, "check-second-person"),
+        ));
     }
     blocks
 }

@@ -80,6 +80,7 @@ fn is_stop(context: &Context<'_>, blocker: &Blocker) -> bool {
         | Blocker::Order { .. }
         | Blocker::Landing(_)
         | Blocker::Gate(_)
+        | Blocker::Unnamed
         | Blocker::Clock => false,
     }
 }
@@ -177,6 +178,7 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
             let gate = context.report.gate(stage);
             row(gate_edge(gate), gate_word(context.locale, gate), &title, None, Place::Stage(stage.clone()))
         }
+        Blocker::Unnamed => row(Edge::Missing, say!(context.locale, "board-to-enter"), &title, None, Place::Name),
         Blocker::Clock => still_row(
             Edge::Caution,
             say!(context.locale, "common-look"),
@@ -439,6 +441,7 @@ fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
                 Blocker::Gate(stage) => {
                     (Place::Stage(stage.clone()), say!(context.locale, "board-decide"), Icon::Next)
                 }
+                Blocker::Unnamed => (Place::Name, say!(context.locale, "board-enter"), Icon::Pencil),
                 Blocker::Clock => (Place::Journal, say!(context.locale, "common-look"), Icon::Warning),
             };
             field_control(place.into(), verb).icon(icon).detail(words)

@@ -7,15 +7,13 @@ use super::{
 };
 use crate::computed::{Endurance, predicted_charge, predicted_temperature};
 use crate::field::{is_long_enough, wanted_places, wanted_s};
-use crate::form::{CardForm, flown_today, last_air_c, last_spotters};
+use crate::form::{CardForm, flown_today, last_air_c};
 use crate::locale::{Locale, clock, say};
 use crate::plan::{Check, CheckKind, Fly, Measure, Motion};
 use crate::readiness::{Blocker, Charge, FindingState, PackStand, Standing};
 use crate::record::CheckResult;
 use crate::unit::Unit;
 
-/// Names of earlier spotters that are offered for one touch.
-const SPOTTERS_OFFERED: usize = 3;
 /// Readings offered for one touch, a step apart, and how many of them lie below the last one.
 const OFFERED: i32 = 6;
 const OFFERED_BELOW: i32 = 2;
@@ -288,14 +286,7 @@ fn conditions(context: &Context<'_>, check: &Check, settled: &Settled<'_>) -> Ve
         say!(context.locale, "card-spotter-name-if")
     };
     blocks.push(context.entry(CardForm::SPOTTER, &label, Keyboard::Name, settled.spotter));
-    let names = last_spotters(context.ledger, SPOTTERS_OFFERED);
-    if !names.is_empty() {
-        let options = names.into_iter().map(|name| {
-            let chosen = settled.spotter == Some(name);
-            Control::new(Edit::set(CardForm::SPOTTER, name).into(), name).chosen(chosen)
-        });
-        blocks.push(Block::Choice { label: say!(context.locale, "card-spotter"), options: options.collect() });
-    }
+    blocks.extend(context.people(CardForm::SPOTTER, settled.spotter, say!(context.locale, "card-spotter")));
     blocks
 }
 

@@ -152,7 +152,7 @@ fn measure_blocks(context: &Context<'_>, check: &Check, measure: &Measure) -> Ve
         let word = if adds { say!(locale, "check-more-by") } else { say!(locale, "check-less-by") };
         say!(locale, "check-step-spoken", check = check.title, word = word, by = by, unit = locale.spoken(unit))
     };
-    let typed = CheckForm::new(context.form, check).value(measure);
+    let typed = CheckForm::new(context.form, check, &context.ledger.aircraft).value(measure);
     let flag = typed.err().map(|refusal| refusal.to_string());
     let mut blocks = vec![stepper.spoken(spoken).flag(flag).hint(hint).block()];
     blocks.extend(limit_rows(context, measure));
@@ -216,7 +216,7 @@ fn last_reading(context: &Context<'_>, check: &Check) -> Option<f64> {
 }
 
 fn measure_foot(context: &Context<'_>, check: &Check, measure: &Measure) -> Vec<Control> {
-    let typed = CheckForm::new(context.form, check).value(measure);
+    let typed = CheckForm::new(context.form, check, &context.ledger.aircraft).value(measure);
     let (label, why_not) = match typed {
         Ok(Some(value)) => {
             (say!(context.locale, "check-record-value", value = context.locale.quantity(value, measure.unit)), None)
@@ -245,7 +245,12 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
             let other_day = Control::new(Place::HotterDay.into(), say!(context.locale, "check-another-day"))
                 .icon(Icon::Thermometer);
             let heat = computation == Computation::HotDayHeat;
-            (vec![result], blocks, [keep].into_iter().chain(heat.then_some(other_day)).collect())
+            let declares: Vec<Control> =
+                computation.lists().iter().filter_map(|list| super::lists::declare(context, *list)).collect();
+            let keep = if declares.is_empty() { keep } else { keep.weight(Weight::Plain) };
+            let mut before = vec![result];
+            before.extend(computation.lists().iter().flat_map(|list| super::lists::list_rows(context, *list)));
+            (before, blocks, declares.into_iter().chain([keep]).chain(heat.then_some(other_day)).collect())
         }
         Err(lacking) => {
             let words = lacking_words(context.locale, context.plan, &lacking);
@@ -305,16 +310,9 @@ fn fly(context: &Context<'_>, check: &Check) -> (Vec<Block>, Vec<Control>) {
             );
             blocks.push(still_row(Edge::Caution, say!(context.locale, "standing-not-predicted"), &text, None));
         }
-        blocks.push(context.entry(
-            ExplanationForm::WHY,
-            say!(context.locale, "check-why-differs"),
-            Keyboard::Words,
-            None,
-        ));
-        foot.push(
-            Control::primary(Record::Explain(card).into(), say!(context.locale, "check-record-explanation"))
-                .icon(Icon::Pencil),
-        );
+        let (said, control) = account_for(context, card);
+        blocks.push(said);
+        foot.push(control);
     }
     if let Some(card) = landing_to_complete(context, check) {
         let complete = Control::primary(Place::Landing(card).into(), say!(context.locale, "check-complete-landing"));
@@ -330,6 +328,18 @@ fn fly(context: &Context<'_>, check: &Check) -> (Vec<Block>, Vec<Control>) {
         .icon(Icon::List);
     foot.push(card.weight(Weight::Field).unless(why_not));
     (blocks, foot)
+}
+
+/// What a charge that was not as predicted wants: why, or a finding where it lies too far out for any reason.
+fn account_for(context: &Context<'_>, card: EntryId) -> (Block, Control) {
+    let locale = context.locale;
+    if context.ledger.flight(card).is_some_and(Flight::disagrees_widely) {
+        let raise = Control::primary(Record::RaiseCharge(card).into(), say!(locale, "common-raise-finding"));
+        return (paragraph(say!(locale, "app-wants-finding"), Tone::Plain), raise.icon(Icon::Flag));
+    }
+    let why = context.entry(ExplanationForm::WHY, say!(locale, "check-why-differs"), Keyboard::Words, None);
+    let explain = Control::primary(Record::Explain(card).into(), say!(locale, "check-record-explanation"));
+    (why, explain.icon(Icon::Pencil))
 }
 
 /// The flight whose landing was jotted down and still lacks something.
@@ -349,6 +359,11 @@ fn remarks(context: &Context<'_>, check: &Check) -> Vec<Block> {
     let mut blocks = Vec::new();
     if check.witness {
         blocks.push(context.entry(CheckForm::WITNESS, say!(context.locale, "check-witness"), Keyboard::Name, None));
+        blocks.extend(context.people(
+            CheckForm::WITNESS,
+            context.form.text(CheckForm::WITNESS),
+            say!(context.locale, "check-second-person"),
+        ));
     }
     if check.point == Point::Witness {
         blocks.push(context.entry(CheckForm::ALONE, say!(context.locale, "check-why-alone"), Keyboard::Words, None));

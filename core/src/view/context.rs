@@ -1,12 +1,15 @@
-use super::{Block, Control, Edge, Go, Icon, Place, Screen, Weight};
+use super::{Block, Control, Edge, Edit, Go, Icon, Place, Screen, Weight};
 use crate::computed::Facts;
 use crate::field::Flight;
-use crate::form::{Drafts, LandingForm};
+use crate::form::{Drafts, LandingForm, last_people};
 use crate::locale::{Locale, say};
 use crate::plan::{Check, Plan, Stage};
 use crate::readiness::{Ledger, Report, Standing};
 use crate::record::{Entry, EntryId, Moment, Outcome};
 use crate::telemetry::{Layout, Limits, Recording};
+
+/// Names of people who came before that are offered for one touch.
+const PEOPLE_OFFERED: usize = 3;
 
 /// A log that was picked and is not attached yet.
 #[derive(Clone, Copy)]
@@ -148,6 +151,14 @@ impl<'a> Context<'a> {
             hint: None,
             flag: None,
         }
+    }
+
+    /// The last people who came, each one touch, for a field of a name.
+    pub fn people(&self, field: &str, settled: Option<&str>, label: String) -> Option<Block> {
+        let names = last_people(self.ledger, PEOPLE_OFFERED);
+        let option = |name: &str| Control::new(Edit::set(field, name).into(), name).chosen(settled == Some(name));
+        let options: Vec<Control> = names.into_iter().map(option).collect();
+        (!options.is_empty()).then_some(Block::Choice { label, options })
     }
 
     /// A typed number with its unit and its plausible range.

@@ -4,6 +4,7 @@ mod aircraft;
 mod answers;
 mod board;
 mod card;
+mod cautions;
 mod check;
 mod code;
 mod compared;
@@ -14,6 +15,7 @@ mod hotter_day;
 mod journal;
 mod landing;
 mod landing_doubt;
+mod lists;
 mod log;
 mod log_columns;
 mod model;
@@ -79,6 +81,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::LogOffer(card) => log_columns::offer(context, *card),
         Place::LogColumn { card, column } => log_columns::column(context, *card, *column),
         Place::Events => events::events(context),
+        Place::Cautions(stage) => cautions::cautions(context, stage),
         Place::ReleaseAgain => release::release_again(context),
         Place::SettingsLedger => settings_ledger::settings_ledger(context),
         Place::Plan => plan::plan(context),

@@ -53,6 +53,8 @@ fn gate(context: &Context<'_>, stage: &Stage, release: &Release) -> Vec<Block> {
         ));
     }
     blocks.extend(renewed);
+    let cautions = context.ledger.cautions(context.plan, &context.report, &stage.id);
+    blocks.extend(cautions.into_iter().map(|check| super::cautions::caution_row(context, check)));
     blocks
 }
 

@@ -125,8 +125,14 @@ fn way_back(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Block> {
 fn foot(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Control> {
     let mut foot = Vec::new();
     if gate.may_be_released() {
-        let label = say!(context.locale, "stage-release", stage = context.locale.inside(&stage.title));
-        foot.push(Control::primary(Record::Release(stage.id.clone()).into(), label).icon(Icon::Tick));
+        let cautions = context.ledger.cautions(context.plan, &context.report, &stage.id).len();
+        foot.push(match cautions {
+            0 => super::cautions::release(context, stage),
+            count => {
+                let read = say!(context.locale, "stage-read-cautions", count = count);
+                Control::primary(Place::Cautions(stage.id.clone()).into(), read).icon(Icon::Warning)
+            }
+        });
         return foot;
     }
     let open = stage

@@ -59,6 +59,8 @@ pub enum Place {
     Entry(EntryId),
     /// What happened to the aircraft, and what can be said to have happened.
     Events,
+    /// The cautions that a stage's gate would stand on, before its release.
+    Cautions(String),
     /// Lapsed gates whose evidence is fresh again, to be released one after another.
     ReleaseAgain,
     /// The ledger of settings.
@@ -283,6 +285,8 @@ pub enum Record {
     RaiseNotSo(EntryId),
     /// Why a flight was not as predicted.
     Explain(EntryId),
+    /// The finding that a flight becomes which drew far more or far less than was predicted.
+    RaiseCharge(EntryId),
     /// The finding in the draft.
     RaiseFinding,
     /// The finding that a flight's disagreement with its prediction proposes.
@@ -320,6 +324,8 @@ pub enum Record {
         /// What that says of the aircraft.
         on_aircraft: OnAircraft,
     },
+    /// That all things of a kind are described.
+    DeclareList(ThingKind),
     /// The setting in the draft.
     Setting(String),
     /// The change in the draft.

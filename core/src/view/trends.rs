@@ -16,9 +16,13 @@ const MOST_DRAWN: usize = 12;
 pub(super) fn trends(context: &Context<'_>) -> super::Screen {
     let trends = computed_trends(context.facts());
     let drifting = trends.iter().filter(|trend| trend.drift.is_some()).count();
-    let tested = trends.iter().filter(|trend| trend.readings.len() >= FEWEST_FOR_DRIFT).count();
+    let tested = trends.iter().filter(|trend| trend.can_tell).count();
+    let few = trends.len() - tested;
     let (text, edge) = match (drifting, tested) {
         (0, 0) => (say!(context.locale, "log-too-little"), Edge::Missing),
+        (0, _) if few > 0 => {
+            (say!(context.locale, "log-nothing-drifted-of", tested = tested, few = few), Edge::Missing)
+        }
         (0, _) => (say!(context.locale, "log-nothing-drifted"), Edge::Fresh),
         _ => (say!(context.locale, "log-drifted", count = drifting), Edge::Caution),
     };
@@ -103,7 +107,8 @@ fn verdict(context: &Context<'_>, trend: &Trend) -> (Edge, String) {
     let count = trend.readings.len();
     let Some(drift) = &trend.drift else {
         return match FEWEST_FOR_DRIFT.saturating_sub(count) {
-            0 => (Edge::Fresh, say!(context.locale, "log-no-drift")),
+            0 if trend.can_tell => (Edge::Fresh, say!(context.locale, "log-no-drift")),
+            0 => (Edge::Missing, say!(context.locale, "log-cannot-tell")),
             more => (Edge::Missing, say!(context.locale, "log-before-drift", count = more)),
         };
     };

@@ -87,6 +87,9 @@ fn lack_words(locale: Locale, plan: &Plan, lack: &Lack) -> String {
         Lack::WitnessOrWhy => say!(locale, "lack-witness-or-why"),
         Lack::Titled(title) => title.clone(),
         Lack::RunOf(run) => say!(locale, "lack-run-of", run = locale.inside(run)),
+        Lack::ListDeclared(list) => {
+            say!(locale, "lack-list-declared", list = locale.inside(&list.words(locale)))
+        }
         Lack::ChargeUsed => say!(locale, "lack-charge-used"),
         Lack::FlownTime => say!(locale, "lack-flown-time"),
         Lack::Judgement => say!(locale, "lack-judgement"),
@@ -209,6 +212,7 @@ pub(crate) fn blocker_words(locale: Locale, plan: &Plan, ledger: &Ledger, blocke
             say!(locale, "board-landing-of", check = check)
         }
         Blocker::Gate(stage) => say!(locale, "blocker-gate", stage = locale.inside(&stage_title(plan, stage))),
+        Blocker::Unnamed => say!(locale, "blocker-unnamed"),
         Blocker::Clock => say!(locale, "clock-is-behind"),
     }
 }
@@ -316,7 +320,9 @@ pub(crate) fn result_words(locale: Locale, ledger: &Ledger, source: &Source) -> 
         Source::Result(CheckResult::Confirmed { passed: true }) => say!(locale, "result-right"),
         Source::Result(CheckResult::Confirmed { passed: false }) => say!(locale, "standing-not-right"),
         Source::Result(CheckResult::Measured { value, unit }) => locale.quantity(*value, *unit),
-        Source::Result(CheckResult::Computed { summary, .. }) => summary.clone(),
+        Source::Result(CheckResult::Computed { summary, judged, .. }) => {
+            format!("{summary}{}", super::lists::judged_words(locale, judged))
+        }
         Source::Flight(card) => ledger.flight(*card).map_or_else(String::new, |flight| flight_words(locale, flight)),
     }
 }
@@ -355,7 +361,12 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
         _ => say!(locale, "entry-a-finding"),
     };
     match &entry.body {
-        Body::AircraftNamed { name, builder } => say!(locale, "entry-named", name = name, builder = builder),
+        Body::AircraftNamed { name, builder, pilot: None } => {
+            say!(locale, "entry-named", name = name, builder = builder)
+        }
+        Body::AircraftNamed { name, builder, pilot: Some(pilot) } => {
+            say!(locale, "entry-named-pilot", name = name, builder = builder, pilot = pilot)
+        }
         Body::PlanAdopted { plan, edition, .. } => say!(locale, "entry-plan", plan = plan, edition = edition),
         Body::TraitChosen { question, choice } => {
             let found = plan.question(question);
@@ -372,6 +383,9 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
         Body::ThingSet { thing, on_aircraft } => {
             let described = say!(locale, "entry-thing-described", kind = thing.kind.word(locale), name = thing.name);
             format!("{described}{}", changed_with_it(locale, *on_aircraft))
+        }
+        Body::ListDeclared { list, count, .. } => {
+            say!(locale, "entry-list-declared", list = locale.inside(&list.words(locale)), count = count)
         }
         Body::ThingRemoved { thing, instead, witness, on_aircraft } => {
             let instead = instead.as_ref().map(|instead| say!(locale, "entry-thing-instead", what = instead));

@@ -7,8 +7,9 @@ use std::path::{Path, PathBuf};
 use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
-    AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, MarkKind, Moment,
-    NamedValue, Odd, OnAircraft, Outcome, Outlier, PackState, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
+    AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, MarkKind,
+    Moment, NamedValue, Odd, OnAircraft, Outcome, Outlier, PackState, Prediction, Reading, Thing, ThingKind,
+    ThingRef, Until,
 };
 use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
@@ -78,7 +79,7 @@ pub fn one_of_each() -> Vec<Body> {
         numbers: BTreeMap::from([("low_v".to_owned(), 4.8), ("high_v".to_owned(), 8.4)]),
     };
     vec![
-        Body::AircraftNamed { name: "Heron".to_owned(), builder: "Jo Ashdown".to_owned() },
+        Body::AircraftNamed { name: "Heron".to_owned(), builder: "Jo Ashdown".to_owned(), pilot: None },
         Body::PlanAdopted { plan: "small".to_owned(), edition: "1".to_owned(), text: "format = 1\n".to_owned() },
         Body::TraitChosen { question: "tail".to_owned(), choice: "open".to_owned() },
         Body::FigureSet { figure: "rotor-diameter".to_owned(), value: 1.83, basis: Basis::Measured, reason: None },
@@ -116,6 +117,7 @@ pub fn one_of_each() -> Vec<Body> {
                 summary: "12.5 mm ahead of the shaft".to_owned(),
                 values: vec![NamedValue { name: "Centre ahead".to_owned(), value: 12.5, unit: Unit::Millimetre }],
                 outcome: Outcome::Caution,
+                judged: Vec::new(),
             },
             witness: None,
             note: None,
@@ -145,7 +147,7 @@ pub fn one_of_each() -> Vec<Body> {
             judgement: Judgement::NotAsked,
             slip: None,
         },
-        Body::DisagreementExplained { card, why: "Gusts".to_owned() },
+        Body::DisagreementExplained { card, why: "Gusts".to_owned(), used_mah: None },
         Body::FindingRaised {
             title: "Shake at 900".to_owned(),
             grade: FindingGrade::Caution,
@@ -241,6 +243,25 @@ pub fn one_of_each() -> Vec<Body> {
             on_aircraft: OnAircraft::Changed,
         },
         Body::PackNoted { pack: "Pack 1".to_owned(), state: PackState::Swollen },
+        Body::AircraftNamed {
+            name: "Heron".to_owned(),
+            builder: "Jo Ashdown".to_owned(),
+            pilot: Some("Kim Ashdown".to_owned()),
+        },
+        Body::DisagreementExplained { card, why: "Gusts all along".to_owned(), used_mah: Some(1_712.0) },
+        Body::ListDeclared { list: ThingKind::Wire, count: 7, idle: vec!["Spare lead".to_owned()] },
+        Body::CheckRecorded {
+            check: "wire-runs".to_owned(),
+            result: CheckResult::Computed {
+                summary: "The tail lead drops 0.1 V".to_owned(),
+                values: Vec::new(),
+                outcome: Outcome::Pass,
+                judged: vec![JudgedList { list: ThingKind::Wire, count: 7 }],
+            },
+            witness: None,
+            note: None,
+            alone: None,
+        },
     ]
 }
 

@@ -331,6 +331,15 @@ impl<'a> Told<'a> {
         })
     }
 
+    /// Whether the last names were names: of the aircraft, who built it and who flies it.
+    fn is_named(&self, upto: usize) -> bool {
+        let last = (0..upto).rev().find_map(|i| match self.body(i) {
+            Body::AircraftNamed { name, builder, pilot } => Some([Some(name), Some(builder), pilot.as_ref()]),
+            _ => None,
+        });
+        last.is_some_and(|names| names.into_iter().flatten().all(|name| !name.trim().is_empty()))
+    }
+
     fn wanted(&self, check: &Check, upto: usize) -> bool {
         let called = check.called_by.is_empty() || (0..upto).any(|i| self.happens(check, i));
         called && self.fits(&check.when, upto)
@@ -565,6 +574,27 @@ impl<'a> Told<'a> {
             .flatten()
     }
 
+    /// How many things of a kind there are, where the pilot said that these are all and none has come or gone since, nor come to carry
+    /// nothing without being asked about.
+    fn complete(&self, list: ThingKind, upto: usize) -> Option<u32> {
+        let (said, count, idle) = (0..upto).rev().find_map(|i| match self.body(i) {
+            Body::ListDeclared { list: l, count, idle } if *l == list => Some((i, *count, idle)),
+            _ => None,
+        })?;
+        let opens = |i: usize| match self.body(i) {
+            Body::ThingSet { thing, .. } if thing.kind == list => {
+                let is_new = self.thing(&thing.reference(), i).is_none();
+                let carries =
+                    ["steady_a", "load_a", "current_a"].iter().filter_map(|field| thing.numbers.get(*field));
+                let nothing = carries.into_iter().any(|current| *current == 0.0);
+                is_new || (nothing && !idle.contains(&thing.name))
+            }
+            Body::ThingRemoved { thing, .. } => thing.kind == list && self.thing(thing, i).is_some(),
+            _ => false,
+        };
+        (said + 1..upto).all(|i| !opens(i)).then_some(count)
+    }
+
     fn day(&self, index: usize) -> NaiveDate {
         self.reckoned[index].date_naive()
     }
@@ -667,8 +697,14 @@ impl<'a> Told<'a> {
                         (false, Outcome::Stop) => Is::Failed,
                         (false, _) => Is::Caution,
                     },
-                    (CheckKind::Compute(_), CheckResult::Computed { outcome, .. }) => match outcome {
+                    (CheckKind::Compute(_), CheckResult::Computed { outcome, judged, .. }) => match outcome {
                         Outcome::Stop => Is::Failed,
+                        _ if judged
+                            .iter()
+                            .any(|judged| self.complete(judged.list, at.upto) != Some(judged.count)) =>
+                        {
+                            Is::Missing
+                        }
                         Outcome::Caution => Is::Caution,
                         Outcome::Pass => Is::Fresh,
                     },
@@ -788,17 +824,39 @@ impl<'a> Told<'a> {
             return fresh;
         }
         let Some(used) = used else { return Is::Missing };
-        let explained = (drawn..at.upto)
-            .any(|i| matches!(self.body(i), Body::DisagreementExplained { card: c, .. } if *c == card));
+        // The last thing that was said of it. Of old it was for whatever was read; since then for one charge, and never for one that
+        // lies further out than the interval is wide.
+        let said = (drawn..at.upto).rev().find_map(|i| match self.body(i) {
+            Body::DisagreementExplained { card: c, used_mah, .. } if *c == card => Some(*used_mah),
+            _ => None,
+        });
         // A prediction is for the planned time; half the time is expected to use half of it.
         let share = match self.down(card, at.upto) {
             Some(elapsed_ms) if *planned_s > 0 => elapsed_ms as f64 / 1_000.0 / *planned_s as f64,
             _ => 1.0,
         };
-        if (*used < prediction.low_mah * share || *used > prediction.high_mah * share) && !explained {
-            return Is::Unexplained;
+        let (low, high) = (prediction.low_mah * share, prediction.high_mah * share);
+        if *used >= low && *used <= high {
+            return fresh;
         }
-        fresh
+        let is_wide = *used - high > high - low || low - *used > high - low;
+        let is_explained = match said {
+            Some(Some(charge)) => charge == *used && !is_wide,
+            Some(None) => true,
+            None => false,
+        };
+        if is_explained {
+            return fresh;
+        }
+        // A finding that this flight showed says that something is wrong with it. A note is none, and one of a hot place is about that.
+        let is_found = (drawn..at.upto).any(|i| match self.body(i) {
+            Body::FindingRaised { shown_by: Some(by), grade, proposed_from, .. } => {
+                let of_place = proposed_from.as_ref().is_some_and(|from| from.reading.starts_with("place:"));
+                *grade != FindingGrade::Note && !of_place && self.is_shown_by(card, *by, i)
+            }
+            _ => false,
+        });
+        if is_wide && is_found { Is::Caution } else { Is::Unexplained }
     }
 
     // --- findings
@@ -858,7 +916,9 @@ impl<'a> Told<'a> {
                     && self.is_unanswered(card, at)
             });
         let clock = released != Some(&true) && at.behind;
-        match (released, self.in_the_way(stage, at) || seen || clock) {
+        // A gate that waits for no other is released by somebody, for an aircraft that has a name.
+        let unnamed = released != Some(&true) && stage.after.is_empty() && !self.is_named(at.upto);
+        match (released, self.in_the_way(stage, at) || seen || clock || unnamed) {
             (None, true) => GateIs::Shut,
             (None, false) => GateIs::Ready,
             (Some(true), false) => GateIs::Released,

@@ -6,8 +6,8 @@ use liftgate_core::field::{Mark, Unanswered};
 use liftgate_core::plan::{Check, CheckKind, Plan};
 use liftgate_core::readiness::{Blocker, Finding, FindingState, Gate, Ledger, Report, Standing};
 use liftgate_core::record::{
-    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, Moment, OnAircraft, Outcome, Outlier,
-    Prediction, Reading, Thing, ThingKind, Until,
+    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, Moment, OnAircraft,
+    Outcome, Outlier, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
 };
 use liftgate_core::unit::Unit;
 
@@ -54,6 +54,9 @@ pub fn edition(number: usize) -> String {
         ]),
     }
 }
+
+/// The lists that the small plan's computation judges.
+pub const LISTS: [ThingKind; 2] = [ThingKind::Supply, ThingKind::Consumer];
 
 /// A history that grows.
 #[derive(Clone)]
@@ -198,11 +201,44 @@ impl Story {
             CheckKind::Confirm => self.confirm(check, true),
             CheckKind::Measure(_) => self.measure(check, 5.0),
             CheckKind::Compute(_) => {
-                let result = CheckResult::Computed { summary: "well".into(), values: vec![], outcome: Outcome::Pass };
+                let declared = self.ledger().declared;
+                for list in LISTS.into_iter().filter(|list| !declared.contains_key(list)) {
+                    self.declare(list);
+                }
+                let judged = self.judged();
+                let result =
+                    CheckResult::Computed { summary: "well".into(), values: vec![], outcome: Outcome::Pass, judged };
                 self.record(check, result, None)
             }
             CheckKind::Fly(_) => self.fly(check),
         }
+    }
+
+    /// What a computation over the small plan's lists judges now.
+    pub fn judged(&self) -> Vec<JudgedList> {
+        let aircraft = self.ledger().aircraft;
+        LISTS.map(|list| JudgedList { list, count: aircraft.count_of(list) }).to_vec()
+    }
+
+    /// Declares a list complete as it is.
+    pub fn declare(&mut self, list: ThingKind) -> EntryId {
+        let aircraft = self.ledger().aircraft;
+        let idle = aircraft.things_of(list).filter(|thing| thing.is_idle()).map(|thing| thing.name.clone()).collect();
+        self.add(Body::ListDeclared { list, count: aircraft.count_of(list), idle })
+    }
+
+    /// A consumer that draws so much.
+    pub fn consumer(&mut self, name: &str, steady_a: f64) -> EntryId {
+        let numbers = [("steady_a".to_owned(), steady_a)].into();
+        self.add(Body::ThingSet {
+            thing: Thing { kind: ThingKind::Consumer, name: name.into(), of: None, numbers },
+            on_aircraft: OnAircraft::NotSaid,
+        })
+    }
+
+    pub fn remove(&mut self, kind: ThingKind, name: &str) -> EntryId {
+        let thing = ThingRef { kind, name: name.to_owned() };
+        self.add(Body::ThingRemoved { thing, instead: None, witness: None, on_aircraft: OnAircraft::NotSaid })
     }
 
     pub fn draw(&mut self, check: &str) -> EntryId {
@@ -257,7 +293,17 @@ impl Story {
     }
 
     pub fn explain(&mut self, card: EntryId) -> EntryId {
-        self.add(Body::DisagreementExplained { card, why: "gusts".into() })
+        let used_mah = self.ledger().flight(card).and_then(|flight| flight.landing.as_ref()?.pack_used_mah);
+        self.explain_charge(card, used_mah)
+    }
+
+    /// Explains a charge; none as it was stored before an explanation said which.
+    pub fn explain_charge(&mut self, card: EntryId, used_mah: Option<f64>) -> EntryId {
+        self.add(Body::DisagreementExplained { card, why: "gusts all along".into(), used_mah })
+    }
+
+    pub fn named(&mut self) -> EntryId {
+        self.add(Body::AircraftNamed { name: "Plover".into(), builder: "Jo".into(), pilot: Some("Kim".into()) })
     }
 
     pub fn release(&mut self, stage: &str) -> EntryId {
@@ -265,9 +311,13 @@ impl Story {
     }
 
     pub fn raise(&mut self, grade: FindingGrade, proof: &str) -> EntryId {
+        self.raise_shown(grade, proof, None)
+    }
+
+    pub fn raise_shown(&mut self, grade: FindingGrade, proof: &str, shown_by: Option<EntryId>) -> EntryId {
         let stage = self.plan.check(proof).unwrap().0.id.clone();
         let (title, proof) = (format!("{proof} is odd"), proof.to_owned());
-        self.add(Body::FindingRaised { title, grade, stage, proof, shown_by: None, proposed_from: None })
+        self.add(Body::FindingRaised { title, grade, stage, proof, shown_by, proposed_from: None })
     }
 
     pub fn fix(&mut self, finding: EntryId, subjects: &[&str]) -> EntryId {
@@ -394,11 +444,20 @@ impl Story {
             Some(Blocker::Figure(figure)) if figure == "dash" => self.figure("dash", 17.0),
             Some(Blocker::Figure(figure)) => self.figure(figure, 15.0),
             Some(Blocker::Order { above, .. }) => self.figure(above, 15.0),
-            Some(Blocker::Check { standing: Standing::Unexplained { card }, .. }) => self.explain(*card),
+            Some(Blocker::Check { check, standing: Standing::Unexplained { card } }) => {
+                let ledger = self.ledger();
+                let flight = ledger.flight(*card).unwrap();
+                let landing = flight.landing.as_ref().map(|landing| landing.entry);
+                match flight.disagrees_widely() {
+                    true => self.raise_shown(FindingGrade::Caution, check, landing),
+                    false => self.explain(*card),
+                }
+            }
             Some(Blocker::Check { check, .. }) => self.pass(check),
             Some(Blocker::Landing(card)) => self.land(*card, &Flown::default()),
             Some(Blocker::Unanswered { card, what }) => self.answer_seen(*card, what),
             Some(Blocker::Gate(stage)) => self.release(stage),
+            Some(Blocker::Unnamed) => self.named(),
             Some(Blocker::Clock) => unreachable!("gates wait for it, and no flight"),
             Some(Blocker::Finding(finding)) => match self.state(*finding) {
                 // An edition without the proof proves nothing; the first one has them all.

@@ -9,9 +9,10 @@ use crate::record::{Body, OnAircraft, Thing, ThingKind, ThingRef};
 use crate::view::Place;
 
 pub(super) fn named(shared: &Shared, drafts: Drafts<'_>) -> Result {
-    let form = NameForm(drafts);
+    let form = NameForm::new(drafts, &shared.ledger.aircraft);
     let (name, builder) = (form.name()?.to_owned(), form.builder()?.to_owned());
-    one(Body::AircraftNamed { name, builder }, say!(shared.locale(), "app-named"), After::Back)
+    let pilot = form.pilot().map(str::to_owned);
+    one(Body::AircraftNamed { name, builder, pilot }, say!(shared.locale(), "app-named"), After::Back)
 }
 
 pub(super) fn answer(shared: &Shared, question: String, choice: String) -> Result {
@@ -92,6 +93,15 @@ fn said_of_aircraft(
         OnAircraft::NotSaid => Err(AppError::refused(say!(shared.locale(), "app-say-of-aircraft"))),
         said => Ok(said),
     }
+}
+
+/// All things of a kind are described. Those that carry nothing stand on the control that says so.
+pub(super) fn list_declared(shared: &Shared, list: ThingKind) -> Result {
+    let (locale, aircraft) = (shared.locale(), &shared.ledger.aircraft);
+    let count = aircraft.count_of(list);
+    let idle: Vec<String> = aircraft.things_of(list).filter(|t| t.is_idle()).map(|t| t.name.clone()).collect();
+    let said = say!(locale, "entry-list-declared", list = locale.inside(&list.words(locale)), count = count);
+    one(Body::ListDeclared { list, count, idle }, said, After::Keep)
 }
 
 pub(super) fn setting_changed(shared: &Shared, id: &str, drafts: Drafts<'_>) -> Result {

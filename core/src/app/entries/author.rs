@@ -5,7 +5,7 @@ use crate::locale::say;
 
 /// Who stands under a decision.
 pub(super) fn pilots_name(shared: &Shared) -> String {
-    match shared.ledger.aircraft.builder.as_str() {
+    match shared.ledger.aircraft.pilot.as_str() {
         "" => say!(shared.locale(), "app-the-pilot"),
         name => name.to_owned(),
     }

@@ -8,14 +8,14 @@ use crate::computed::Computed;
 use crate::form::{CheckForm, Drafts};
 use crate::locale::say;
 use crate::plan::{Check, CheckKind};
-use crate::record::{Body, CheckResult, Moment, Outcome};
+use crate::record::{Body, CheckResult, JudgedList, Moment, Outcome, ThingKind};
 use crate::view::{self, Place};
 
 pub(super) fn record(shared: &Shared, id: &str, passed: bool, drafts: Drafts<'_>, now: &Moment) -> Result {
     let (stage, check) = wanted(shared, id)?;
     is_just_run(shared, check, now)?;
-    let form = CheckForm::new(drafts, check);
-    let alone = form.alone().map(str::to_owned);
+    let form = CheckForm::new(drafts, check, &shared.ledger.aircraft);
+    let alone = form.alone()?.map(str::to_owned);
     let witness = form.witness()?.map(str::to_owned);
     let (result, said) = result(shared, check, passed, form)?;
     let right = !matches!(&result, CheckResult::Confirmed { passed: false })
@@ -92,9 +92,10 @@ fn result(
             let computed = Computed::of(*computation, shared.facts())
                 .map_err(|lacking| AppError::refused(view::lacking_words(shared.locale(), &shared.plan, &lacking)))?;
             let values = computed.values(shared.locale());
-            let result =
-                CheckResult::Computed { summary: computed.summary.clone(), values, outcome: computed.outcome };
-            Ok((result, computed.summary))
+            let count = |list: &ThingKind| JudgedList { list: *list, count: shared.ledger.aircraft.count_of(*list) };
+            let judged = computation.lists().iter().map(count).collect();
+            let (summary, outcome) = (computed.summary.clone(), computed.outcome);
+            Ok((CheckResult::Computed { summary, values, outcome, judged }, computed.summary))
         }
         CheckKind::Fly(_) => Err(AppError::refused(say!(shared.locale(), "app-is-flown"))),
     }

@@ -23,7 +23,7 @@ pub fn appended(
         Record::Tick { check: id, value } => check::tick(shared, &id, value, now),
         Record::Charged(name) => pack::charged(shared, name, drafts),
         Record::PackNoted { pack, state } => pack::noted(shared, pack, state),
-        Record::Release(stage) => gate::release(shared, &stage, now),
+        Record::Release(stage) => gate::release(shared, &stage, place, now),
         Record::ReleaseAgain(stages) => gate::release_again(shared, &stages, now),
         Record::HandOver(id) => card::hand_over(shared, &id, drafts, now),
         Record::Landing { card, said } => landing::landing(shared, card, said, drafts),
@@ -36,6 +36,7 @@ pub fn appended(
         Record::RaiseNotSo(id) => finding::raise_not_so(shared, id),
         Record::RaiseStop { card: id, place: hot } => finding::raise_stop(shared, id, &hot),
         Record::Explain(id) => landing::explain(shared, id, drafts),
+        Record::RaiseCharge(id) => finding::raise_charge(shared, id),
         Record::RaiseFinding => finding::raise(shared, place, drafts),
         Record::RaiseProposed(id) => finding::raise_proposed(shared, id),
         Record::FixFinding(id) => finding::fix(shared, id, drafts),
@@ -49,6 +50,7 @@ pub fn appended(
         Record::RemoveThing { kind, name, on_aircraft } => {
             aircraft::thing_removed(shared, kind, name, on_aircraft, drafts)
         }
+        Record::DeclareList(list) => aircraft::list_declared(shared, list),
         Record::Setting(id) => aircraft::setting_changed(shared, &id, drafts),
         Record::Change => aircraft::change(shared, drafts),
         Record::Event(id) => aircraft::happened(shared, id, place, drafts),

@@ -117,6 +117,24 @@ pub(super) fn raise_not_so(shared: &Shared, card: EntryId) -> Result {
     shown(shared, flight, why.clone(), FindingGrade::Caution, landing.entry, None)
 }
 
+/// A charge far outside of its prediction becomes a finding in one touch.
+pub(super) fn raise_charge(shared: &Shared, card: EntryId) -> Result {
+    let locale = shared.locale();
+    let gone = || AppError::refused(say!(locale, "app-reading-gone"));
+    let flight = landed(shared, card)?;
+    let landing = flight.landing.as_ref().ok_or_else(gone)?;
+    let (used_mah, expected) = flight.disagreement().filter(|_| flight.disagrees_widely()).ok_or_else(gone)?;
+    let title = say!(
+        locale,
+        "app-charge-finding",
+        used = locale.number(used_mah, 0),
+        low = locale.number(expected.low_mah, 0),
+        high = locale.number(expected.high_mah, 0)
+    );
+    let outlier = Outlier { reading: "charge".to_owned(), above: used_mah > expected.high_mah };
+    shown(shared, flight, title, FindingGrade::Caution, landing.entry, Some(outlier))
+}
+
 /// A finding that a flight showed: flying its check again proves the fix.
 fn shown(
     shared: &Shared,

@@ -105,8 +105,13 @@ pub(super) fn drop_reading(shared: &Shared, card: EntryId, index: u32, drafts: D
 
 /// Why a flight was not as predicted.
 pub(super) fn explain(shared: &Shared, card: EntryId, drafts: Drafts<'_>) -> Result {
+    let flight = landed(shared, card)?;
+    if flight.disagrees_widely() {
+        return Err(AppError::refused(say!(shared.locale(), "app-wants-finding")));
+    }
     let why = ExplanationForm(drafts).why()?.to_owned();
-    one(Body::DisagreementExplained { card, why }, say!(shared.locale(), "app-explained"), After::Back)
+    let used_mah = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
+    one(Body::DisagreementExplained { card, why, used_mah }, say!(shared.locale(), "app-explained"), After::Back)
 }
 
 /// How long the motor was on, where the phone was started anew in flight.

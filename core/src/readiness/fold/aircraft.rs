@@ -3,16 +3,17 @@
 use crate::aircraft::FigureValue;
 use crate::field::Tested;
 use crate::plan::{Plan, Subject};
-use crate::readiness::history::{Change, Described, Happened};
+use crate::readiness::history::{Change, Declared, Described, Happened};
 use crate::readiness::ledger::Ledger;
 use crate::readiness::reason::{Deed, Reason};
 use crate::readiness::touch::{Reach, Touch};
 use crate::record::{Entry, OnAircraft, Thing, ThingKind, ThingRef};
 
 impl Ledger {
-    pub(super) fn named(&mut self, name: &String, builder: &String) {
+    pub(super) fn named(&mut self, name: &String, builder: &String, pilot: Option<&String>) {
         self.aircraft.name.clone_from(name);
         self.aircraft.builder.clone_from(builder);
+        self.aircraft.pilot.clone_from(pilot.unwrap_or(builder));
     }
 
     pub(super) fn answered(&mut self, plan: &Plan, question: &str, choice: &str) {
@@ -45,6 +46,11 @@ impl Ledger {
     pub(super) fn thing_set(&mut self, plan: &Plan, entry: &Entry, thing: &Thing, on_aircraft: OnAircraft) {
         let old = self.aircraft.things.insert(thing.reference(), thing.clone());
         self.described.insert(thing.reference(), Described { seq: entry.seq, runs: self.runs });
+        let asked = self.declared.get(&thing.kind);
+        let is_asked = asked.is_some_and(|declared| !thing.is_idle() || declared.idle.contains(&thing.name));
+        if old.is_none() || !is_asked {
+            self.declared.remove(&thing.kind);
+        }
         if old.as_ref() != Some(thing) {
             let name = thing.name.clone();
             let deed = if old.is_some() { Deed::Changed(name) } else { Deed::Added(name) };
@@ -58,6 +64,7 @@ impl Ledger {
             self.damaged.remove(&thing.name);
         }
         if let Some(old) = self.aircraft.things.remove(thing) {
+            self.declared.remove(&thing.kind);
             self.thing_touched(plan, entry, (Some(&old), None), on_aircraft, &Deed::Removed(thing.name.clone()));
         }
     }
@@ -73,6 +80,10 @@ impl Ledger {
         if let Some(subject) = self.aircraft.touched_with(old, new, on_aircraft) {
             self.touch(plan, entry, &[subject], Reach::of_description(on_aircraft), deed);
         }
+    }
+
+    pub(super) fn list_declared(&mut self, list: ThingKind, count: u32, idle: &[String]) {
+        self.declared.insert(list, Declared { count, idle: idle.to_vec() });
     }
 
     pub(super) fn changed(&mut self, plan: &Plan, entry: &Entry, subjects: &[String], what: &str) {

@@ -20,6 +20,7 @@ impl Ledger {
             | Body::FigureSet { .. }
             | Body::ThingSet { .. }
             | Body::ThingRemoved { .. }
+            | Body::ListDeclared { .. }
             | Body::Changed { .. }
             | Body::Happened { .. }
             | Body::SettingChanged { .. }

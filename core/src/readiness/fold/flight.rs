@@ -1,6 +1,6 @@
 //! What becomes of a card.
 
-use crate::field::{Flight, Landing, Mark, MarkAnswer, ShownFinding};
+use crate::field::{Explained, Flight, Landing, Mark, MarkAnswer, ShownFinding};
 use crate::plan::Plan;
 use crate::readiness::evidence::{Made, Recorded, Source};
 use crate::readiness::ledger::Ledger;
@@ -132,9 +132,9 @@ impl Ledger {
         }
     }
 
-    pub(super) fn explained(&mut self, card: EntryId, why: &str) {
+    pub(super) fn explained(&mut self, card: EntryId, why: &str, used_mah: Option<f64>) {
         if let Some(flight) = self.flight_mut(card) {
-            flight.explained = Some(why.to_owned());
+            flight.explained = Some(Explained { why: why.to_owned(), used_mah });
         }
     }
 

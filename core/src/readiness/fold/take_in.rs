@@ -13,7 +13,7 @@ impl Ledger {
     pub(super) fn take_in(&mut self, in_force: &mut Cow<'_, Plan>, entry: &Entry) {
         let plan: &Plan = in_force;
         match &entry.body {
-            Body::AircraftNamed { name, builder } => self.named(name, builder),
+            Body::AircraftNamed { name, builder, pilot } => self.named(name, builder, pilot.as_ref()),
             Body::PlanAdopted { plan: name, text, .. } => self.plan_adopted(in_force, entry, name, text),
             Body::TraitChosen { question, choice } => self.answered(plan, question, choice),
             Body::FigureSet { figure, value, basis, reason } => {
@@ -22,6 +22,7 @@ impl Ledger {
             }
             Body::ThingSet { thing, on_aircraft } => self.thing_set(plan, entry, thing, *on_aircraft),
             Body::ThingRemoved { thing, on_aircraft, .. } => self.thing_removed(plan, entry, thing, *on_aircraft),
+            Body::ListDeclared { list, count, idle } => self.list_declared(*list, *count, idle),
             Body::Changed { subjects, what } => self.changed(plan, entry, subjects, what),
             Body::Happened { event, note } => self.happened(plan, entry, event, note),
             Body::SettingChanged { setting, after, reason, .. } => self.set(plan, entry, setting, after, reason),
@@ -48,7 +49,7 @@ impl Ledger {
             Body::LandingWaived { card, reason } => self.landing_waived(*card, reason),
             Body::PackNoted { pack, state } => self.pack_noted(plan, entry, pack, *state),
             Body::PackCharged { pack, .. } => self.charged(entry, pack),
-            Body::DisagreementExplained { card, why } => self.explained(*card, why),
+            Body::DisagreementExplained { card, why, used_mah } => self.explained(*card, why, *used_mah),
             Body::FindingRaised { .. } => self.finding_raised(entry),
             Body::FindingFixed { finding, what, subjects } => self.fixed(plan, entry, *finding, what, subjects),
             Body::FindingCarried { finding, restriction, by, until, .. } => {

@@ -112,6 +112,10 @@ class Person(
 
     private fun release() {
         album.take("stage-ready", "A stage with all its evidence: the gate may be released, by the pilot alone")
+        if (!sight.hasControl("Release ")) {
+            phone.tap(sight.control("Read "))
+            album.take("cautions", "A gate that stands on a caution is released where the caution is read")
+        }
         phone.tap(sight.control("Release "))
         val said = checkNotNull(sight.said()) { "the release was not said" }
         check(said.endsWith(" released")) { "instead of a release the app said “$said”" }
@@ -131,7 +135,7 @@ class Person(
         album.take("board-new", "A new phone: nothing is known yet")
         phone.tap("Aircraft")
         phone.tap(sight.control("This aircraft"))
-        phone.type("The aircraft's name", season.aircraft).type("Your name", season.builder)
+        phone.type("The aircraft's name", season.aircraft).type("Builder's name", season.builder)
         album.take("name", "The aircraft and whose it is")
         phone.tap("Record the names")
         home()
@@ -258,6 +262,10 @@ class Person(
     }
 
     private fun compute() {
+        while (sight.hasControl("That is all")) {
+            album.take("check-list", "Every one of a list is judged: the pilot says that these are all")
+            phone.tap(sight.control("That is all"))
+        }
         val record = if (sight.canTap("Keep this result")) "Keep this result" else "Record this result"
         val name = sight.title().lowercase().replace(Regex("[^a-z]+"), "-")
         val right = if (record == "Keep this result") "right" else "stop"

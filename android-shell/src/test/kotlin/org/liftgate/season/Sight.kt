@@ -41,6 +41,8 @@ class Sight(private val phone: Phone) {
     fun control(start: String): String = phone.targets().flatMap(phone::labels).firstOrNull { it.startsWith(start) }
         ?: throw AssertionError("nothing to tap begins with “$start”, but:\n${phone.words().joinToString("\n")}")
 
+    fun hasControl(start: String): Boolean = phone.targets().flatMap(phone::labels).any { it.startsWith(start) }
+
     fun canTap(label: String): Boolean = phone.targets().any { label in phone.labels(it) }
 
     /** The state that the row about [title] shows. */

@@ -1,0 +1,67 @@
+//! Lists of things that a check judges every one of: whether they are declared complete, and the control that declares them.
+
+use super::context::{row, still_row};
+use super::{Block, Context, Control, Edge, Icon, Place, Record};
+use crate::locale::{Locale, say};
+use crate::plan::CheckKind;
+use crate::record::{JudgedList, Thing, ThingKind};
+
+/// Whether any check that this aircraft wants judges every thing of a kind.
+pub(super) fn is_judged(context: &Context<'_>, kind: ThingKind) -> bool {
+    let wanted = context.plan.checks().filter(|(_, check)| context.ledger.aircraft.wants(check));
+    wanted.into_iter().any(|(_, check)| match check.kind {
+        CheckKind::Compute(computation) => computation.lists().contains(&kind),
+        _ => false,
+    })
+}
+
+/// Whether a list is declared complete.
+pub(super) fn is_declared(context: &Context<'_>, list: ThingKind) -> bool {
+    context.ledger.declared.contains_key(&list)
+}
+
+/// How a list stands, and what on it carries nothing and is asked about.
+pub(super) fn list_rows(context: &Context<'_>, list: ThingKind) -> Vec<Block> {
+    let (locale, declared) = (context.locale, is_declared(context, list));
+    let (edge, word) = match declared {
+        true => (Edge::Fresh, say!(locale, "lists-complete")),
+        false => (Edge::Missing, say!(locale, "lists-to-declare")),
+    };
+    let things: Vec<&Thing> = context.ledger.aircraft.things_of(list).collect();
+    let names: Vec<&str> = things.iter().map(|thing| thing.name.as_str()).collect();
+    let detail = Some(names.join(", ")).filter(|names| !names.is_empty());
+    let mut rows = vec![still_row(edge, word, counted(locale, list, context.ledger.aircraft.count_of(list)), detail)];
+    rows.extend(things.into_iter().filter(|thing| thing.is_idle()).map(|thing| {
+        let place = Place::Thing { kind: list, name: Some(thing.name.clone()) };
+        let asked = Some(say!(locale, "lists-idle-asked"));
+        row(Edge::Caution, say!(locale, "lists-idle"), &thing.name, asked, place)
+    }));
+    rows
+}
+
+/// The control that declares a list complete; none where it is.
+pub(super) fn declare(context: &Context<'_>, list: ThingKind) -> Option<Control> {
+    let locale = context.locale;
+    let aircraft = &context.ledger.aircraft;
+    let idle = aircraft.things_of(list).filter(|thing| thing.is_idle()).count();
+    let what = counted(locale, list, aircraft.count_of(list));
+    let label = match idle {
+        0 => say!(locale, "lists-declare", what = what),
+        idle => say!(locale, "lists-declare-idle", what = what, idle = idle),
+    };
+    (!is_declared(context, list)).then(|| Control::primary(Record::DeclareList(list).into(), label).icon(Icon::List))
+}
+
+/// "wire runs: 3".
+fn counted(locale: Locale, list: ThingKind, count: u32) -> String {
+    say!(locale, "lists-counted", list = locale.inside(&list.words(locale)), count = count)
+}
+
+/// What a computation judged, behind what it came to: nothing where it judges no list.
+pub(super) fn judged_words(locale: Locale, judged: &[JudgedList]) -> String {
+    if judged.is_empty() {
+        return String::new();
+    }
+    let counts: Vec<String> = judged.iter().map(|judged| counted(locale, judged.list, judged.count)).collect();
+    say!(locale, "lists-judged", lists = counts.join(", "))
+}
