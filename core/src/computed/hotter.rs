@@ -82,7 +82,7 @@ pub fn hotter(facts: Facts<'_>, asked: AskedDay) -> Result<Hotter> {
 
 fn remarks(facts: Facts<'_>, tightest: &There<'_>) -> Vec<String> {
     let locale = facts.locale;
-    let mut remarks = vec![tightest.from_words()];
+    let mut remarks = vec![tightest.words_of_flight()];
     remarks.extend(tightest.report.covers_s.map(|covers_s| no_time_constant(locale, covers_s)));
     remarks.push(say!(locale, "computed-hotter-basis", meter = locale.quantity(METER_K, Unit::Kelvin)));
     let draught = locale.quantity(OWN_DRAUGHT_M_S, Unit::MetrePerSecond);
@@ -158,7 +158,7 @@ fn seconds(seconds: f64) -> String {
 
 impl There<'_> {
     /// Which flight it starts from.
-    pub(super) fn from_words(&self) -> String {
+    pub(super) fn words_of_flight(&self) -> String {
         let (locale, measured) = (self.locale, &self.report.inputs.question);
         let day = self.flight.started.as_ref().map_or_else(String::new, |at| locale.date(at.wall.date_naive()));
         say!(

@@ -8,7 +8,7 @@ use crate::plan::{Check, Stage};
 /// What a stage's gate would be released over. The control that releases it stands here and nowhere else while there is a caution.
 pub(super) fn cautions(context: &Context<'_>, id: &str) -> Screen {
     let Some(stage) = context.plan.stage(id) else { return context.gone("cautions") };
-    let cautions = context.ledger.cautions(context.plan, &context.report, id);
+    let cautions = context.ledger.cautions(context.plan, context.report, id);
     let mut blocks =
         vec![Block::Verdict { text: stage.gate.clone().unwrap_or_default(), detail: None, edge: Edge::Caution }];
     blocks.push(match cautions.is_empty() {

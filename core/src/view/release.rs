@@ -53,7 +53,7 @@ fn gate(context: &Context<'_>, stage: &Stage, release: &Release) -> Vec<Block> {
         ));
     }
     blocks.extend(renewed);
-    let cautions = context.ledger.cautions(context.plan, &context.report, &stage.id);
+    let cautions = context.ledger.cautions(context.plan, context.report, &stage.id);
     blocks.extend(cautions.into_iter().map(|check| super::cautions::caution_row(context, check)));
     blocks
 }

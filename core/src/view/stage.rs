@@ -125,7 +125,7 @@ fn way_back(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Block> {
 fn foot(context: &Context<'_>, stage: &Stage, gate: &Gate) -> Vec<Control> {
     let mut foot = Vec::new();
     if gate.may_be_released() {
-        let cautions = context.ledger.cautions(context.plan, &context.report, &stage.id).len();
+        let cautions = context.ledger.cautions(context.plan, context.report, &stage.id).len();
         foot.push(match cautions {
             0 => super::cautions::release(context, stage),
             count => {
