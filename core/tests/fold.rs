@@ -8,12 +8,13 @@ use std::collections::BTreeSet;
 use common::story::Story;
 use liftgate_core::readiness::{Charge, Ledger, Seat, Source, may_be_withdrawn};
 use liftgate_core::record::{
-    AttachedLog, Author, Body, Entry, EntryId, MarkKind, StoredBody, Thing, ThingKind, ThingRef,
+    AttachedLog, Author, Body, Entry, EntryId, MarkKind, OnAircraft, StoredBody, Thing, ThingKind, ThingRef,
 };
 
 fn pack(name: &str) -> Body {
     Body::ThingSet {
         thing: Thing { kind: ThingKind::Pack, name: name.into(), of: None, numbers: [("cells".into(), 6.0)].into() },
+        on_aircraft: OnAircraft::Changed,
     }
 }
 
@@ -53,7 +54,12 @@ fn a_thing_is_there_until_it_is_removed_and_touches_what_rests_on_it_both_times(
     let of = ThingRef { kind: ThingKind::Pack, name: "Pack 2".into() };
     assert!(story.ledger().aircraft.things.contains_key(&of) && story.ledger().described.contains_key(&of));
     assert!(story.standing("rung-2").holds());
-    story.add(Body::ThingRemoved { thing: of.clone(), instead: None, witness: None });
+    story.add(Body::ThingRemoved {
+        thing: of.clone(),
+        instead: None,
+        witness: None,
+        on_aircraft: OnAircraft::Changed,
+    });
     let ledger = story.ledger();
     assert!(!ledger.aircraft.things.contains_key(&of) && !ledger.described.contains_key(&of));
     assert!(!story.standing("rung-2").holds(), "the second rung rests on the packs");

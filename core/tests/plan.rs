@@ -471,6 +471,68 @@ fn a_trait_that_leaves_no_choice_is_placed() {
 }
 
 #[test]
+fn a_figure_answers_a_question_by_its_value() {
+    let asked = "choices = [{ id = \"yes\", label = \"Yes\" }, { id = \"no\", label = \"No\" }]";
+    let choices = |yes: &str, no: &str| {
+        format!("choices = [{{ id = \"yes\", label = \"Yes\"{yes} }}, {{ id = \"no\", label = \"No\"{no} }}]")
+    };
+    let answered = |yes: &str, no: &str| with(asked, &format!("{}\nfrom = \"reach\"", choices(yes, no)));
+    let plan = Plan::parse("my.toml", &answered(", up_to = 12.0", "")).unwrap();
+    let question = plan.question("wheels").unwrap();
+    let answers = [11.9, 12.0, 12.1].map(|reach| question.answered_by(reach).unwrap());
+    assert_eq!(answers, ["yes", "yes", "no"]);
+    assert!(plan.question("tail").unwrap().answered_by(1.0).is_none(), "a person answers that one");
+    for text in
+        [answered("", ""), answered(", up_to = 12.0", ", up_to = 9.0"), with(asked, &choices(", up_to = 12.0", ""))]
+    {
+        let found = faults(&text);
+        assert!(
+            found.faults.iter().all(|fault| fault.reason.to_string().contains("'wheels' is answered by a figure")),
+            "{found}"
+        );
+        assert_eq!(found.faults.len(), 1, "{found}");
+        says_the_same_in_german(&found.faults[0].reason);
+    }
+}
+
+#[test]
+fn what_a_reading_is_to_agree_with_is_on_file_in_its_unit() {
+    let on_file = |text: &str| with("on_file = \"scales\"", &format!("on_file = \"{text}\""));
+    for (text, reason) in [
+        ("figure:nowhere", "there is no figure 'nowhere'"),
+        ("figure:reach", "'reach' is in mm"),
+        ("part:blades", "'part:blades' is nothing on file"),
+        ("the scales", "'the scales' is nothing on file"),
+    ] {
+        let found = faults(&on_file(text));
+        assert_eq!(found.faults.len(), 1, "{text}: {found}");
+        let said = &found.faults[0].reason;
+        assert!(said.to_string().contains(reason), "{said}");
+        says_the_same_in_german(said);
+    }
+}
+
+#[test]
+fn a_rung_rests_on_all_that_the_one_below_it_rests_on() {
+    let rung = |below: &str| with("id = \"rung-2\"", &format!("id = \"rung-2\"\nrung_above = \"{below}\""));
+    let rests_on = |text: &str| {
+        let plan = Plan::parse("my.toml", text).unwrap();
+        plan.check("rung-2").unwrap().1.rests_on.iter().map(ToString::to_string).collect::<Vec<_>>()
+    };
+    let own = ["part:blades", "setting:trim", "figure:speed", "mass", "packs", "check:rung-1"];
+    assert_eq!(rests_on(WHOLE), own);
+    assert_eq!(rests_on(&rung("rung-1")), [own.as_slice(), &["setting:gain", "check:track"]].concat());
+    // The one below is flown, in the same stage, and before it.
+    for below in ["track", "run-up", "rung-2", "nowhere"] {
+        let found = faults(&rung(below));
+        assert_eq!(found.faults.len(), 1, "{below}: {found}");
+        let reason = &found.faults[0].reason;
+        assert!(reason.to_string().contains(&format!("no rung is above '{below}'")), "{reason}");
+        says_the_same_in_german(reason);
+    }
+}
+
+#[test]
 fn all_faults_are_told_at_once_in_the_order_of_the_file() {
     let text = WHOLE
         .replace("id = \"reach\"", "id = \"Reach\"")

@@ -34,6 +34,18 @@ aircraft-rests = Diese Prüfungen beruhen darauf: { $checks }.
 aircraft-record = Eintragen
 aircraft-thing-name = Name
 aircraft-stir-servos = Alle Servos zusammen unbelastet bewegen und den höchsten Strom ablesen, den diese Versorgung liefert.
+aircraft-was-on-it = War schon da
+aircraft-new-on-it = Ist neu
+aircraft-only-written-wrong = Nur falsch notiert
+aircraft-changed-on-it = Am Modell geändert
+aircraft-never-on-it = War nie da
+aircraft-taken-off = Abgebaut
+aircraft-keeps = Was bewiesen ist, bleibt
+aircraft-sends-back =
+    { $count ->
+        [one] { $count } Prüfung ist zu wiederholen
+       *[other] { $count } Prüfungen sind zu wiederholen
+    }
 aircraft-gone = Nicht mehr da
 aircraft-if-gone = Falls es weg ist: Befund { $number }, { $title }
 aircraft-instead = Was an seine Stelle kam, oder warum nichts muss

@@ -8,6 +8,7 @@ board-things-stand =
         [one] { $count } Punkt steht
        *[other] { $count } Punkte stehen
     } zwischen { $name } und { $flight }.
+board-fly-again = Noch einmal zu fliegen: { $why }
 board-flight-at = ‚{ $title }‘ bei { $rpm } U/min
 board-flight = ‚{ $title }‘
 board-landing-of = Landung von { $check }

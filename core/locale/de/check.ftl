@@ -92,3 +92,4 @@ lists-declare-idle =
     }
 lists-counted = { $list } { $count }
 lists-judged = { "." } Beurteilt: { $lists }
+check-does-not-agree = Stimmt nicht überein

@@ -314,3 +314,13 @@ computed-trend-readings =
     }
 computed-trend-slope = { $slope } ± { $half } mΩ auf zehn Flüge, aus { $readings }
 computed-trend-new = neu
+
+# Rotordrehzahlen.
+computed-blade-speed-summary = Die höchste Rotordrehzahl ist { $rpm }, „{ $check }“: { $percent } % dessen, was die Blätter erlauben
+computed-blade-speed-highest = Höchste Rotordrehzahl
+computed-blade-speed-note = die Blätter erlauben { $rated }, Vorsicht über { $caution }
+computed-blade-speed-basis = Die höchste aller Rotordrehzahlen, die der Plan vorsieht. Das Zehntel Abstand ist übliche Praxis, ohne Quelle.
+computed-steps-summary = Der größte Schritt ist { $percent } %, von { $from } auf { $to }
+computed-steps-to = Schritt zu „{ $check }“
+computed-steps-note = { $rpm }; bis { $small } %: in Ordnung, über { $large } % Halt
+computed-steps-basis = Jeder Schritt in Prozent der Drehzahl darunter: Kräfte gehen mit dem Quadrat der Drehzahl. Die Grenzen sind übliche Praxis, ohne Quelle.

@@ -200,5 +200,11 @@ lint-unused = keine Prüfung hat mit { $what ->
        *[event] diesem Ereignis
     } zu tun: streichen oder verwenden
 difference-read-on = Abgelesen beim Lauf von
+difference-agrees-with = Stimmt überein mit
+difference-answered-by = Beantwortet von
+difference-rung-above = Sprosse über
 difference-flown-bench = Ein Lauf auf der Werkbank
 plan-reason-read-on-no-run = „{ $check }“ ist keine Prüfung, die gelaufen oder geflogen wird
+plan-reason-not-on-file = „{ $text }“ liegt nicht vor und kann diesem Messwert nicht gleichen: eine Angabe in derselben Einheit nennen, oder bei kg die Waagen
+plan-reason-up-to = „{ $question }“ beantwortet eine Angabe: Jede Antwort außer der letzten braucht „up_to“, und die Werte steigen; ohne „from“ hat keine einen
+plan-reason-no-rung = über „{ $check }“ liegt keine Sprosse: Es müssen zwei Prüfungen eines Abschnitts sein, die geflogen werden, die untere zuerst

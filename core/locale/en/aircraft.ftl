@@ -34,6 +34,18 @@ aircraft-rests = These checks rest on it: { $checks }.
 aircraft-record = Record it
 aircraft-thing-name = Name
 aircraft-stir-servos = Stir all servos together, unloaded, and read the highest current that this supply gives.
+aircraft-was-on-it = It was there before
+aircraft-new-on-it = It is new
+aircraft-only-written-wrong = Only written down wrong
+aircraft-changed-on-it = Changed on the aircraft
+aircraft-never-on-it = Never was there
+aircraft-taken-off = Taken off
+aircraft-keeps = What was proved stands
+aircraft-sends-back =
+    { $count ->
+        [one] { $count } check is to be done again
+       *[other] { $count } checks are to be done again
+    }
 aircraft-gone = It is gone
 aircraft-if-gone = If it is gone: finding { $number }, { $title }
 aircraft-instead = What took its place, or why nothing has to

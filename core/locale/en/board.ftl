@@ -8,6 +8,7 @@ board-things-stand =
         [one] { $count } thing stands
        *[other] { $count } things stand
     } between { $name } and { $flight }.
+board-fly-again = To fly again: { $why }
 board-flight-at = '{ $title }' at { $rpm } rpm
 board-flight = '{ $title }'
 board-landing-of = Landing of { $check }

@@ -96,3 +96,4 @@ lists-declare-idle =
     }
 lists-counted = { $list } { $count }
 lists-judged = { "." } Judged: { $lists }
+check-does-not-agree = Does not agree

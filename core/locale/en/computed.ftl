@@ -310,3 +310,13 @@ computed-trend-readings =
     }
 computed-trend-slope = { $slope } ± { $half } mΩ for ten flights, from { $readings }
 computed-trend-new = new
+
+# Head speeds.
+computed-blade-speed-summary = The highest head speed is { $rpm }, '{ $check }': { $percent } % of what the blades allow
+computed-blade-speed-highest = Highest head speed
+computed-blade-speed-note = the blades allow { $rated }, caution over { $caution }
+computed-blade-speed-basis = The highest of all head speeds that the plan runs. The tenth in hand is common practice, no source.
+computed-steps-summary = The largest step is { $percent } %, from { $from } to { $to }
+computed-steps-to = Step to '{ $check }'
+computed-steps-note = { $rpm }; up to { $small } % is a pass, over { $large } % a stop
+computed-steps-basis = Each step in percent of the speed below it: forces go with the square of the speed. The limits are common practice, no source.

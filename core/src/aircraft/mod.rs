@@ -2,8 +2,15 @@
 
 use std::collections::BTreeMap;
 
-use crate::plan::{Check, Figure, Limit, Limits, Plan, When};
-use crate::record::{Basis, EntryId, Outcome, Thing, ThingKind, ThingRef};
+use crate::plan::{Check, Figure, Limit, Limits, Measure, OnFile, Plan, Subject, When};
+use crate::record::{Basis, EntryId, OnAircraft, Outcome, Thing, ThingKind, ThingRef};
+
+/// How much two packs of one kind differ in mass, as a share of it (common practice, no source).
+const PACK_SPREAD: f64 = 0.02;
+/// What a workshop's scale is good for, grams (common practice, no source), until the aircraft says better.
+const SCALE_G: f64 = 5.0;
+/// What a workshop's ruler is good for, millimetres (common practice, no source), until the aircraft says better.
+const RULER_MM: f64 = 1.0;
 
 /// The aircraft as the journal describes it.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -52,6 +59,18 @@ impl Aircraft {
         [&self.name, &self.builder, &self.pilot].into_iter().all(|name| !name.trim().is_empty())
     }
 
+    /// Answers the questions that a figure answers.
+    pub(crate) fn answer_from_figures(&mut self, plan: &Plan) {
+        for question in &plan.questions {
+            let Some(from) = &question.from else { continue };
+            let answer = self.figure(&from.figure).and_then(|value| question.answered_by(value)).map(str::to_owned);
+            match answer {
+                Some(answer) => self.answers.insert(question.id.clone(), answer),
+                None => self.answers.remove(&question.id),
+            };
+        }
+    }
+
     /// A figure's value.
     pub fn figure(&self, id: &str) -> Option<f64> {
         self.figures.get(id).map(|figure| figure.value)
@@ -88,6 +107,27 @@ impl Aircraft {
         }
     }
 
+    /// What is on file that a reading does not agree with, and what that says.
+    pub fn contradicts<'a>(&self, measure: &'a Measure, value: f64) -> impl Iterator<Item = (&'a OnFile, f64)> {
+        measure.agrees_with.iter().filter_map(move |agreement| {
+            let on_file = self.on_file(&agreement.with)?;
+            let agrees = (value - on_file).abs() <= on_file.abs() * agreement.within_percent / 100.0;
+            (!agrees).then_some((&agreement.with, on_file))
+        })
+    }
+
+    fn on_file(&self, with: &OnFile) -> Option<f64> {
+        match with {
+            OnFile::Figure(id) => self.figure(id),
+            OnFile::Scales => {
+                let mut grams =
+                    self.things_of(ThingKind::Weighing).filter_map(|scale| scale.number("mass_g")).peekable();
+                grams.peek()?;
+                Some(grams.sum::<f64>() / 1_000.0)
+            }
+        }
+    }
+
     /// All things of a kind, by name.
     pub fn things_of(&self, kind: ThingKind) -> impl Iterator<Item = &Thing> {
         self.things.values().filter(move |thing| thing.kind == kind)
@@ -101,6 +141,50 @@ impl Aircraft {
     /// A thing by kind and name.
     pub fn thing(&self, kind: ThingKind, name: &str) -> Option<&Thing> {
         self.things.get(&ThingRef { kind, name: name.to_owned() })
+    }
+
+    /// What evidence may rest on is touched where a thing was one way, and is another now; none: it was not there, or is no more.
+    ///
+    /// One pack more or less of a kind that is there changes nothing of the aircraft that flew with another like it: only whether each
+    /// of them is still fit has to be looked at. What was recorded before anybody was asked counts as it did.
+    pub fn touched_with(&self, old: Option<&Thing>, new: Option<&Thing>, on_aircraft: OnAircraft) -> Option<Subject> {
+        let thing = new.or(old)?;
+        let is_alike = [old, new].into_iter().flatten().all(|thing| self.has_another_like(thing));
+        let kind = match on_aircraft {
+            OnAircraft::AsItWas | OnAircraft::Changed if is_alike => ThingKind::PackReading,
+            OnAircraft::AsItWas | OnAircraft::Changed | OnAircraft::NotSaid => thing.kind,
+        };
+        Subject::parse(kind.subject())
+    }
+
+    /// Whether there is another pack than this one that the aircraft cannot tell from it: as many cells, as much charge, as heavy as two
+    /// of one kind are, and at the same place as far as a ruler tells. Of other things each is its own.
+    fn has_another_like(&self, thing: &Thing) -> bool {
+        let within = |field: &str, accuracy: f64, other: &Thing| match (thing.number(field), other.number(field)) {
+            (Some(one), Some(other)) => (one - other).abs() <= accuracy,
+            (None, None) => true,
+            _ => false,
+        };
+        let mass_g = thing.number("mass_g").unwrap_or_default();
+        let is_like = |other: &&Thing| {
+            let same = |field: &str| thing.number(field) == other.number(field);
+            other.name != thing.name
+                && same("cells")
+                && same("capacity_mah")
+                && within("mass_g", mass_g * PACK_SPREAD, other)
+                && within("x_mm", self.ruler_accuracy_mm(), other)
+        };
+        thing.kind == ThingKind::Pack && self.things_of(ThingKind::Pack).any(|other| is_like(&other))
+    }
+
+    /// How far a scale may be off, grams.
+    pub fn scale_accuracy_g(&self) -> f64 {
+        self.figure("scale-accuracy").unwrap_or(SCALE_G)
+    }
+
+    /// How far a distance may be off, millimetres.
+    pub fn ruler_accuracy_mm(&self) -> f64 {
+        self.figure("ruler-accuracy").unwrap_or(RULER_MM)
     }
 
     /// Whether a check is for this aircraft. A question that is not answered yet keeps its checks away: the first gate

@@ -1,5 +1,6 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome};
+use crate::aircraft::Aircraft;
 use crate::drawing::{Anchor, Ink, LabelSize, Picture, Sheet};
 use crate::engineering::balance::{
     Accuracy, BalanceInput, BalanceReport, Band, BandMargin, Part, PartMove, Support, TiltedReadings, Weighing,
@@ -12,10 +13,12 @@ use crate::locale::{Locale, say};
 use crate::record::{Outcome, ThingKind};
 use crate::unit::Unit;
 
-/// What a workshop's scale and ruler are good for (common practice, no source), until the aircraft says better.
-const ACCURACY: Accuracy = Accuracy { scale_half_width_g: 5.0, ruler_half_width_mm: 1.0 };
 /// What a phone laid on the frame is good for as an inclinometer, degrees (common practice, no source).
 const TILT_HALF_WIDTH_DEG: f64 = 0.5;
+
+fn accuracy(aircraft: &Aircraft) -> Accuracy {
+    Accuracy { scale_half_width_g: aircraft.scale_accuracy_g(), ruler_half_width_mm: aircraft.ruler_accuracy_mm() }
+}
 
 pub(super) fn centre(facts: Facts<'_>) -> Result<Computed> {
     let band = band(facts)?;
@@ -32,11 +35,7 @@ pub(super) fn centre(facts: Facts<'_>) -> Result<Computed> {
             })
         })
         .collect::<Result<_>>()?;
-    let given = |id: &str, otherwise: f64| facts.ledger.aircraft.figure(id).unwrap_or(otherwise);
-    let accuracy = Accuracy {
-        scale_half_width_g: given("scale-accuracy", ACCURACY.scale_half_width_g),
-        ruler_half_width_mm: given("ruler-accuracy", ACCURACY.ruler_half_width_mm),
-    };
+    let accuracy = accuracy(&facts.ledger.aircraft);
     let input = BalanceInput {
         weighing: Some(Weighing { supports, tilted: tilted(facts) }),
         parts: parts(facts)?,
@@ -334,7 +333,7 @@ fn remarks(locale: Locale, report: &BalanceReport, accuracy: Accuracy) -> Vec<St
     });
     let flight =
         say!(locale, "computed-balance-electric", mm = locale.rounded(report.flight_shift_mm, 0, Unit::Millimetre));
-    let basis = if accuracy == ACCURACY {
+    let basis = if accuracy == self::accuracy(&Aircraft::default()) {
         say!(locale, "computed-balance-usual")
     } else {
         say!(locale, "computed-balance-entered")

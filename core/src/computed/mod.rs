@@ -14,6 +14,7 @@ mod endurance;
 mod facts;
 mod frequencies;
 mod governor;
+mod head_speeds;
 mod heat;
 mod hotter;
 mod hover;

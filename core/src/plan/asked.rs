@@ -27,6 +27,7 @@ impl Check {
             when: _,
             before_flights_from: _,
             read_on,
+            rung_above: _,
             basis: _,
         } = self;
         kind.asks_the_same(&other.kind)
@@ -42,7 +43,7 @@ impl CheckKind {
             (CheckKind::Confirm, CheckKind::Confirm) => true,
             (CheckKind::Compute(one), CheckKind::Compute(two)) => one == two,
             (CheckKind::Measure(one), CheckKind::Measure(two)) => {
-                let Measure { unit, low: _, high: _, step: _, start: _, limits: _ } = one;
+                let Measure { unit, low: _, high: _, step: _, start: _, limits: _, agrees_with: _ } = one;
                 *unit == two.unit
             }
             (CheckKind::Fly(one), CheckKind::Fly(two)) => {

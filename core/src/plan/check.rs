@@ -48,6 +48,8 @@ pub struct Check {
     pub before_flights_from: Option<String>,
     /// The fly check on whose run it is read: nothing that turns the motor does so without a card. None: the motor stands still.
     pub read_on: Option<String>,
+    /// A rung of a ladder: the fly check one rung below it. It rests on all that that one rests on.
+    pub rung_above: Option<String>,
     /// Where the judgement comes from.
     pub basis: Option<String>,
 }
@@ -90,6 +92,26 @@ pub struct Measure {
     pub start: f64,
     /// The limits.
     pub limits: Limits,
+    /// What else is on file of the same thing. A reading that does not agree with it is no pass.
+    pub agrees_with: Vec<Agreement>,
+}
+
+/// What a reading has to agree with.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Agreement {
+    /// What is on file.
+    pub with: OnFile,
+    /// How far apart the two may be, percent of what is on file.
+    pub within_percent: f64,
+}
+
+/// Something on file that says the same as a reading.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum OnFile {
+    /// A figure of the aircraft, by its id.
+    Figure(String),
+    /// All scale readings together, kilograms.
+    Scales,
 }
 
 /// The limits of a reading. Past `stop` nothing is released; past `caution` it stays in sight.
@@ -157,6 +179,10 @@ pub enum Computation {
     PackRipple,
     /// The weight that a run with a trial weight asks for.
     TrialWeight,
+    /// The highest head speed that the plan runs against what the blades allow.
+    BladeSpeed,
+    /// The steps between the head speeds of the hovers.
+    HeadSpeedSteps,
 }
 
 impl Computation {
@@ -178,7 +204,9 @@ impl Computation {
             | Computation::PackTrend
             | Computation::LandingCharge
             | Computation::PackRipple
-            | Computation::TrialWeight => &[],
+            | Computation::TrialWeight
+            | Computation::BladeSpeed
+            | Computation::HeadSpeedSteps => &[],
         }
     }
 }

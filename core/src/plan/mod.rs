@@ -27,12 +27,14 @@ mod subject;
 mod translated;
 mod when;
 
-pub use check::{Check, CheckKind, Computation, Fly, Holds, Limit, Limits, Measure, Motion, Point};
+pub use check::{
+    Agreement, Check, CheckKind, Computation, Fly, Holds, Limit, Limits, Measure, Motion, OnFile, Point,
+};
 pub use difference::{Became, Difference};
 pub use fault::{PlanFault, PlanFaults};
 pub use flaw::{CHUNK, Flaw, GRADE, Hazard};
 pub use lint::{Remark, Rule, lint};
-pub use model::{Caution, Event, Figure, Part, Place, Plan, Question, Setting, Stage};
+pub use model::{Caution, Event, Figure, FromFigure, Part, Place, Plan, Question, Setting, Stage};
 pub use reading_grade::reading_grade;
 pub use reason::{Named, PlanReason};
 pub use shipped::SHIPPED;

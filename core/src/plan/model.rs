@@ -34,7 +34,7 @@ pub struct Plan {
 }
 
 /// A question whose answer decides which checks there are.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Question {
     /// Its id.
     pub id: String,
@@ -42,6 +42,26 @@ pub struct Question {
     pub text: String,
     /// Answers: id and label.
     pub choices: Vec<(String, String)>,
+    /// Answered by a figure, and asked of nobody.
+    pub from: Option<FromFigure>,
+}
+
+/// How a figure answers a question.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FromFigure {
+    /// The figure's id.
+    pub figure: String,
+    /// The highest value of it for each choice but the last, rising.
+    pub up_to: Vec<f64>,
+}
+
+impl Question {
+    /// The choice that a figure's value answers with; none where the question is asked of a person.
+    pub fn answered_by(&self, value: f64) -> Option<&str> {
+        let from = self.from.as_ref()?;
+        let choice = from.up_to.iter().take_while(|up_to| value > **up_to).count();
+        self.choices.get(choice).map(|(id, _)| id.as_str())
+    }
 }
 
 /// One number of the aircraft.

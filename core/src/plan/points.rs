@@ -2,7 +2,7 @@
 //! difference would tell does not compile.
 
 use super::asked::tidy;
-use super::model::{Caution, Event, Figure, Part, Place, Plan, Question, Setting, Stage};
+use super::model::{Caution, Event, Figure, FromFigure, Part, Place, Plan, Question, Setting, Stage};
 use super::points_of_check::check_points;
 use super::said::{Points, caution_titles, when_words, yes_no};
 use crate::locale::{Locale, say};
@@ -65,15 +65,21 @@ pub(super) fn items(locale: Locale, plan: &Plan) -> Vec<Item> {
 }
 
 fn question_item(locale: Locale, question: &Question) -> Item {
-    let Question { id, text, choices } = question;
+    let Question { id, text, choices, from } = question;
     let joined = |part: fn(&(String, String)) -> &str| choices.iter().map(part).collect::<Vec<_>>().join("; ");
     let points = vec![
         (say!(locale, "difference-question"), text.clone()),
         (say!(locale, "difference-answers"), joined(|(_, label)| label)),
         // What was answered is recorded by its id: under another one it counts no more.
         (say!(locale, "difference-answer-ids"), joined(|(id, _)| id)),
+        (say!(locale, "difference-answered-by"), from.as_ref().map_or_else(String::new, answered_by)),
     ];
     Item::new(say!(locale, "difference-question"), id, text, points)
+}
+
+fn answered_by(from: &FromFigure) -> String {
+    let up_to = from.up_to.iter().map(|bound| crate::unit::show_number(*bound)).collect::<Vec<_>>().join(", ");
+    format!("{} {up_to}", from.figure)
 }
 
 fn figure_item(locale: Locale, plan: &Plan, figure: &Figure) -> Item {

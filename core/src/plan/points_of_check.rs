@@ -1,11 +1,11 @@
 //! A check as points. Every field is named here, so that a new one which no difference would tell does not compile.
 
 use super::asked::tidy;
-use super::check::{Check, CheckKind, Fly, Limit, Limits, Measure, Point};
+use super::check::{Agreement, Check, CheckKind, Fly, Limit, Limits, Measure, OnFile, Point};
 use super::model::{Plan, Stage};
 use super::said::{Points, caution_titles, event_titles, flown_words, holds_words, limit_words, when_words, yes_no};
 use crate::locale::{Locale, say};
-use crate::record::Outcome;
+use crate::record::{Outcome, ThingKind};
 use crate::unit::Unit;
 
 pub(super) fn check_points(locale: Locale, plan: &Plan, stage: &Stage, check: &Check) -> Points {
@@ -30,6 +30,7 @@ pub(super) fn check_points(locale: Locale, plan: &Plan, stage: &Stage, check: &C
         when,
         before_flights_from,
         read_on,
+        rung_above,
         basis,
     } = check;
     let rests_on = rests_on.iter().map(|on| plan.subject_words(locale, on)).collect::<Vec<_>>().join(", ");
@@ -52,6 +53,7 @@ pub(super) fn check_points(locale: Locale, plan: &Plan, stage: &Stage, check: &C
         (say!(locale, "difference-only-for"), when_words(locale, plan, when)),
         (say!(locale, "difference-before-flights"), before_flights_from.clone().unwrap_or_default()),
         (say!(locale, "difference-read-on"), read_on.clone().unwrap_or_default()),
+        (say!(locale, "difference-rung-above"), rung_above.clone().unwrap_or_default()),
         (say!(locale, "difference-basis"), basis.clone().unwrap_or_default()),
     ];
     points.extend(kind_points(locale, plan, kind));
@@ -85,13 +87,22 @@ fn kind_points(locale: Locale, plan: &Plan, kind: &CheckKind) -> Points {
 }
 
 fn measure_points(locale: Locale, plan: &Plan, measure: &Measure) -> Points {
-    let Measure { unit, low, high, step, start, limits } = measure;
+    let Measure { unit, low, high, step, start, limits, agrees_with } = measure;
     let Limits { stop_below, caution_below, caution_above, stop_above } = limits;
     let sign = unit.sign();
     let limit = |limit: &Option<Limit>| limit.as_ref().map_or(String::new(), |l| limit_words(locale, plan, l, sign));
+    let agreement = |agreement: &Agreement| {
+        let with = match &agreement.with {
+            OnFile::Figure(id) => plan.figure(id).map_or(id.as_str(), |figure| &figure.title).to_owned(),
+            OnFile::Scales => ThingKind::Weighing.words(locale),
+        };
+        format!("{with} ± {} %", locale.plain(agreement.within_percent))
+    };
+    let agrees_with = agrees_with.iter().map(agreement).collect::<Vec<_>>().join(", ");
     vec![
         (say!(locale, "difference-kind"), say!(locale, "difference-reading")),
         (say!(locale, "difference-unit"), sign.to_owned()),
+        (say!(locale, "difference-agrees-with"), agrees_with),
         (
             say!(locale, "difference-plausible"),
             say!(locale, "computed-range", low = locale.plain(*low), high = locale.plain(*high)),

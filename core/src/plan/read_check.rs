@@ -5,11 +5,12 @@ use std::collections::BTreeMap;
 
 use serde_spanned::Spanned;
 
-use super::check::{Check, CheckKind, Fly, Holds, Limit, Limits, Measure, Point};
+use super::check::{Agreement, Check, CheckKind, Fly, Holds, Limit, Limits, Measure, OnFile, Point};
 use super::reader::{Known, Reader};
 use super::reason::{Named, PlanReason};
 use super::source::{
-    CheckSource, FailSource, FlySource, HoldsSource, KindSource, LimitSource, MeasureSource, PointSource, Word, words,
+    AgreementSource, CheckSource, FailSource, FlySource, HoldsSource, KindSource, LimitSource, MeasureSource,
+    PointSource, Word, words,
 };
 use super::subject::Subject;
 use crate::record::Outcome;
@@ -55,6 +56,7 @@ impl Reader<'_> {
             holds: source.holds.as_ref().map_or_else(Holds::default, |holds| self.holds(holds, known)),
             when,
             read_on: source.read_on.as_ref().map(|id| id.get_ref().clone()),
+            rung_above: source.rung_above.as_ref().map(|id| id.get_ref().clone()),
             before_flights_from: source.before_flights_from.as_ref().map(|id| id.get_ref().clone()),
             basis: source.basis.clone(),
         }
@@ -196,7 +198,36 @@ impl Reader<'_> {
                 caution_above: limit(&source.caution_above),
                 stop_above: limit(&source.stop_above),
             },
+            agrees_with: source.agrees_with.iter().filter_map(|with| self.agreement(with, unit, known)).collect(),
         }
+    }
+
+    fn agreement(&mut self, source: &AgreementSource, unit: Unit, known: &Known) -> Option<Agreement> {
+        let within_percent = *source.within_percent.get_ref();
+        if !(within_percent.is_finite() && within_percent > 0.0) {
+            self.fault(&source.within_percent, PlanReason::Times);
+        }
+        let with = match source.on_file.get_ref().split_once(':') {
+            Some(("figure", figure)) => {
+                match known.units.get(figure) {
+                    None => {
+                        self.fault(&source.on_file, PlanReason::NotThere { of: Named::Figure, id: figure.to_owned() })
+                    }
+                    Some(of) if *of != unit => {
+                        let figure = figure.to_owned();
+                        self.fault(&source.on_file, PlanReason::OtherUnit { figure, is: *of, wanted: unit });
+                    }
+                    Some(_) => {}
+                }
+                OnFile::Figure(figure.to_owned())
+            }
+            None if source.on_file.get_ref() == "scales" && unit == Unit::Kilogram => OnFile::Scales,
+            _ => {
+                self.fault(&source.on_file, PlanReason::NotOnFile { text: source.on_file.get_ref().clone() });
+                return None;
+            }
+        };
+        Some(Agreement { with, within_percent })
     }
 
     fn limit(&mut self, source: &Spanned<LimitSource>, unit: Unit, known: &Known) -> Limit {

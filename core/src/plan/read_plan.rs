@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::check::Check;
 use super::circle::circle_from;
-use super::model::{Caution, Event, Figure, Part, Place, Plan, Question, Setting, Stage};
+use super::model::{Caution, Event, Figure, FromFigure, Part, Place, Plan, Question, Setting, Stage};
 use super::reader::{Known, Reader};
 use super::reason::{Named, PlanReason};
 use super::source::{CheckSource, FigureSource, NamedSource, PlaceSource, PlanSource, QuestionSource, Word, words};
@@ -23,7 +23,7 @@ impl Reader<'_> {
             title: source.title,
             edition: source.edition,
             notice: source.notice,
-            questions: source.questions.into_iter().map(question).collect(),
+            questions: source.questions.into_iter().map(|question| self.question(question, &known)).collect(),
             figures: self.figures(source.figures, &known),
             parts: source.parts.into_iter().map(|part| self.part(part, &known)).collect(),
             settings: source.settings.into_iter().map(|setting| self.setting(setting, &known)).collect(),
@@ -39,6 +39,29 @@ impl Reader<'_> {
                 .map(|e| Event { id: e.id.into_inner(), title: e.title, text: e.text })
                 .collect(),
             stages,
+        }
+    }
+
+    fn question(&mut self, source: QuestionSource, known: &Known) -> Question {
+        let from = source.from.as_ref().map(|figure| {
+            self.leads(Named::Figure, figure, &known.figures);
+            let bounds = source.choices.iter().rev().skip(1).rev().map(|choice| choice.up_to.as_ref());
+            let up_to: Vec<f64> = bounds.flatten().map(|bound| *bound.get_ref()).collect();
+            let rises = up_to.windows(2).all(|pair| pair[0] < pair[1]) && up_to.iter().all(|bound| bound.is_finite());
+            let is_open = source.choices.last().is_none_or(|last| last.up_to.is_none());
+            if up_to.len() + 1 != source.choices.len() || !rises || !is_open {
+                self.fault(&source.id, PlanReason::UpTo { question: source.id.get_ref().clone() });
+            }
+            FromFigure { figure: figure.get_ref().clone(), up_to }
+        });
+        if from.is_none() && source.choices.iter().any(|choice| choice.up_to.is_some()) {
+            self.fault(&source.id, PlanReason::UpTo { question: source.id.get_ref().clone() });
+        }
+        Question {
+            id: source.id.into_inner(),
+            text: source.question,
+            choices: source.choices.into_iter().map(|choice| (choice.id.into_inner(), choice.label)).collect(),
+            from,
         }
     }
 
@@ -138,12 +161,34 @@ impl Reader<'_> {
                 after,
                 cautions: words(&stage.cautions),
                 gate: stage.gate.clone(),
-                checks: stage.checks.iter().map(|check| self.check(check, known)).collect(),
+                checks: self.checks(&stage.checks, known),
             });
         }
         self.no_cycle_of_stages(source, &stages);
         self.no_cycle_of_checks(source, &stages);
         stages
+    }
+
+    /// The checks of a stage. What a rung rests on, the rungs above it rest on too: a change sends the ladder back to the lowest rung that
+    /// it touched.
+    fn checks(&mut self, sources: &[CheckSource], known: &Known) -> Vec<Check> {
+        let mut checks: Vec<Check> = Vec::new();
+        for source in sources {
+            let mut check = self.check(source, known);
+            if let Some(below) = &source.rung_above {
+                let rung = checks.iter().find(|earlier| earlier.id == *below.get_ref() && earlier.fly().is_some());
+                match rung.filter(|_| check.fly().is_some()) {
+                    Some(rung) => {
+                        let more = rung.rests_on.iter().filter(|on| !check.rests_on.contains(on)).cloned();
+                        let more: Vec<Subject> = more.collect();
+                        check.rests_on.extend(more);
+                    }
+                    None => self.fault(below, PlanReason::NoRung { check: below.get_ref().clone() }),
+                }
+            }
+            checks.push(check);
+        }
+        checks
     }
 
     fn leads_to_gate(&mut self, stage: &Word, known: &Known) {
@@ -182,13 +227,5 @@ impl Reader<'_> {
                 return;
             }
         }
-    }
-}
-
-fn question(source: QuestionSource) -> Question {
-    Question {
-        id: source.id.into_inner(),
-        text: source.question,
-        choices: source.choices.into_iter().map(|choice| (choice.id.into_inner(), choice.label)).collect(),
     }
 }

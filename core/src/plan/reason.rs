@@ -185,6 +185,21 @@ pub enum PlanReason {
         /// The check that it names.
         check: String,
     },
+    /// What a reading is to agree with is not on file in its unit.
+    NotOnFile {
+        /// As it was written.
+        text: String,
+    },
+    /// A figure answers a question, and the values of its choices do not rise to the last, which has none.
+    UpTo {
+        /// The question.
+        question: String,
+    },
+    /// A rung above one that does not stand before it in its stage, or is not flown.
+    NoRung {
+        /// The check that it names.
+        check: String,
+    },
     /// A limit is no plausible reading.
     LimitOutside,
     /// Limits do not rise.
@@ -282,6 +297,9 @@ impl PlanReason {
             PlanReason::NoBasis { check } => say!(locale, "plan-reason-no-basis", check = check),
             PlanReason::NoLimit { check } => say!(locale, "plan-reason-no-limit", check = check),
             PlanReason::ReadOnNoRun { check } => say!(locale, "plan-reason-read-on-no-run", check = check),
+            PlanReason::NotOnFile { text } => say!(locale, "plan-reason-not-on-file", text = text),
+            PlanReason::UpTo { question } => say!(locale, "plan-reason-up-to", question = question),
+            PlanReason::NoRung { check } => say!(locale, "plan-reason-no-rung", check = check),
             PlanReason::LimitOutside => say!(locale, "plan-reason-limit-outside"),
             PlanReason::LimitsFall => say!(locale, "plan-reason-limits-fall"),
             PlanReason::Times => say!(locale, "plan-reason-times"),

@@ -57,6 +57,7 @@ pub(super) struct QuestionSource {
     pub id: Word,
     pub question: String,
     pub choices: Vec<ChoiceSource>,
+    pub from: Option<Word>,
 }
 
 #[derive(Deserialize)]
@@ -64,6 +65,7 @@ pub(super) struct QuestionSource {
 pub(super) struct ChoiceSource {
     pub id: Word,
     pub label: String,
+    pub up_to: Option<Spanned<f64>>,
 }
 
 #[derive(Deserialize)]
@@ -204,6 +206,7 @@ pub(super) struct CheckSource {
     pub when: WhenSource,
     pub before_flights_from: Option<Word>,
     pub read_on: Option<Word>,
+    pub rung_above: Option<Word>,
     pub basis: Option<String>,
     pub measure: Option<MeasureSource>,
     pub compute: Option<Computation>,
@@ -242,6 +245,15 @@ pub(super) struct MeasureSource {
     pub caution_below: Option<Spanned<LimitSource>>,
     pub caution_above: Option<Spanned<LimitSource>>,
     pub stop_above: Option<Spanned<LimitSource>>,
+    #[serde(default)]
+    pub agrees_with: Vec<AgreementSource>,
+}
+
+#[derive(Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct AgreementSource {
+    pub on_file: Word,
+    pub within_percent: Spanned<f64>,
 }
 
 #[derive(Clone, Deserialize)]

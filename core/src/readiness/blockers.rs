@@ -84,7 +84,8 @@ pub(super) fn unanswered<'a>(plan: &'a Plan, flights: impl Iterator<Item = &'a F
 }
 
 fn unknown_of_aircraft(plan: &Plan, ledger: &Ledger) -> Vec<Blocker> {
-    let questions = plan.questions.iter().filter(|q| !ledger.aircraft.answers.contains_key(&q.id));
+    let questions =
+        plan.questions.iter().filter(|q| q.from.is_none() && !ledger.aircraft.answers.contains_key(&q.id));
     let aircraft = &ledger.aircraft;
     let wanted = plan.figures.iter().filter(|f| aircraft.fits(&f.when));
     let missing = wanted.clone().filter(|f| f.required && !aircraft.figures.contains_key(&f.id));

@@ -153,7 +153,8 @@ impl<'a> Standings<'a> {
             Outcome::Stop => return Standing::Failed { why },
             Outcome::Pass | Outcome::Caution => {}
         }
-        let lacking = self.not_declared(result);
+        let mut lacking = self.contradictions(check, result);
+        lacking.extend(self.not_declared(result));
         if lacking.is_empty() { Standing::Fresh { outcome } } else { Standing::Missing { lacking } }
     }
 
@@ -162,6 +163,16 @@ impl<'a> Standings<'a> {
         let CheckResult::Computed { judged, .. } = result else { return Vec::new() };
         let open = judged.iter().filter(|judged| !self.ledger.is_declared(judged));
         open.map(|judged| Lack::ListDeclared(judged.list)).collect()
+    }
+
+    fn contradictions(&self, check: &Check, result: &CheckResult) -> Vec<Lack> {
+        let (CheckKind::Measure(measure), CheckResult::Measured { value, unit }) = (&check.kind, result) else {
+            return Vec::new();
+        };
+        let found = self.ledger.aircraft.contradicts(measure, *value);
+        found
+            .map(|(with, on_file)| Lack::Agreement { with: with.clone(), on_file, read: *value, unit: *unit })
+            .collect()
     }
 
     fn judge_flight(&self, check: &Check, card: EntryId) -> Standing {

@@ -20,6 +20,7 @@ mod logs;
 mod next;
 mod packs;
 mod plan_text;
+mod reached;
 mod reason;
 mod seat;
 mod standing;

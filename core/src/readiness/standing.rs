@@ -2,6 +2,7 @@
 
 use super::reason::Reason;
 use crate::field::TooShort;
+use crate::plan::OnFile;
 use crate::record::{EntryId, Outcome, ThingKind};
 use crate::unit::Unit;
 
@@ -74,6 +75,17 @@ pub enum Lack {
         title: String,
         /// Seconds after touchdown.
         after_s: i64,
+    },
+    /// Agreement with what is on file.
+    Agreement {
+        /// What is on file.
+        with: OnFile,
+        /// What that says, in the reading's unit.
+        on_file: f64,
+        /// The reading.
+        read: f64,
+        /// Its unit.
+        unit: Unit,
     },
     /// A run as long as the check wants.
     LongerFlight(TooShort),

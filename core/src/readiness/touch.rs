@@ -1,7 +1,8 @@
 //! What was touched under the evidence.
 
 use super::reason::Reason;
-use crate::plan::Subject;
+use crate::plan::{Check, CheckKind, Subject};
+use crate::record::OnAircraft;
 
 /// Something was touched that evidence may rest on.
 #[derive(Debug, Clone, PartialEq)]
@@ -10,6 +11,43 @@ pub(super) struct Touch {
     pub seq: i64,
     /// What was touched.
     pub subject: Subject,
+    /// How far it reaches.
+    pub reach: Reach,
     /// What a check that rests on it says.
     pub reason: Reason,
+}
+
+/// What of all that rests on something is touched with it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Reach {
+    /// Everything: the thing itself was changed.
+    Everything,
+    /// What was computed from its description. What was looked at, measured or flown was so with the thing as it was and is.
+    Computed,
+}
+
+impl Touch {
+    /// Whether evidence of a check ends with it.
+    pub fn ends(&self, check: &Check) -> bool {
+        Touch::would_end(&self.subject, self.reach, check)
+    }
+
+    /// Whether evidence of a check ends where a subject is touched this far.
+    pub fn would_end(subject: &Subject, reach: Reach, check: &Check) -> bool {
+        let is_reached = match reach {
+            Reach::Everything => true,
+            Reach::Computed => matches!(check.kind, CheckKind::Compute(_)),
+        };
+        is_reached && check.ends_with(subject)
+    }
+}
+
+impl Reach {
+    /// How far a description reaches that says this of the aircraft.
+    pub fn of_description(on_aircraft: OnAircraft) -> Reach {
+        match on_aircraft {
+            OnAircraft::NotSaid | OnAircraft::Changed => Reach::Everything,
+            OnAircraft::AsItWas => Reach::Computed,
+        }
+    }
 }

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 use uuid::Uuid;
 
-use super::{Moment, Thing, ThingKind, ThingRef};
+use super::{Moment, OnAircraft, Thing, ThingKind, ThingRef};
 use crate::locale::{Locale, say};
 use crate::telemetry::summary::LogFigure;
 use crate::telemetry::{ColumnMap, RowCounts};
@@ -431,6 +431,9 @@ pub enum Body {
     ThingSet {
         /// It.
         thing: Thing,
+        /// What that says of the aircraft itself.
+        #[serde(default, skip_serializing_if = "OnAircraft::is_not_said")]
+        on_aircraft: OnAircraft,
     },
     /// Something described before is no longer there.
     ThingRemoved {
@@ -442,6 +445,9 @@ pub enum Body {
         /// The second person who saw that, where the check that proves the fix wants one.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         witness: Option<String>,
+        /// What that says of the aircraft itself.
+        #[serde(default, skip_serializing_if = "OnAircraft::is_not_said")]
+        on_aircraft: OnAircraft,
     },
     /// All things of a kind that the aircraft has are described: the pilot says so.
     ListDeclared {

@@ -9,4 +9,4 @@ pub use entry::{
     NamedValue, Odd, Outcome, Outlier, PackState, Prediction, Reading, StoredBody, StoredFormError, Until,
 };
 pub use moment::Moment;
-pub use thing::{Thing, ThingField, ThingKind, ThingRef};
+pub use thing::{OnAircraft, Thing, ThingField, ThingKind, ThingRef};

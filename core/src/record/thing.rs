@@ -37,6 +37,25 @@ pub enum ThingKind {
     TrialRun,
 }
 
+/// What describing a thing, or taking one off the list, says of the aircraft itself.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum OnAircraft {
+    /// Recorded before it was asked: the aircraft may have been changed.
+    #[default]
+    NotSaid,
+    /// Nothing: it is as it was, and what is written down of it is new or was wrong.
+    AsItWas,
+    /// Something was fitted, changed or taken off.
+    Changed,
+}
+
+impl OnAircraft {
+    pub(super) fn is_not_said(&self) -> bool {
+        *self == OnAircraft::NotSaid
+    }
+}
+
 /// Names one thing: its kind and its name.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct ThingRef {
@@ -308,6 +327,27 @@ impl ThingKind {
             ThingKind::Weighing | ThingKind::ToCome | ThingKind::BallastPlace => "mass",
         }
     }
+
+    /// Whether a thing of this kind is fitted or flown, and not a reading: describing it can mean that the aircraft was changed.
+    pub fn is_on_aircraft(self) -> bool {
+        match self {
+            ThingKind::Supply
+            | ThingKind::Consumer
+            | ThingKind::Regulator
+            | ThingKind::Wire
+            | ThingKind::Blade
+            | ThingKind::Pack
+            | ThingKind::ToCome
+            | ThingKind::BallastPlace => true,
+            ThingKind::Weighing
+            | ThingKind::Natural
+            | ThingKind::HeatReading
+            | ThingKind::PackReading
+            | ThingKind::LoadReading
+            | ThingKind::TrialRun => false,
+        }
+    }
+
     /// What a thing of this kind hangs on, and how that is asked: a consumer is fed by a supply.
     pub fn hangs_on(self, locale: Locale) -> Option<(ThingKind, String)> {
         match self {

@@ -4,7 +4,7 @@ use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, 
 use crate::form::{ChangeForm, FigureForm, NameForm, RemovalForm, SettingForm, SubjectsForm, ThingForm};
 use crate::locale::{Locale, say, sentence};
 use crate::plan::{Check, Subject};
-use crate::record::{Basis, Thing, ThingKind};
+use crate::record::{Basis, OnAircraft, Thing, ThingKind};
 
 /// All that is known of the aircraft.
 pub(super) fn aircraft(context: &Context<'_>) -> Screen {
@@ -13,7 +13,8 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
     blocks.push(super::code::code_row(context));
     blocks.push(super::trends::trends_row(context.locale));
     blocks.push(heading(say!(context.locale, "aircraft-kind"), None));
-    blocks.extend(context.plan.questions.iter().map(|question| {
+    let asked = context.plan.questions.iter().filter(|question| question.from.is_none());
+    blocks.extend(asked.map(|question| {
         let answer = aircraft.answers.get(&question.id);
         let label = answer.and_then(|id| question.choices.iter().find(|(choice, _)| choice == id));
         let detail = label.map(|(_, label)| label.clone());
@@ -292,21 +293,71 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
         blocks.push(paragraph(text, Tone::Quiet));
     }
     blocks.extend(known.into_iter().flat_map(|_| removal(context, kind)));
-    let save = Control::primary(
-        Record::Thing { kind, name: name.map(str::to_owned) }.into(),
-        say!(context.locale, "aircraft-record"),
-    )
-    .icon(Icon::Tick);
-    let mut foot = vec![save];
-    if let Some(thing) = known {
-        let gone = Record::RemoveThing { kind, name: thing.name.clone() };
-        foot.push(Control::new(gone.into(), say!(context.locale, "aircraft-gone")).icon(Icon::Remove));
+    let drafted = ThingForm::new(context.form, aircraft, kind, name).thing(name).ok();
+    let set = |on_aircraft| Record::Thing { kind, name: name.map(str::to_owned), on_aircraft };
+    let words = if known.is_none() { said_of_new(context.locale) } else { said_of_changed(context.locale) };
+    let mut foot = said_of_aircraft(context, known, drafted.as_ref(), set, words);
+    if foot.is_empty() {
+        let save = Control::primary(set(OnAircraft::NotSaid).into(), say!(context.locale, "aircraft-record"));
+        foot.push(save.icon(Icon::Tick));
     }
+    foot.extend(known.into_iter().flat_map(|known| gone(context, known)));
     let title = name.map_or_else(
         || say!(context.locale, "aircraft-new", kind = context.locale.inside(&kind.word(context.locale))),
         str::to_owned,
     );
     Screen { foot, ..context.screen("thing", title, Some(kind.words(context.locale)), blocks) }
+}
+
+/// The words of two controls: the aircraft is as it was, and it was changed.
+type SaidOf = [String; 2];
+
+fn said_of_new(locale: Locale) -> SaidOf {
+    [say!(locale, "aircraft-was-on-it"), say!(locale, "aircraft-new-on-it")]
+}
+
+fn said_of_changed(locale: Locale) -> SaidOf {
+    [say!(locale, "aircraft-only-written-wrong"), say!(locale, "aircraft-changed-on-it")]
+}
+
+fn said_of_gone(locale: Locale) -> SaidOf {
+    [say!(locale, "aircraft-never-on-it"), say!(locale, "aircraft-taken-off")]
+}
+
+/// Where something was proved on the aircraft as it was, what a description says of the aircraft: one touch for each answer. None where
+/// it makes no difference.
+fn said_of_aircraft(
+    context: &Context<'_>,
+    old: Option<&Thing>,
+    new: Option<&Thing>,
+    record: impl Fn(OnAircraft) -> Record,
+    [as_it_was, changed]: SaidOf,
+) -> Vec<Control> {
+    let locale = context.locale;
+    let proved = context.ledger.proved_on(context.plan, old, new).len();
+    if proved == 0 {
+        return Vec::new();
+    }
+    vec![
+        Control::new(record(OnAircraft::AsItWas).into(), as_it_was)
+            .icon(Icon::Tick)
+            .detail(say!(locale, "aircraft-keeps")),
+        Control::new(record(OnAircraft::Changed).into(), changed).icon(Icon::Tick).detail(say!(
+            locale,
+            "aircraft-sends-back",
+            count = proved
+        )),
+    ]
+}
+
+/// Taking a thing off the list.
+fn gone(context: &Context<'_>, known: &Thing) -> Vec<Control> {
+    let remove = |on_aircraft| Record::RemoveThing { kind: known.kind, name: known.name.clone(), on_aircraft };
+    let said = said_of_aircraft(context, Some(known), None, remove, said_of_gone(context.locale));
+    if !said.is_empty() {
+        return said.into_iter().map(|control| control.icon(Icon::Remove)).collect();
+    }
+    vec![Control::new(remove(OnAircraft::NotSaid).into(), say!(context.locale, "aircraft-gone")).icon(Icon::Remove)]
 }
 
 /// What is asked before a thing is gone that a stop is about.

@@ -50,7 +50,7 @@ fn verdict(context: &Context<'_>) -> Block {
         },
         count => Block::Verdict {
             text: say!(context.locale, "board-things-stand", count = count, name = name, flight = flight),
-            detail: None,
+            detail: flown_before(context, next),
             edge: if next.blockers.iter().any(|blocker| is_stop(context, blocker)) {
                 Edge::Stop
             } else {
@@ -58,6 +58,14 @@ fn verdict(context: &Context<'_>) -> Block {
             },
         },
     }
+}
+
+/// Why a flight that was flown is to be flown again: where a change sent the ladder back to this rung.
+fn flown_before(context: &Context<'_>, next: &NextFlight) -> Option<String> {
+    let standing = context.report.standing(&next.check);
+    let is_stale = matches!(standing, crate::readiness::Standing::Stale { .. });
+    let why = standing_detail(context.locale, context.plan, &standing).filter(|_| is_stale)?;
+    Some(say!(context.locale, "board-fly-again", why = why))
 }
 
 fn is_stop(context: &Context<'_>, blocker: &Blocker) -> bool {

@@ -8,8 +8,8 @@ use crate::computed::{Computed, Lacking};
 use crate::field::Flight;
 use crate::form::{CheckForm, ExplanationForm};
 use crate::locale::{Locale, say};
-use crate::plan::{Check, CheckKind, Computation, Holds, Limit, Measure, Point};
-use crate::readiness::{GoneOf, Source, Standing};
+use crate::plan::{Check, CheckKind, Computation, Holds, Limit, Measure, OnFile, Point};
+use crate::readiness::{GoneOf, Lack, Source, Standing};
 use crate::record::{EntryId, Outcome, ThingKind};
 
 /// Past results in sight.
@@ -78,7 +78,27 @@ fn how_it_stands(context: &Context<'_>, check: &Check, standing: &Standing) -> V
         .unwrap_or_default();
     let alone = evidence.alone.as_ref().map(|why| say!(context.locale, "check-alone", why = why)).unwrap_or_default();
     let detail = format!("{detail}{left}{alone}");
-    vec![still_row(edge(standing), standing_word(context.locale, standing), &said, Some(detail))]
+    let stands = still_row(edge(standing), standing_word(context.locale, standing), &said, Some(detail));
+    [stands].into_iter().chain(contradictions(context, standing)).collect()
+}
+
+/// What is on file and says otherwise than the reading: one touch from where it is put right.
+fn contradictions(context: &Context<'_>, standing: &Standing) -> Vec<Block> {
+    let Standing::Missing { lacking } = standing else { return Vec::new() };
+    let rows = lacking.iter().filter_map(|lack| {
+        let Lack::Agreement { with, on_file, unit, .. } = lack else { return None };
+        let place = match with {
+            OnFile::Figure(id) => Place::Figure(id.clone()),
+            OnFile::Scales => {
+                let first = context.ledger.aircraft.things_of(ThingKind::Weighing).next()?;
+                Place::Thing { kind: ThingKind::Weighing, name: Some(first.name.clone()) }
+            }
+        };
+        let title = super::on_file_words(context.locale, context.plan, with);
+        let says = context.locale.quantity(*on_file, *unit);
+        Some(row(Edge::Stop, say!(context.locale, "check-does-not-agree"), &title, Some(says), place))
+    });
+    rows.collect()
 }
 
 /// Where a finding can be raised from this check's own result, that is what the person most likely wants.

@@ -2,7 +2,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::form::Said;
 use crate::locale::{Language, Locale, Measures, TemperatureScale, say};
-use crate::record::{EntryId, PackState, ThingKind};
+use crate::record::{EntryId, OnAircraft, PackState, ThingKind};
 use crate::telemetry::SightStep;
 
 /// Where in the app the pilot is. Kept in the database, so that a killed phone reopens here.
@@ -312,6 +312,8 @@ pub enum Record {
         kind: ThingKind,
         /// Its name; none for a new one.
         name: Option<String>,
+        /// What that says of the aircraft.
+        on_aircraft: OnAircraft,
     },
     /// That a thing is gone.
     RemoveThing {
@@ -319,6 +321,8 @@ pub enum Record {
         kind: ThingKind,
         /// Its name.
         name: String,
+        /// What that says of the aircraft.
+        on_aircraft: OnAircraft,
     },
     /// That all things of a kind are described.
     DeclareList(ThingKind),

@@ -5,9 +5,9 @@ use chrono::{DateTime, FixedOffset};
 use crate::computed::Lacking;
 use crate::field::{Doubt, Flight, Mark, TooShort, Unanswered};
 use crate::locale::{Locale, clock, say, sentence};
-use crate::plan::Plan;
+use crate::plan::{OnFile, Plan, Subject};
 use crate::readiness::{Blocker, Deed, Fault, Finding, FindingState, Lack, Ledger, Left, Reason, Source, Standing};
-use crate::record::{Author, Body, CheckResult, Entry, Judgement, Moment, Until};
+use crate::record::{Author, Body, CheckResult, Entry, Judgement, Moment, OnAircraft, ThingKind, Until};
 use crate::unit::Unit;
 
 /// Marks of one kind of which the times are said; of more, how many they are.
@@ -41,7 +41,7 @@ pub(crate) fn standing_detail(locale: Locale, plan: &Plan, standing: &Standing) 
     match standing {
         Standing::Missing { lacking } if lacking.is_empty() => None,
         Standing::Missing { lacking } => {
-            let what: Vec<String> = lacking.iter().map(|lack| lack_words(locale, lack)).collect();
+            let what: Vec<String> = lacking.iter().map(|lack| lack_words(locale, plan, lack)).collect();
             Some(say!(locale, "standing-wanted", what = what.join(", ")))
         }
         Standing::Fresh { .. } => None,
@@ -81,7 +81,7 @@ pub(crate) fn reason_words(locale: Locale, plan: &Plan, reason: &Reason) -> Stri
 }
 
 /// What was recorded and does not suffice wants this.
-fn lack_words(locale: Locale, lack: &Lack) -> String {
+fn lack_words(locale: Locale, plan: &Plan, lack: &Lack) -> String {
     match lack {
         Lack::Witness => say!(locale, "lack-witness"),
         Lack::WitnessOrWhy => say!(locale, "lack-witness-or-why"),
@@ -98,7 +98,22 @@ fn lack_words(locale: Locale, lack: &Lack) -> String {
         Lack::ReadTooLate { title, after_s } => {
             say!(locale, "lack-read-too-late", place = title, time = clock(*after_s))
         }
+        Lack::Agreement { with, on_file, read, unit } => say!(
+            locale,
+            "lack-agreement",
+            read = locale.quantity(*read, *unit),
+            with = locale.inside(&on_file_words(locale, plan, with)),
+            on_file = locale.quantity(*on_file, *unit)
+        ),
         Lack::LongerFlight(short) => too_short_words(locale, *short),
+    }
+}
+
+/// What is on file of the same thing as a reading.
+pub(crate) fn on_file_words(locale: Locale, plan: &Plan, with: &OnFile) -> String {
+    match with {
+        OnFile::Figure(id) => plan.subject_words(locale, &Subject::Figure(id.clone())),
+        OnFile::Scales => ThingKind::Weighing.words(locale),
     }
 }
 
@@ -365,17 +380,19 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
             let value = found.map_or_else(|| locale.plain(*value), |figure| locale.quantity(*value, figure.unit));
             format!("{title}: {value}, {}", basis.word(locale))
         }
-        Body::ThingSet { thing } => {
-            say!(locale, "entry-thing-described", kind = thing.kind.word(locale), name = thing.name)
+        Body::ThingSet { thing, on_aircraft } => {
+            let described = say!(locale, "entry-thing-described", kind = thing.kind.word(locale), name = thing.name);
+            format!("{described}{}", changed_with_it(locale, *on_aircraft))
         }
         Body::ListDeclared { list, count, .. } => {
             say!(locale, "entry-list-declared", list = locale.inside(&list.words(locale)), count = count)
         }
-        Body::ThingRemoved { thing, instead, witness } => {
+        Body::ThingRemoved { thing, instead, witness, on_aircraft } => {
             let instead = instead.as_ref().map(|instead| say!(locale, "entry-thing-instead", what = instead));
             let seen = witness.as_ref().map(|name| say!(locale, "check-seen-by", witness = name));
             let removed = say!(locale, "entry-thing-removed", kind = thing.kind.word(locale), name = thing.name);
-            format!("{removed}{}{}", instead.unwrap_or_default(), seen.unwrap_or_default())
+            let changed = changed_with_it(locale, *on_aircraft);
+            format!("{removed}{changed}{}{}", instead.unwrap_or_default(), seen.unwrap_or_default())
         }
         Body::Changed { what, .. } => say!(locale, "entry-changed", what = what),
         Body::Happened { event, .. } => {
@@ -463,5 +480,12 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
             }
             None => say!(locale, "entry-withdrawn-unknown", reason = reason),
         },
+    }
+}
+
+fn changed_with_it(locale: Locale, on_aircraft: OnAircraft) -> String {
+    match on_aircraft {
+        OnAircraft::Changed => say!(locale, "entry-thing-changed-on-it"),
+        OnAircraft::NotSaid | OnAircraft::AsItWas => String::new(),
     }
 }

@@ -8,7 +8,8 @@ use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
     AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, MarkKind,
-    Moment, NamedValue, Odd, Outcome, Outlier, PackState, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
+    Moment, NamedValue, Odd, OnAircraft, Outcome, Outlier, PackState, Prediction, Reading, Thing, ThingKind,
+    ThingRef, Until,
 };
 use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
@@ -82,11 +83,12 @@ pub fn one_of_each() -> Vec<Body> {
         Body::PlanAdopted { plan: "small".to_owned(), edition: "1".to_owned(), text: "format = 1\n".to_owned() },
         Body::TraitChosen { question: "tail".to_owned(), choice: "open".to_owned() },
         Body::FigureSet { figure: "rotor-diameter".to_owned(), value: 1.83, basis: Basis::Measured, reason: None },
-        Body::ThingSet { thing },
+        Body::ThingSet { thing, on_aircraft: OnAircraft::NotSaid },
         Body::ThingRemoved {
             thing: ThingRef { kind: ThingKind::BallastPlace, name: "Nose tray".to_owned() },
             instead: None,
             witness: None,
+            on_aircraft: OnAircraft::NotSaid,
         },
         Body::Changed { subjects: vec!["part:belt".to_owned(), "wiring".to_owned()], what: "New belt".to_owned() },
         Body::SettingChanged {
@@ -238,6 +240,7 @@ pub fn one_of_each() -> Vec<Body> {
             thing: ThingRef { kind: ThingKind::Consumer, name: "Cyclic servo, left".to_owned() },
             instead: Some("A servo that takes less".to_owned()),
             witness: Some("Sam".to_owned()),
+            on_aircraft: OnAircraft::Changed,
         },
         Body::PackNoted { pack: "Pack 1".to_owned(), state: PackState::Swollen },
         Body::AircraftNamed {

@@ -9,11 +9,11 @@ use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
-use liftgate_core::plan::{Check, CheckKind, Limit, Plan, Point, Stage, Subject, When};
+use liftgate_core::plan::{Check, CheckKind, Limit, OnFile, Plan, Point, Stage, Subject, When};
 use liftgate_core::readiness::{FindingState, Gate, Ledger, Standing};
 use liftgate_core::record::{
-    Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, MarkKind, Moment, Outcome, Reading, ThingKind,
-    ThingRef, Until,
+    Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, MarkKind, Moment, OnAircraft, Outcome, Reading,
+    Thing, ThingKind, ThingRef, Until,
 };
 
 /// How a check stands, without the reasons.
@@ -460,11 +460,69 @@ impl<'a> Told<'a> {
         best
     }
 
-    /// What an entry touches that evidence may rest on.
-    fn touches(&self, index: usize) -> Vec<Subject> {
+    /// What an entry touches that evidence may rest on, and whether only what was computed from it is touched.
+    fn touches(&self, index: usize) -> (Vec<Subject>, bool) {
+        let only_described = match self.body(index) {
+            Body::FigureSet { figure, .. } => self.figure(figure, index).is_none(),
+            Body::ThingSet { on_aircraft, .. } | Body::ThingRemoved { on_aircraft, .. } => {
+                *on_aircraft == OnAircraft::AsItWas
+            }
+            _ => false,
+        };
+        (self.subjects(index), only_described)
+    }
+
+    /// What all scales read together.
+    fn scales_kg(&self, upto: usize) -> Option<f64> {
+        let mut scales = BTreeMap::new();
+        for i in 0..upto {
+            match self.body(i) {
+                Body::ThingSet { thing, .. } if thing.kind == ThingKind::Weighing => {
+                    scales.insert(&thing.name, thing.numbers.get("mass_g").copied());
+                }
+                Body::ThingRemoved { thing, .. } if thing.kind == ThingKind::Weighing => {
+                    scales.remove(&thing.name);
+                }
+                _ => {}
+            }
+        }
+        let read: Vec<f64> = scales.into_values().flatten().collect();
+        (!read.is_empty()).then(|| read.iter().sum::<f64>() / 1_000.0)
+    }
+
+    /// Whether the aircraft has a second pack, at an entry, that is the same in cells and charge, nearly as heavy, and at the same place.
+    fn has_second(&self, pack: &Thing, upto: usize) -> bool {
+        let ruler_mm = self.figure("ruler-accuracy", upto).unwrap_or(1.0);
+        let two_percent_g = pack.numbers.get("mass_g").map_or(0.0, |mass_g| mass_g * 0.02);
+        let apart = |other: &Thing, field: &str| match (pack.numbers.get(field), other.numbers.get(field)) {
+            (None, None) => 0.0,
+            (Some(a), Some(b)) => (a - b).abs(),
+            _ => f64::INFINITY,
+        };
+        let names: BTreeSet<&String> = (0..upto)
+            .filter_map(|i| match self.body(i) {
+                Body::ThingSet { thing, .. } if thing.kind == ThingKind::Pack => Some(&thing.name),
+                _ => None,
+            })
+            .collect();
+        pack.kind == ThingKind::Pack
+            && names.into_iter().filter(|name| **name != pack.name).any(|name| {
+                let of = ThingRef { kind: ThingKind::Pack, name: name.clone() };
+                self.thing(&of, upto).is_some_and(|other| {
+                    let same = |field: &str| pack.numbers.get(field) == other.numbers.get(field);
+                    same("cells")
+                        && same("capacity_mah")
+                        && apart(other, "mass_g") <= two_percent_g
+                        && apart(other, "x_mm") <= ruler_mm
+                })
+            })
+    }
+
+    fn subjects(&self, index: usize) -> Vec<Subject> {
         let of_kind = |kind: ThingKind| match kind {
             ThingKind::Supply | ThingKind::Consumer => Subject::Supplies,
             ThingKind::Pack => Subject::Packs,
+            ThingKind::Wire => Subject::Wiring,
             _ => Subject::Mass,
         };
         let parsed = |subjects: &Vec<String>| subjects.iter().filter_map(|s| Subject::parse(s)).collect();
@@ -485,14 +543,22 @@ impl<'a> Told<'a> {
                 });
                 if before == Some(after) { Vec::new() } else { vec![Subject::Setting(setting.clone())] }
             }
-            Body::ThingSet { thing } => {
-                let same = match self.thing(&thing.reference(), index) {
-                    Some(before) => before == thing,
-                    None => false,
-                };
-                if same { Vec::new() } else { vec![of_kind(thing.kind)] }
-            }
-            Body::ThingRemoved { thing, .. } if self.thing(thing, index).is_some() => vec![of_kind(thing.kind)],
+            Body::ThingSet { thing, on_aircraft } => match self.thing(&thing.reference(), index) {
+                Some(before) if before == thing => Vec::new(),
+                before => {
+                    let is_alike =
+                        before.is_none_or(|before| self.has_second(before, index)) && self.has_second(thing, index);
+                    let is_told = *on_aircraft != OnAircraft::NotSaid;
+                    vec![if is_told && is_alike { Subject::PackReadings } else { of_kind(thing.kind) }]
+                }
+            },
+            Body::ThingRemoved { thing, on_aircraft, .. } => match self.thing(thing, index) {
+                None => Vec::new(),
+                Some(before) if *on_aircraft != OnAircraft::NotSaid && self.has_second(before, index) => {
+                    vec![Subject::PackReadings]
+                }
+                Some(_) => vec![of_kind(thing.kind)],
+            },
             _ => Vec::new(),
         }
     }
@@ -501,7 +567,7 @@ impl<'a> Told<'a> {
         (0..upto)
             .rev()
             .find_map(|i| match self.body(i) {
-                Body::ThingSet { thing } if thing.reference() == *wanted => Some(Some(thing)),
+                Body::ThingSet { thing, .. } if thing.reference() == *wanted => Some(Some(thing)),
                 Body::ThingRemoved { thing, .. } if thing == wanted => Some(None),
                 _ => None,
             })
@@ -516,7 +582,7 @@ impl<'a> Told<'a> {
             _ => None,
         })?;
         let opens = |i: usize| match self.body(i) {
-            Body::ThingSet { thing } if thing.kind == list => {
+            Body::ThingSet { thing, .. } if thing.kind == list => {
                 let is_new = self.thing(&thing.reference(), i).is_none();
                 let carries =
                     ["steady_a", "load_a", "current_a"].iter().filter_map(|field| thing.numbers.get(*field));
@@ -548,9 +614,10 @@ impl<'a> Told<'a> {
     fn stale(&self, check: &Check, said: Said, at: At) -> bool {
         // A change under it ends it if what is asked rested on that then, or does under any plan since.
         let changed = (said.since + 1..at.upto).any(|i| {
-            let touched = self.touches(i);
+            let (touched, only_described) = self.touches(i);
             self.plans_from(i.max(said.entry), at.upto).filter_map(|plan| plan.check(&check.id)).any(|(_, check)| {
-                self.happens(check, i) || touched.iter().any(|subject| check.rests_on.contains(subject))
+                let reached = !only_described || matches!(check.kind, CheckKind::Compute(_));
+                self.happens(check, i) || reached && touched.iter().any(|subject| check.rests_on.contains(subject))
             })
         });
         let replanned =
@@ -657,8 +724,19 @@ impl<'a> Told<'a> {
                         let high = of(&limits.stop_above).is_some_and(|limit| *value > limit);
                         let careful = of(&limits.caution_below).is_some_and(|limit| *value < limit)
                             || of(&limits.caution_above).is_some_and(|limit| *value > limit);
+                        // A reading that says otherwise than what is written down is no evidence, until one of them is put right.
+                        let disagrees = measure.agrees_with.iter().any(|agreement| {
+                            let written = match &agreement.with {
+                                OnFile::Figure(figure) => self.figure(figure, at.upto),
+                                OnFile::Scales => self.scales_kg(at.upto),
+                            };
+                            written.is_some_and(|written| {
+                                (value - written).abs() > agreement.within_percent / 100.0 * written.abs()
+                            })
+                        });
                         match (low || high, careful) {
                             (true, _) => Is::Failed,
+                            (false, _) if disagrees => Is::Missing,
                             (false, true) => Is::Caution,
                             (false, false) => Is::Fresh,
                         }

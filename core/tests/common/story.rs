@@ -6,8 +6,8 @@ use liftgate_core::field::{Mark, Unanswered};
 use liftgate_core::plan::{Check, CheckKind, Plan};
 use liftgate_core::readiness::{Blocker, Finding, FindingState, Gate, Ledger, Report, Standing};
 use liftgate_core::record::{
-    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, Moment, Outcome, Outlier,
-    Prediction, Reading, Thing, ThingKind, ThingRef, Until,
+    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, Moment, OnAircraft,
+    Outcome, Outlier, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
 };
 use liftgate_core::unit::Unit;
 
@@ -166,7 +166,8 @@ impl Story {
 
     pub fn pack(&mut self, name: &str, cells: f64) -> EntryId {
         let numbers = [("cells".to_owned(), cells), ("capacity_mah".to_owned(), 1_300.0)].into();
-        self.add(Body::ThingSet { thing: Thing { kind: ThingKind::Pack, name: name.into(), of: None, numbers } })
+        let thing = Thing { kind: ThingKind::Pack, name: name.into(), of: None, numbers };
+        self.add(Body::ThingSet { thing, on_aircraft: OnAircraft::NotSaid })
     }
 
     pub fn record(&mut self, check: &str, result: CheckResult, witness: Option<&str>) -> EntryId {
@@ -229,12 +230,13 @@ impl Story {
     /// A consumer that draws so much.
     pub fn consumer(&mut self, name: &str, steady_a: f64) -> EntryId {
         let numbers = [("steady_a".to_owned(), steady_a)].into();
-        self.add(Body::ThingSet { thing: Thing { kind: ThingKind::Consumer, name: name.into(), of: None, numbers } })
+        let thing = Thing { kind: ThingKind::Consumer, name: name.into(), of: None, numbers };
+        self.add(Body::ThingSet { thing, on_aircraft: OnAircraft::NotSaid })
     }
 
     pub fn remove(&mut self, kind: ThingKind, name: &str) -> EntryId {
         let thing = ThingRef { kind, name: name.to_owned() };
-        self.add(Body::ThingRemoved { thing, instead: None, witness: None })
+        self.add(Body::ThingRemoved { thing, instead: None, witness: None, on_aircraft: OnAircraft::NotSaid })
     }
 
     pub fn draw(&mut self, check: &str) -> EntryId {

@@ -5,7 +5,7 @@ use crate::app::done::{After, Result, one};
 use crate::app::shared::Shared;
 use crate::form::{ChangeForm, Drafts, EventForm, FigureForm, NameForm, RemovalForm, SettingForm, ThingForm};
 use crate::locale::say;
-use crate::record::{Body, ThingKind, ThingRef};
+use crate::record::{Body, OnAircraft, Thing, ThingKind, ThingRef};
 use crate::view::Place;
 
 pub(super) fn named(shared: &Shared, drafts: Drafts<'_>) -> Result {
@@ -50,17 +50,49 @@ pub(super) fn figure_set(shared: &Shared, id: &str, drafts: Drafts<'_>) -> Resul
     one(Body::FigureSet { figure: id.to_owned(), value, basis, reason }, said, after)
 }
 
-pub(super) fn thing_set(shared: &Shared, kind: ThingKind, name: Option<&str>, drafts: Drafts<'_>) -> Result {
+pub(super) fn thing_set(
+    shared: &Shared,
+    kind: ThingKind,
+    name: Option<&str>,
+    on_aircraft: OnAircraft,
+    drafts: Drafts<'_>,
+) -> Result {
     let thing = ThingForm::new(drafts, &shared.ledger.aircraft, kind, name).thing(name)?;
+    let known = shared.ledger.aircraft.thing(kind, &thing.name);
+    let on_aircraft = said_of_aircraft(shared, known, Some(&thing), on_aircraft)?;
     let said = say!(shared.locale(), "app-thing-recorded", kind = kind.word(shared.locale()), name = thing.name);
-    one(Body::ThingSet { thing }, said, After::Back)
+    one(Body::ThingSet { thing, on_aircraft }, said, After::Back)
 }
 
-pub(super) fn thing_removed(shared: &Shared, kind: ThingKind, name: String, drafts: Drafts<'_>) -> Result {
+pub(super) fn thing_removed(
+    shared: &Shared,
+    kind: ThingKind,
+    name: String,
+    on_aircraft: OnAircraft,
+    drafts: Drafts<'_>,
+) -> Result {
     let form = RemovalForm::new(drafts, &shared.plan, &shared.ledger, kind);
     let (instead, witness) = (form.instead()?, form.witness()?);
+    let known = shared.ledger.aircraft.thing(kind, &name);
+    let on_aircraft = said_of_aircraft(shared, known, None, on_aircraft)?;
     let said = say!(shared.locale(), "app-removed", name = name);
-    one(Body::ThingRemoved { thing: ThingRef { kind, name }, instead, witness }, said, After::Back)
+    let body = Body::ThingRemoved { thing: ThingRef { kind, name }, instead, witness, on_aircraft };
+    one(body, said, After::Back)
+}
+
+/// What is recorded of the aircraft where a thing was one way and is another. Nothing was proved on it: it is as it was. Else the pilot
+/// has to say which it is.
+fn said_of_aircraft(
+    shared: &Shared,
+    old: Option<&Thing>,
+    new: Option<&Thing>,
+    said: OnAircraft,
+) -> std::result::Result<OnAircraft, AppError> {
+    match said {
+        OnAircraft::NotSaid if shared.ledger.proved_on(&shared.plan, old, new).is_empty() => Ok(OnAircraft::AsItWas),
+        OnAircraft::NotSaid => Err(AppError::refused(say!(shared.locale(), "app-say-of-aircraft"))),
+        said => Ok(said),
+    }
 }
 
 /// All things of a kind are described. Those that carry nothing stand on the control that says so.

@@ -44,8 +44,12 @@ pub fn appended(
         Record::Name => aircraft::named(shared, drafts),
         Record::Answer { question, choice } => aircraft::answer(shared, question, choice),
         Record::Figure(id) => aircraft::figure_set(shared, &id, drafts),
-        Record::Thing { kind, name } => aircraft::thing_set(shared, kind, name.as_deref(), drafts),
-        Record::RemoveThing { kind, name } => aircraft::thing_removed(shared, kind, name, drafts),
+        Record::Thing { kind, name, on_aircraft } => {
+            aircraft::thing_set(shared, kind, name.as_deref(), on_aircraft, drafts)
+        }
+        Record::RemoveThing { kind, name, on_aircraft } => {
+            aircraft::thing_removed(shared, kind, name, on_aircraft, drafts)
+        }
         Record::DeclareList(list) => aircraft::list_declared(shared, list),
         Record::Setting(id) => aircraft::setting_changed(shared, &id, drafts),
         Record::Change => aircraft::change(shared, drafts),

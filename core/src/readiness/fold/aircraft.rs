@@ -6,8 +6,8 @@ use crate::plan::{Plan, Subject};
 use crate::readiness::history::{Change, Declared, Described, Happened};
 use crate::readiness::ledger::Ledger;
 use crate::readiness::reason::{Deed, Reason};
-use crate::readiness::touch::Touch;
-use crate::record::{Entry, Thing, ThingKind, ThingRef};
+use crate::readiness::touch::{Reach, Touch};
+use crate::record::{Entry, OnAircraft, Thing, ThingKind, ThingRef};
 
 impl Ledger {
     pub(super) fn named(&mut self, name: &String, builder: &String, pilot: Option<&String>) {
@@ -16,8 +16,9 @@ impl Ledger {
         self.aircraft.pilot.clone_from(pilot.unwrap_or(builder));
     }
 
-    pub(super) fn answered(&mut self, question: &str, choice: &str) {
+    pub(super) fn answered(&mut self, plan: &Plan, question: &str, choice: &str) {
         self.aircraft.answers.insert(question.to_owned(), choice.to_owned());
+        self.aircraft.answer_from_figures(plan);
     }
 
     pub(super) fn figure_set(
@@ -29,17 +30,20 @@ impl Ledger {
         reason: Option<&str>,
     ) {
         let old = self.aircraft.figures.insert(figure.to_owned(), new);
+        self.aircraft.answer_from_figures(plan);
         if old.is_none_or(|old| old.value != new.value) {
+            // Nothing was measured against a figure that was not there; it may have been computed without it.
+            let reach = if old.is_some() { Reach::Everything } else { Reach::Computed };
             if plan.figure(figure).is_some_and(|figure| figure.adjustable) {
                 let before = old.map(|old| crate::unit::show_number(old.value));
                 let subject = Subject::Figure(figure.to_owned());
                 self.adjust(entry, subject, before, &crate::unit::show_number(new.value), reason);
             }
-            self.touch(plan, entry, &[Subject::Figure(figure.to_owned())], &Deed::EnteredAs(new.value));
+            self.touch(plan, entry, &[Subject::Figure(figure.to_owned())], reach, &Deed::EnteredAs(new.value));
         }
     }
 
-    pub(super) fn thing_set(&mut self, plan: &Plan, entry: &Entry, thing: &Thing) {
+    pub(super) fn thing_set(&mut self, plan: &Plan, entry: &Entry, thing: &Thing, on_aircraft: OnAircraft) {
         let old = self.aircraft.things.insert(thing.reference(), thing.clone());
         self.described.insert(thing.reference(), Described { seq: entry.seq, runs: self.runs });
         let asked = self.declared.get(&thing.kind);
@@ -50,18 +54,31 @@ impl Ledger {
         if old.as_ref() != Some(thing) {
             let name = thing.name.clone();
             let deed = if old.is_some() { Deed::Changed(name) } else { Deed::Added(name) };
-            self.touch_thing(plan, entry, thing.kind, &deed);
+            self.thing_touched(plan, entry, (old.as_ref(), Some(thing)), on_aircraft, &deed);
         }
     }
 
-    pub(super) fn thing_removed(&mut self, plan: &Plan, entry: &Entry, thing: &ThingRef) {
+    pub(super) fn thing_removed(&mut self, plan: &Plan, entry: &Entry, thing: &ThingRef, on_aircraft: OnAircraft) {
         self.described.remove(thing);
         if thing.kind == ThingKind::Pack {
             self.damaged.remove(&thing.name);
         }
-        if self.aircraft.things.remove(thing).is_some() {
+        if let Some(old) = self.aircraft.things.remove(thing) {
             self.declared.remove(&thing.kind);
-            self.touch_thing(plan, entry, thing.kind, &Deed::Removed(thing.name.clone()));
+            self.thing_touched(plan, entry, (Some(&old), None), on_aircraft, &Deed::Removed(thing.name.clone()));
+        }
+    }
+
+    fn thing_touched(
+        &mut self,
+        plan: &Plan,
+        entry: &Entry,
+        (old, new): (Option<&Thing>, Option<&Thing>),
+        on_aircraft: OnAircraft,
+        deed: &Deed,
+    ) {
+        if let Some(subject) = self.aircraft.touched_with(old, new, on_aircraft) {
+            self.touch(plan, entry, &[subject], Reach::of_description(on_aircraft), deed);
         }
     }
 
@@ -74,7 +91,7 @@ impl Ledger {
             return;
         }
         let parsed: Vec<Subject> = subjects.iter().filter_map(|subject| Subject::parse(subject)).collect();
-        self.touch(plan, entry, &parsed, &Deed::Work(what.to_owned()));
+        self.touch(plan, entry, &parsed, Reach::Everything, &Deed::Work(what.to_owned()));
         self.untested.push(Tested::Work { what: what.to_owned() });
         self.changes.push(Change {
             entry: entry.id,
@@ -96,7 +113,7 @@ impl Ledger {
         let subject = Subject::Event(event.to_owned());
         let title = plan.subject_name(&subject);
         let reason = Reason::Happened { of: event.to_owned(), event: title, by: entry.id };
-        self.touches.push(Touch { seq: entry.seq, subject, reason });
+        self.touches.push(Touch { seq: entry.seq, subject, reach: Reach::Everything, reason });
         self.break_by_last(plan, 1);
     }
 }

@@ -1,10 +1,11 @@
 //! What becomes of a flight pack between flights.
 
-use crate::plan::Plan;
+use crate::plan::{Plan, Subject};
 use crate::readiness::history::Charged;
 use crate::readiness::ledger::Ledger;
 use crate::readiness::reason::Deed;
-use crate::record::{Entry, PackState, ThingKind};
+use crate::readiness::touch::Reach;
+use crate::record::{Entry, PackState};
 
 impl Ledger {
     pub(super) fn charged(&mut self, entry: &Entry, pack: &str) {
@@ -18,6 +19,6 @@ impl Ledger {
             return;
         }
         self.damaged.entry(pack.to_owned()).or_insert(state);
-        self.touch_thing(plan, entry, ThingKind::PackReading, &Deed::Changed(pack.to_owned()));
+        self.touch(plan, entry, &[Subject::PackReadings], Reach::Everything, &Deed::Changed(pack.to_owned()));
     }
 }

@@ -34,12 +34,13 @@ impl Ledger {
             }
             let Some(after) = after else { continue };
             let touched = self.touches.iter().filter(|touch| touch.seq > evidence.seq);
-            for touch in touched.filter(|touch| after.ends_with(&touch.subject)) {
+            for touch in touched.filter(|touch| touch.ends(after)) {
                 if !evidence.broken.iter().any(|known| known.is_of_the_same(&touch.reason)) {
                     evidence.broken.push(touch.reason.clone());
                 }
             }
         }
+        self.aircraft.answer_from_figures(new);
         self.run_out(new, day);
         self.settle_proofs(new, &entry.at);
         self.lapse_gates(new, &entry.at);

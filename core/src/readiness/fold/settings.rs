@@ -6,6 +6,7 @@ use crate::plan::{Plan, Subject};
 use crate::readiness::history::Adjusted;
 use crate::readiness::ledger::Ledger;
 use crate::readiness::reason::Deed;
+use crate::readiness::touch::Reach;
 use crate::record::Entry;
 
 impl Ledger {
@@ -22,7 +23,13 @@ impl Ledger {
         value.past.push((entry.id, after.to_owned(), reason.to_owned(), runs));
         if differs {
             self.adjust(entry, Subject::Setting(setting.to_owned()), before, after, Some(reason));
-            self.touch(plan, entry, &[Subject::Setting(setting.to_owned())], &Deed::SetTo(after.to_owned()));
+            self.touch(
+                plan,
+                entry,
+                &[Subject::Setting(setting.to_owned())],
+                Reach::Everything,
+                &Deed::SetTo(after.to_owned()),
+            );
         }
     }
 

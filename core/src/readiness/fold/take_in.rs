@@ -15,13 +15,13 @@ impl Ledger {
         match &entry.body {
             Body::AircraftNamed { name, builder, pilot } => self.named(name, builder, pilot.as_ref()),
             Body::PlanAdopted { plan: name, text, .. } => self.plan_adopted(in_force, entry, name, text),
-            Body::TraitChosen { question, choice } => self.answered(question, choice),
+            Body::TraitChosen { question, choice } => self.answered(plan, question, choice),
             Body::FigureSet { figure, value, basis, reason } => {
                 let new = FigureValue { value: *value, basis: *basis, entry: entry.id };
                 self.figure_set(plan, entry, figure, new, reason.as_deref());
             }
-            Body::ThingSet { thing } => self.thing_set(plan, entry, thing),
-            Body::ThingRemoved { thing, .. } => self.thing_removed(plan, entry, thing),
+            Body::ThingSet { thing, on_aircraft } => self.thing_set(plan, entry, thing, *on_aircraft),
+            Body::ThingRemoved { thing, on_aircraft, .. } => self.thing_removed(plan, entry, thing, *on_aircraft),
             Body::ListDeclared { list, count, idle } => self.list_declared(*list, *count, idle),
             Body::Changed { subjects, what } => self.changed(plan, entry, subjects, what),
             Body::Happened { event, note } => self.happened(plan, entry, event, note),

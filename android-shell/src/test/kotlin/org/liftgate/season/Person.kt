@@ -176,7 +176,9 @@ class Person(
         numbers?.strings()?.forEach { (label, value) -> phone.type(label, value) }
         album.take("thing", "A supply with its ratings")
         if (known) album.take("thing-changed", "The same form later: what is known stays, what changed is entered")
-        phone.tap("Record it")
+        val record = (if (known) anew else thing).text("record")
+        if (record != null) album.take("thing-on-aircraft", "What was proved stands or falls with what the pilot says of the aircraft")
+        phone.tap(record ?: "Record it")
     }
 
     private fun setting(title: String, to: JSONObject) {

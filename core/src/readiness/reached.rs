@@ -1,0 +1,27 @@
+//! What a change to a thing would send back.
+
+use super::ledger::Ledger;
+use super::touch::{Reach, Touch};
+use crate::plan::{Check, Plan};
+use crate::record::{OnAircraft, Thing};
+
+impl Ledger {
+    /// The checks whose evidence ends if a thing that was one way and is another was changed on the aircraft, and stands if it is only
+    /// described: then the pilot has to say which it is. None of a reading, and none where nothing was proved on it yet.
+    pub fn proved_on<'p>(&self, plan: &'p Plan, old: Option<&Thing>, new: Option<&Thing>) -> Vec<&'p Check> {
+        let is_fitted = new.or(old).is_some_and(|thing| thing.kind.is_on_aircraft()) && old != new;
+        let Some(subject) = self.aircraft.touched_with(old, new, OnAircraft::Changed).filter(|_| is_fitted) else {
+            return Vec::new();
+        };
+        let is_proved = |check: &Check| {
+            let jotted_later = self.last_run_to_jot().and_then(|card| self.flight(card));
+            self.evidence.contains_key(&check.id) || jotted_later.is_some_and(|flight| flight.check == check.id)
+        };
+        let ends = |check: &Check| {
+            Touch::would_end(&subject, Reach::Everything, check)
+                && !Touch::would_end(&subject, Reach::Computed, check)
+        };
+        let wanted = plan.checks().map(|(_, check)| check).filter(|check| self.aircraft.wants(check));
+        wanted.filter(|check| ends(check) && is_proved(check)).collect()
+    }
+}
