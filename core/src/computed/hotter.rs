@@ -95,11 +95,12 @@ pub(super) fn no_time_constant(locale: Locale, covers_s: f64) -> String {
     say!(locale, "computed-heat-no-time-constant", time = seconds(covers_s))
 }
 
-/// Each place, by the flight like the last hover that says the worst of it: of the same check, and not called off. One arithmetic for the
-/// hottest day and for another day.
+/// Each place, by the flight like the last hover that says the worst of it: of the same check, with nothing changed in between that it rests on,
+/// and not called off. One arithmetic for the hottest day and for another day.
 pub(super) fn there<'a>(facts: Facts<'a>, asked: AskedDay) -> Result<Vec<There<'a>>> {
     let last = facts.last_hover()?;
-    let alike: Vec<&Flight> = facts.hovers().filter(|flight| flight.check == last.check).collect();
+    let alike: Vec<&Flight> =
+        facts.hovers().filter(|flight| facts.ledger.was_flown_alike(facts.plan, flight, last)).collect();
     let tau = time_constant(facts)?;
     let mut places = Vec::new();
     for place in &facts.plan.places {
