@@ -213,7 +213,7 @@ fn every_result_of_a_check_is_kept_with_who_saw_it_and_what_was_said() {
 }
 
 /// Every kind of entry that a person may take back. What happened in flight, what the lock did, and a withdrawal itself stand.
-const MAY_BE_WITHDRAWN: [&str; 24] = [
+const MAY_BE_WITHDRAWN: [&str; 25] = [
     "aircraft-named",
     "plan-adopted",
     "trait-chosen",
@@ -236,6 +236,7 @@ const MAY_BE_WITHDRAWN: [&str; 24] = [
     "finding-fixed",
     "finding-carried",
     "gate-released",
+    "list-declared",
     "log-attached",
     "flown-told",
 ];
