@@ -2171,8 +2171,8 @@ fn the_random_histories_reach_what_they_are_to_test() {
                     match lack {
                         Lack::LongerFlight(_) => note("short".to_owned()),
                         Lack::ReadTooLate { .. } => note("late".to_owned()),
-                        Lack::Agreement { .. } => note("contradicted".to_owned()),
                         Lack::ListDeclared(_) => note("a list that is not declared".to_owned()),
+                        Lack::Agreement { .. } => note("contradicted".to_owned()),
                         _ => {}
                     }
                 }
@@ -2208,12 +2208,12 @@ fn the_random_histories_reach_what_they_are_to_test() {
         "under reserve",
         "to jot down",
         "waived",
-        "contradicted",
         "wide, found: true",
         "wide, found: false",
         "explained",
         "unnamed",
         "a list that is not declared",
+        "contradicted",
     ] {
         assert!(seen.get(what).is_some_and(|times| *times >= 3), "{what}: {seen:?}");
     }

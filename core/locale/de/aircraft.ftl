@@ -40,6 +40,8 @@ aircraft-only-written-wrong = Nur falsch notiert
 aircraft-changed-on-it = Am Modell geändert
 aircraft-never-on-it = War nie da
 aircraft-taken-off = Abgebaut
+aircraft-will-not-come = Kommt nicht mehr
+aircraft-fitted-now = Ist jetzt eingebaut
 aircraft-keeps = Was bewiesen ist, bleibt
 aircraft-sends-back =
     { $count ->

@@ -80,7 +80,6 @@ cautions-found = { $found }{ $alone }. Maßstab: { $judged }
 stage-next-check = Nächste Prüfung
 check-read-on = Das wird bei einem Lauf abgelesen: { $run }. Dessen Karte ausfüllen, landen, dann hierher zurück.
 check-to-its-run = Zu diesem Lauf
-check-does-not-agree = Stimmt nicht überein
 lists-complete = Alle beschrieben
 lists-to-declare = Zu bestätigen
 lists-idle = Führt nichts
@@ -93,3 +92,4 @@ lists-declare-idle =
     }
 lists-counted = { $list } { $count }
 lists-judged = { "." } Beurteilt: { $lists }
+check-does-not-agree = Stimmt nicht überein

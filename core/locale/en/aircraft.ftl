@@ -40,6 +40,8 @@ aircraft-only-written-wrong = Only written down wrong
 aircraft-changed-on-it = Changed on the aircraft
 aircraft-never-on-it = Never was there
 aircraft-taken-off = Taken off
+aircraft-will-not-come = It will not come
+aircraft-fitted-now = It is fitted now
 aircraft-keeps = What was proved stands
 aircraft-sends-back =
     { $count ->

@@ -84,7 +84,6 @@ cautions-found = { $found }{ $alone }. Judged: { $judged }
 stage-next-check = Next check
 check-read-on = It is read on a run: { $run }. Draw up its card, land, then come back here.
 check-to-its-run = To its run
-check-does-not-agree = Does not agree
 lists-complete = All described
 lists-to-declare = To declare
 lists-idle = Carries nothing
@@ -97,3 +96,4 @@ lists-declare-idle =
     }
 lists-counted = { $list } { $count }
 lists-judged = { "." } Judged: { $lists }
+check-does-not-agree = Does not agree

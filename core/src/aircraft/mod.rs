@@ -54,6 +54,11 @@ pub struct SettingValue {
 }
 
 impl Aircraft {
+    /// Whether it, its builder and its pilot have names.
+    pub fn is_named(&self) -> bool {
+        [&self.name, &self.builder, &self.pilot].into_iter().all(|name| !name.trim().is_empty())
+    }
+
     /// Answers the questions that a figure answers.
     pub(crate) fn answer_from_figures(&mut self, plan: &Plan) {
         for question in &plan.questions {
@@ -64,11 +69,6 @@ impl Aircraft {
                 None => self.answers.remove(&question.id),
             };
         }
-    }
-
-    /// Whether it, its builder and its pilot have names.
-    pub fn is_named(&self) -> bool {
-        [&self.name, &self.builder, &self.pilot].into_iter().all(|name| !name.trim().is_empty())
     }
 
     /// A figure's value.

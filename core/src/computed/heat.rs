@@ -26,7 +26,7 @@ pub(super) fn hot_day(facts: Facts<'_>) -> Result<Computed> {
         limit = locale.rounded(hottest.place.stop_above_c, 0, Unit::Celsius),
         time = further(locale, hottest)
     );
-    let mut remarks = vec![hottest.whence_words()];
+    let mut remarks = vec![hottest.words_of_flight()];
     remarks.extend(report.covers_s.map(|covers_s| no_time_constant(locale, covers_s)));
     remarks.extend([say!(locale, "computed-heat-basis"), say!(locale, "computed-heat-cure")]);
     Ok(Computed {

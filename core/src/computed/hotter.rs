@@ -82,7 +82,7 @@ pub fn hotter(facts: Facts<'_>, asked: AskedDay) -> Result<Hotter> {
 
 fn remarks(facts: Facts<'_>, tightest: &There<'_>) -> Vec<String> {
     let locale = facts.locale;
-    let mut remarks = vec![tightest.whence_words()];
+    let mut remarks = vec![tightest.words_of_flight()];
     remarks.extend(tightest.report.covers_s.map(|covers_s| no_time_constant(locale, covers_s)));
     remarks.push(say!(locale, "computed-hotter-basis", meter = locale.quantity(METER_K, Unit::Kelvin)));
     let draught = locale.quantity(OWN_DRAUGHT_M_S, Unit::MetrePerSecond);
@@ -95,11 +95,12 @@ pub(super) fn no_time_constant(locale: Locale, covers_s: f64) -> String {
     say!(locale, "computed-heat-no-time-constant", time = seconds(covers_s))
 }
 
-/// Each place, by the flight like the last hover that says the worst of it: of the same check, and not called off. One arithmetic for the
-/// hottest day and for another day.
+/// Each place, by the flight like the last hover that says the worst of it: of the same check, with nothing changed in between that it rests on,
+/// and not called off. One arithmetic for the hottest day and for another day.
 pub(super) fn there<'a>(facts: Facts<'a>, asked: AskedDay) -> Result<Vec<There<'a>>> {
     let last = facts.last_hover()?;
-    let alike: Vec<&Flight> = facts.hovers().filter(|flight| flight.check == last.check).collect();
+    let alike: Vec<&Flight> =
+        facts.hovers().filter(|flight| facts.ledger.was_flown_alike(facts.plan, flight, last)).collect();
     let tau = time_constant(facts)?;
     let mut places = Vec::new();
     for place in &facts.plan.places {
@@ -158,7 +159,7 @@ fn seconds(seconds: f64) -> String {
 
 impl There<'_> {
     /// Which flight it starts from.
-    pub(super) fn whence_words(&self) -> String {
+    pub(super) fn words_of_flight(&self) -> String {
         let (locale, measured) = (self.locale, &self.report.inputs.question);
         let day = self.flight.started.as_ref().map_or_else(String::new, |at| locale.date(at.wall.date_naive()));
         say!(

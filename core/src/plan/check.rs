@@ -204,9 +204,9 @@ impl Computation {
             | Computation::PackTrend
             | Computation::LandingCharge
             | Computation::PackRipple
+            | Computation::TrialWeight
             | Computation::BladeSpeed
-            | Computation::HeadSpeedSteps
-            | Computation::TrialWeight => &[],
+            | Computation::HeadSpeedSteps => &[],
         }
     }
 }

@@ -153,8 +153,8 @@ impl<'a> Standings<'a> {
             Outcome::Stop => return Standing::Failed { why },
             Outcome::Pass | Outcome::Caution => {}
         }
-        let mut lacking = self.not_declared(result);
-        lacking.extend(self.contradictions(check, result));
+        let mut lacking = self.contradictions(check, result);
+        lacking.extend(self.not_declared(result));
         if lacking.is_empty() { Standing::Fresh { outcome } } else { Standing::Missing { lacking } }
     }
 

@@ -14,7 +14,7 @@ use super::touch::Touch;
 use super::withdrawal::Withdrawals;
 use crate::aircraft::Aircraft;
 use crate::field::{Flight, Lock, Tested};
-use crate::plan::Check;
+use crate::plan::{Check, Plan};
 use crate::record::{EntryId, JudgedList, Moment, PackState, ThingKind, ThingRef};
 
 /// All that the entries say, in the order in which they say it.
@@ -99,6 +99,20 @@ impl Ledger {
     /// A card by its id.
     pub fn flight(&self, card: EntryId) -> Option<&Flight> {
         self.flights.iter().rev().find(|flight| flight.card == card)
+    }
+
+    /// Whether one flight was flown as a later one was: the same check, and nothing that its evidence ends with was touched in between, nor
+    /// anything fixed that it is to prove.
+    pub fn was_flown_alike(&self, plan: &Plan, earlier: &Flight, later: &Flight) -> bool {
+        let seq = |flight: &Flight| self.starts.get(&flight.card).map(|start| start.seq);
+        let (Some(from), Some(to), Some((_, check))) = (seq(earlier), seq(later), plan.check(&later.check)) else {
+            return false;
+        };
+        let is_between = |at: i64| from < at && at <= to;
+        let is_to_prove = |id: EntryId| self.finding(id).is_some_and(|finding| finding.proof == check.id);
+        earlier.check == later.check
+            && !self.touches.iter().any(|touch| is_between(touch.seq) && touch.ends(check))
+            && !self.fixes.iter().any(|(at, id)| is_between(*at) && is_to_prove(*id))
     }
 
     /// Which motor run of the aircraft a card's was, from 1; none while it has not begun.

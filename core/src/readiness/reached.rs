@@ -9,8 +9,8 @@ impl Ledger {
     /// The checks whose evidence ends if a thing that was one way and is another was changed on the aircraft, and stands if it is only
     /// described: then the pilot has to say which it is. None of a reading, and none where nothing was proved on it yet.
     pub fn proved_on<'p>(&self, plan: &'p Plan, old: Option<&Thing>, new: Option<&Thing>) -> Vec<&'p Check> {
-        let is_fitted = new.or(old).is_some_and(|thing| thing.kind.is_on_aircraft()) && old != new;
-        let Some(subject) = self.aircraft.touched_with(old, new, OnAircraft::Changed).filter(|_| is_fitted) else {
+        let may_change = Thing::may_change_aircraft(old, new);
+        let Some(subject) = self.aircraft.touched_with(old, new, OnAircraft::Changed).filter(|_| may_change) else {
             return Vec::new();
         };
         let is_proved = |check: &Check| {

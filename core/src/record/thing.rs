@@ -99,6 +99,29 @@ impl Thing {
         ThingRef { kind: self.kind, name: self.name.clone() }
     }
 
+    /// Whether it can mean that the aircraft was changed where a thing was one way and is another: what is fitted or flown, and no reading.
+    /// A part to come is not on it until it is taken off that list; a place for ballast changes it by what is fitted there.
+    pub fn may_change_aircraft(old: Option<&Thing>, new: Option<&Thing>) -> bool {
+        let Some(kind) = new.or(old).map(|thing| thing.kind).filter(|_| old != new) else { return false };
+        let fitted_g = |thing: Option<&Thing>| thing.and_then(|thing| thing.number("fitted_g")).unwrap_or_default();
+        match kind {
+            ThingKind::Supply
+            | ThingKind::Consumer
+            | ThingKind::Regulator
+            | ThingKind::Wire
+            | ThingKind::Blade
+            | ThingKind::Pack => true,
+            ThingKind::ToCome => new.is_none(),
+            ThingKind::BallastPlace => fitted_g(old).total_cmp(&fitted_g(new)).is_ne(),
+            ThingKind::Weighing
+            | ThingKind::Natural
+            | ThingKind::HeatReading
+            | ThingKind::PackReading
+            | ThingKind::LoadReading
+            | ThingKind::TrialRun => false,
+        }
+    }
+
     /// A field's number, `None` where it was not entered.
     pub fn number(&self, field: &str) -> Option<f64> {
         self.numbers.get(field).copied()
@@ -325,26 +348,6 @@ impl ThingKind {
             ThingKind::TrialRun => "trial-runs",
             ThingKind::Pack => "packs",
             ThingKind::Weighing | ThingKind::ToCome | ThingKind::BallastPlace => "mass",
-        }
-    }
-
-    /// Whether a thing of this kind is fitted or flown, and not a reading: describing it can mean that the aircraft was changed.
-    pub fn is_on_aircraft(self) -> bool {
-        match self {
-            ThingKind::Supply
-            | ThingKind::Consumer
-            | ThingKind::Regulator
-            | ThingKind::Wire
-            | ThingKind::Blade
-            | ThingKind::Pack
-            | ThingKind::ToCome
-            | ThingKind::BallastPlace => true,
-            ThingKind::Weighing
-            | ThingKind::Natural
-            | ThingKind::HeatReading
-            | ThingKind::PackReading
-            | ThingKind::LoadReading
-            | ThingKind::TrialRun => false,
         }
     }
 

@@ -320,8 +320,11 @@ fn said_of_changed(locale: Locale) -> SaidOf {
     [say!(locale, "aircraft-only-written-wrong"), say!(locale, "aircraft-changed-on-it")]
 }
 
-fn said_of_gone(locale: Locale) -> SaidOf {
-    [say!(locale, "aircraft-never-on-it"), say!(locale, "aircraft-taken-off")]
+fn said_of_gone(locale: Locale, kind: ThingKind) -> SaidOf {
+    match kind {
+        ThingKind::ToCome => [say!(locale, "aircraft-will-not-come"), say!(locale, "aircraft-fitted-now")],
+        _ => [say!(locale, "aircraft-never-on-it"), say!(locale, "aircraft-taken-off")],
+    }
 }
 
 /// Where something was proved on the aircraft as it was, what a description says of the aircraft: one touch for each answer. None where
@@ -353,7 +356,8 @@ fn said_of_aircraft(
 /// Taking a thing off the list.
 fn gone(context: &Context<'_>, known: &Thing) -> Vec<Control> {
     let remove = |on_aircraft| Record::RemoveThing { kind: known.kind, name: known.name.clone(), on_aircraft };
-    let said = said_of_aircraft(context, Some(known), None, remove, said_of_gone(context.locale));
+    let words = said_of_gone(context.locale, known.kind);
+    let said = said_of_aircraft(context, Some(known), None, remove, words);
     if !said.is_empty() {
         return said.into_iter().map(|control| control.icon(Icon::Remove)).collect();
     }

@@ -26,7 +26,8 @@ pub(super) fn trends(context: &Context<'_>) -> super::Screen {
         (0, _) => (say!(context.locale, "log-nothing-drifted"), Edge::Fresh),
         _ => (say!(context.locale, "log-drifted", count = drifting), Edge::Caution),
     };
-    let detail = say!(context.locale, "log-tested", count = tested, fewest = FEWEST_FOR_DRIFT);
+    let often = trends.iter().filter(|trend| trend.readings.len() >= FEWEST_FOR_DRIFT).count();
+    let detail = say!(context.locale, "log-tested", count = often, fewest = FEWEST_FOR_DRIFT);
     let mut blocks = vec![Block::Verdict { text, detail: Some(detail), edge }];
     let (drawn, single): (Vec<&Trend>, Vec<&Trend>) = trends.iter().partition(|trend| trend.readings.len() >= DRAWN);
     for trend in drawn.iter().take(MOST_DRAWN) {

@@ -230,10 +230,8 @@ impl Story {
     /// A consumer that draws so much.
     pub fn consumer(&mut self, name: &str, steady_a: f64) -> EntryId {
         let numbers = [("steady_a".to_owned(), steady_a)].into();
-        self.add(Body::ThingSet {
-            thing: Thing { kind: ThingKind::Consumer, name: name.into(), of: None, numbers },
-            on_aircraft: OnAircraft::NotSaid,
-        })
+        let thing = Thing { kind: ThingKind::Consumer, name: name.into(), of: None, numbers };
+        self.add(Body::ThingSet { thing, on_aircraft: OnAircraft::NotSaid })
     }
 
     pub fn remove(&mut self, kind: ThingKind, name: &str) -> EntryId {

@@ -178,7 +178,8 @@ class Person(
         if (known) album.take("thing-changed", "The same form later: what is known stays, what changed is entered")
         val record = (if (known) anew else thing).text("record")
         if (record != null) album.take("thing-on-aircraft", "What was proved stands or falls with what the pilot says of the aircraft")
-        phone.tap(record ?: "Record it")
+        // Where the season says nothing of it, what is written down was on the aircraft when the rest was proved.
+        phone.tap(record ?: if (sight.canTap("Record it")) "Record it" else "It was there before")
     }
 
     private fun setting(title: String, to: JSONObject) {
