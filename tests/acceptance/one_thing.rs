@@ -152,3 +152,25 @@ fn a_change_sends_the_ladder_back_to_the_lowest_rung_that_it_touched() {
     assert!(verdict.contains("'Hover at the lowest head speed'"), "{verdict}");
     assert!(person.words().contains("To fly again: Tail servo"), "the board says where it begins again, and why");
 }
+
+#[test]
+fn a_part_to_come_is_on_the_aircraft_when_it_is_taken_off_that_list() {
+    let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
+    let back = sent_back(&mut walk.person, |person| {
+        person.home();
+        person.tap("Aircraft");
+        person.tap("Add a part to come");
+        person.enter("Name", "Rotor brake");
+        person.enter("Mass", "40");
+        person.enter("Ahead of the main shaft", "0");
+        person.enter("Right of the main shaft", "0");
+        person.tap("Record it");
+    });
+    assert!(!back.iter().any(|id| id == "weigh-all-up" || id == "hover-low"), "it is not fitted yet: {back:?}");
+    open(&mut walk.person, "Rotor brake");
+    assert!(walk.person.control("It will not come").is_some());
+    let back = sent_back(&mut walk.person, |person| {
+        person.tap("It is fitted now");
+    });
+    assert!(["weigh-all-up", "hover-low"].iter().all(|id| back.iter().any(|back| back == id)), "{back:?}");
+}
