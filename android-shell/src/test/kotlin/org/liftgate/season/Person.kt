@@ -178,8 +178,9 @@ class Person(
         if (known) album.take("thing-changed", "The same form later: what is known stays, what changed is entered")
         val record = (if (known) anew else thing).text("record")
         if (record != null) album.take("thing-on-aircraft", "What was proved stands or falls with what the pilot says of the aircraft")
-        // Where the season says nothing of it, what is written down was on the aircraft when the rest was proved.
-        phone.tap(record ?: if (sight.canTap("Record it")) "Record it" else "It was there before")
+        // Where the season says nothing of it, what is new on the list was on the aircraft before, and what is entered anew was changed.
+        val otherwise = if (known) "Changed on the aircraft" else "It was there before"
+        phone.tap(record ?: if (sight.canTap("Record it")) "Record it" else otherwise)
     }
 
     private fun setting(title: String, to: JSONObject) {
