@@ -65,9 +65,9 @@ def test_random_corrections_against_pyprb(random):
         assert (ours.angle_deg - theirs.phase + 180) % 360 - 180 == pytest.approx(0, abs=1e-7)
 
 
-@pytest.mark.parametrize("factor, below, above", [(5, 12.143, 22.143), (10, 15.0, 25.0), (2.4, 0.0, 0.0)])
+@pytest.mark.parametrize("factor, below, above", [(5, 22.143, 12.143), (10, 25.0, 15.0), (20, 26.0, 16.0), (2.4, 0.0, 0.0)])
 def test_separation_margin(factor, below, above):
-    """API 684: min(16, 17(1 - 1/(AF - 1.5))) below, min(26, 10 + the same) above; none under 2.5."""
+    """API 684: one that runs below the critical speed min(26, 10 + 17(1 - 1/(AF - 1.5))), one above it min(16, the same less 10)."""
     got = lg.separation_margin(factor)
     assert got.below_percent == pytest.approx(below, abs=5e-4)
     assert got.above_percent == pytest.approx(above, abs=5e-4)

@@ -79,3 +79,13 @@ def test_a_chosen_wire_is_the_thinnest_that_will_do(random):
         )
         too_thin = thinner.rated_a is None or thinner.rated_a < choice.fuse_a
         assert too_thin or thinner.drop_v > thinner.allowed_drop_v
+
+
+def test_a_gauge_between_those_of_the_table_carries_what_the_next_thinner_one_does():
+    """Common sense beside EEE-INST-002: a thicker wire carries no less. Outside of its table nothing is known, and that is no pass."""
+    for between, thinner in [(7, 8), (9, 10), (11, 12), (13, 14), (15, 16), (25, 26)]:
+        assert lg.wire_run(run(gauge=between)).rated_a == lg.wire_run(run(gauge=thinner)).rated_a
+    assert lg.wire_run(run(gauge=13, current_a=100.0, length_m=0.01)).grade == lg.Grade.STOP
+    for outside in (-3, 0, 5, 27, 40):
+        got = lg.wire_run(run(gauge=outside, current_a=0.01, length_m=0.01))
+        assert got.rated_a is None and got.grade == lg.Grade.CAUTION

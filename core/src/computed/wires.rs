@@ -1,6 +1,7 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Result, Row, outcome, worst};
 use crate::drawing::{Bar, bars};
+use crate::engineering::Grade;
 use crate::engineering::wire::{STRANDED_FACTOR, WireReport, WireRun, choose_wire, wire_run};
 use crate::locale::{Locale, say};
 use crate::record::{Outcome, Thing, ThingKind};
@@ -14,16 +15,9 @@ pub(super) fn runs(facts: Facts<'_>) -> Result<Computed> {
         .into_iter()
         .map(|thing| Ok((thing.name.as_str(), wire_run(&run(thing, conductor_c)?)?)))
         .collect::<Result<_>>()?;
-    let tightest = runs.iter().min_by(|a, b| a.1.margin_percent.total_cmp(&b.1.margin_percent));
-    let summary = tightest.map_or_else(String::new, |(name, report)| {
-        say!(
-            facts.locale,
-            "computed-wires-summary",
-            name = name,
-            drop = facts.locale.number(report.drop_v, 2),
-            allowed = facts.locale.number(report.allowed_drop_v, 2)
-        )
-    });
+    let worst_run =
+        runs.iter().max_by(|a, b| a.1.grade.cmp(&b.1.grade).then(load_percent(&a.1).total_cmp(&load_percent(&b.1))));
+    let summary = worst_run.map_or_else(String::new, |(name, report)| headline(facts.locale, name, report));
     let figure = |(name, report): &(&str, WireReport)| {
         let rated = report.rated_a.map_or_else(String::new, |a| {
             say!(facts.locale, "computed-wires-single", current = facts.locale.number(a, 0))
@@ -64,6 +58,40 @@ pub(super) fn runs(facts: Facts<'_>) -> Result<Computed> {
         picture: Some(bars(&runs.iter().map(bar).collect::<Vec<_>>())),
         remarks: vec![say!(facts.locale, "computed-wires-basis")],
     })
+}
+
+/// The larger share of what the wire may drop and carry, percent.
+fn load_percent(report: &WireReport) -> f64 {
+    let carried = report.rated_a.map_or(0.0, |rated_a| 100.0 * report.inputs.current_a / rated_a);
+    carried.max(100.0 - report.margin_percent)
+}
+
+/// What is the matter with the worst run: its current or its drop, whichever is the larger share of what it may be.
+fn headline(locale: Locale, name: &str, report: &WireReport) -> String {
+    let dropped_percent = 100.0 - report.margin_percent;
+    match report.rated_a {
+        Some(rated_a) if load_percent(report) > dropped_percent => say!(
+            locale,
+            "computed-wires-current",
+            name = name,
+            current = locale.number(report.inputs.current_a, 1),
+            rated = locale.number(rated_a, 1)
+        ),
+        None if report.grade != Grade::Stop => say!(
+            locale,
+            "computed-wires-unknown",
+            name = name,
+            gauge = report.inputs.gauge,
+            current = locale.number(report.inputs.current_a, 1)
+        ),
+        Some(_) | None => say!(
+            locale,
+            "computed-wires-summary",
+            name = name,
+            drop = locale.number(report.drop_v, 2),
+            allowed = locale.number(report.allowed_drop_v, 2)
+        ),
+    }
 }
 
 fn run(thing: &Thing, conductor_c: f64) -> Result<WireRun> {

@@ -297,7 +297,7 @@ pub struct SeparationMargin {
 ///
 /// ```
 /// let margin = liftgate_core::engineering::placement::separation_margin(10.0)?;
-/// assert!((margin.below_percent - 15.0).abs() < 1e-9 && (margin.above_percent - 25.0).abs() < 1e-9);
+/// assert!((margin.below_percent - 25.0).abs() < 1e-9 && (margin.above_percent - 15.0).abs() < 1e-9);
 /// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
 /// ```
 pub fn separation_margin(amplification_factor: f64) -> Result<SeparationMargin> {
@@ -306,7 +306,7 @@ pub fn separation_margin(amplification_factor: f64) -> Result<SeparationMargin> 
         return Ok(SeparationMargin { below_percent: 0.0, above_percent: 0.0 });
     }
     let growth = 17.0 * (1.0 - 1.0 / (amplification_factor - 1.5));
-    Ok(SeparationMargin { below_percent: growth.min(16.0), above_percent: (10.0 + growth).min(26.0) })
+    Ok(SeparationMargin { below_percent: (10.0 + growth).min(26.0), above_percent: growth.min(16.0) })
 }
 
 /// Magnification of a single mode at a frequency ratio (0 to 100) with a damping ratio (0.0001 to 2): `1 / sqrt((1 - r2)2 + (2 z r)2)`.

@@ -109,9 +109,9 @@ pub struct WireReport {
     pub heat_w: f64,
     /// Heat per metre of wire, in W/m.
     pub heat_w_per_m: f64,
-    /// Current that a single wire of this gauge may carry, in A; none beyond the table (26 to 6).
+    /// Current that a single wire of this gauge may carry, in A: between two gauges of the table (26 to 6) the thinner one's, none beyond it.
     pub rated_a: Option<f64>,
-    /// Stop above the allowed drop or the rated current, caution above 80 % of either.
+    /// Stop above the allowed drop or the rated current, caution above 80 % of either, and where the rated current is not known.
     pub grade: Grade,
 }
 
@@ -138,9 +138,10 @@ pub fn wire_run(run: &WireRun) -> Result<WireReport> {
     let resistance_ohm = 2.0 * run.length_m * ohm_per_m;
     let drop_v = resistance_ohm * run.current_a;
     let allowed_drop_v = run.source_v * ALLOWED_DROP_FRACTION;
-    let rated_a = SINGLE_WIRE_A.iter().find(|(g, _)| *g == run.gauge).map(|(_, a)| *a);
+    let rated_a = rated_a(run.gauge);
     let by_drop = Grade::of_load(drop_v, allowed_drop_v, 0.8);
-    let by_current = rated_a.map_or(Grade::Ok, |a| Grade::of_load(run.current_a, a, 0.8));
+    // What is not known is no pass.
+    let by_current = rated_a.map_or(Grade::Caution, |a| Grade::of_load(run.current_a, a, 0.8));
     Ok(WireReport {
         inputs: *run,
         resistance_ohm,
@@ -153,6 +154,13 @@ pub fn wire_run(run: &WireRun) -> Result<WireReport> {
         rated_a,
         grade: by_drop.max(by_current),
     })
+}
+
+/// What a single wire of a gauge may carry, in A: between those of the table as much as the next thinner one; outside of it nobody knows.
+fn rated_a(gauge: i32) -> Option<f64> {
+    let (thickest, _) = SINGLE_WIRE_A.first()?;
+    let next_thinner = SINGLE_WIRE_A.iter().find(|(known, _)| *known >= gauge).filter(|_| gauge >= *thickest);
+    next_thinner.map(|(_, rated_a)| *rated_a)
 }
 
 /// A wire and a fuse for a load.
