@@ -55,7 +55,7 @@ fn one_toy_wire_does_not_pass_for_all_of_them() {
     person.enter("Continuous current", "2");
     person.tap("Record it");
     assert!(person.row("Toy").is_none_or(|(edge, ..)| edge != Edge::Caution));
-    person.tap("That is all: wire runs 3");
+    person.tap("That is all: wire runs (3)");
     let Body::ListDeclared { count: 3, idle, .. } = person.last() else { panic!("{:?}", person.last()) };
     assert!(idle.is_empty());
     person.tap("Keep this result");
@@ -63,14 +63,14 @@ fn one_toy_wire_does_not_pass_for_all_of_them() {
     assert_eq!(judged.iter().map(|judged| judged.count).collect::<Vec<_>>(), [3]);
     let (state, detail) = stands(person);
     assert!(state.starts_with("Holds"), "{state}");
-    assert!(detail.as_deref().unwrap_or_default().contains("Judged: wire runs 3"), "{detail:?}");
+    assert!(detail.as_deref().unwrap_or_default().contains("Listed: wire runs (3)"), "{detail:?}");
 
     // One more opens this list again, and no other.
     person.go_to(STAGE, "Each supply bears its load");
     person.tap("That is all: supplies");
     wire(person, "Light lead", "1");
     person.go_to(STAGE, CHECK);
-    assert!(person.control("That is all: wire runs 4").is_some());
+    assert!(person.control("That is all: wire runs (4)").is_some());
     person.home();
     person.go_to(STAGE, "Each supply bears its load");
     assert!(person.control("That is all: supplies").is_none());
@@ -81,7 +81,7 @@ fn a_wire_that_carries_nothing_is_declared_by_that_word() {
     let mut person = Person::new();
     wire(&mut person, "Spare lead", "0");
     person.tap("Aircraft");
-    person.tap("That is all: wire runs 1, 1 of them carries nothing");
+    person.tap("That is all: wire runs (1), 1 of them carries nothing");
     let Body::ListDeclared { idle, .. } = person.last() else { panic!("{:?}", person.last()) };
     assert_eq!(idle, ["Spare lead"]);
     assert!(person.control("That is all: wire runs").is_none());

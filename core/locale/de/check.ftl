@@ -90,6 +90,6 @@ lists-declare-idle =
         [one] { $idle } davon führt nichts
        *[other] { $idle } davon führen nichts
     }
-lists-counted = { $list } { $count }
-lists-judged = { "." } Beurteilt: { $lists }
+lists-counted = { $list } ({ $count })
+lists-judged = { "." } Erfasst: { $lists }
 check-does-not-agree = Stimmt nicht überein

@@ -94,6 +94,6 @@ lists-declare-idle =
         [one] { $idle } of them carries nothing
        *[other] { $idle } of them carry nothing
     }
-lists-counted = { $list } { $count }
-lists-judged = { "." } Judged: { $lists }
+lists-counted = { $list } ({ $count })
+lists-judged = { "." } Listed: { $lists }
 check-does-not-agree = Does not agree

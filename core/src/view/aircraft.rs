@@ -301,7 +301,9 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
         let save = Control::primary(set(OnAircraft::NotSaid).into(), say!(context.locale, "aircraft-record"));
         foot.push(save.icon(Icon::Tick));
     }
-    foot.extend(known.into_iter().flat_map(|known| gone(context, known)));
+    // Who describes it anew does not take it off the list.
+    let is_as_known = |known: &&Thing| drafted.as_ref().is_none_or(|drafted| drafted == *known);
+    foot.extend(known.filter(is_as_known).into_iter().flat_map(|known| gone(context, known)));
     let title = name.map_or_else(
         || say!(context.locale, "aircraft-new", kind = context.locale.inside(&kind.word(context.locale))),
         str::to_owned,

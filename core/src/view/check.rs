@@ -245,12 +245,12 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
             let other_day = Control::new(Place::HotterDay.into(), say!(context.locale, "check-another-day"))
                 .icon(Icon::Thermometer);
             let heat = computation == Computation::HotDayHeat;
-            let declares: Vec<Control> =
-                computation.lists().iter().filter_map(|list| super::lists::declare(context, *list)).collect();
-            let keep = if declares.is_empty() { keep } else { keep.weight(Weight::Plain) };
+            // One list at a time: the next one is asked about when this one is declared.
+            let declare = computation.lists().iter().find_map(|list| super::lists::declare(context, *list));
+            let keep = if declare.is_none() { keep } else { keep.weight(Weight::Plain) };
             let mut before = vec![result];
             before.extend(computation.lists().iter().flat_map(|list| super::lists::list_rows(context, *list)));
-            (before, blocks, declares.into_iter().chain([keep]).chain(heat.then_some(other_day)).collect())
+            (before, blocks, declare.into_iter().chain([keep]).chain(heat.then_some(other_day)).collect())
         }
         Err(lacking) => {
             let words = lacking_words(context.locale, context.plan, &lacking);

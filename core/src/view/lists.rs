@@ -2,7 +2,7 @@
 
 use super::context::{row, still_row};
 use super::{Block, Context, Control, Edge, Icon, Place, Record};
-use crate::locale::{Locale, say};
+use crate::locale::{Locale, say, sentence};
 use crate::plan::CheckKind;
 use crate::record::{JudgedList, Thing, ThingKind};
 
@@ -30,7 +30,8 @@ pub(super) fn list_rows(context: &Context<'_>, list: ThingKind) -> Vec<Block> {
     let things: Vec<&Thing> = context.ledger.aircraft.things_of(list).collect();
     let names: Vec<&str> = things.iter().map(|thing| thing.name.as_str()).collect();
     let detail = Some(names.join(", ")).filter(|names| !names.is_empty());
-    let mut rows = vec![still_row(edge, word, counted(locale, list, context.ledger.aircraft.count_of(list)), detail)];
+    let title = sentence(&counted(locale, list, context.ledger.aircraft.count_of(list)));
+    let mut rows = vec![still_row(edge, word, title, detail)];
     rows.extend(things.into_iter().filter(|thing| thing.is_idle()).map(|thing| {
         let place = Place::Thing { kind: list, name: Some(thing.name.clone()) };
         let asked = Some(say!(locale, "lists-idle-asked"));
@@ -52,7 +53,7 @@ pub(super) fn declare(context: &Context<'_>, list: ThingKind) -> Option<Control>
     (!is_declared(context, list)).then(|| Control::primary(Record::DeclareList(list).into(), label).icon(Icon::List))
 }
 
-/// "wire runs: 3".
+/// "wire runs (3)".
 fn counted(locale: Locale, list: ThingKind, count: u32) -> String {
     say!(locale, "lists-counted", list = locale.inside(&list.words(locale)), count = count)
 }
