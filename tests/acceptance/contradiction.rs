@@ -24,3 +24,46 @@ fn a_mass_that_the_scales_do_not_show_is_no_pass_and_both_are_shown() {
     person.home();
     assert!(person.words().contains("8.5 kg was read, and scale readings on file says 9 kg"), "{}", person.verdict());
 }
+
+#[test]
+fn a_design_mass_of_another_aircraft_is_shown_beside_what_was_added_up() {
+    let planned = ("Figures and papers", "Planned mass under the limit");
+    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
+    let person = &mut walk.person;
+    assert_eq!(standing(person, planned), "Holds");
+    person.home();
+    person.tap("Aircraft");
+    person.tap("Design flying mass, packs in");
+    person.enter("Design flying mass, packs in", "2.5");
+    person.tap("Record it");
+    read(person, planned, "Reading", "9.4");
+    person.go_to(planned.0, planned.1);
+    let (edge, word, says) = person.row("Design flying mass, packs in").expect("the figure, one touch away");
+    assert_eq!((edge, word.as_str(), says.as_deref()), (Edge::Stop, "Does not agree", Some("2.5 kg")));
+    assert_ne!(standing(person, planned), "Holds", "and its gate waits");
+}
+
+#[test]
+fn what_follows_from_the_figures_is_worked_out_and_not_typed() {
+    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
+    let person = &mut walk.person;
+    person.home();
+    person.tap("Aircraft");
+    person.tap("Head speed for everyday flying");
+    person.enter("Head speed for everyday flying", "1400");
+    person.enter("Why it changes", "For show");
+    person.tap("Record it");
+    // It is the figure that is judged, whatever anybody would type.
+    person.go_to("Figures and papers", "Head speed under the blades' rating");
+    assert!(person.verdict().contains("1400 rpm"), "{}", person.verdict());
+    assert!(person.verdict().contains("light in service"), "it says which run: {}", person.verdict());
+    person.go_to("Hover ladder", "Steps between hover speeds are small");
+    assert!(person.verdict().contains("%, from 1160 to 1400 rpm"), "{}", person.verdict());
+    assert!(person.controls().iter().all(|(_, control)| control.label != "How many main blades has it?"));
+}
+
+fn standing(person: &mut Person, (stage, check): (&'static str, &'static str)) -> String {
+    person.home();
+    person.tap(stage);
+    person.row(check).unwrap().1
+}

@@ -51,9 +51,14 @@ common-motor-runs =
        *[other] { $count } Motorläufe
     }
 check-holds-hours = { $hours } h mit laufendem Motor
-check-holds-days = { $days } Tage
+check-holds-days =
+    { $days ->
+        [one] { $days } Tag
+       *[other] { $days } Tage
+    }
 check-ends-with = {" "}Endet mit: { $events }.
 check-holds-unchanged = Gilt, bis sich etwas ändert, worauf es beruht.{ $until }
+check-holds-for-one = Gilt für { $limit }.{ $until }
 check-holds-for = Gilt für { $limits }, je nachdem, was zuerst endet.{ $until }
 stage-part = { $name }, Teil { $part } von 10
 stage-checks = Prüfungen

@@ -118,7 +118,11 @@ difference-times = { $times } mal ‚{ $title }‘
 difference-day = den Tag
 difference-flights = { $flights } Flüge
 difference-hours = { $hours } h
-difference-days = { $days } Tage
+difference-days =
+    { $days ->
+        [one] { $days } Tag
+       *[other] { $days } Tage
+    }
 difference-until = bis { $events }
 difference-until-changed = bis zur Änderung
 difference-or = { " " }oder{ " " }

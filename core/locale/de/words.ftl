@@ -17,7 +17,11 @@ reason-runs =
        *[other] { $count } Motorläufe
     }
 reason-hours = Es gilt für { $hours } Stunden mit laufendem Motor
-reason-days = Es gilt für { $days } Tage
+reason-days =
+    { $days ->
+        [one] Es gilt für { $days } Tag
+       *[other] Es gilt für { $days } Tage
+    }
 reason-rests-on = Es beruht auf ‚{ $check }‘
 reason-plan-changed = Die Prüfung ist älter als ‚{ $plan }, Ausgabe { $edition }‘, und dieser Plan verlangt anderes
 reason-to-prove = Sie soll die Behebung von ‚{ $finding }‘ beweisen

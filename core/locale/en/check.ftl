@@ -55,9 +55,14 @@ common-motor-runs =
        *[other] { $count } motor runs
     }
 check-holds-hours = { $hours } h with the motor on
-check-holds-days = { $days } days
+check-holds-days =
+    { $days ->
+        [one] { $days } day
+       *[other] { $days } days
+    }
 check-ends-with = { " " }Ends with: { $events }.
 check-holds-unchanged = Holds until something it rests on changes.{ $until }
+check-holds-for-one = Holds for { $limit }.{ $until }
 check-holds-for = Holds for { $limits }, whichever ends first.{ $until }
 stage-part = { $name }, part { $part } of 10
 stage-checks = Checks

@@ -116,9 +116,17 @@ difference-reserve = Has to land with the reserve left
 difference-named = '{ $title }'
 difference-times = { $times } times '{ $title }'
 difference-day = the day
-difference-flights = { $flights } flights
+difference-flights =
+    { $flights ->
+        [one] { $flights } flight
+       *[other] { $flights } flights
+    }
 difference-hours = { $hours } h
-difference-days = { $days } days
+difference-days =
+    { $days ->
+        [one] { $days } day
+       *[other] { $days } days
+    }
 difference-until = until { $events }
 difference-until-changed = until changed
 difference-or = { " " }or{ " " }

@@ -17,7 +17,11 @@ reason-runs =
        *[other] { $count } motor runs
     }
 reason-hours = It holds for { $hours } hours with the motor on
-reason-days = It holds for { $days } days
+reason-days =
+    { $days ->
+        [one] It holds for { $days } day
+       *[other] It holds for { $days } days
+    }
 reason-rests-on = It rests on '{ $check }'
 reason-plan-changed = It was done before '{ $plan }, edition { $edition }', which asks for something else
 reason-to-prove = It is to prove the fix of '{ $finding }'

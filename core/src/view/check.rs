@@ -427,8 +427,9 @@ fn holds_words(context: &Context<'_>, holds: &Holds) -> String {
         false => say!(context.locale, "check-ends-with", events = events.join(", ")),
     };
     let or = say!(context.locale, "left-or");
-    match limits.is_empty() {
-        true => say!(context.locale, "check-holds-unchanged", until = until),
-        false => say!(context.locale, "check-holds-for", limits = limits.join(&or), until = until),
+    match limits.as_slice() {
+        [] => say!(context.locale, "check-holds-unchanged", until = until),
+        [limit] => say!(context.locale, "check-holds-for-one", limit = limit, until = until),
+        limits => say!(context.locale, "check-holds-for", limits = limits.join(&or), until = until),
     }
 }

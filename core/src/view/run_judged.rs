@@ -43,8 +43,9 @@ pub(super) fn controls(context: &Context<'_>, flight: &Flight) -> Vec<Control> {
             Control::new(open.into(), say!(locale, "landing-not-so-or-off")).icon(Icon::Flag),
         ];
     }
+    // Something speaks against it: no answer is larger than another.
     vec![
-        well(say!(locale, "landing-as-it-should")),
+        Control::new(record(Said::AsItShouldBe), say!(locale, "landing-as-it-should")).icon(Icon::Tick),
         Control::new(record(Said::NotSo), say!(locale, "landing-not-so")).icon(Icon::Flag),
         Control::new(record(Said::CalledOff), say!(locale, "landing-called-off")).icon(Icon::Stop),
     ]
