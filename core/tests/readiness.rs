@@ -2067,7 +2067,8 @@ proptest! {
         let subject = if is_one_more { "pack-readings" } else { subject };
         let reached = story.reached_from(|check| {
             let rests = check.rests_on.iter().any(|on| on.to_string() == subject);
-            old != new && rests && (is_changed || matches!(check.kind, CheckKind::Compute(_)))
+            let computed = matches!(check.kind, CheckKind::Compute(computation) if computation.reads().contains(&kind));
+            old != new && rests && (is_changed || computed)
         });
         sends_back(&before.0, &after, &reached)?;
     }

@@ -25,6 +25,7 @@ mod names;
 mod one_change;
 mod one_opener;
 mod one_thing;
+mod one_way;
 mod own_plan;
 mod pack_state;
 mod pilots_code;

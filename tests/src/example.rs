@@ -176,7 +176,7 @@ const fn thing(
 }
 
 /// What feeds receiver and servos, with room to spare.
-pub const SUPPLY: Thing = thing(
+pub static SUPPLY: Thing = thing(
     "supply",
     "Servo supply",
     None,
@@ -191,7 +191,7 @@ pub const SUPPLY: Thing = thing(
 );
 
 /// What draws from it.
-pub const CONSUMERS: [Thing; 3] = [
+pub static CONSUMERS: [Thing; 3] = [
     thing(
         "consumer",
         "Swashplate servos",
@@ -228,7 +228,7 @@ pub const CONSUMERS: [Thing; 3] = [
 ];
 
 /// Three scales, and the crew that is not fitted yet; balanced within its band.
-pub const SCALES: [Thing; 4] = [
+pub static SCALES: [Thing; 4] = [
     thing(
         "scale reading",
         "Nose wheel",
@@ -256,7 +256,7 @@ pub const SCALES: [Thing; 4] = [
 ];
 
 /// The flight pack.
-pub const FLIGHT_PACK: Thing = thing(
+pub static FLIGHT_PACK: Thing = thing(
     "pack",
     PACK,
     None,
@@ -264,7 +264,7 @@ pub const FLIGHT_PACK: Thing = thing(
 );
 
 /// What was measured on the pack, and on its leads in flight.
-pub const READINGS: [Thing; 3] = [
+pub static READINGS: [Thing; 3] = [
     thing(
         "pack reading",
         "When bought",
@@ -291,7 +291,7 @@ pub const READINGS: [Thing; 3] = [
 ];
 
 /// Three main blades that match, and the one run of wire that carries more than a servo's current.
-pub const BLADES_AND_WIRE: [Thing; 4] = [
+pub static BLADES_AND_WIRE: [Thing; 4] = [
     thing("main blade", "Blade A", None, &[("Mass", "402"), ("Balance point from the bolt hole", "410")]),
     thing("main blade", "Blade B", None, &[("Mass", "402"), ("Balance point from the bolt hole", "410")]),
     thing("main blade", "Blade C", None, &[("Mass", "402.1"), ("Balance point from the bolt hole", "410")]),
@@ -320,7 +320,9 @@ pub fn describe(person: &mut Person, thing: &Thing) {
     for (label, text) in thing.numbers {
         person.enter(label, text);
     }
-    person.tap("Record it");
+    // What was proved before it was described was proved with it.
+    let record = person.control("It was there before").map_or("Record it", |_| "It was there before");
+    person.tap(record);
     person.home();
 }
 
@@ -361,12 +363,13 @@ pub fn enter_figure(person: &mut Person, title: &str, text: &str) {
 /// Names the aircraft and describes everything on it.
 pub fn fit_out(person: &mut Person) {
     name(person);
-    describe(person, &SUPPLY);
-    CONSUMERS.iter().for_each(|thing| describe(person, thing));
-    SCALES.iter().for_each(|thing| describe(person, thing));
-    describe(person, &FLIGHT_PACK);
-    READINGS.iter().for_each(|thing| describe(person, thing));
-    BLADES_AND_WIRE.iter().for_each(|thing| describe(person, thing));
+    things().for_each(|thing| describe(person, thing));
+}
+
+/// Everything that is on it, and was read of it.
+pub fn things() -> impl Iterator<Item = &'static Thing> {
+    let first = [&SUPPLY].into_iter().chain(&CONSUMERS).chain(&SCALES);
+    first.chain([&FLIGHT_PACK]).chain(&READINGS).chain(&BLADES_AND_WIRE)
 }
 
 /// Names the aircraft.

@@ -19,6 +19,10 @@ pub struct Person {
     pub now: Moment,
     /// Whether the app is killed after every touch and every typed word, and must come back as it was.
     pub killed_at_every_step: bool,
+    /// Touches so far.
+    pub touches: usize,
+    /// Words and numbers typed so far.
+    pub typed_values: usize,
     journal: PathBuf,
     // Goes with the person; none where the journal is somebody else's.
     _folder: Option<TempDir>,
@@ -37,7 +41,7 @@ impl Person {
         let wall = DateTime::<FixedOffset>::parse_from_rfc3339("2026-03-07T10:00:00+01:00").expect("a date");
         let now = Moment { wall, monotonic_ms: 1_000, boot: "first".to_owned() };
         let phone = Phone::open(&journal, &now).expect("a journal");
-        Person { phone, now, killed_at_every_step: false, journal, _folder: None }
+        Person { phone, now, killed_at_every_step: false, touches: 0, typed_values: 0, journal, _folder: None }
     }
 
     /// A person with a copy of a journal file that was closed.
@@ -46,7 +50,15 @@ impl Person {
         let journal = folder.path().join("journal.db");
         std::fs::write(&journal, file).expect("a copy of the journal");
         let phone = Phone::open(&journal, &now).expect("a journal");
-        Person { phone, now, killed_at_every_step: false, journal, _folder: Some(folder) }
+        Person {
+            phone,
+            now,
+            killed_at_every_step: false,
+            touches: 0,
+            typed_values: 0,
+            journal,
+            _folder: Some(folder),
+        }
     }
 
     /// Where the journal is.
@@ -119,6 +131,7 @@ impl Person {
         };
         assert!(control.enabled, "'{words}' is closed: {:?}", control.why_not);
         self.wait(2);
+        self.touches += 1;
         let tapped = self.phone.pilot()?.tap(&control.token, &self.now)?;
         if self.killed_at_every_step {
             self.killed_and_the_same();
@@ -202,6 +215,7 @@ impl Person {
         let Some(field) = self.field(label) else {
             panic!("there is no field '{label}' on '{}'", self.screen().title)
         };
+        self.typed_values += 1;
         self.phone.pilot().and_then(|pilot| pilot.edit(&field, text, &self.now)).expect("a field keeps its text");
         if self.killed_at_every_step {
             self.killed_and_the_same();

@@ -6,7 +6,7 @@ use std::sync::{Arc, Mutex, OnceLock};
 use liftgate_core::record::{MarkKind, Moment};
 use liftgate_core::view::{Block, Screen, Tone};
 
-use crate::example::{self, Kind, PACK, SPOTTER};
+use crate::example::{self, Kind, PACK, SPOTTER, Thing};
 use crate::{Person, controls};
 
 /// How far a walk has come.
@@ -31,6 +31,8 @@ pub struct Walk {
     pub done: Vec<String>,
     /// The charge that the last card expects, milliampere hours, as it was shown.
     pub expected_mah: Option<String>,
+    /// What is described when the app asks for it.
+    pub to_describe: Vec<&'static Thing>,
 }
 
 impl Walk {
@@ -39,6 +41,23 @@ impl Walk {
         let mut person = Person::new();
         example::fit_out(&mut person);
         Walk::of(person, kind)
+    }
+
+    /// A new phone, the aircraft named, and nothing described before the app asks for it.
+    pub fn describing_when_asked(kind: Kind) -> Walk {
+        let mut person = Person::new();
+        example::name(&mut person);
+        let mut walk = Walk::of(person, kind);
+        walk.to_describe = example::things().collect();
+        walk
+    }
+
+    /// Describes all things of a kind that are left to describe; whether there were any.
+    fn describe_all(&mut self, is_of: impl Fn(&Thing) -> bool) -> bool {
+        let (now, later): (Vec<_>, Vec<_>) = self.to_describe.iter().partition(|thing| is_of(thing));
+        self.to_describe = later;
+        now.iter().for_each(|thing| example::describe(&mut self.person, thing));
+        !now.is_empty()
     }
 
     /// Someone who has come as far as the flight with this title: walked once, then begun from a copy of that journal.
@@ -79,7 +98,7 @@ impl Walk {
 
     /// Someone who has a phone already.
     pub fn of(person: Person, kind: Kind) -> Walk {
-        Walk { person, kind, seen: Default::default(), done: Vec::new(), expected_mah: None }
+        Walk { person, kind, seen: Default::default(), done: Vec::new(), expected_mah: None, to_describe: Vec::new() }
     }
 
     /// Does what the board says until a card may be drawn up for the flight with this title.
@@ -127,6 +146,11 @@ impl Walk {
                 self.person.enter(&screen.title, example::figure(&screen.title));
                 self.person.tap("Record it");
             }
+            "thing" => {
+                let asked = screen.title.trim_start_matches("New ").to_owned();
+                assert!(self.describe_all(|thing| thing.kind == asked), "nothing is left of '{asked}'");
+            }
+            "card" if self.describe_all(|thing| thing.name == PACK) => {}
             "check" => self.check(&screen),
             "stage" | "cautions" => self.stage(),
             // In service the card comes first, with what is due on it.
@@ -163,8 +187,14 @@ impl Walk {
             return example::read_pack_at_rest(&mut self.person, self.done.len());
         }
         // The lists that a computation judges are declared complete, one touch each.
-        if self.person.control("That is all").is_some() {
-            self.person.tap("That is all");
+        if let Some(list) = self.person.control("That is all") {
+            let is_listed = |thing: &Thing| {
+                let many = if thing.kind == "supply" { "supplies".to_owned() } else { format!("{}s", thing.kind) };
+                list.label.contains(&many) || (thing.kind == "part to come" && list.label.contains("parts to come"))
+            };
+            if !self.describe_all(is_listed) {
+                self.person.tap("That is all");
+            }
             return;
         }
         if has("Enter it") {

@@ -186,6 +186,33 @@ pub enum Computation {
 }
 
 impl Computation {
+    /// The kinds of things whose descriptions it works with: what is described of another kind leaves what it came to.
+    pub fn reads(self) -> &'static [ThingKind] {
+        match self {
+            Computation::SupplyLoad | Computation::SupplyWindow | Computation::ReceiverEndurance => {
+                &[ThingKind::Supply, ThingKind::Consumer]
+            }
+            Computation::RegulatorHeat => &[ThingKind::Regulator],
+            Computation::WireRuns => &[ThingKind::Wire],
+            Computation::CentreOfGravity => {
+                &[ThingKind::Weighing, ThingKind::ToCome, ThingKind::BallastPlace, ThingKind::Pack]
+            }
+            Computation::BladeBalance => &[ThingKind::Blade],
+            Computation::FrequencyPlacement => &[ThingKind::Natural],
+            Computation::HotDayHeat => &[ThingKind::HeatReading],
+            Computation::PackLife | Computation::PackTrend | Computation::LandingCharge => {
+                &[ThingKind::Pack, ThingKind::PackReading]
+            }
+            Computation::LadderAgreement => &[ThingKind::Pack],
+            Computation::PackRipple => &[ThingKind::LoadReading, ThingKind::Pack],
+            Computation::TrialWeight => &[ThingKind::TrialRun],
+            Computation::GovernorRoom
+            | Computation::HoverRoom
+            | Computation::BladeSpeed
+            | Computation::HeadSpeedSteps => &[],
+        }
+    }
+
     /// The lists of things of which it judges every one: it says something of the aircraft only where they are complete.
     pub fn lists(self) -> &'static [ThingKind] {
         match self {

@@ -2,7 +2,7 @@
 
 use super::reason::Reason;
 use crate::plan::{Check, CheckKind, Subject};
-use crate::record::OnAircraft;
+use crate::record::{OnAircraft, ThingKind};
 
 /// Something was touched that evidence may rest on.
 #[derive(Debug, Clone, PartialEq)]
@@ -22,8 +22,11 @@ pub(super) struct Touch {
 pub(super) enum Reach {
     /// Everything: the thing itself was changed.
     Everything,
-    /// What was computed from its description. What was looked at, measured or flown was so with the thing as it was and is.
-    Computed,
+    /// What was computed with it. What was looked at, measured or flown was so with the thing as it was and is.
+    Computed {
+        /// From the descriptions of things of this kind; none: from a figure.
+        from: Option<ThingKind>,
+    },
 }
 
 impl Touch {
@@ -36,18 +39,21 @@ impl Touch {
     pub fn would_end(subject: &Subject, reach: Reach, check: &Check) -> bool {
         let is_reached = match reach {
             Reach::Everything => true,
-            Reach::Computed => matches!(check.kind, CheckKind::Compute(_)),
+            Reach::Computed { from } => match check.kind {
+                CheckKind::Compute(computation) => from.is_none_or(|kind| computation.reads().contains(&kind)),
+                CheckKind::Confirm | CheckKind::Measure(_) | CheckKind::Fly(_) => false,
+            },
         };
         is_reached && check.ends_with(subject)
     }
 }
 
 impl Reach {
-    /// How far a description reaches that says this of the aircraft.
-    pub fn of_description(on_aircraft: OnAircraft) -> Reach {
+    /// How far a description of a thing of a kind reaches that says this of the aircraft.
+    pub fn of_description(kind: ThingKind, on_aircraft: OnAircraft) -> Reach {
         match on_aircraft {
             OnAircraft::NotSaid | OnAircraft::Changed => Reach::Everything,
-            OnAircraft::AsItWas => Reach::Computed,
+            OnAircraft::AsItWas => Reach::Computed { from: Some(kind) },
         }
     }
 }

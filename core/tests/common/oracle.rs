@@ -279,6 +279,14 @@ fn asked(check: &Check) -> String {
     format!("{kind}: {} / {}", words(&check.instruction), words(&check.judged))
 }
 
+/// What an entry only describes, of an aircraft that is as it was.
+#[derive(Clone, Copy)]
+enum Described {
+    Nothing,
+    AFigure,
+    AThing(ThingKind),
+}
+
 impl<'a> Told<'a> {
     /// All that is told by `entries`, of which those in `live` count.
     fn of(first: &'a Plan, plans: &'a Plans, live: Vec<&'a Entry>, entries: &[Entry]) -> Told<'a> {
@@ -461,13 +469,12 @@ impl<'a> Told<'a> {
     }
 
     /// What an entry touches that evidence may rest on, and whether only what was computed from it is touched.
-    fn touches(&self, index: usize) -> (Vec<Subject>, bool) {
+    fn touches(&self, index: usize) -> (Vec<Subject>, Described) {
         let only_described = match self.body(index) {
-            Body::FigureSet { figure, .. } => self.figure(figure, index).is_none(),
-            Body::ThingSet { on_aircraft, .. } | Body::ThingRemoved { on_aircraft, .. } => {
-                *on_aircraft == OnAircraft::AsItWas
-            }
-            _ => false,
+            Body::FigureSet { figure, .. } if self.figure(figure, index).is_none() => Described::AFigure,
+            Body::ThingSet { thing, on_aircraft: OnAircraft::AsItWas } => Described::AThing(thing.kind),
+            Body::ThingRemoved { thing, on_aircraft: OnAircraft::AsItWas, .. } => Described::AThing(thing.kind),
+            _ => Described::Nothing,
         };
         (self.subjects(index), only_described)
     }
@@ -616,7 +623,11 @@ impl<'a> Told<'a> {
         let changed = (said.since + 1..at.upto).any(|i| {
             let (touched, only_described) = self.touches(i);
             self.plans_from(i.max(said.entry), at.upto).filter_map(|plan| plan.check(&check.id)).any(|(_, check)| {
-                let reached = !only_described || matches!(check.kind, CheckKind::Compute(_));
+                let reached = match (&check.kind, only_described) {
+                    (_, Described::Nothing) | (CheckKind::Compute(_), Described::AFigure) => true,
+                    (CheckKind::Compute(computation), Described::AThing(kind)) => computation.reads().contains(&kind),
+                    _ => false,
+                };
                 self.happens(check, i) || reached && touched.iter().any(|subject| check.rests_on.contains(subject))
             })
         });

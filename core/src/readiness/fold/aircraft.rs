@@ -33,7 +33,7 @@ impl Ledger {
         self.aircraft.answer_from_figures(plan);
         if old.is_none_or(|old| old.value != new.value) {
             // Nothing was measured against a figure that was not there; it may have been computed without it.
-            let reach = if old.is_some() { Reach::Everything } else { Reach::Computed };
+            let reach = if old.is_some() { Reach::Everything } else { Reach::Computed { from: None } };
             if plan.figure(figure).is_some_and(|figure| figure.adjustable) {
                 let before = old.map(|old| crate::unit::show_number(old.value));
                 let subject = Subject::Figure(figure.to_owned());
@@ -77,8 +77,9 @@ impl Ledger {
         on_aircraft: OnAircraft,
         deed: &Deed,
     ) {
+        let Some(thing) = new.or(old) else { return };
         if let Some(subject) = self.aircraft.touched_with(old, new, on_aircraft) {
-            self.touch(plan, entry, &[subject], Reach::of_description(on_aircraft), deed);
+            self.touch(plan, entry, &[subject], Reach::of_description(thing.kind, on_aircraft), deed);
         }
     }
 
