@@ -24,6 +24,7 @@ fn recorded(walk: &Walk, plan: &Plan) -> BTreeMap<String, usize> {
 }
 
 #[test]
+#[allow(clippy::print_stdout)]
 fn who_does_what_the_board_says_and_describes_when_asked_does_nothing_twice() {
     let plan = Plan::parse("the shipped plan", SHIPPED).unwrap();
     for kind in [Kind::Scale, Kind::Frame] {
