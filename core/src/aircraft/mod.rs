@@ -78,9 +78,17 @@ impl Aircraft {
 
     /// A limit in numbers; `None` while its figure is missing.
     pub fn limit(&self, limit: &Limit) -> Option<f64> {
+        self.known_limit(limit).ok()
+    }
+
+    /// A limit in numbers.
+    ///
+    /// # Errors
+    /// The id of the figure that it waits for.
+    pub fn known_limit<'a>(&self, limit: &'a Limit) -> Result<f64, &'a str> {
         match limit {
-            Limit::Number(number) => Some(*number),
-            Limit::Figure { figure, times } => self.figure(figure).map(|value| value * times),
+            Limit::Number(number) => Ok(*number),
+            Limit::Figure { figure, times } => self.figure(figure).map(|value| value * times).ok_or(figure),
         }
     }
 
@@ -89,13 +97,7 @@ impl Aircraft {
     /// # Errors
     /// The id of a figure that a limit waits for: such a reading is judged by nothing yet.
     pub fn judge<'a>(&self, limits: &'a Limits, value: f64) -> Result<Outcome, &'a str> {
-        let number = |limit: &'a Option<Limit>| -> Result<Option<f64>, &'a str> {
-            match limit {
-                None => Ok(None),
-                Some(limit @ Limit::Figure { figure, .. }) => self.limit(limit).map(Some).ok_or(figure.as_str()),
-                Some(Limit::Number(number)) => Ok(Some(*number)),
-            }
-        };
+        let number = |limit: &'a Option<Limit>| limit.as_ref().map(|limit| self.known_limit(limit)).transpose();
         let below = |limit: Option<f64>| limit.is_some_and(|limit| value < limit);
         let above = |limit: Option<f64>| limit.is_some_and(|limit| value > limit);
         if below(number(&limits.stop_below)?) || above(number(&limits.stop_above)?) {
@@ -131,6 +133,11 @@ impl Aircraft {
     /// All things of a kind, by name.
     pub fn things_of(&self, kind: ThingKind) -> impl Iterator<Item = &Thing> {
         self.things.values().filter(move |thing| thing.kind == kind)
+    }
+
+    /// Those things of a kind that carry no current, by name.
+    pub fn idle_of(&self, kind: ThingKind) -> impl Iterator<Item = &Thing> {
+        self.things_of(kind).filter(|thing| thing.is_idle())
     }
 
     /// How many things of a kind there are.

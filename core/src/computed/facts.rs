@@ -1,7 +1,7 @@
 use super::{Lacking, Result};
 use crate::field::Flight;
 use crate::locale::Locale;
-use crate::plan::{Check, Motion, Plan};
+use crate::plan::{Check, Limit, Motion, Plan};
 use crate::readiness::Ledger;
 use crate::record::{Thing, ThingKind};
 
@@ -20,6 +20,11 @@ impl<'a> Facts<'a> {
     /// A figure of the aircraft.
     pub(super) fn figure(&self, id: &str) -> Result<f64> {
         self.ledger.aircraft.figure(id).ok_or_else(|| Lacking::Figure(id.to_owned()))
+    }
+
+    /// A limit in numbers.
+    pub(super) fn limit(&self, limit: &Limit) -> Result<f64> {
+        self.ledger.aircraft.known_limit(limit).map_err(|figure| Lacking::Figure(figure.to_owned()))
     }
 
     /// A figure that is a whole number of things. The form takes no other.

@@ -4,7 +4,7 @@ use super::{Computed, Facts, Figure, Lacking, Result, outcome, worst};
 use crate::drawing::{Bar, bars};
 use crate::engineering::Grade;
 use crate::locale::{Locale, say};
-use crate::plan::{Limit, Motion};
+use crate::plan::Motion;
 use crate::unit::Unit;
 
 /// Of the blades' rating that stays in hand (common practice, no source).
@@ -26,12 +26,7 @@ fn runs(facts: Facts<'_>, motion: Option<Motion>) -> Result<Vec<Run<'_>>> {
     let flown = facts.plan.checks().filter(|(_, check)| aircraft.wants(check));
     let flown = flown.filter_map(|(_, check)| Some((check, check.fly()?)));
     let of = flown.filter(|(_, fly)| motion.is_none_or(|motion| fly.motion == motion));
-    of.map(|(check, fly)| match (aircraft.limit(&fly.head_speed_rpm), &fly.head_speed_rpm) {
-        (Some(rpm), _) => Ok(Run { title: &check.title, rpm }),
-        (None, Limit::Figure { figure, .. }) => Err(Lacking::Figure(figure.clone())),
-        (None, Limit::Number(rpm)) => Ok(Run { title: &check.title, rpm: *rpm }),
-    })
-    .collect()
+    of.map(|(check, fly)| Ok(Run { title: &check.title, rpm: facts.limit(&fly.head_speed_rpm)? })).collect()
 }
 
 /// The highest head speed of all that the plan runs against what the blades allow.

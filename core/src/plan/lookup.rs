@@ -1,9 +1,10 @@
 //! The way from an id to what a plan has under it.
 
-use super::check::Check;
+use super::check::{Check, OnFile};
 use super::model::{Caution, Event, Figure, Part, Place, Plan, Question, Setting, Stage};
 use super::subject::Subject;
 use crate::locale::Locale;
+use crate::record::ThingKind;
 
 impl Plan {
     /// A stage by its id.
@@ -70,6 +71,14 @@ impl Plan {
             | Subject::Check(id)
             | Subject::Event(id) => self.subject_title(subject).unwrap_or(id).to_owned(),
             untitled => untitled.words(locale).unwrap_or_default(),
+        }
+    }
+
+    /// What is on file of the same thing as a reading.
+    pub fn on_file_words(&self, locale: Locale, with: &OnFile) -> String {
+        match with {
+            OnFile::Figure(id) => self.subject_words(locale, &Subject::Figure(id.clone())),
+            OnFile::Scales => ThingKind::Weighing.words(locale),
         }
     }
 

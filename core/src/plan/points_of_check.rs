@@ -1,11 +1,11 @@
 //! A check as points. Every field is named here, so that a new one which no difference would tell does not compile.
 
 use super::asked::tidy;
-use super::check::{Agreement, Check, CheckKind, Fly, Limit, Limits, Measure, OnFile, Point};
+use super::check::{Agreement, Check, CheckKind, Fly, Limit, Limits, Measure, Point};
 use super::model::{Plan, Stage};
 use super::said::{Points, caution_titles, event_titles, flown_words, holds_words, limit_words, when_words, yes_no};
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, ThingKind};
+use crate::record::Outcome;
 use crate::unit::Unit;
 
 pub(super) fn check_points(locale: Locale, plan: &Plan, stage: &Stage, check: &Check) -> Points {
@@ -92,10 +92,7 @@ fn measure_points(locale: Locale, plan: &Plan, measure: &Measure) -> Points {
     let sign = unit.sign();
     let limit = |limit: &Option<Limit>| limit.as_ref().map_or(String::new(), |l| limit_words(locale, plan, l, sign));
     let agreement = |agreement: &Agreement| {
-        let with = match &agreement.with {
-            OnFile::Figure(id) => plan.figure(id).map_or(id.as_str(), |figure| &figure.title).to_owned(),
-            OnFile::Scales => ThingKind::Weighing.words(locale),
-        };
+        let with = plan.on_file_words(locale, &agreement.with);
         format!("{with} ± {} %", locale.plain(agreement.within_percent))
     };
     let agrees_with = agrees_with.iter().map(agreement).collect::<Vec<_>>().join(", ");

@@ -209,16 +209,7 @@ impl Reader<'_> {
         }
         let with = match source.on_file.get_ref().split_once(':') {
             Some(("figure", figure)) => {
-                match known.units.get(figure) {
-                    None => {
-                        self.fault(&source.on_file, PlanReason::NotThere { of: Named::Figure, id: figure.to_owned() })
-                    }
-                    Some(of) if *of != unit => {
-                        let figure = figure.to_owned();
-                        self.fault(&source.on_file, PlanReason::OtherUnit { figure, is: *of, wanted: unit });
-                    }
-                    Some(_) => {}
-                }
+                self.figure_in(&source.on_file, figure, unit, known);
                 OnFile::Figure(figure.to_owned())
             }
             None if source.on_file.get_ref() == "scales" && unit == Unit::Kilogram => OnFile::Scales,
@@ -234,14 +225,7 @@ impl Reader<'_> {
         match source.get_ref() {
             LimitSource::Number(number) => Limit::Number(*number),
             LimitSource::Figure(limit) => {
-                match known.units.get(&limit.figure) {
-                    None => self.fault(source, PlanReason::NotThere { of: Named::Figure, id: limit.figure.clone() }),
-                    Some(of) if *of != unit => {
-                        let figure = limit.figure.clone();
-                        self.fault(source, PlanReason::OtherUnit { figure, is: *of, wanted: unit });
-                    }
-                    Some(_) => {}
-                }
+                self.figure_in(source, &limit.figure, unit, known);
                 if !(limit.times.is_finite() && limit.times > 0.0) {
                     self.fault(source, PlanReason::Times);
                 }

@@ -43,20 +43,24 @@ impl Reader<'_> {
     }
 
     fn question(&mut self, source: QuestionSource, known: &Known) -> Question {
-        let from = source.from.as_ref().map(|figure| {
-            self.leads(Named::Figure, figure, &known.figures);
-            let bounds = source.choices.iter().rev().skip(1).rev().map(|choice| choice.up_to.as_ref());
-            let up_to: Vec<f64> = bounds.flatten().map(|bound| *bound.get_ref()).collect();
-            let rises = up_to.windows(2).all(|pair| pair[0] < pair[1]) && up_to.iter().all(|bound| bound.is_finite());
-            let is_open = source.choices.last().is_none_or(|last| last.up_to.is_none());
-            if up_to.len() + 1 != source.choices.len() || !rises || !is_open {
-                self.fault(&source.id, PlanReason::UpTo { question: source.id.get_ref().clone() });
+        let bounds: Vec<Option<f64>> =
+            source.choices.iter().map(|choice| choice.up_to.as_ref().map(|b| *b.get_ref())).collect();
+        let up_to: Vec<f64> = bounds.iter().copied().flatten().collect();
+        let is_right = match (&source.from, bounds.split_last()) {
+            (Some(_), Some((None, before))) => {
+                let rises = up_to.windows(2).all(|pair| pair[0] < pair[1]);
+                before.iter().all(|bound| bound.is_some_and(f64::is_finite)) && rises
             }
-            FromFigure { figure: figure.get_ref().clone(), up_to }
-        });
-        if from.is_none() && source.choices.iter().any(|choice| choice.up_to.is_some()) {
+            (Some(_), _) => false,
+            (None, _) => up_to.is_empty(),
+        };
+        if !is_right {
             self.fault(&source.id, PlanReason::UpTo { question: source.id.get_ref().clone() });
         }
+        let from = source.from.as_ref().map(|figure| {
+            self.leads(Named::Figure, figure, &known.figures);
+            FromFigure { figure: figure.get_ref().clone(), up_to }
+        });
         Question {
             id: source.id.into_inner(),
             text: source.question,
@@ -101,14 +105,7 @@ impl Reader<'_> {
 
     fn above(&mut self, source: &FigureSource, known: &Known) -> Option<String> {
         let above = source.above.as_ref()?;
-        match known.units.get(above.get_ref()) {
-            None => self.leads(Named::Figure, above, &known.figures),
-            Some(unit) if *unit != source.unit => {
-                let figure = above.get_ref().clone();
-                self.fault(above, PlanReason::OtherUnit { figure, is: *unit, wanted: source.unit });
-            }
-            Some(_) => {}
-        }
+        self.figure_in(above, above.get_ref(), source.unit, known);
         Some(above.get_ref().clone())
     }
 

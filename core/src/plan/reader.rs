@@ -95,6 +95,16 @@ impl Reader<'_> {
         }
     }
 
+    /// A figure that has to be there, and in this unit.
+    pub(super) fn figure_in<T>(&mut self, at: &Spanned<T>, figure: &str, wanted: Unit, known: &Known) {
+        let figure = figure.to_owned();
+        match known.units.get(&figure) {
+            None => self.fault(at, PlanReason::NotThere { of: Named::Figure, id: figure }),
+            Some(is) if *is != wanted => self.fault(at, PlanReason::OtherUnit { figure, is: *is, wanted }),
+            Some(_) => {}
+        }
+    }
+
     pub(super) fn range(&mut self, low: &Spanned<f64>, high: &Spanned<f64>) {
         let (bottom, top) = (*low.get_ref(), *high.get_ref());
         if !(bottom.is_finite() && top.is_finite() && bottom < top) {

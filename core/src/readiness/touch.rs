@@ -32,19 +32,14 @@ pub(super) enum Reach {
 impl Touch {
     /// Whether evidence of a check ends with it.
     pub fn ends(&self, check: &Check) -> bool {
-        Touch::would_end(&self.subject, self.reach, check)
-    }
-
-    /// Whether evidence of a check ends where a subject is touched this far.
-    pub fn would_end(subject: &Subject, reach: Reach, check: &Check) -> bool {
-        let is_reached = match reach {
+        let is_reached = match self.reach {
             Reach::Everything => true,
             Reach::Computed { from } => match check.kind {
                 CheckKind::Compute(computation) => from.is_none_or(|kind| computation.reads().contains(&kind)),
                 CheckKind::Confirm | CheckKind::Measure(_) | CheckKind::Fly(_) => false,
             },
         };
-        is_reached && check.ends_with(subject)
+        is_reached && check.ends_with(&self.subject)
     }
 }
 

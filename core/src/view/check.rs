@@ -94,7 +94,7 @@ fn contradictions(context: &Context<'_>, standing: &Standing) -> Vec<Block> {
                 Place::Thing { kind: ThingKind::Weighing, name: Some(first.name.clone()) }
             }
         };
-        let title = super::on_file_words(context.locale, context.plan, with);
+        let title = context.plan.on_file_words(context.locale, with);
         let says = context.locale.quantity(*on_file, *unit);
         Some(row(Edge::Stop, say!(context.locale, "check-does-not-agree"), &title, Some(says), place))
     });

@@ -4,12 +4,12 @@ use super::context::{row, still_row};
 use super::{Block, Context, Control, Edge, Icon, Place, Record};
 use crate::locale::{Locale, say, sentence};
 use crate::plan::CheckKind;
-use crate::record::{JudgedList, Thing, ThingKind};
+use crate::record::{JudgedList, ThingKind};
 
 /// Whether any check that this aircraft wants judges every thing of a kind.
 pub(super) fn is_judged(context: &Context<'_>, kind: ThingKind) -> bool {
-    let wanted = context.plan.checks().filter(|(_, check)| context.ledger.aircraft.wants(check));
-    wanted.into_iter().any(|(_, check)| match check.kind {
+    let mut wanted = context.plan.checks().filter(|(_, check)| context.ledger.aircraft.wants(check));
+    wanted.any(|(_, check)| match check.kind {
         CheckKind::Compute(computation) => computation.lists().contains(&kind),
         _ => false,
     })
@@ -27,12 +27,12 @@ pub(super) fn list_rows(context: &Context<'_>, list: ThingKind) -> Vec<Block> {
         true => (Edge::Fresh, say!(locale, "lists-complete")),
         false => (Edge::Missing, say!(locale, "lists-to-declare")),
     };
-    let things: Vec<&Thing> = context.ledger.aircraft.things_of(list).collect();
-    let names: Vec<&str> = things.iter().map(|thing| thing.name.as_str()).collect();
+    let aircraft = &context.ledger.aircraft;
+    let names: Vec<&str> = aircraft.things_of(list).map(|thing| thing.name.as_str()).collect();
     let detail = Some(names.join(", ")).filter(|names| !names.is_empty());
-    let title = sentence(&counted(locale, list, context.ledger.aircraft.count_of(list)));
+    let title = sentence(&counted(locale, list, aircraft.count_of(list)));
     let mut rows = vec![still_row(edge, word, title, detail)];
-    rows.extend(things.into_iter().filter(|thing| thing.is_idle()).map(|thing| {
+    rows.extend(aircraft.idle_of(list).map(|thing| {
         let place = Place::Thing { kind: list, name: Some(thing.name.clone()) };
         let asked = Some(say!(locale, "lists-idle-asked"));
         row(Edge::Caution, say!(locale, "lists-idle"), &thing.name, asked, place)
@@ -44,7 +44,7 @@ pub(super) fn list_rows(context: &Context<'_>, list: ThingKind) -> Vec<Block> {
 pub(super) fn declare(context: &Context<'_>, list: ThingKind) -> Option<Control> {
     let locale = context.locale;
     let aircraft = &context.ledger.aircraft;
-    let idle = aircraft.things_of(list).filter(|thing| thing.is_idle()).count();
+    let idle = aircraft.idle_of(list).count();
     let what = counted(locale, list, aircraft.count_of(list));
     let label = match idle {
         0 => say!(locale, "lists-declare", what = what),

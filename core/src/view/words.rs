@@ -5,9 +5,9 @@ use chrono::{DateTime, FixedOffset};
 use crate::computed::Lacking;
 use crate::field::{Doubt, Flight, Mark, TooShort, Unanswered};
 use crate::locale::{Locale, clock, say, sentence};
-use crate::plan::{OnFile, Plan, Subject};
+use crate::plan::Plan;
 use crate::readiness::{Blocker, Deed, Fault, Finding, FindingState, Lack, Ledger, Left, Reason, Source, Standing};
-use crate::record::{Author, Body, CheckResult, Entry, Judgement, Moment, OnAircraft, ThingKind, Until};
+use crate::record::{Author, Body, CheckResult, Entry, Judgement, Moment, OnAircraft, Until};
 use crate::unit::Unit;
 
 /// Marks of one kind of which the times are said; of more, how many they are.
@@ -102,18 +102,10 @@ fn lack_words(locale: Locale, plan: &Plan, lack: &Lack) -> String {
             locale,
             "lack-agreement",
             read = locale.quantity(*read, *unit),
-            with = locale.inside(&on_file_words(locale, plan, with)),
+            with = locale.inside(&plan.on_file_words(locale, with)),
             on_file = locale.quantity(*on_file, *unit)
         ),
         Lack::LongerFlight(short) => too_short_words(locale, *short),
-    }
-}
-
-/// What is on file of the same thing as a reading.
-pub(crate) fn on_file_words(locale: Locale, plan: &Plan, with: &OnFile) -> String {
-    match with {
-        OnFile::Figure(id) => plan.subject_words(locale, &Subject::Figure(id.clone())),
-        OnFile::Scales => ThingKind::Weighing.words(locale),
     }
 }
 

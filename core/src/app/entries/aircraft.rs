@@ -99,7 +99,7 @@ fn said_of_aircraft(
 pub(super) fn list_declared(shared: &Shared, list: ThingKind) -> Result {
     let (locale, aircraft) = (shared.locale(), &shared.ledger.aircraft);
     let count = aircraft.count_of(list);
-    let idle: Vec<String> = aircraft.things_of(list).filter(|t| t.is_idle()).map(|t| t.name.clone()).collect();
+    let idle: Vec<String> = aircraft.idle_of(list).map(|thing| thing.name.clone()).collect();
     let said = say!(locale, "entry-list-declared", list = locale.inside(&list.words(locale)), count = count);
     one(Body::ListDeclared { list, count, idle }, said, After::Keep)
 }

@@ -23,7 +23,10 @@ pub fn appended(
         Record::Tick { check: id, value } => check::tick(shared, &id, value, now),
         Record::Charged(name) => pack::charged(shared, name, drafts),
         Record::PackNoted { pack, state } => pack::noted(shared, pack, state),
-        Record::Release(stage) => gate::release(shared, &stage, place, now),
+        Record::Release(stage) => {
+            let are_read = matches!(place, Place::Cautions(at) if *at == stage);
+            gate::release(shared, &stage, are_read, now)
+        }
         Record::ReleaseAgain(stages) => gate::release_again(shared, &stages, now),
         Record::HandOver(id) => card::hand_over(shared, &id, drafts, now),
         Record::Landing { card, said } => landing::landing(shared, card, said, drafts),

@@ -11,13 +11,12 @@ use crate::record::{Body, Moment};
 use crate::view::Place;
 
 /// Over a caution a gate is released where the cautions are read, and nowhere else.
-pub(super) fn release(shared: &Shared, stage: &str, place: &Place, now: &Moment) -> Result {
+pub(super) fn release(shared: &Shared, stage: &str, are_read: bool, now: &Moment) -> Result {
     let report = shared.report(now);
     let gate = report.gate(stage);
     let Some(stage) = shared.plan.stage(stage).filter(|_| gate.may_be_released()) else {
         return Err(AppError::refused(say!(shared.locale(), "app-gate-not-ready")));
     };
-    let are_read = *place == Place::Cautions(stage.id.clone());
     if !are_read && !shared.ledger.cautions(&shared.plan, &report, &stage.id).is_empty() {
         return Err(AppError::refused(say!(shared.locale(), "app-read-cautions")));
     }

@@ -9,7 +9,7 @@ use crate::journal::NewEntry;
 use crate::locale::say;
 use crate::readiness::may_be_withdrawn;
 use crate::record::{Body, Entry, EntryId, Moment};
-use crate::view::{self, Place};
+use crate::view;
 
 pub(super) fn withdraw(shared: &Shared, entry: EntryId, drafts: Drafts<'_>, now: &Moment) -> Result {
     let Some(found) = Entry::by_id(&shared.entries, entry) else {
@@ -49,8 +49,7 @@ pub(super) fn put_back(shared: &Shared, entry: EntryId, now: &Moment) -> Result 
     let found = found.ok_or_else(|| AppError::refused(say!(shared.locale(), "app-too-long-ago")))?;
     if let Body::GateReleased { stage, .. } = &found.body {
         // Its cautions were read when it was released, and nothing came in between.
-        let read = Place::Cautions(stage.clone());
-        return release(shared, stage, &read, now).map(|done| Done { after: After::Stay, ..done });
+        return release(shared, stage, true, now).map(|done| Done { after: After::Stay, ..done });
     }
     let said = say!(
         shared.locale(),
