@@ -22,6 +22,8 @@ fn draw(story: &mut Story, pack: &str) -> EntryId {
     story.add(Body::CardDrawn {
         check: "run-up".into(),
         pack: pack.into(),
+        further_packs: Vec::new(),
+        not_full: None,
         head_speed_rpm: 610.0,
         planned_s: 61,
         air_c: 7.5,
@@ -213,7 +215,7 @@ fn every_result_of_a_check_is_kept_with_who_saw_it_and_what_was_said() {
 }
 
 /// Every kind of entry that a person may take back. What happened in flight, what the lock did, and a withdrawal itself stand.
-const MAY_BE_WITHDRAWN: [&str; 25] = [
+const MAY_BE_WITHDRAWN: [&str; 26] = [
     "aircraft-named",
     "plan-adopted",
     "trait-chosen",
@@ -231,6 +233,7 @@ const MAY_BE_WITHDRAWN: [&str; 25] = [
     "mark-answered",
     "pack-charged",
     "pack-noted",
+    "cells-read",
     "disagreement-explained",
     "finding-raised",
     "finding-fixed",

@@ -397,6 +397,8 @@ impl State {
                     Body::CardDrawn {
                         check: "run".into(),
                         pack: "P".into(),
+                        further_packs: Vec::new(),
+                        not_full: None,
                         head_speed_rpm: 600.0,
                         planned_s: 60,
                         air_c: 15.0,

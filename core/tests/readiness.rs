@@ -13,7 +13,7 @@ use liftgate_core::readiness::{
 };
 use liftgate_core::record::{
     Author, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, MarkKind, OnAircraft, Outcome,
-    Thing, ThingKind, ThingRef, Until,
+    PackState, Thing, ThingKind, ThingRef, Until,
 };
 use liftgate_core::unit::Unit;
 use proptest::prelude::*;
@@ -1245,6 +1245,8 @@ fn a_flight_says_what_it_tests_and_two_changes_are_two() {
     let faster = story.add(Body::CardDrawn {
         check: "season".into(),
         pack: "Pack 1".into(),
+        further_packs: Vec::new(),
+        not_full: None,
         head_speed_rpm: 950.0,
         planned_s: 60,
         air_c: 15.0,
@@ -1534,6 +1536,7 @@ enum Step {
     Consumer { number: u8, steady: bool, gone: bool },
     ReadOn { flown: bool, days: u8 },
     Regret(usize),
+    Pack { second: bool, what: u8 },
 }
 
 fn step() -> impl Strategy<Value = Step> {
@@ -1573,6 +1576,7 @@ fn step() -> impl Strategy<Value = Step> {
             .prop_map(|(number, steady, gone)| Step::Consumer { number, steady, gone }),
         2 => (any::<bool>(), 0..2u8).prop_map(|(flown, days)| Step::ReadOn { flown, days }),
         2 => (0..64usize).prop_map(Step::Regret),
+        6 => (any::<bool>(), any::<u8>()).prop_map(|(second, what)| Step::Pack { second, what }),
     ]
 }
 
@@ -1811,6 +1815,20 @@ impl Story {
                     self.consumer(&name, if steady { 1.0 } else { 0.0 })
                 };
             }
+            Step::Pack { second, what } => {
+                let pack = if second { "Pack 2" } else { "Pack 1" };
+                match what % 8 {
+                    0 => self.charge(pack, None),
+                    1 | 2 => self.charge(pack, Some(f64::from(what) * 12.0)),
+                    3 => self.read_cells(pack, 4.11 + f64::from(what % 12) / 100.0, 4.24),
+                    4 => self.read_cells(pack, 3.6 + f64::from(what % 60) / 100.0, 4.23),
+                    5 => self.measure_pack(["R", "S"][usize::from(what / 8 % 2)], pack, f64::from(what % 3), 1_150.0),
+                    6 => self.measure_pack(["R", "S"][usize::from(what / 8 % 2)], pack, f64::from(what % 3), 1_450.0),
+                    _ => {
+                        self.note_pack(pack, if what.is_multiple_of(3) { PackState::Wet } else { PackState::Storage })
+                    }
+                };
+            }
             // A change that was none, taken back after the fact.
             Step::Regret(subject) => {
                 let change = self.change(SUBJECTS[subject % SUBJECTS.len()]);
@@ -1844,7 +1862,13 @@ impl Story {
         // As heavy on its scale as the aircraft, or a third as heavy again.
         let mass_g =
             if kind == ThingKind::Weighing { mass_g.map(|g| g * 12.5 + (g - 400.0) * 150.0) } else { mass_g };
-        let known = [("cells", Some(f64::from(numbers % 3))), ("capacity_mah", Some(1_300.0)), ("mass_g", mass_g)];
+        let full_v = (numbers % 5 == 4).then_some(4.35);
+        let known = [
+            ("cells", Some(f64::from(numbers % 3))),
+            ("capacity_mah", Some(1_300.0)),
+            ("mass_g", mass_g),
+            ("full_v", full_v),
+        ];
         let numbers = known.into_iter().filter_map(|(id, value)| Some((id.to_owned(), value?))).collect();
         self.add(Body::ThingSet { thing: Thing { kind, name, of: None, numbers }, on_aircraft });
     }
@@ -1854,7 +1878,12 @@ impl Story {
         let flown: Vec<String> =
             self.plan.checks().filter(|(_, c)| c.fly().is_some()).map(|(_, c)| c.id.clone()).collect();
         let allowed_s = [None, Some(50), Some(80), Some(600)][usize::from(heat % 4)];
-        let card = self.draw_allowed(&Story::pick(&flown, check).unwrap(), allowed_s);
+        let packs: &[&str] = match parts % 3 {
+            0 => &["Pack 2", "Pack 1"],
+            1 => &["Pack 2"],
+            _ => &["Pack 1"],
+        };
+        let card = self.draw_on(&Story::pick(&flown, check).unwrap(), allowed_s, packs);
         let flown = Story::flown(used, heat);
         if parts & 1 == 0 || parts & 2 == 0 {
             self.add(Body::HandedOver { card, spotter: "Sam".into() });
@@ -2060,6 +2089,7 @@ proptest! {
                 kind == ThingKind::Pack
                     && other.number("cells") == thing.number("cells")
                     && other.number("capacity_mah") == thing.number("capacity_mah")
+                    && other.number("full_v") == thing.number("full_v")
                     && (mass(other) - mass(thing)).abs() <= two_percent
             })
         };
@@ -2146,6 +2176,9 @@ fn the_random_histories_reach_what_they_are_to_test() {
             truth.gates.iter().for_each(|(stage, gate)| note(format!("{stage} {gate:?}")));
             truth.findings.values().for_each(|finding| note(format!("finding {finding:?}")));
             truth.checks.values().for_each(|check| note(format!("check {check:?}")));
+            truth.packs.values().for_each(|pack| note(format!("pack {:?}", pack.is)));
+            truth.packs.values().filter(|pack| pack.used_mah > 1_000).for_each(|_| note("much used".into()));
+            truth.packs.values().filter(|pack| pack.unread_ms > 0).for_each(|_| note("flown unread".into()));
             truth.may_fly.iter().filter(|(_, may)| **may).for_each(|(check, _)| note(format!("may fly {check}")));
             let ledger = Ledger::of(story.first(), entries);
             let standings = ledger.at(&story.plan_at(upto), &now).standings;
@@ -2215,6 +2248,14 @@ fn the_random_histories_reach_what_they_are_to_test() {
         "unnamed",
         "a list that is not declared",
         "contradicted",
+        "pack Full",
+        "pack Low",
+        "pack Flown",
+        "pack Unknown",
+        "pack TooHigh",
+        "pack Retired",
+        "much used",
+        "flown unread",
     ] {
         assert!(seen.get(what).is_some_and(|times| *times >= 3), "{what}: {seen:?}");
     }

@@ -33,6 +33,17 @@ app-the-pilot = Der Pilot
 app-not-flown = Diese Prüfung wird nicht geflogen
 app-not-yet = Noch nicht: { $words }
 app-pack-empty = Der Akku fehlt: erst wählen
+app-pack-set-of =
+    { $chosen ->
+        [one] { $cells } Zellen sind nicht die { $wanted }, die das Modell braucht: { $count } solche Akkus in Reihe sind ein Satz
+       *[other] { $cells } Zellen sind nicht die { $wanted }, die das Modell braucht: { $count } Akkus wie der erste sind ein Satz
+    }
+app-pack-set-cells = { $cells } Zellen sind nicht die { $wanted }, die das Modell braucht
+app-pack-too-high = { $pack } hat eine Zelle mit { $high } V, über den { $full } V einer vollen: unter Aufsicht an sicherem Ort entladen und neu messen
+app-pack-nothing-left = In { $packs } ist über der Reserve nichts mehr: erst laden
+app-put-back-over = { $mah } ist mehr, als { $pack } aufnimmt: höchstens { $most }, was er fasst und ein Zehntel
+app-cells-turned = Die niedrigste Zelle hat mehr als die höchste
+app-cells-read = Zellen von { $pack } gemessen
 app-pack-unknown = Es gibt keinen Akku ‚{ $pack }‘: erst unter Modell beschreiben
 app-spotter-empty = Der Name des Helfers fehlt: erst eintragen
 app-label-air = Lufttemperatur

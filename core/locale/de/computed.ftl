@@ -48,6 +48,22 @@ computed-blades-allowed = Erlaubt am Blattschwerpunkt
 computed-blades-bar = Unwucht, gemessen am Erlaubten eines Lüfters
 computed-blades-basis = ISO 21940-11 gibt 1000 G m / Omega für starre Rotoren; ein Blattsatz steht nicht in ihrer Tabelle, also nur ein Anhalt. Spurlauf und Probelauf entscheiden.
 computed-blades-less = { $moment } weniger als das schwerste
+computed-endurance-label = nach der Aufschrift, { $label }: nichts gemessen
+computed-endurance-measured = nach gemessenen { $mah } von { $label }
+computed-endurance-figure = nach der Angabe des Modells, { $mah }
+computed-endurance-worn =
+    { $count ->
+        [one] weniger { $percent } % für { $count } Flug seither
+       *[other] weniger { $percent } % für { $count } Flüge seither
+    }
+computed-endurance-cold = weniger { $percent } % bei { $air }
+computed-endurance-cell = { $percent } % behalten: mit weniger fällt eine Zelle bei diesem Strom unter { $volts } V
+computed-endurance-no-resistance = Widerstand unbekannt
+computed-endurance-as-if-full = als wäre er voll, was niemand gesagt hat
+computed-endurance-began = { $percent } % darin nach seinen Zellen
+computed-endurance-used = { $used } seither entnommen
+computed-endurance-unread = { $minutes } min seither geflogen, Ladung nicht abgelesen
+computed-endurance-weakest = { $pack } bestimmt: { $from }
 computed-endurance-predicted = oberes Ende der Vorhersage
 computed-endurance-same = wie im letzten Flug dieser Art
 computed-endurance-hover = wie im letzten Schwebeflug

@@ -1,5 +1,6 @@
 # Das Journal.
 journal-intro = Nichts wird gelöscht. Ein Versehen wird durch einen späteren Eintrag zurückgezogen, und beide bleiben lesbar.
+journal-not-full = Nicht voll: { $why }
 journal-rest = und { $rest } davor, alle davon in der Akte
 journal-entries =
     { $count ->

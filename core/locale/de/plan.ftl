@@ -113,6 +113,7 @@ difference-knock-off = Abbrechen bei
 difference-temperatures = Temperaturen
 difference-predict = Gegen eine Vorhersage gehalten
 difference-reserve = Muss mit der Reserve landen
+difference-full-cell = eine volle Zelle und { $plus } V
 difference-named = ‚{ $title }‘
 difference-times = { $times } mal ‚{ $title }‘
 difference-day = den Tag
@@ -138,7 +139,7 @@ plan-reason-unknown-key = ‚{ $key }‘ gibt es hier nicht; diese Stelle hat { 
 plan-reason-unknown-word = ‚{ $word }‘ geht hier nicht; möglich sind { $known }
 plan-reason-wants-answers = Hier steht eine Antwort, oder mehrere in [ ]
 plan-reason-wants-holds = Hier steht until-changed, session oder { "{" } flights = 10, hours = 5.0, days = 90, events = ["eine-kennung"] { "}" } oder einiges davon
-plan-reason-wants-limit = Hier steht eine Zahl oder { "{" } figure = "eine-kennung", times = 1.0 { "}" }
+plan-reason-wants-limit = Hier steht eine Zahl, { "{" } figure = "eine-kennung", times = 1.0 { "}" } oder { "{" } full_cell_plus = 0.03 { "}" }
 plan-reason-parser = Das ist an dieser Stelle kein gültiges TOML, oder der Wert hat nicht die Form, die hier stehen muss. Der Leser der Datei sagt auf Englisch: { $words }
 plan-reason-no-stage = Der Plan hat keinen Abschnitt (stage)
 plan-reason-few-choices = ‚{ $question }‘ braucht mindestens zwei Antworten (choices)
@@ -175,6 +176,7 @@ plan-reason-no-limit = ‚{ $check }‘ hat keinen Grenzwert: eine Prüfung, die
 plan-reason-limit-outside = Der Grenzwert liegt außerhalb des glaubhaften Bereichs und wäre nie zu überschreiten
 plan-reason-limits-fall = Grenzwerte steigen von stop_below über caution_below und caution_above bis stop_above
 plan-reason-times = times liegt über null
+plan-reason-full-cell = full_cell_plus ist ein Grenzwert einer Messung in V, höchstens 1 V von einer vollen Zelle
 plan-reason-minutes = Geplante Minuten liegen zwischen 0,1 und 30
 plan-reason-head-speed = Eine Rotordrehzahl liegt über null
 lint-stops-later = ‚{ $title }‘ kann das Modell am Boden halten und steht dahinter: an den Anfang damit

@@ -16,6 +16,7 @@ field-capacity = Kapazität
 field-mass = Masse
 field-its-middle-ahead-of-the-main-shaft = Seine Mitte, vor der Hauptrotorwelle
 field-resistance-when-new = Widerstand, neu
+field-full-cell-if-not = Volle Zelle, wenn nicht 4,20 V
 field-flights-on-it-so-far = Flüge damit bisher
 field-capacity-measured = Kapazität, gemessen
 field-resistance = Widerstand

@@ -87,6 +87,7 @@ entry-handed-back = Telefon zurück beim Piloten
 entry-unmarked = Zurückgenommen: { $mark }
 entry-unmarked-unknown = Ein Merker zurückgenommen
 entry-charged-with = { $pack } geladen, { $mah } mAh eingeladen
+entry-cells-read = { $pack }: Zellen gemessen, { $low } bis { $high }
 entry-charged = { $pack } geladen
 entry-code-refused = Ein falscher Code wurde versucht
 entry-wait-begun = Kein Code zur Hand: Die Wartezeit bis zum Öffnen ohne Code begann

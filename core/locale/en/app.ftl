@@ -33,6 +33,17 @@ app-the-pilot = The pilot
 app-not-flown = This check is not flown
 app-not-yet = Not yet: { $words }
 app-pack-empty = The pack is empty: choose it first
+app-pack-set-of =
+    { $chosen ->
+        [one] { $cells } cells are not the { $wanted } that the aircraft wants: { $count } such packs in series make a set
+       *[other] { $cells } cells are not the { $wanted } that the aircraft wants: { $count } packs like the first make a set
+    }
+app-pack-set-cells = { $cells } cells are not the { $wanted } that the aircraft wants
+app-pack-too-high = { $pack } has a cell of { $high } V, over the { $full } V of a full one: discharge it watched, in a safe place, and read it anew
+app-pack-nothing-left = Nothing is left in { $packs } over the reserve: charge first
+app-put-back-over = { $mah } is more than { $pack } takes: { $most } at most, what it holds and a tenth
+app-cells-turned = The lowest cell has more than the highest
+app-cells-read = Cells of { $pack } read
 app-pack-unknown = There is no pack '{ $pack }': describe it under Aircraft first
 app-spotter-empty = The spotter's name is empty: enter it first
 app-label-air = Air temperature

@@ -48,6 +48,22 @@ computed-blades-allowed = Allowed at the balance point
 computed-blades-bar = Unbalance of what a fan may have
 computed-blades-basis = ISO 21940-11 gives 1000 G m / omega for rigid rotors; a set of blades is outside its table, so this is orientation. Tracking and the run decide.
 computed-blades-less = { $moment } less than the heaviest
+computed-endurance-label = from its label, { $label }: nothing measured
+computed-endurance-measured = from { $mah } of { $label } as measured
+computed-endurance-figure = from the aircraft's figure of { $mah }
+computed-endurance-worn =
+    { $count ->
+        [one] less { $percent } % for { $count } flight since
+       *[other] less { $percent } % for { $count } flights since
+    }
+computed-endurance-cold = less { $percent } % at { $air }
+computed-endurance-cell = { $percent } % kept: with less, a cell falls under { $volts } V at this current
+computed-endurance-no-resistance = its resistance not known
+computed-endurance-as-if-full = as if it were full, which nobody said
+computed-endurance-began = { $percent } % in it by its cells
+computed-endurance-used = { $used } used since
+computed-endurance-unread = { $minutes } min flown since with no charge read
+computed-endurance-weakest = { $pack } decides: { $from }
 computed-endurance-predicted = upper end of the prediction
 computed-endurance-same = as in the last flight of this kind
 computed-endurance-hover = as in the last hover

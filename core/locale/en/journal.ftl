@@ -1,5 +1,6 @@
 # The journal.
 journal-intro = Nothing is erased. A slip is withdrawn by a later entry, and both stay readable.
+journal-not-full = Not full: { $why }
 journal-rest = and { $rest } before these, all of them in the dossier
 journal-entries =
     { $count ->

@@ -113,6 +113,7 @@ difference-knock-off = Call it off at
 difference-temperatures = Temperatures
 difference-predict = Held against a prediction
 difference-reserve = Has to land with the reserve left
+difference-full-cell = a full cell and { $plus } V
 difference-named = '{ $title }'
 difference-times = { $times } times '{ $title }'
 difference-day = the day
@@ -142,7 +143,7 @@ plan-reason-unknown-key = unknown field `{ $key }`, this place has { $known }
 plan-reason-unknown-word = unknown variant `{ $word }`, expected one of { $known }
 plan-reason-wants-answers = use one answer, or several in [ ]
 plan-reason-wants-holds = use until-changed, session, or { "{" } flights = 10, hours = 5.0, days = 90, events = ["an-id"] { "}" } or some of these
-plan-reason-wants-limit = use a number or { "{" } figure = "an-id", times = 1.0 { "}" }
+plan-reason-wants-limit = use a number, { "{" } figure = "an-id", times = 1.0 { "}" } or { "{" } full_cell_plus = 0.03 { "}" }
 plan-reason-parser = { $words }
 plan-reason-no-stage = the plan has no stage
 plan-reason-few-choices = '{ $question }' needs at least two choices
@@ -176,6 +177,7 @@ plan-reason-no-limit = '{ $check }' has no limit: a check that cannot fail is no
 plan-reason-limit-outside = the limit lies outside the plausible range, so it could never be passed
 plan-reason-limits-fall = limits rise from stop_below over caution_below and caution_above to stop_above
 plan-reason-times = times must be above nought
+plan-reason-full-cell = full_cell_plus is a reading's limit in V, at most 1 V from a full cell
 plan-reason-minutes = planned minutes lie between 0.1 and 30
 plan-reason-head-speed = a head speed lies above nought
 lint-stops-later = '{ $title }' can stop the aircraft and stands after it: put it first

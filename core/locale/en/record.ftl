@@ -16,6 +16,7 @@ field-capacity = Capacity
 field-mass = Mass
 field-its-middle-ahead-of-the-main-shaft = Its middle, ahead of the main shaft
 field-resistance-when-new = Resistance when new
+field-full-cell-if-not = Full cell, if not 4.20 V
 field-flights-on-it-so-far = Flights on it so far
 field-capacity-measured = Capacity, measured
 field-resistance = Resistance

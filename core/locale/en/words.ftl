@@ -87,6 +87,7 @@ entry-handed-back = Phone back with the pilot
 entry-unmarked = Taken back: { $mark }
 entry-unmarked-unknown = A mark taken back
 entry-charged-with = { $pack } charged, { $mah } mAh put back
+entry-cells-read = { $pack }: cells read, { $low } to { $high }
 entry-charged = { $pack } charged
 entry-code-refused = A wrong code was tried
 entry-wait-begun = No code at hand: the wait for the phone to open without it began

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use crate::engineering::pack::FULL_CELL_V;
 use crate::plan::{Check, Figure, Limit, Limits, Measure, OnFile, Plan, Subject, When};
 use crate::record::{Basis, EntryId, OnAircraft, Outcome, Thing, ThingKind, ThingRef};
 
@@ -88,6 +89,8 @@ impl Aircraft {
     pub fn known_limit<'a>(&self, limit: &'a Limit) -> Result<f64, &'a str> {
         match limit {
             Limit::Number(number) => Ok(*number),
+            // What is told as two digits is two digits: 4.20 and 0.03 are 4.23.
+            Limit::FullCell { plus_v } => Ok(((self.full_cell_v() + plus_v) * 1e6).round() / 1e6),
             Limit::Figure { figure, times } => self.figure(figure).map(|value| value * times).ok_or(figure),
         }
     }
@@ -164,7 +167,7 @@ impl Aircraft {
         Subject::parse(kind.subject())
     }
 
-    /// Whether there is another pack than this one that the aircraft cannot tell from it: as many cells, as much charge, as heavy as two
+    /// Whether there is another pack than this one that the aircraft cannot tell from it: as many cells, as much charge, as full when full, as heavy as two
     /// of one kind are, and at the same place as far as a ruler tells. Of other things each is its own.
     fn has_another_like(&self, thing: &Thing) -> bool {
         let within = |field: &str, accuracy: f64, other: &Thing| match (thing.number(field), other.number(field)) {
@@ -178,10 +181,22 @@ impl Aircraft {
             other.name != thing.name
                 && same("cells")
                 && same("capacity_mah")
+                && same("full_v")
                 && within("mass_g", mass_g * PACK_SPREAD, other)
                 && within("x_mm", self.ruler_accuracy_mm(), other)
         };
         thing.kind == ThingKind::Pack && self.things_of(ThingKind::Pack).any(|other| is_like(&other))
+    }
+
+    /// The voltage of a full cell of a pack.
+    pub fn full_v(&self, pack: &str) -> f64 {
+        self.thing(ThingKind::Pack, pack).and_then(|pack| pack.number("full_v")).unwrap_or(FULL_CELL_V)
+    }
+
+    /// The voltage of a full cell of the aircraft's packs; of the lowest kind, where there are several.
+    pub fn full_cell_v(&self) -> f64 {
+        let of_each = self.things_of(ThingKind::Pack).map(|pack| pack.number("full_v").unwrap_or(FULL_CELL_V));
+        of_each.min_by(f64::total_cmp).unwrap_or(FULL_CELL_V)
     }
 
     /// How far a scale may be off, grams.

@@ -120,7 +120,7 @@ fn kept(shared: &Shared, card: EntryId, log: &AttachedLog) -> Option<Recording> 
 /// What the figures of a flight are held against: the plan's limits of temperatures, the pack's cells, the card's head speed.
 fn limits(shared: &Shared, card: EntryId) -> Limits {
     let flight = shared.ledger.flight(card);
-    let pack = flight.and_then(|flight| shared.ledger.aircraft.thing(ThingKind::Pack, &flight.pack));
+    let cells_of = |pack: &str| shared.ledger.aircraft.thing(ThingKind::Pack, pack)?.number("cells");
     let limit = |place: &crate::plan::Place, value, grade| ChannelLimit {
         quantity: Quantity::Temperature,
         place: Some(place.id.clone()),
@@ -140,7 +140,7 @@ fn limits(shared: &Shared, card: EntryId) -> Limits {
         basis: say!(shared.locale(), "log-controller-rating"),
     });
     Limits {
-        cells: pack.and_then(|pack| pack.number("cells")).map(|cells| cells as u32),
+        cells: flight.and_then(|flight| flight.packs().map(cells_of).sum::<Option<f64>>()).map(|cells| cells as u32),
         set_head_speed_rpm: flight.map(|flight| flight.head_speed_rpm),
         channels: places
             .flat_map(|p| [limit(p, p.caution_above_c, Grade::Caution), limit(p, p.stop_above_c, Grade::Stop)])

@@ -2,7 +2,7 @@
 //! fit with this one in it has it.
 
 use super::ladder::{CHARGE_SLACK, drawn, step, temperature_after};
-use super::packs::{pack_readings, resistance_mohm};
+use super::packs::last_resistance_mohm;
 use super::{Facts, Result};
 use crate::engineering::disagreement::{
     Cause, HeadSpeed, Held, Lies, PackResistance, PartHeat, SPEED_TOLERANCE, Shown, likely_causes,
@@ -10,7 +10,7 @@ use crate::engineering::disagreement::{
 use crate::engineering::prediction::{FlownStep, Interval95, LadderPrediction};
 use crate::field::Flight;
 use crate::plan::Motion;
-use crate::record::{AttachedLog, ThingKind};
+use crate::record::{AttachedLog, Thing, ThingKind};
 use crate::telemetry::Quantity;
 use crate::telemetry::summary::{FigureKind, LogFigure};
 use crate::unit::Unit;
@@ -201,11 +201,14 @@ impl Looked<'_> {
     }
 
     fn resistance(&self) -> Option<PackResistance> {
-        let pack = self.facts.ledger.aircraft.thing(ThingKind::Pack, &self.flight.pack)?;
-        let new_ohm = pack.number("new_mohm")? / 1_000.0;
+        let pack = |name| self.facts.ledger.aircraft.thing(ThingKind::Pack, name);
+        let packs = self.flight.packs().map(pack).collect::<Option<Vec<&Thing>>>()?;
+        // In series they add up.
+        let all = |of: &dyn Fn(&Thing) -> Option<f64>| packs.iter().map(|pack| of(pack)).sum::<Option<f64>>();
+        let new_ohm = all(&|pack| pack.number("new_mohm"))? / 1_000.0;
         let logged = self.figure(FigureKind::Resistance, None);
         let logged_mohm = logged.map(|figure| figure.value - figure.half_width.unwrap_or(0.0));
-        let read = || pack_readings(self.facts, &pack.name).iter().rev().find_map(|read| resistance_mohm(pack, read));
+        let read = || all(&|pack| last_resistance_mohm(self.facts, pack));
         let least_now_ohm = logged_mohm.or_else(read)?.max(0.0) / 1_000.0;
         Some(PackResistance { new_ohm, least_now_ohm })
     }

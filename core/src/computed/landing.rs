@@ -1,10 +1,10 @@
 use super::facts::number;
-use super::packs::{last_reading, pack_readings};
+use super::packs::pack_readings;
 use super::{Computed, Facts, Figure, Lacking, Result, outcome};
 use crate::drawing::{Bar, bars};
 use crate::engineering::Grade;
 use crate::engineering::pack::{PackLanding, PackLandingReport, REST_LOW_V, SPREAD_LIMIT_V, landing};
-use crate::field::Flight;
+use crate::field::{Capacity, Flight};
 use crate::locale::{Locale, clock, say};
 use crate::record::{Thing, ThingKind};
 use crate::unit::Unit;
@@ -20,43 +20,51 @@ pub(super) fn charge(facts: Facts<'_>) -> Result<Computed> {
 }
 
 /// The landing that is judged, and what of it is said.
-struct Asked<'a> {
-    pack: &'a str,
+struct Asked {
+    packs: String,
     landing: PackLanding,
     flown_ms: i64,
     /// Whether the capacity was measured, and is not the label's.
     is_measured: bool,
 }
 
-fn gather(facts: Facts<'_>) -> Result<Asked<'_>> {
+fn gather(facts: Facts<'_>) -> Result<Asked> {
     let flight = facts.last_hover()?;
     let reserve_percent = facts.figure("reserve-percent")?;
-    let pack = facts.ledger.aircraft.thing(ThingKind::Pack, &flight.pack);
-    let pack = pack.ok_or(Lacking::Things(ThingKind::Pack))?;
-    let readings = pack_readings(facts, &pack.name);
-    let measured_mah = last_reading(&readings, "measured_mah");
-    let capacity_mah = match measured_mah {
-        Some(measured) => measured,
-        None => number(pack, "capacity_mah")?,
-    };
-    let cells_v = resting_cells_v(facts, flight, &readings)?;
+    let (mut weakest, mut cells_v): (Option<Capacity>, _) = (None, Vec::new());
+    for name in flight.packs() {
+        let capacity = capacity(facts, name)?;
+        if weakest.is_none_or(|weakest| capacity.mah < weakest.mah) {
+            weakest = Some(capacity);
+        }
+        cells_v.extend(resting_cells_v(facts, flight, name)?);
+    }
+    let weakest = weakest.ok_or(Lacking::Things(ThingKind::Pack))?;
     let lacking = || Lacking::Flight(flight.check.clone());
     let used_mah = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah).ok_or_else(lacking)?;
     let flown_ms = flight.flown_ms().ok_or_else(lacking)?;
     let flown_min = flown_ms as f64 / 60_000.0;
-    let landing = PackLanding { capacity_mah, used_mah, flown_min, cells_v, reserve_percent };
-    Ok(Asked { pack: &pack.name, landing, flown_ms, is_measured: measured_mah.is_some() })
+    let landing = PackLanding { capacity_mah: weakest.mah, used_mah, flown_min, cells_v, reserve_percent };
+    Ok(Asked { packs: flight.pack_names(), landing, flown_ms, is_measured: weakest.measured_at.is_some() })
+}
+
+/// What a pack holds, which has to be described.
+fn capacity(facts: Facts<'_>, name: &str) -> Result<Capacity> {
+    let pack = facts.ledger.aircraft.thing(ThingKind::Pack, name).ok_or(Lacking::Things(ThingKind::Pack))?;
+    number(pack, "capacity_mah")?;
+    Capacity::of(&facts.ledger.aircraft, name).ok_or(Lacking::Things(ThingKind::Pack))
 }
 
 /// Lowest and highest cell at rest, read after this flight: what the check asks for, and what tells a tired cell from a tired pack.
-fn resting_cells_v(facts: Facts<'_>, flight: &Flight, readings: &[&Thing]) -> Result<Vec<f64>> {
+fn resting_cells_v(facts: Facts<'_>, flight: &Flight, pack: &str) -> Result<Vec<f64>> {
+    let readings = pack_readings(facts, pack);
     let run = facts.ledger.run_number(flight.card).unwrap_or(0);
     let since = readings.iter().rev().filter(|reading| facts.runs_before(reading) >= run);
     let both = |reading: &&Thing| Some(vec![reading.number("rest_low_v")?, reading.number("rest_high_v")?]);
-    since.copied().find_map(|reading| both(&reading)).ok_or_else(|| Lacking::RestingPack(flight.pack.clone()))
+    since.copied().find_map(|reading| both(&reading)).ok_or_else(|| Lacking::RestingPack(pack.to_owned()))
 }
 
-fn answer(locale: Locale, asked: &Asked<'_>, report: &PackLandingReport) -> Computed {
+fn answer(locale: Locale, asked: &Asked, report: &PackLandingReport) -> Computed {
     let PackLanding { capacity_mah, used_mah, reserve_percent, .. } = asked.landing;
     let usable_mah = capacity_mah * (1.0 - reserve_percent / 100.0);
     Computed {
@@ -64,7 +72,7 @@ fn answer(locale: Locale, asked: &Asked<'_>, report: &PackLandingReport) -> Comp
         summary: say!(
             locale,
             "computed-landing-summary",
-            pack = asked.pack,
+            pack = asked.packs,
             left = locale.number(report.left_percent, 0),
             flown = clock(asked.flown_ms / 1_000),
             timer = clock((report.time_to_reserve_min * 60.0).floor() as i64),
@@ -73,7 +81,7 @@ fn answer(locale: Locale, asked: &Asked<'_>, report: &PackLandingReport) -> Comp
         figures: charge_figures(locale, asked, report).into_iter().chain(cell_figures(locale, report)).collect(),
         rows: Vec::new(),
         picture: Some(bars(&[Bar {
-            title: say!(locale, "computed-landing-bar", pack = asked.pack),
+            title: say!(locale, "computed-landing-bar", pack = asked.packs),
             value: used_mah,
             limit: usable_mah,
             text: say!(
@@ -87,7 +95,7 @@ fn answer(locale: Locale, asked: &Asked<'_>, report: &PackLandingReport) -> Comp
     }
 }
 
-fn charge_figures(locale: Locale, asked: &Asked<'_>, report: &PackLandingReport) -> [Figure; 3] {
+fn charge_figures(locale: Locale, asked: &Asked, report: &PackLandingReport) -> [Figure; 3] {
     let PackLanding { capacity_mah, reserve_percent, .. } = asked.landing;
     let capacity_from = if asked.is_measured {
         say!(locale, "computed-landing-measured")

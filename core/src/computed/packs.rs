@@ -5,6 +5,7 @@ use crate::engineering::Grade;
 use crate::engineering::pack::{
     ColdReport, PackHealth, RetireReason, TwoLoads, cold, flight_time, internal_resistance, retire,
 };
+use crate::field::Capacity;
 use crate::locale::{Locale, say};
 use crate::record::{Thing, ThingKind};
 use crate::unit::Unit;
@@ -126,10 +127,15 @@ pub(super) fn resistance_mohm(pack: &Thing, reading: &Thing) -> Option<f64> {
     two_loads().or_else(|| reading.number("now_mohm"))
 }
 
+/// Resistance of a pack as it was read last, milliohm.
+pub(super) fn last_resistance_mohm(facts: Facts<'_>, pack: &Thing) -> Option<f64> {
+    pack_readings(facts, &pack.name).iter().rev().find_map(|reading| resistance_mohm(pack, reading))
+}
+
 fn judge<'a>(facts: Facts<'_>, pack: &'a Thing) -> Result<Judged<'a>> {
     let capacity = number(pack, "capacity_mah")?;
     let readings = pack_readings(facts, &pack.name);
-    let now_mohm = readings.iter().rev().find_map(|reading| resistance_mohm(pack, reading));
+    let now_mohm = last_resistance_mohm(facts, pack);
     let ratio = pack.number("new_mohm").zip(now_mohm).map(|(new_mohm, now_mohm)| now_mohm / new_mohm);
     let damaged = facts.ledger.damaged.get(&pack.name);
     let report = retire(&PackHealth {
@@ -172,6 +178,9 @@ fn allowed_minutes(facts: Facts<'_>) -> Result<Option<f64>> {
     };
     let nominal_v = facts.figure("pack-cells")? * LOADED_CELL_V;
     let power_w = current_ma / 1_000.0 * nominal_v;
-    let minutes = flight_time(facts.figure("pack-capacity")?, nominal_v, facts.figure("reserve-percent")?, power_w)?;
+    let of_each = facts.things(ThingKind::Pack).into_iter();
+    let weakest = of_each.filter_map(|pack| Some(Capacity::of(&facts.ledger.aircraft, &pack.name)?.mah));
+    let capacity_mah = weakest.min_by(f64::total_cmp).map_or_else(|| facts.figure("pack-capacity"), Ok)?;
+    let minutes = flight_time(capacity_mah, nominal_v, facts.figure("reserve-percent")?, power_w)?;
     Ok(Some(minutes))
 }

@@ -92,7 +92,7 @@ pub fn trends(facts: Facts<'_>) -> Vec<Trend> {
         let of = TrendOf::Resistance { pack: pack.name.clone() };
         found.extend(trend(of, Unit::Milliohm, 1, read.collect(), 0.1));
         let logged =
-            whole_flights(facts).filter(|(_, flight)| flight.pack == pack.name).filter_map(|(runs, flight)| {
+            whole_flights(facts).filter(|(_, flight)| flight.is_only_on(&pack.name)).filter_map(|(runs, flight)| {
                 let log = facts.ledger.logs.of_flight(flight.card)?;
                 let figure = log.figures.iter().find(|f| f.kind == FigureKind::Resistance)?;
                 Some(reading(runs, flight, figure.value))

@@ -209,7 +209,7 @@ fn flight(facts: Facts<'_>, flight: &crate::field::Flight) -> FlightPart {
             check = view::check_title(plan, &flight.check),
             speed = locale.rounded(flight.head_speed_rpm, 0, Unit::RevolutionsPerMinute)
         ),
-        pack: flight.pack.clone(),
+        pack: flight.pack_names(),
         spotter: flight.spotter.clone().unwrap_or_default(),
         time: flight.flown_ms().map_or_else(String::new, |ms| clock(ms / 1_000)),
         used: landing

@@ -26,6 +26,34 @@ pub const RETIRE_RESISTANCE_RATIO: f64 = 2.0;
 /// Capacity over that of the new pack at which it is retired (common practice, no source).
 pub const RETIRE_CAPACITY_RATIO: f64 = 0.8;
 
+/// A full lithium cell where its maker says nothing else, in V (common practice, no source).
+pub const FULL_CELL_V: f64 = 4.20;
+/// A cell this far under full is full all the same, in V: what a charger ends within and a meter reads (common practice, no source).
+pub const FULL_WITHIN_V: f64 = 0.05;
+/// A cell this far over full was charged too far, in V (common practice, no source).
+pub const OVER_FULL_V: f64 = 0.03;
+/// Lowest voltage of a cell under load, in V (common practice, no source).
+pub const LOADED_LOW_V: f64 = 3.3;
+/// At what a cell rests that was brought to storage, in V: the lower end of what is usual (common practice, no source).
+pub const STORAGE_CELL_V: f64 = 3.80;
+/// Capacity lost a cycle, as a share of that of the new pack: a fifth in 200 (common practice, no source; from memory).
+pub const WEAR_A_CYCLE: f64 = 0.001;
+
+/// Rest voltage of a lithium cell that is full at 4.20 V, and the charge that is left in it at least, in percent (from memory, no
+/// source; at the low side of what is told, since cells differ and a voltmeter does).
+const REST_CHARGE: [(f64, f64); 10] = [
+    (3.30, 0.0),
+    (3.60, 5.0),
+    (3.70, 10.0),
+    (3.75, 20.0),
+    (3.80, 35.0),
+    (3.85, 48.0),
+    (3.90, 58.0),
+    (4.00, 72.0),
+    (4.10, 86.0),
+    (4.20, 100.0),
+];
+
 /// A pack after a flight.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct PackLanding {
@@ -152,6 +180,82 @@ pub fn flight_time(capacity_mah: f64, nominal_v: f64, reserve_percent: f64, powe
     within("power", power_w, "W", 1.0, 100_000.0)?;
     let usable_wh = capacity_mah / 1000.0 * nominal_v * (1.0 - reserve_percent / 100.0);
     Ok(usable_wh / power_w * 60.0)
+}
+
+/// Charge that is left at least in a cell at rest, in percent, by its voltage (0 to 5 V) and by what it has when full (3.5 to 4.5 V).
+///
+/// # Errors
+/// Figures out of range.
+///
+/// # Validity
+/// From memory, no source, and of a lithium polymer cell that has rested: under load or just after it a cell reads low. A cell that is
+/// full at another voltage is taken to fall alike between that and 3.3 V, which reads low for those that are full at more.
+///
+/// ```
+/// use liftgate_core::engineering::pack::rest_charge;
+/// assert!((rest_charge(3.80, 4.20)? - 35.0).abs() < 1e-9 && (rest_charge(4.20, 4.20)? - 100.0).abs() < 1e-9);
+/// assert!(rest_charge(4.20, 4.35)? < 90.0);
+/// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
+/// ```
+pub fn rest_charge(cell_v: f64, full_v: f64) -> Result<f64> {
+    within("cell voltage", cell_v, "V", 0.0, 5.0)?;
+    within("voltage of a full cell", full_v, "V", 3.5, 4.5)?;
+    let (empty_v, usual_v) = (REST_CHARGE[0].0, FULL_CELL_V);
+    let alike_v = empty_v + (cell_v - empty_v) * (usual_v - empty_v) / (full_v - empty_v);
+    Ok(between(alike_v, REST_CHARGE))
+}
+
+/// Charge to keep so that no cell falls under [`LOADED_LOW_V`] at a current (0 to 1000 A), in percent, by the resistance of one cell
+/// (0 to 1 ohm) and what it has when full (3.5 to 4.5 V).
+///
+/// # Errors
+/// Figures out of range.
+///
+/// # Validity
+/// As [`rest_charge`]; a resistance rises in the cold and towards the end.
+///
+/// ```
+/// use liftgate_core::engineering::pack::charge_to_keep;
+/// // 100 A through 4 mOhm take 0.4 V: at rest it must have 3.7 V.
+/// assert!((charge_to_keep(100.0, 0.004, 4.20)? - 10.0).abs() < 1e-9);
+/// assert!(charge_to_keep(0.0, 0.004, 4.20)?.abs() < 1e-9);
+/// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
+/// ```
+pub fn charge_to_keep(current_a: f64, cell_ohm: f64, full_v: f64) -> Result<f64> {
+    within("current", current_a, "A", 0.0, 1000.0)?;
+    within("cell resistance", cell_ohm, "ohm", 0.0, 1.0)?;
+    rest_charge((LOADED_LOW_V + current_a * cell_ohm).min(5.0), full_v)
+}
+
+/// On the line through points that rise; at its ends beyond them.
+fn between<const N: usize>(x: f64, line: [(f64, f64); N]) -> f64 {
+    let first = line.first().map_or(0.0, |(_, y)| *y);
+    let mut y = first;
+    for pair in line.windows(2) {
+        let ((x0, y0), (x1, y1)) = (pair[0], pair[1]);
+        if x >= x0 {
+            y = y0 + (y1 - y0) * ((x - x0) / (x1 - x0)).min(1.0);
+        }
+    }
+    y
+}
+
+/// Share of its new capacity that a pack has left by its cycles (0 to 5000) alone: where it was measured, from that on.
+///
+/// # Errors
+/// Figures out of range.
+///
+/// # Validity
+/// Common practice, no source: [`WEAR_A_CYCLE`], and never less than [`RETIRE_CAPACITY_RATIO`], where it is retired by a measurement.
+///
+/// ```
+/// let share = liftgate_core::engineering::pack::worn(50.0)?;
+/// assert!((share - 0.95).abs() < 1e-12);
+/// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
+/// ```
+pub fn worn(cycles: f64) -> Result<f64> {
+    within("cycles", cycles, "", 0.0, 5000.0)?;
+    Ok((1.0 - WEAR_A_CYCLE * cycles).max(RETIRE_CAPACITY_RATIO))
 }
 
 /// Voltage at two loads.

@@ -1,6 +1,6 @@
 //! What was jotted after a landing and is odd: asked about before it is recorded, and recorded as so where the person says so.
 
-use super::charge::{holds_mah, left_percent, reserve_percent};
+use super::charge::{held_mah, left_percent, reserve_percent};
 use super::{Flight, is_too_late};
 use crate::aircraft::Aircraft;
 use crate::record::{Odd, Reading};
@@ -102,14 +102,13 @@ pub fn doubts(aircraft: &Aircraft, flight: &Flight, used_mah: Option<f64>, readi
 }
 
 fn of_charge(aircraft: &Aircraft, flight: &Flight, used_mah: f64, flown_s: i64) -> Option<Doubt> {
-    let holds_mah = holds_mah(aircraft, &flight.pack);
-    if let Some(holds_mah) = holds_mah.filter(|holds_mah| used_mah > *holds_mah) {
+    if let Some(holds_mah) = held_mah(aircraft, flight).filter(|holds_mah| used_mah > *holds_mah) {
         return Some(Doubt::ChargeOverPack { used_mah, holds_mah });
     }
     if flown_s >= SHOWS_AFTER_S && used_mah < LEAST_MAH_A_MINUTE * flown_s as f64 / 60.0 {
         return Some(Doubt::NoCharge { used_mah, flown_s });
     }
     let reserve_percent = reserve_percent(aircraft);
-    let left_percent = left_percent(aircraft, &flight.pack, used_mah)?;
+    let left_percent = left_percent(aircraft, flight, used_mah)?;
     (left_percent < reserve_percent).then_some(Doubt::ChargeUnderReserve { left_percent, reserve_percent })
 }

@@ -11,8 +11,14 @@ pub struct Flight {
     pub card: EntryId,
     /// Which fly check it answers.
     pub check: String,
-    /// Which pack.
+    /// Which pack; the first, where several make a set in series.
     pub pack: String,
+    /// The others of the set.
+    pub further_packs: Vec<String>,
+    /// Why it was flown on what was not known to be full.
+    pub not_full: Option<String>,
+    /// The least that any of its packs was measured to hold before it was flown, milliampere hours.
+    pub measured_mah: Option<f64>,
     /// Head speed, rpm.
     pub head_speed_rpm: f64,
     /// Planned seconds with the motor on.
@@ -171,6 +177,8 @@ pub struct SeenPlace {
     pub worked_back: bool,
 }
 
+/// Between the names of packs that fly together, in any language.
+pub const PACKS_JOINED: &str = " + ";
 /// Readings of one place that span less than this say nothing about how it cools, s.
 const LEAST_SPAN_S: f64 = 15.0;
 /// Further above the first reading nothing is worked back, K: the readings came too late for it.
@@ -188,6 +196,9 @@ impl Flight {
             card,
             check: check.to_owned(),
             pack: String::new(),
+            further_packs: Vec::new(),
+            not_full: None,
+            measured_mah: None,
             head_speed_rpm: 0.0,
             planned_s: 0,
             air_c: 0.0,
@@ -212,13 +223,36 @@ impl Flight {
     /// The card that an entry draws up.
     pub(crate) fn of_card(entry: &Entry) -> Option<Flight> {
         let body = &entry.body;
-        let Body::CardDrawn { check, pack, head_speed_rpm, planned_s, air_c, prediction, allowed_s } = body else {
+        let Body::CardDrawn { check, pack, further_packs, not_full, head_speed_rpm, planned_s, air_c, .. } = body
+        else {
             return None;
         };
-        let (pack, prediction, allowed_s) = (pack.clone(), prediction.clone(), *allowed_s);
+        let Body::CardDrawn { prediction, allowed_s, .. } = body else { return None };
+        let (pack, further_packs, not_full) = (pack.clone(), further_packs.clone(), not_full.clone());
         let (head_speed_rpm, planned_s, air_c) = (*head_speed_rpm, *planned_s, *air_c);
-        let drawn = Flight::drawn(entry.id, check);
-        Some(Flight { pack, head_speed_rpm, planned_s, air_c, prediction, allowed_s, ..drawn })
+        let (prediction, allowed_s) = (prediction.clone(), *allowed_s);
+        let drawn = Flight { pack, further_packs, not_full, ..Flight::drawn(entry.id, check) };
+        Some(Flight { head_speed_rpm, planned_s, air_c, prediction, allowed_s, ..drawn })
+    }
+
+    /// Its packs: the one, or all that make the set.
+    pub fn packs(&self) -> impl Iterator<Item = &str> {
+        std::iter::once(&self.pack).chain(&self.further_packs).map(String::as_str)
+    }
+
+    /// Their names as one.
+    pub fn pack_names(&self) -> String {
+        self.packs().collect::<Vec<_>>().join(PACKS_JOINED)
+    }
+
+    /// Whether a pack was on it.
+    pub fn is_on(&self, pack: &str) -> bool {
+        self.packs().any(|name| name == pack)
+    }
+
+    /// Whether a pack was on it, and no other: what was read of the whole string was read of it.
+    pub fn is_only_on(&self, pack: &str) -> bool {
+        self.pack == pack && self.further_packs.is_empty()
     }
 
     /// Milliseconds with the motor on, once it is down and as far as anyone knows.

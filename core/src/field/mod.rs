@@ -7,13 +7,18 @@ mod flight;
 mod length;
 mod lock;
 mod plausible;
+mod series;
 
-pub use charge::{holds_mah, left_percent, reserve_percent};
+pub use charge::{
+    Capacity, held_mah, least_measured_mah, left_percent, put_back_range_mah, reserve_percent, used_range_mah,
+};
 pub use complete::{LandingLack, is_too_late, wanted_places};
 pub use doubt::{Doubt, doubts};
 pub use flight::{
-    Explained, Flight, Landing, Mark, MarkAnswer, SeenPlace, ShownFinding, Tested, Unanswered, is_past_stop,
+    Explained, Flight, Landing, Mark, MarkAnswer, PACKS_JOINED, SeenPlace, ShownFinding, Tested, Unanswered,
+    is_past_stop,
 };
 pub use length::{TooShort, is_long_enough, wanted_s};
 pub use lock::Lock;
-pub use plausible::{Band, Slip, charge_range_mah, temperature_band};
+pub use plausible::{Band, Slip, temperature_band};
+pub use series::{WrongSet, cells_wanted, wrong_set};

@@ -1,8 +1,6 @@
 use statrs::distribution::{ContinuousCDF, StudentsT};
 
-use crate::aircraft::Aircraft;
 use crate::plan::Place;
-use crate::record::ThingKind;
 
 use super::Flight;
 
@@ -119,13 +117,3 @@ pub fn temperature_band(flights: &[Flight], flight: &Flight, place: &Place) -> B
     let rises: Vec<f64> = earlier.filter_map(|other| Some(other.hottest_reading(&place.id)? - other.air_c)).collect();
     Band::of_temperature(place.caution_above_c, flight.air_c, &rises)
 }
-
-/// The charge that can have gone out of a pack, or back into it, milliampere hours, inclusive: a fifth over its label where that
-/// is known. One range for what is flagged and what is refused.
-pub fn charge_range_mah(aircraft: &Aircraft, pack: &str) -> (f64, f64) {
-    let capacity = aircraft.thing(ThingKind::Pack, pack).and_then(|pack| pack.number("capacity_mah"));
-    (0.0, capacity.map_or(MOST_CHARGE_MAH, |capacity| capacity * 1.2))
-}
-
-/// Of a pack whose capacity is not known: no larger one is described.
-const MOST_CHARGE_MAH: f64 = 36_000.0;

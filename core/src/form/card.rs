@@ -1,13 +1,15 @@
 //! The form of a flight card, and what a card begins with: what was typed, else what the last flight of the day and the packs suggest.
 
 use super::person::{ALONE, of_another};
+use super::set::SetForm;
+use super::words::required_words;
 use super::{Drafts, Refusal, Result};
 use crate::computed::{Endurance, Facts, endurance, planned_minutes};
-use crate::field::Flight;
+use crate::field::{Flight, PACKS_JOINED};
 use crate::locale::say;
 use crate::plan::{Check, Fly};
-use crate::readiness::{Charge, Ledger, PackStand};
-use crate::record::{Moment, ThingKind};
+use crate::readiness::{Ledger, PackStand};
+use crate::record::Moment;
 use crate::unit::Unit;
 
 /// Air where no flight tells of any, degrees Celsius.
@@ -24,8 +26,10 @@ pub struct CardForm<'a> {
 }
 
 impl<'a> CardForm<'a> {
-    /// The field of the pack.
-    pub const PACK: &'static str = "pack";
+    /// The field of the packs.
+    pub const PACK: &'static str = SetForm::FIELD;
+    /// The field of why it is flown on what is not known to be full.
+    pub const NOT_FULL: &'static str = "not-full";
     /// The field of the air's temperature.
     pub const AIR: &'static str = "air";
     /// The field of the planned minutes.
@@ -50,32 +54,57 @@ impl<'a> CardForm<'a> {
         self.drafts.text(field).and_then(|text| self.drafts.locale().read(text, unit))
     }
 
-    /// The pack: the one that was touched, else the charged one that has rested longest, else the only one there is.
-    pub fn pack(&self) -> Option<String> {
-        if let Some(chosen) = self.drafts.text(Self::PACK) {
-            return Some(chosen.to_owned());
-        }
-        let packs: Vec<_> = self.ledger().packs().into_iter().filter(PackStand::may_fly).collect();
-        let only = packs.len() == 1;
-        let first = packs.into_iter().next();
-        first.filter(|pack| only || matches!(pack.charge, Charge::Charged { .. })).map(|pack| pack.name)
+    fn set(&self) -> SetForm<'a> {
+        SetForm::new(self.drafts, self.facts.ledger)
     }
 
-    /// The pack, which has to be there.
+    /// The pack, or the packs that make the set: those that were touched, else the full ones that have rested longest, else the only
+    /// ones there are.
+    pub fn packs(&self) -> Vec<String> {
+        self.set().packs()
+    }
+
+    /// What the packs' field says once this pack is touched.
+    pub fn packs_with(&self, pack: &str) -> String {
+        self.set().packs_with(pack)
+    }
+
+    /// Why these packs are none that this flight can be flown on.
+    pub fn wrong_packs(&self) -> Option<Refusal> {
+        self.set().required_packs().err()
+    }
+
+    /// The packs, which have to be there, make a set, and have something left.
     ///
     /// # Errors
-    /// None is chosen, or it is no longer known.
-    pub fn required_pack(&self) -> Result<String> {
-        let locale = self.drafts.locale();
-        let pack = self.pack().ok_or_else(|| Refusal::of(Self::PACK, say!(locale, "app-pack-empty")))?;
-        if let Some(state) = self.ledger().damaged.get(&pack) {
-            let state = locale.inside(&state.word(locale));
-            return Err(Refusal::of(Self::PACK, say!(locale, "app-pack-retired", pack = pack, state = state)));
+    /// None is chosen, one is no longer known or may not be flown, their cells do not add up, or nothing is left in them.
+    pub fn required_packs(&self, air_c: f64) -> Result<Vec<String>> {
+        let packs = self.set().required_packs()?;
+        match self.endurance(&packs, air_c) {
+            Some(endurance) if endurance.usable_mah <= 0.0 => Err(self.nothing_left(&packs)),
+            _ => Ok(packs),
         }
-        match self.ledger().aircraft.thing(ThingKind::Pack, &pack) {
-            Some(_) => Ok(pack),
-            None => Err(Refusal::of(Self::PACK, say!(locale, "app-pack-unknown", pack = pack))),
-        }
+    }
+
+    fn nothing_left(&self, packs: &[String]) -> Refusal {
+        let packs = packs.join(PACKS_JOINED);
+        Refusal::of(Self::PACK, say!(self.drafts.locale(), "app-pack-nothing-left", packs = packs))
+    }
+
+    /// Those of the packs that are not known to be full.
+    pub fn not_full(&self) -> Vec<PackStand> {
+        let stands = self.packs().into_iter().map(|pack| self.ledger().pack(&pack));
+        stands.filter(|pack| !pack.is_full()).collect()
+    }
+
+    /// Why it is flown on what is not known to be full; none where all are.
+    ///
+    /// # Errors
+    /// One of them is not, and nothing was said of it, or too little to tell anybody anything.
+    pub fn why_not_full(&self) -> Result<Option<String>> {
+        let label = say!(self.drafts.locale(), "card-why-not-full");
+        let why = || required_words(self.drafts, Self::NOT_FULL, &label).map(str::to_owned);
+        (!self.not_full().is_empty()).then(why).transpose()
     }
 
     /// The air as it was typed, else that of the last flight, if it was today. Degrees Celsius.
@@ -101,14 +130,16 @@ impl<'a> CardForm<'a> {
         typed.or_else(|| self.air_of_today_c()).ok_or_else(|| Refusal::of(Self::AIR, say!(locale, "app-air-empty")))
     }
 
-    /// How long the pack flies until its reserve, where that is known.
-    pub fn endurance(&self, pack: Option<&str>, air_c: f64) -> Option<Endurance> {
-        endurance(self.facts, self.check, pack, air_c)
+    /// How long the packs fly until their reserve, where that is known.
+    pub fn endurance(&self, packs: &[String], air_c: f64) -> Option<Endurance> {
+        endurance(self.facts, self.check, packs, air_c)
     }
 
     /// How long the whole pack flies until its reserve, seconds, where that is known and less than the check's own minutes.
-    pub fn allowed_s(&self, pack: &str, air_c: f64) -> Option<i64> {
-        let allowed = self.endurance(Some(pack), air_c)?.minutes;
+    ///
+    /// Of what is in them when they are full: a run is no better evidence for being flown on less.
+    pub fn allowed_s(&self, packs: &[String], air_c: f64) -> Option<i64> {
+        let allowed = self.endurance(packs, air_c)?.full_minutes;
         (allowed < self.fly.minutes).then_some((allowed * 60.0).floor() as i64)
     }
 
@@ -126,10 +157,10 @@ impl<'a> CardForm<'a> {
     ///
     /// # Errors
     /// No number, or implausible.
-    pub fn minutes(&self, pack: &str, air_c: f64) -> Result<f64> {
+    pub fn minutes(&self, packs: &[String], air_c: f64) -> Result<f64> {
         let label = say!(self.drafts.locale(), "app-label-minutes");
         let typed = self.drafts.number(Self::MINUTES, &label, Unit::Minute, Self::MINUTES_RANGE)?;
-        Ok(typed.unwrap_or_else(|| self.planned_minutes(self.endurance(Some(pack), air_c).as_ref())))
+        Ok(typed.unwrap_or_else(|| self.planned_minutes(self.endurance(packs, air_c).as_ref())))
     }
 
     /// The spotter's name: as typed, else that of the last flight, if it was today.

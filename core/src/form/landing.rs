@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Drafts, Refusal, Result};
 use crate::aircraft::Aircraft;
-use crate::field::{Doubt, Flight, Landing, charge_range_mah, doubts, wanted_places};
+use crate::field::{Doubt, Flight, Landing, doubts, used_range_mah, wanted_places};
 use crate::locale::say;
 use crate::plan::{Place, Plan};
 use crate::record::{Judgement, Odd, Reading};
@@ -127,7 +127,7 @@ impl<'a> LandingForm<'a> {
     /// # Errors
     /// No number, or more than the pack can give.
     pub fn typed_used_mah(&self, label: &str) -> Result<Option<f64>> {
-        let range = charge_range_mah(self.aircraft, &self.flight.pack);
+        let range = used_range_mah(self.aircraft, self.flight);
         self.drafts.number(Self::USED, label, Unit::MilliampereHour, range)
     }
 

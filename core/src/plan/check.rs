@@ -127,7 +127,7 @@ pub struct Limits {
     pub stop_above: Option<Limit>,
 }
 
-/// A limit: a number, or one of the aircraft's figures times a factor.
+/// A limit: a number, one of the aircraft's figures times a factor, or what a full cell of its packs has and so much more.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Limit {
     /// In the reading's unit.
@@ -138,6 +138,11 @@ pub enum Limit {
         figure: String,
         /// Times this.
         times: f64,
+    },
+    /// From the aircraft's packs: the voltage of a full cell, of the lowest kind there is.
+    FullCell {
+        /// Plus this, volts; less where it is below nought.
+        plus_v: f64,
     },
 }
 

@@ -155,7 +155,7 @@ impl Linter<'_> {
         let limits = &measure.limits;
         let all = [&limits.stop_below, &limits.caution_below, &limits.caution_above, &limits.stop_above];
         let numbers = all.into_iter().flatten().filter_map(|limit| match limit {
-            Limit::Number(number) => Some(*number),
+            Limit::Number(number) | Limit::FullCell { plus_v: number } => Some(*number),
             Limit::Figure { .. } => None,
         });
         let told = numbers_in(&check.judged);
@@ -350,7 +350,7 @@ fn limits_of(check: &Check) -> impl Iterator<Item = &Limit> {
 fn figure_of(limit: &Limit) -> Option<&str> {
     match limit {
         Limit::Figure { figure, .. } => Some(figure),
-        Limit::Number(_) => None,
+        Limit::Number(_) | Limit::FullCell { .. } => None,
     }
 }
 

@@ -15,6 +15,17 @@ use super::source::{
 use super::subject::Subject;
 use crate::record::Outcome;
 
+/// Further from a full cell than this, a limit is none of a cell, volts.
+const FULL_CELL_PLUS_V: f64 = 1.0;
+
+/// What a limit is a number of: only those of one kind can be held against each other.
+#[derive(PartialEq, Eq, PartialOrd, Ord)]
+enum LimitOf<'a> {
+    Number,
+    Figure(&'a str),
+    FullCell,
+}
+
 impl Reader<'_> {
     pub(super) fn check(&mut self, source: &CheckSource, known: &Known) -> Check {
         source.cautions.iter().for_each(|id| self.leads(Named::Caution, id, &known.cautions));
@@ -168,14 +179,15 @@ impl Reader<'_> {
         if bounds.iter().all(|bound| bound.is_none()) {
             self.fault(&check.id, PlanReason::NoLimit { check: check.id.get_ref().clone() });
         }
-        // Numbers are held against numbers, and shares of a figure against shares of the same figure.
-        let mut highest: BTreeMap<Option<&str>, f64> = BTreeMap::new();
+        // Numbers are held against numbers, shares of a figure against shares of the same figure, and a full cell against a full cell.
+        let mut highest: BTreeMap<LimitOf<'_>, f64> = BTreeMap::new();
         for bound in bounds.into_iter().flatten() {
             let (of, number) = match bound.get_ref() {
-                LimitSource::Number(number) => (None, *number),
-                LimitSource::Figure(limit) => (Some(limit.figure.as_str()), limit.times),
+                LimitSource::Number(number) => (LimitOf::Number, *number),
+                LimitSource::Figure(limit) => (LimitOf::Figure(&limit.figure), limit.times),
+                LimitSource::FullCell(limit) => (LimitOf::FullCell, limit.full_cell_plus),
             };
-            if of.is_none() && !range.contains(&number) {
+            if of == LimitOf::Number && !range.contains(&number) {
                 self.fault(bound, PlanReason::LimitOutside);
             }
             let highest = highest.entry(of).or_insert(f64::NEG_INFINITY);
@@ -230,6 +242,12 @@ impl Reader<'_> {
                     self.fault(source, PlanReason::Times);
                 }
                 Limit::Figure { figure: limit.figure.clone(), times: limit.times }
+            }
+            LimitSource::FullCell(limit) => {
+                if unit != Unit::Volt || !(limit.full_cell_plus.abs() <= FULL_CELL_PLUS_V) {
+                    self.fault(source, PlanReason::FullCell);
+                }
+                Limit::FullCell { plus_v: limit.full_cell_plus }
             }
         }
     }

@@ -206,6 +206,8 @@ pub enum PlanReason {
     LimitsFall,
     /// A share of a figure is not above zero.
     Times,
+    /// A limit from a full cell is no voltage near it.
+    FullCell,
     /// The planned minutes are none that a pack lasts.
     Minutes,
     /// A head speed is not above zero.
@@ -303,6 +305,7 @@ impl PlanReason {
             PlanReason::LimitOutside => say!(locale, "plan-reason-limit-outside"),
             PlanReason::LimitsFall => say!(locale, "plan-reason-limits-fall"),
             PlanReason::Times => say!(locale, "plan-reason-times"),
+            PlanReason::FullCell => say!(locale, "plan-reason-full-cell"),
             PlanReason::Minutes => say!(locale, "plan-reason-minutes"),
             PlanReason::HeadSpeed => say!(locale, "plan-reason-head-speed"),
         }

@@ -20,6 +20,7 @@ pub(super) fn flown_words(locale: Locale, motion: Motion) -> String {
 pub(super) fn limit_words(locale: Locale, plan: &Plan, limit: &Limit, sign: &str) -> String {
     match limit {
         Limit::Number(number) => format!("{} {sign}", locale.plain(*number)),
+        Limit::FullCell { plus_v } => say!(locale, "difference-full-cell", plus = locale.plain(*plus_v)),
         Limit::Figure { figure, times } => {
             let title = plan.figure(figure).map_or(figure.as_str(), |figure| figure.title.as_str());
             if *times == 1.0 {

@@ -15,7 +15,7 @@ pub(super) type Word = Spanned<String>;
 pub(super) const ANSWERS: &str = "use one answer, or several in [ ]";
 pub(super) const HOLDS: &str =
     "use until-changed, session, or { flights = 10, hours = 5.0, days = 90, events = [\"an-id\"] } or some of these";
-pub(super) const LIMIT: &str = "use a number or { figure = \"an-id\", times = 1.0 }";
+pub(super) const LIMIT: &str = "use a number, { figure = \"an-id\", times = 1.0 } or { full_cell_plus = 0.03 }";
 
 /// The one key that every format of plan file has.
 #[derive(Deserialize)]
@@ -257,10 +257,11 @@ pub(super) struct AgreementSource {
 }
 
 #[derive(Clone, Deserialize)]
-#[serde(untagged, expecting = "use a number or { figure = \"an-id\", times = 1.0 }")]
+#[serde(untagged, expecting = "use a number, { figure = \"an-id\", times = 1.0 } or { full_cell_plus = 0.03 }")]
 pub(super) enum LimitSource {
     Number(f64),
     Figure(FigureLimitSource),
+    FullCell(FullCellSource),
 }
 
 #[derive(Clone, Deserialize)]
@@ -269,6 +270,12 @@ pub(super) struct FigureLimitSource {
     pub figure: String,
     #[serde(default = "one")]
     pub times: f64,
+}
+
+#[derive(Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct FullCellSource {
+    pub full_cell_plus: f64,
 }
 
 #[derive(Deserialize)]

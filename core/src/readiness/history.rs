@@ -50,13 +50,36 @@ pub struct Adjusted {
     pub runs: u32,
 }
 
-/// A pack's last charge.
+/// What was done with a pack on the ground.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Charged {
+pub struct PackDeed {
     /// When it was recorded.
     pub at: Moment,
     /// Its place in the journal: what was flown after it, was flown on it.
     pub seq: i64,
+    /// What.
+    pub what: DoneToPack,
+}
+
+/// What can be done with a pack on the ground that tells what is in it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum DoneToPack {
+    /// Charged.
+    Charged {
+        /// What the charger put back, milliampere hours, if it was read.
+        put_back_mah: Option<f64>,
+    },
+    /// Its cells were read at rest.
+    CellsRead {
+        /// The lowest, volts.
+        low_v: f64,
+        /// The highest, volts.
+        high_v: f64,
+    },
+    /// Brought to storage.
+    Stored,
+    /// No longer there: another under its name is another.
+    Gone,
 }
 
 /// A list of things that the pilot declared complete, while nothing has come to it or gone from it since.

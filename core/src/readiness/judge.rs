@@ -189,7 +189,7 @@ impl<'a> Standings<'a> {
             return Standing::Failed { why: Fault::NotSo(why.clone()) };
         }
         let used_mah = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
-        let left = used_mah.filter(|_| fly.reserve).map(|used_mah| left_percent(aircraft, &flight.pack, used_mah));
+        let left = used_mah.filter(|_| fly.reserve).map(|used_mah| left_percent(aircraft, flight, used_mah));
         let reserve_percent = reserve_percent(aircraft);
         if let Some(left_percent) = left.flatten().filter(|left_percent| *left_percent < reserve_percent) {
             return Standing::Failed { why: Fault::UnderReserve { left_percent, reserve_percent } };

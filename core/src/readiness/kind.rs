@@ -70,6 +70,7 @@ impl Kind {
             Body::LandingWaived { .. } => kind(OnlyRead, Yes, Yes),
             Body::PackNoted { .. } => kind(MovesGates, Yes, Yes),
             Body::PackCharged { .. } => kind(OnlyRead, Yes, Yes),
+            Body::CellsRead { .. } => kind(OnlyRead, Yes, Yes),
             Body::DisagreementExplained { .. } => kind(MovesGates, Yes, Yes),
             Body::FindingRaised { .. } => kind(MovesGates, Yes, Yes),
             Body::FindingFixed { .. } => kind(MovesGates, Yes, Yes),

@@ -7,7 +7,7 @@ use super::evidence::{Evidence, Made, Recorded};
 use super::finding::Finding;
 use super::gate::Release;
 use super::gone::Gone;
-use super::history::{Adjusted, Change, Charged, Declared, Described, Happened};
+use super::history::{Adjusted, Change, Declared, Described, Happened, PackDeed};
 use super::logs::Logs;
 use super::seat::Seat;
 use super::touch::Touch;
@@ -54,10 +54,8 @@ pub struct Ledger {
     pub seat: Seat,
     /// What keeps the pilot's side shut while the spotter has the phone.
     pub lock: Lock,
-    /// When each pack was charged last, by its name.
-    pub charges: BTreeMap<String, Charged>,
-    /// When each pack was brought to storage last, by its name.
-    pub stored: BTreeMap<String, Charged>,
+    /// What was done with each pack on the ground, oldest first, by its name.
+    pub pack_deeds: BTreeMap<String, Vec<PackDeed>>,
     /// The packs that are damaged, and so retired, by their names. Another pack under an old one's name is another.
     pub damaged: BTreeMap<String, PackState>,
     /// Motor runs so far.

@@ -502,8 +502,14 @@ pub enum Body {
     CardDrawn {
         /// Which fly check it answers.
         check: String,
-        /// Which pack.
+        /// Which pack; the first, where several make a set in series.
         pack: String,
+        /// The others of the set. None on a card that was drawn up before a set was known.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        further_packs: Vec<String>,
+        /// Why it is flown on what is not known to be full, in the pilot's words.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        not_full: Option<String>,
         /// Head speed, rpm.
         head_speed_rpm: f64,
         /// Planned time with the motor on, seconds.
@@ -644,6 +650,15 @@ pub enum Body {
         pack: String,
         /// What.
         state: PackState,
+    },
+    /// The cells of a flight pack were read at rest.
+    CellsRead {
+        /// Of which pack.
+        pack: String,
+        /// The lowest, volts.
+        low_v: f64,
+        /// The highest, volts.
+        high_v: f64,
     },
     /// A flight that disagreed with its prediction was explained.
     DisagreementExplained {

@@ -176,6 +176,7 @@ const PACK: &[ThingField] = &[
     field("mass_g", "field-mass", Unit::Gram, 10.0, 5_000.0, false),
     field("x_mm", "field-its-middle-ahead-of-the-main-shaft", Unit::Millimetre, -2_500.0, 2_500.0, false),
     field("new_mohm", "field-resistance-when-new", Unit::Milliohm, 0.5, 500.0, false),
+    field("full_v", "field-full-cell-if-not", Unit::Volt, 3.5, 4.5, false),
 ];
 const PACK_READING: &[ThingField] = &[
     field("flights", "field-flights-on-it-so-far", Unit::Count, 0.0, 5_000.0, true),

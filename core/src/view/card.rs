@@ -1,16 +1,15 @@
 use super::context::{edge, heading, paragraph, row, still_row};
-use super::packs::{charge_word, pack_words};
 use super::stepper::{Stepper, Steps};
 use super::{
     Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone, Weight, board::blocker_row,
     standing_word,
 };
 use crate::computed::{Endurance, predicted_charge, predicted_temperature};
-use crate::field::{is_long_enough, wanted_places, wanted_s};
+use crate::field::{PACKS_JOINED, is_long_enough, wanted_places, wanted_s};
 use crate::form::{CardForm, flown_today, last_air_c};
 use crate::locale::{Locale, clock, say};
 use crate::plan::{Check, CheckKind, Fly, Measure, Motion};
-use crate::readiness::{Blocker, Charge, FindingState, PackStand, Standing};
+use crate::readiness::{Blocker, FindingState, PackStand, Standing};
 use crate::record::CheckResult;
 use crate::unit::Unit;
 
@@ -97,7 +96,13 @@ fn expected_temperature(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>,
 
 /// What the card says so far: typed or touched, else what the last flight of the day and the packs suggest.
 struct Settled<'a> {
-    pack: Option<String>,
+    packs: Vec<String>,
+    /// Why they are none that this flight can be flown on.
+    wrong: Option<String>,
+    /// Those of them that are not known to be full.
+    not_full: Vec<PackStand>,
+    /// Why nobody said yet why it is flown on them.
+    why_missing: Option<String>,
     air_c: Option<f64>,
     minutes: f64,
     /// What the minutes are where nobody changes them.
@@ -109,12 +114,20 @@ struct Settled<'a> {
 impl<'a> Settled<'a> {
     fn of(context: &Context<'a>, check: &'a Check, fly: &'a Fly) -> Settled<'a> {
         let form = CardForm::new(context.form, context.facts(), check, fly, context.now);
-        let pack = form.pack();
+        let packs = form.packs();
         let air_c = form.air_c();
-        let endurance = form.endurance(pack.as_deref(), air_c.unwrap_or_else(|| last_air_c(context.ledger)));
+        let reckoned_c = air_c.unwrap_or_else(|| last_air_c(context.ledger));
+        let endurance = form.endurance(&packs, reckoned_c);
         let planned = form.planned_minutes(endurance.as_ref());
         let minutes = form.typed_minutes().unwrap_or(planned);
-        Settled { pack, air_c, minutes, planned, endurance, spotter: form.spotter() }
+        let wrong = form.required_packs(reckoned_c).err().map(|refusal| refusal.to_string());
+        let why_missing = form.why_not_full().err().map(|refusal| refusal.to_string());
+        let not_full = form.not_full();
+        Settled { packs, wrong, not_full, why_missing, air_c, minutes, planned, endurance, spotter: form.spotter() }
+    }
+
+    fn pack_names(&self) -> String {
+        self.packs.join(PACKS_JOINED)
     }
 
     fn planned_s(&self) -> i64 {
@@ -122,9 +135,12 @@ impl<'a> Settled<'a> {
     }
 
     fn words(&self, locale: Locale) -> String {
-        let pack = self.pack.as_deref().unwrap_or_default();
         let air = self.air_c.map_or_else(String::new, |air_c| format!(", {}", locale.quantity(air_c, Unit::Celsius)));
-        say!(locale, "card-settled", pack = pack, minutes = locale.plain(self.minutes), air = air)
+        let minutes = locale.plain(self.minutes);
+        match self.not_full.is_empty() {
+            true => say!(locale, "card-settled", pack = self.pack_names(), minutes = minutes, air = air),
+            false => say!(locale, "card-settled-not-full", pack = self.pack_names(), minutes = minutes, air = air),
+        }
     }
 }
 
@@ -253,25 +269,8 @@ fn conditions(context: &Context<'_>, check: &Check, settled: &Settled<'_>) -> Ve
             place,
         ));
     } else {
-        let options = packs.iter().map(|pack| {
-            let command = Edit::set(CardForm::PACK, pack.name.clone());
-            let chosen = settled.pack.as_deref() == Some(pack.name.as_str());
-            let (_, word) = charge_word(context.locale, &pack.charge);
-            Control::new(command.into(), &pack.name).icon(Icon::Pack).detail(word).chosen(chosen)
-        });
-        blocks.push(Block::Choice { label: say!(context.locale, "card-pack"), options: options.collect() });
-        let chosen = packs.iter().find(|pack| settled.pack.as_deref() == Some(pack.name.as_str()));
-        let uncharged = chosen.filter(|pack| matches!(pack.charge, Charge::Flown | Charge::Stored));
-        blocks.extend(uncharged.map(|pack| {
-            let detail = Some(pack_words(context, pack));
-            row(
-                Edge::Caution,
-                say!(context.locale, "common-look"),
-                say!(context.locale, "card-not-charged"),
-                detail,
-                Place::Packs,
-            )
-        }));
+        blocks.extend(super::card_packs::chosen(context, check, &packs));
+        blocks.extend(super::card_packs::not_full(context, &settled.not_full));
     }
     blocks.extend(reserve(context.locale, settled));
     let minutes = Steps { unit: Unit::Minute, step: 0.5, start: settled.planned };
@@ -301,6 +300,7 @@ fn reserve(locale: Locale, settled: &Settled<'_>) -> Option<Block> {
         current = locale.number(endurance.current_a, 1),
         from = endurance.from
     );
+    note.push_str(&say!(locale, "card-reserve-from", charge = endurance.charge_from));
     if over {
         note.push_str(&say!(locale, "card-reserve-over", minutes = locale.plain(settled.minutes)));
     }
@@ -316,7 +316,7 @@ fn reserve(locale: Locale, settled: &Settled<'_>) -> Option<Block> {
 /// That the run as it is planned is too short to be evidence, or that the pack's reserve leaves no run that is long enough.
 fn minutes_that_count(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>) -> Option<Block> {
     let locale = context.locale;
-    let allowed_s = settled.endurance.as_ref().map(|endurance| (endurance.minutes * 60.0).floor() as i64);
+    let allowed_s = settled.endurance.as_ref().map(|endurance| (endurance.full_minutes * 60.0).floor() as i64);
     let wanted_s = wanted_s(fly, allowed_s);
     let counts = |run_s: i64| is_long_enough(run_s.saturating_mul(1_000), wanted_s);
     let words = match () {
@@ -389,7 +389,8 @@ fn prediction(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>) -> Vec<Bl
 fn last_landing(context: &Context<'_>, check: &Check) -> Option<Block> {
     let flight = flown_today(context.ledger, context.now).filter(|flight| flight.check == check.id)?;
     let elapsed_ms = flight.flown_ms()?;
-    let title = say!(context.locale, "card-landing-after", time = clock(elapsed_ms / 1_000), pack = flight.pack);
+    let title =
+        say!(context.locale, "card-landing-after", time = clock(elapsed_ms / 1_000), pack = flight.pack_names());
     let detail = Some(say!(context.locale, "card-landing-add"));
     Some(row(Edge::None, say!(context.locale, "card-last-flight"), &title, detail, Place::Landing(flight.card)))
 }
@@ -400,8 +401,10 @@ fn missing(locale: Locale, check: &Check, settled: &Settled<'_>, blockers: usize
         return Some(say!(locale, "card-due-first", count = blockers));
     }
     let wanted = [
-        (settled.pack.is_none(), say!(locale, "card-choose-pack")),
+        (settled.packs.is_empty(), say!(locale, "card-choose-pack")),
+        (settled.wrong.is_some(), settled.wrong.clone().unwrap_or_default()),
         (settled.air_c.is_none(), say!(locale, "card-enter-air")),
+        (settled.why_missing.is_some(), say!(locale, "card-say-why-not-full")),
         (check.witness && settled.spotter.is_none(), say!(locale, "card-enter-spotter")),
     ];
     wanted.iter().find(|(lacking, _)| *lacking).map(|(_, why)| why.clone())

@@ -8,7 +8,7 @@ use crate::computed::{Computed, Lacking};
 use crate::field::Flight;
 use crate::form::{CheckForm, ExplanationForm};
 use crate::locale::{Locale, say};
-use crate::plan::{Check, CheckKind, Computation, Holds, Limit, Measure, OnFile, Point};
+use crate::plan::{Check, CheckKind, Computation, Holds, Measure, OnFile, Point};
 use crate::readiness::{GoneOf, Lack, Source, Standing};
 use crate::record::{EntryId, Outcome, ThingKind};
 
@@ -180,15 +180,12 @@ fn limit_rows(context: &Context<'_>, measure: &Measure) -> Vec<Block> {
     let mut rows = Vec::new();
     for (limit, word, edge, state) in all {
         let Some(limit) = limit else { continue };
-        let block = match (context.ledger.aircraft.limit(limit), limit) {
-            (Some(number), _) => {
+        let block = match context.ledger.aircraft.known_limit(limit) {
+            Ok(number) => {
                 still_row(edge, state, format!("{word} {}", context.locale.quantity(number, measure.unit)), None)
             }
-            (None, Limit::Number(number)) => {
-                still_row(edge, state, format!("{word} {}", context.locale.quantity(*number, measure.unit)), None)
-            }
             // The reading is judged by nothing until the figure is there: the row leads to it.
-            (None, Limit::Figure { figure, .. }) => missing_figure_row(context, figure),
+            Err(figure) => missing_figure_row(context, figure),
         };
         if !rows.contains(&block) {
             rows.push(block);

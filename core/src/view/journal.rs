@@ -126,6 +126,7 @@ fn note_of(locale: Locale, body: &Body) -> Option<String> {
             (!parts.is_empty()).then(|| parts.join(", "))
         }
         Body::SettingChanged { reason, .. } => Some(reason.clone()),
+        Body::CardDrawn { not_full: Some(why), .. } => Some(say!(locale, "journal-not-full", why = why)),
         Body::FindingCarried { reason, by, .. } => Some(format!("{reason} ({by})")),
         _ => None,
     }

@@ -183,7 +183,12 @@ fn flown(locale: Locale, flight: &Flight) -> Block {
     let planned = say!(locale, "spotter-planned", time = clock(flight.planned_s));
     let over = flight.overrun_s();
     Block::Figure {
-        label: say!(locale, "landing-flown", rpm = locale.number(flight.head_speed_rpm, 0), pack = flight.pack),
+        label: say!(
+            locale,
+            "landing-flown",
+            rpm = locale.number(flight.head_speed_rpm, 0),
+            pack = flight.pack_names()
+        ),
         value: time,
         unit: String::new(),
         note: Some(match over {

@@ -4,6 +4,7 @@ mod aircraft;
 mod answers;
 mod board;
 mod card;
+mod card_packs;
 mod cautions;
 mod check;
 mod code;

@@ -1,6 +1,6 @@
 use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Context, Control, Edge, Icon, Keyboard, Place, Record, Screen, Tone, day_and_time};
-use crate::form::PutBackForm;
+use crate::form::{CellsForm, PutBackForm};
 use crate::locale::{Locale, say};
 use crate::readiness::{Charge, PackStand};
 use crate::record::{PackState, ThingKind};
@@ -37,12 +37,13 @@ fn pack_blocks(context: &Context<'_>, pack: &PackStand) -> Vec<Block> {
         .spoken(say!(context.locale, "packs-charged-spoken", pack = pack.name));
     let label = say!(context.locale, "packs-put-back", pack = pack.name);
     let mut put_back = context.number_entry(&form.field(), &label, Unit::MilliampereHour, form.range_mah(), None);
-    if let Block::Entry { keyboard, .. } = &mut put_back {
+    if let Block::Entry { keyboard, flag, .. } = &mut put_back {
         *keyboard = Keyboard::Whole;
+        *flag = form.put_back_mah().err().map(|refusal| refusal.to_string());
     }
     let mut blocks =
         vec![heading(&pack.name, None), row(edge, word, &pack.name, Some(pack_words(context, pack)), place)];
-    if !pack.may_fly() {
+    if matches!(pack.charge, Charge::Retired { .. }) {
         blocks.push(paragraph(say!(context.locale, "packs-retired-how"), Tone::Plain));
         return blocks;
     }
@@ -59,15 +60,43 @@ fn pack_blocks(context: &Context<'_>, pack: &PackStand) -> Vec<Block> {
     let done = vec![charged, noted(PackState::Storage, Icon::Tick)];
     blocks.push(Block::Choice { label: String::new(), options: done });
     blocks.push(put_back);
+    blocks.extend(cells(context, pack));
     let damages = PackState::DAMAGES.into_iter().map(|state| noted(state, Icon::Warning)).collect();
     blocks.push(Block::Choice { label: say!(context.locale, "packs-damaged", pack = pack.name), options: damages });
     blocks
+}
+
+/// Its cells, as they are read at rest.
+fn cells(context: &Context<'_>, pack: &PackStand) -> [Block; 3] {
+    let locale = context.locale;
+    let form = CellsForm::new(context.form, &pack.name);
+    let entry =
+        |field: String, label: String| context.number_entry(&field, &label, Unit::Volt, CellsForm::RANGE_V, None);
+    let read = Control::new(Record::CellsRead(pack.name.clone()).into(), say!(locale, "packs-cells-read"))
+        .icon(Icon::Tick)
+        .spoken(say!(locale, "packs-cells-read-spoken", pack = pack.name));
+    [
+        entry(form.low_field(), say!(locale, "packs-lowest-cell", pack = pack.name)),
+        entry(form.high_field(), say!(locale, "packs-highest-cell", pack = pack.name)),
+        Block::Choice { label: String::new(), options: vec![read] },
+    ]
 }
 
 /// Shape and word for a pack's charge.
 pub(super) fn charge_word(locale: Locale, charge: &Charge) -> (Edge, String) {
     match charge {
         Charge::Charged { .. } => (Edge::Fresh, say!(locale, "packs-charged")),
+        Charge::ReadFull { low_v, .. } => {
+            (Edge::Fresh, say!(locale, "packs-read-full", low = locale.number(*low_v, 2)))
+        }
+        Charge::ReadLow { low_v, .. } => {
+            (Edge::Missing, say!(locale, "packs-read-low", low = locale.number(*low_v, 2)))
+        }
+        Charge::TooHigh { high_v } => (Edge::Stop, say!(locale, "packs-too-high", high = locale.number(*high_v, 2))),
+        Charge::NotAllBack { short_mah, .. } => {
+            let short = locale.rounded(*short_mah, 0, Unit::MilliampereHour);
+            (Edge::Missing, say!(locale, "packs-not-all-back", short = short))
+        }
         Charge::Unknown => (Edge::Missing, say!(locale, "packs-unknown")),
         Charge::Flown => (Edge::Stale, say!(locale, "packs-flown")),
         Charge::Stored => (Edge::Missing, say!(locale, "pack-state-storage")),
@@ -97,7 +126,7 @@ pub(super) fn pack_words(context: &Context<'_>, pack: &PackStand) -> String {
 /// The row that leads there, where there are packs.
 pub(super) fn packs_row(context: &Context<'_>) -> Option<Block> {
     let packs = context.ledger.packs();
-    let charged = packs.iter().filter(|pack| matches!(pack.charge, Charge::Charged { .. })).count();
+    let charged = packs.iter().filter(|pack| pack.is_full()).count();
     let word = say!(context.locale, "packs-how-many", charged = charged, count = packs.len());
     let unstored: Vec<&str> =
         packs.iter().filter(|pack| pack.wants_storage(context.now)).map(|pack| pack.name.as_str()).collect();

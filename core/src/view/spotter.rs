@@ -186,6 +186,6 @@ fn limits(locale: Locale, plan: &Plan, ledger: &Ledger, flight: &Flight) -> Vec<
             limit = locale.quantity(place.stop_above_c, Unit::Celsius)
         )
     });
-    let pack = (!flight.pack.is_empty()).then(|| say!(locale, "spotter-flown-on", pack = flight.pack));
+    let pack = (!flight.pack.is_empty()).then(|| say!(locale, "spotter-flown-on", pack = flight.pack_names()));
     restrictions.chain(pack).chain(temperatures).collect()
 }

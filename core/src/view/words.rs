@@ -3,7 +3,7 @@
 use chrono::{DateTime, FixedOffset};
 
 use crate::computed::Lacking;
-use crate::field::{Doubt, Flight, Mark, TooShort, Unanswered};
+use crate::field::{Doubt, Flight, Mark, PACKS_JOINED, TooShort, Unanswered};
 use crate::locale::{Locale, clock, say, sentence};
 use crate::plan::Plan;
 use crate::readiness::{Blocker, Deed, Fault, Finding, FindingState, Lack, Ledger, Left, Reason, Source, Standing};
@@ -118,7 +118,7 @@ pub(crate) fn too_short_words(locale: Locale, short: TooShort) -> String {
 pub(crate) fn doubt_words(locale: Locale, plan: &Plan, flight: &Flight, doubt: &Doubt) -> String {
     let mah = |mah: f64| locale.rounded(mah, 0, Unit::MilliampereHour);
     let celsius = |celsius: f64| locale.quantity(celsius, Unit::Celsius);
-    let pack = &flight.pack;
+    let pack = &flight.pack_names();
     match doubt {
         Doubt::ChargeOverPack { used_mah, holds_mah } => {
             say!(locale, "doubt-over-pack", used = mah(*used_mah), pack = pack, holds = mah(*holds_mah))
@@ -406,8 +406,9 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
                 locale.lower_first(&result_words(locale, &Ledger::default(), &of))
             )
         }
-        Body::CardDrawn { check, pack, .. } => {
-            say!(locale, "entry-card", check = check_title(plan, check), pack = pack)
+        Body::CardDrawn { check, pack, further_packs, .. } => {
+            let packs: Vec<&str> = std::iter::once(pack).chain(further_packs).map(String::as_str).collect();
+            say!(locale, "entry-card", check = check_title(plan, check), pack = packs.join(PACKS_JOINED))
         }
         Body::HandedOver { spotter, .. } => say!(locale, "entry-handed-over", spotter = spotter),
         Body::Started { .. } => say!(locale, "entry-motor-on"),
@@ -435,6 +436,13 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
             Some(mah) => say!(locale, "entry-charged-with", pack = pack, mah = locale.number(*mah, 0)),
             None => say!(locale, "entry-charged", pack = pack),
         },
+        Body::CellsRead { pack, low_v, high_v } => say!(
+            locale,
+            "entry-cells-read",
+            pack = pack,
+            low = locale.number(*low_v, 2),
+            high = locale.quantity(*high_v, Unit::Volt)
+        ),
         Body::CodeRefused { .. } => say!(locale, "entry-code-refused"),
         Body::WaitBegun { .. } => say!(locale, "entry-wait-begun"),
         Body::OpenedWithoutCode { .. } => say!(locale, "entry-opened-without"),

@@ -126,6 +126,8 @@ pub fn one_of_each() -> Vec<Body> {
         Body::CardDrawn {
             check: "hover-low".to_owned(),
             pack: "Pack 1".to_owned(),
+            further_packs: Vec::new(),
+            not_full: None,
             head_speed_rpm: 900.0,
             planned_s: 120,
             air_c: 14.5,
@@ -218,6 +220,8 @@ pub fn one_of_each() -> Vec<Body> {
         Body::CardDrawn {
             check: "full-length".to_owned(),
             pack: "Pack 1".to_owned(),
+            further_packs: Vec::new(),
+            not_full: None,
             head_speed_rpm: 1_200.0,
             planned_s: 330,
             air_c: 14.5,
@@ -261,6 +265,18 @@ pub fn one_of_each() -> Vec<Body> {
             witness: None,
             note: None,
             alone: None,
+        },
+        Body::CellsRead { pack: "Pack 1".to_owned(), low_v: 4.17, high_v: 4.19 },
+        Body::CardDrawn {
+            check: "hover-low".to_owned(),
+            pack: "Pack 1".to_owned(),
+            further_packs: vec!["Pack 2".to_owned()],
+            not_full: Some("A hop of half a minute".to_owned()),
+            head_speed_rpm: 900.0,
+            planned_s: 120,
+            air_c: 14.5,
+            prediction: None,
+            allowed_s: None,
         },
     ]
 }

@@ -10,10 +10,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::plan::{Check, CheckKind, Limit, OnFile, Plan, Point, Stage, Subject, When};
-use liftgate_core::readiness::{FindingState, Gate, Ledger, Standing};
+use liftgate_core::readiness::{Charge, FindingState, Gate, Ledger, PackStand, Standing};
 use liftgate_core::record::{
-    Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, MarkKind, Moment, OnAircraft, Outcome, Reading,
-    Thing, ThingKind, ThingRef, Until,
+    Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, MarkKind, Moment, OnAircraft, Outcome, PackState,
+    Reading, Thing, ThingKind, ThingRef, Until,
 };
 
 /// How a check stands, without the reasons.
@@ -60,6 +60,30 @@ pub struct Truth {
     pub gates: BTreeMap<String, GateIs>,
     pub findings: BTreeMap<EntryId, FindingIs>,
     pub may_fly: BTreeMap<String, bool>,
+    pub packs: BTreeMap<String, Pack>,
+}
+
+/// How a pack stands, without the moments.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Pack {
+    pub is: PackIs,
+    /// What was in it when that was known last, in thousandths of what it holds; none where nobody ever said.
+    pub began: Option<i64>,
+    /// Milliampere hours that were read to have gone out since.
+    pub used_mah: i64,
+    /// Milliseconds flown since of which nothing was read.
+    pub unread_ms: i64,
+}
+
+/// What a pack is in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PackIs {
+    Full,
+    Low,
+    Flown,
+    Unknown,
+    TooHigh,
+    Retired,
 }
 
 impl Truth {
@@ -95,6 +119,7 @@ impl Truth {
             may_fly: flown
                 .map(|(_, check)| (check.id.clone(), ledger.before_flying(plan, &check.id, now).is_empty()))
                 .collect(),
+            packs: ledger.packs().into_iter().map(|pack| (pack.name.clone(), Pack::of_core(&pack))).collect(),
         }
     }
 
@@ -113,7 +138,25 @@ impl Truth {
             gates: plan.stages.iter().map(|stage| (stage.id.clone(), told.gate(stage, at))).collect(),
             findings: told.findings.iter().map(|f| (f.id, f.is)).collect(),
             may_fly: flown.map(|(stage, check)| (check.id.clone(), told.may_fly(stage, check, at))).collect(),
+            packs: told.packs(end),
         }
+    }
+}
+
+impl Pack {
+    fn of_core(pack: &PackStand) -> Pack {
+        let is = match pack.charge {
+            Charge::Charged { .. } | Charge::ReadFull { .. } => PackIs::Full,
+            Charge::ReadLow { .. } | Charge::NotAllBack { .. } | Charge::Stored => PackIs::Low,
+            Charge::Flown => PackIs::Flown,
+            Charge::Unknown => PackIs::Unknown,
+            Charge::TooHigh { .. } => PackIs::TooHigh,
+            Charge::Retired { .. } => PackIs::Retired,
+        };
+        assert_eq!(pack.is_full(), is == PackIs::Full);
+        assert_eq!(pack.may_fly(), !matches!(is, PackIs::TooHigh | PackIs::Retired));
+        let began = pack.spent.is_known.then_some((pack.spent.began_percent * 10.0).round() as i64);
+        Pack { is, began, used_mah: pack.spent.used_mah.round() as i64, unread_ms: pack.spent.unread_ms }
     }
 }
 
@@ -279,6 +322,23 @@ fn asked(check: &Check) -> String {
     format!("{kind}: {} / {}", words(&check.instruction), words(&check.judged))
 }
 
+/// What is left in a cell at rest that is full at so many volts, percent: read off between the points that `engineering` has.
+fn rest_percent(cell_v: f64, full_v: f64) -> f64 {
+    let alike_v = 3.3 + (cell_v - 3.3) * 0.9 / (full_v - 3.3);
+    let points =
+        [(330, 0), (360, 5), (370, 10), (375, 20), (380, 35), (385, 48), (390, 58), (400, 72), (410, 86), (420, 100)];
+    let hundredths = alike_v * 100.0;
+    let above = points.iter().position(|(v, _)| f64::from(*v) >= hundredths);
+    match above {
+        None => 100.0,
+        Some(0) => 0.0,
+        Some(at) => {
+            let ((v0, p0), (v1, p1)) = (points[at - 1], points[at]);
+            f64::from(p0) + f64::from(p1 - p0) * (hundredths - f64::from(v0)) / f64::from(v1 - v0)
+        }
+    }
+}
+
 /// What an entry only describes, of an aircraft that is as it was.
 #[derive(Clone, Copy)]
 enum Described {
@@ -367,11 +427,128 @@ impl<'a> Told<'a> {
         })
     }
 
-    /// What a pack holds: what was measured, where that is less than its label.
-    fn holds_mah(&self, pack: &str, upto: usize) -> Option<f64> {
-        let pack = self.thing(&ThingRef { kind: ThingKind::Pack, name: pack.to_owned() }, upto)?;
-        let label = pack.numbers.get("capacity_mah")?;
-        Some(pack.numbers.get("measured_mah").map_or(*label, |measured| measured.min(*label)))
+    // --- packs
+
+    /// What the packs of a card held: the least of their labels, and of what each was last measured to hold before it was flown.
+    fn held_mah(&self, card: EntryId, upto: usize) -> Option<f64> {
+        let packs = self.packs_of(card, upto);
+        let mut least = f64::INFINITY;
+        for pack in &packs {
+            let pack = self.thing(&ThingRef { kind: ThingKind::Pack, name: pack.clone() }, upto)?;
+            least = least.min(*pack.numbers.get("capacity_mah")?);
+        }
+        let flown = self.started(card, upto).unwrap_or(upto);
+        Some(packs.iter().filter_map(|pack| self.measured_mah(pack, flown)).fold(least, f64::min))
+    }
+
+    /// What a pack was measured to hold after the most flights on it.
+    fn measured_mah(&self, pack: &str, upto: usize) -> Option<f64> {
+        let readings: BTreeSet<ThingRef> = (0..upto)
+            .filter_map(|i| match self.body(i) {
+                Body::ThingSet { thing, .. } if thing.kind == ThingKind::PackReading => Some(thing.reference()),
+                _ => None,
+            })
+            .collect();
+        let mut best: Option<(f64, f64)> = None;
+        for thing in readings.iter().filter_map(|reading| self.thing(reading, upto)) {
+            let flights = thing.numbers.get("flights").copied().unwrap_or(0.0);
+            let Some(mah) = thing.numbers.get("measured_mah").filter(|_| thing.of.as_deref() == Some(pack)) else {
+                continue;
+            };
+            if best.is_none_or(|(most, least)| flights > most || (flights == most && *mah < least)) {
+                best = Some((flights, *mah));
+            }
+        }
+        best.map(|(_, mah)| mah)
+    }
+
+    fn packs_of(&self, card: EntryId, upto: usize) -> Vec<String> {
+        match self.drawn(card, upto).map(|drawn| self.body(drawn)) {
+            Some(Body::CardDrawn { pack, further_packs, .. }) => {
+                let mut all = vec![pack.clone()];
+                all.extend(further_packs.iter().cloned());
+                all
+            }
+            _ => Vec::new(),
+        }
+    }
+
+    fn packs(&self, upto: usize) -> BTreeMap<String, Pack> {
+        let named = (0..upto).filter_map(|i| match self.body(i) {
+            Body::ThingSet { thing, .. } if thing.kind == ThingKind::Pack => Some(thing.name.clone()),
+            _ => None,
+        });
+        let names: BTreeSet<String> = named.collect();
+        let is_there =
+            |name: &String| self.thing(&ThingRef { kind: ThingKind::Pack, name: name.clone() }, upto).is_some();
+        names.into_iter().filter(is_there).map(|name| (name.clone(), self.pack(&name, upto))).collect()
+    }
+
+    /// What a full cell has, of the packs that are there; the least of them.
+    fn full_cell_v(&self, upto: usize) -> f64 {
+        let things = (0..upto).filter_map(|i| match self.body(i) {
+            Body::ThingSet { thing, .. } if thing.kind == ThingKind::Pack => self.thing(&thing.reference(), upto),
+            _ => None,
+        });
+        let of_each = things.map(|pack| pack.numbers.get("full_v").copied().unwrap_or(4.2));
+        of_each.reduce(f64::min).unwrap_or(4.2)
+    }
+
+    /// How a pack stands: damaged ones apart, by the last thing that was done with it or flown on it.
+    fn pack(&self, name: &str, upto: usize) -> Pack {
+        let pack = self.pack_back_from(name, upto, upto);
+        let is_damaged = (0..upto).rev().find_map(|i| match self.body(i) {
+            Body::PackNoted { pack, state } if pack == name && *state != PackState::Storage => Some(true),
+            Body::ThingRemoved { thing, .. } if thing.kind == ThingKind::Pack && thing.name == name => Some(false),
+            _ => None,
+        });
+        if is_damaged == Some(true) { Pack { is: PackIs::Retired, ..pack } } else { pack }
+    }
+
+    /// The same, asked backwards from an entry: what a flight took is read where it was read last, however late.
+    fn pack_back_from(&self, name: &str, from: usize, upto: usize) -> Pack {
+        let unknown = Pack { is: PackIs::Unknown, began: None, used_mah: 0, unread_ms: 0 };
+        let known = |is: PackIs, began: f64| Pack { is, began: Some((began * 10.0).round() as i64), ..unknown };
+        let of = ThingRef { kind: ThingKind::Pack, name: name.to_owned() };
+        let full_v = self.thing(&of, upto).and_then(|pack| pack.numbers.get("full_v").copied()).unwrap_or(4.2);
+        let Some(index) = from.checked_sub(1) else { return unknown };
+        let before = || self.pack_back_from(name, index, upto);
+        match self.body(index) {
+            Body::ThingRemoved { thing, .. } if *thing == of => unknown,
+            Body::PackNoted { pack, state: PackState::Storage } if pack == name => {
+                known(PackIs::Low, rest_percent(3.80, full_v))
+            }
+            Body::CellsRead { pack, low_v, high_v } if pack == name => match () {
+                () if *high_v - full_v > 0.0301 => known(PackIs::TooHigh, rest_percent(*low_v, full_v)),
+                () if full_v - *low_v < 0.0501 => known(PackIs::Full, 100.0),
+                () => known(PackIs::Low, rest_percent(*low_v, full_v)),
+            },
+            Body::PackCharged { pack, put_back_mah } if pack == name => {
+                let out = before();
+                let back = put_back_mah.map_or(out.used_mah, |mah| mah.round() as i64);
+                let short = out.used_mah - back;
+                // A tenth of what went out, and a hundred milliampere hours, are what meters differ by.
+                match short * 10 > out.used_mah && short > 100 {
+                    true => Pack { is: PackIs::Low, used_mah: short, ..out },
+                    false => known(PackIs::Full, 100.0),
+                }
+            }
+            Body::Started { card } if self.packs_of(*card, upto).iter().any(|pack| pack == name) => {
+                let out = before();
+                // Only the first start of a card is one, and only where it was drawn up before.
+                if self.started(*card, upto) != Some(index) {
+                    return out;
+                }
+                let used = self.landings(*card, upto).last().and_then(|landing| match self.body(*landing) {
+                    Body::LandingRecorded { pack_used_mah, .. } => *pack_used_mah,
+                    _ => None,
+                });
+                let unread_ms = if used.is_some() { 0 } else { self.down(*card, upto).unwrap_or(0) };
+                let used_mah = out.used_mah + used.map_or(0, |mah| mah.round() as i64);
+                Pack { is: PackIs::Flown, used_mah, unread_ms: out.unread_ms + unread_ms, ..out }
+            }
+            _ => before(),
+        }
     }
 
     // --- runs
@@ -519,6 +696,7 @@ impl<'a> Told<'a> {
                     let same = |field: &str| pack.numbers.get(field) == other.numbers.get(field);
                     same("cells")
                         && same("capacity_mah")
+                        && same("full_v")
                         && apart(other, "mass_g") <= two_percent_g
                         && apart(other, "x_mm") <= ruler_mm
                 })
@@ -726,6 +904,7 @@ impl<'a> Told<'a> {
                         let of = |limit: &Option<Limit>| match limit {
                             Some(Limit::Figure { figure, times }) => self.figure(figure, at.upto).map(|f| f * times),
                             Some(Limit::Number(number)) => Some(*number),
+                            Some(Limit::FullCell { plus_v }) => Some(self.full_cell_v(at.upto) + plus_v),
                             None => None,
                         };
                         if all.into_iter().any(|limit| limit.is_some() && of(limit).is_none()) {
@@ -791,9 +970,9 @@ impl<'a> Told<'a> {
             return Is::Failed;
         }
         let drawn = self.drawn(card, at.upto).unwrap();
-        let Body::CardDrawn { pack, allowed_s, .. } = self.body(drawn) else { unreachable!() };
+        let Body::CardDrawn { allowed_s, .. } = self.body(drawn) else { unreachable!() };
         // A check that wants the reserve is not right with less of it left, and nothing is known of it without the pack's capacity.
-        let holds_mah = self.holds_mah(pack, at.upto);
+        let holds_mah = self.held_mah(card, at.upto);
         if let (true, Some(used), Some(holds_mah)) = (fly.reserve, used, holds_mah)
             && 100.0 * (holds_mah - used) / holds_mah < 20.0
         {

@@ -7,7 +7,7 @@ use liftgate_core::plan::{Check, CheckKind, Plan};
 use liftgate_core::readiness::{Blocker, Finding, FindingState, Gate, Ledger, Report, Standing};
 use liftgate_core::record::{
     Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, Moment, OnAircraft,
-    Outcome, Outlier, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
+    Outcome, Outlier, PackState, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
 };
 use liftgate_core::unit::Unit;
 
@@ -245,15 +245,48 @@ impl Story {
 
     /// A card whose pack's reserve allows so many seconds.
     pub fn draw_allowed(&mut self, check: &str, allowed_s: Option<i64>) -> EntryId {
+        self.draw_on(check, allowed_s, &["Pack 1"])
+    }
+
+    /// A card of these packs.
+    pub fn draw_on(&mut self, check: &str, allowed_s: Option<i64>, packs: &[&str]) -> EntryId {
         let prediction = self.check(check).fly().is_some_and(|fly| fly.predict).then(|| Prediction {
             used_mah: 1_000.0,
             low_mah: 900.0,
             high_mah: 1_100.0,
             from: "invented".into(),
         });
-        let (check, pack) = (check.to_owned(), "Pack 1".to_owned());
-        let (head_speed_rpm, planned_s, air_c) = (900.0, 120, 15.0);
-        self.add(Body::CardDrawn { check, pack, head_speed_rpm, planned_s, air_c, prediction, allowed_s })
+        let mut packs = packs.iter().map(|pack| (*pack).to_owned());
+        self.add(Body::CardDrawn {
+            check: check.to_owned(),
+            pack: packs.next().unwrap(),
+            further_packs: packs.collect(),
+            not_full: None,
+            head_speed_rpm: 900.0,
+            planned_s: 120,
+            air_c: 15.0,
+            prediction,
+            allowed_s,
+        })
+    }
+
+    pub fn charge(&mut self, pack: &str, put_back_mah: Option<f64>) -> EntryId {
+        self.add(Body::PackCharged { pack: pack.to_owned(), put_back_mah })
+    }
+
+    pub fn read_cells(&mut self, pack: &str, low_v: f64, high_v: f64) -> EntryId {
+        self.add(Body::CellsRead { pack: pack.to_owned(), low_v, high_v })
+    }
+
+    pub fn note_pack(&mut self, pack: &str, state: PackState) -> EntryId {
+        self.add(Body::PackNoted { pack: pack.to_owned(), state })
+    }
+
+    /// What a pack was measured to hold, after so many flights.
+    pub fn measure_pack(&mut self, name: &str, pack: &str, flights: f64, measured_mah: f64) -> EntryId {
+        let numbers = [("flights".to_owned(), flights), ("measured_mah".to_owned(), measured_mah)].into();
+        let thing = Thing { kind: ThingKind::PackReading, name: name.into(), of: Some(pack.into()), numbers };
+        self.add(Body::ThingSet { thing, on_aircraft: OnAircraft::NotSaid })
     }
 
     /// From the card to the touchdown, phone back with the pilot.

@@ -21,7 +21,8 @@ pub fn appended(
     let done = match command {
         Record::Check { check: id, passed } => check::record(shared, &id, passed, drafts, now),
         Record::Tick { check: id, value } => check::tick(shared, &id, value, now),
-        Record::Charged(name) => pack::charged(shared, name, drafts),
+        Record::Charged(name) => pack::charged(shared, name, place, drafts),
+        Record::CellsRead(name) => pack::cells_read(shared, name, drafts),
         Record::PackNoted { pack, state } => pack::noted(shared, pack, state),
         Record::Release(stage) => {
             let are_read = matches!(place, Place::Cautions(at) if *at == stage);

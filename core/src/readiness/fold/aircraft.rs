@@ -61,7 +61,7 @@ impl Ledger {
     pub(super) fn thing_removed(&mut self, plan: &Plan, entry: &Entry, thing: &ThingRef, on_aircraft: OnAircraft) {
         self.described.remove(thing);
         if thing.kind == ThingKind::Pack {
-            self.damaged.remove(&thing.name);
+            self.pack_gone(entry, &thing.name);
         }
         if let Some(old) = self.aircraft.things.remove(thing) {
             self.declared.remove(&thing.kind);

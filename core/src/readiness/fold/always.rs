@@ -45,6 +45,7 @@ impl Ledger {
             | Body::LandingWaived { .. }
             | Body::PackNoted { .. }
             | Body::PackCharged { .. }
+            | Body::CellsRead { .. }
             | Body::DisagreementExplained { .. }
             | Body::FindingFixed { .. }
             | Body::FindingCarried { .. } => {}

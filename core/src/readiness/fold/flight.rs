@@ -1,6 +1,6 @@
 //! What becomes of a card.
 
-use crate::field::{Explained, Flight, Landing, Mark, MarkAnswer, ShownFinding};
+use crate::field::{Explained, Flight, Landing, Mark, MarkAnswer, ShownFinding, least_measured_mah};
 use crate::plan::Plan;
 use crate::readiness::evidence::{Made, Recorded, Source};
 use crate::readiness::ledger::Ledger;
@@ -27,10 +27,13 @@ impl Ledger {
         let drawn = self.flight(card).filter(|flight| flight.started.is_none());
         let Some(rpm) = drawn.map(|flight| flight.head_speed_rpm) else { return };
         let tests = self.tested_at(rpm);
+        let packs = self.flight(card).into_iter().flat_map(Flight::packs);
+        let measured_mah = least_measured_mah(&self.aircraft, packs);
         self.untested.clear();
         if let Some(flight) = self.flight_mut(card) {
             flight.started = Some(entry.at.clone());
             flight.tests = tests;
+            flight.measured_mah = measured_mah;
             self.runs += 1;
             let start = Made { seq: entry.seq, runs: self.runs, motor_ms: self.motor_ms };
             self.starts.insert(card, start);
