@@ -6,9 +6,12 @@ mod common;
 use std::collections::BTreeSet;
 
 use common::story::Story;
-use liftgate_core::readiness::{Charge, Ledger, Seat, Source, may_be_withdrawn};
+use liftgate_core::field::{Capacity, WrongSet, held_mah, put_back_range_mah, wrong_set};
+use liftgate_core::plan::Limit;
+use liftgate_core::readiness::{Charge, Ledger, PackStand, Seat, Source, Spent, may_be_withdrawn};
 use liftgate_core::record::{
-    AttachedLog, Author, Body, Entry, EntryId, MarkKind, OnAircraft, StoredBody, Thing, ThingKind, ThingRef,
+    AttachedLog, Author, Body, Entry, EntryId, Judgement, MarkKind, OnAircraft, PackState, StoredBody, Thing,
+    ThingKind, ThingRef,
 };
 
 fn pack(name: &str) -> Body {
@@ -140,6 +143,150 @@ fn the_charged_pack_that_rested_longest_is_the_first_and_the_flown_one_the_last(
     // A card that was never started used nothing.
     draw(&mut story, "D");
     assert_eq!(order(&story)[0], "D");
+}
+
+fn land(story: &mut Story, card: EntryId, pack_used_mah: Option<f64>) -> EntryId {
+    let (temperatures, notes, confirmed, slip) = (Vec::new(), None, Vec::new(), None);
+    let judgement = Judgement::AsItShouldBe;
+    story.add(Body::LandingRecorded { card, pack_used_mah, temperatures, notes, confirmed, judgement, slip })
+}
+
+fn stand(story: &Story, name: &str) -> PackStand {
+    story.ledger().pack(name)
+}
+
+#[test]
+fn a_pack_is_full_because_it_was_charged_or_read_so_and_until_it_is_flown() {
+    let mut story = Story::new();
+    story.add(pack("A"));
+    assert_eq!((stand(&story, "A").charge, stand(&story, "A").is_full()), (Charge::Unknown, false));
+    story.charge("A", None);
+    assert!(stand(&story, "A").is_full());
+    let card = fly(&mut story, "A");
+    let flown = stand(&story, "A");
+    assert_eq!((&flown.charge, flown.spent.unread_ms, flown.spent.used_mah), (&Charge::Flown, 60_000, 0.0));
+    land(&mut story, card, Some(900.0));
+    let second = fly(&mut story, "A");
+    land(&mut story, second, Some(300.0));
+    let flown = stand(&story, "A");
+    assert_eq!(flown.spent, Spent { began_percent: 100.0, is_known: true, used_mah: 1_200.0, unread_ms: 0 });
+    assert_eq!(flown.spent.left_mah(2_000.0, 20.0), 800.0);
+    // Even cells at 3.8 V are even, and no full pack.
+    story.read_cells("A", 3.80, 3.81);
+    let read = stand(&story, "A");
+    assert!(!read.is_full() && matches!(read.charge, Charge::ReadLow { .. }));
+    assert_eq!(read.spent.began_percent, 35.0);
+    for (low_v, high_v, is_full) in [(4.14, 4.20, false), (4.15, 4.20, true), (4.19, 4.23, true), (4.20, 4.24, false)]
+    {
+        story.read_cells("A", low_v, high_v);
+        assert_eq!(stand(&story, "A").is_full(), is_full, "{low_v} to {high_v}");
+    }
+    assert!(!stand(&story, "A").may_fly(), "4.24 V is more than a full cell has");
+    story.charge("A", None);
+    assert!(stand(&story, "A").may_fly() && stand(&story, "A").is_full());
+    story.note_pack("A", PackState::Storage);
+    assert_eq!((stand(&story, "A").charge, stand(&story, "A").spent.began_percent), (Charge::Stored, 35.0));
+    // Another pack under its name is another.
+    story.charge("A", None);
+    story.remove(ThingKind::Pack, "A");
+    story.add(pack("A"));
+    assert_eq!(stand(&story, "A").charge, Charge::Unknown);
+}
+
+#[test]
+fn a_high_voltage_pack_is_full_at_its_own_voltage() {
+    let mut story = Story::new();
+    let numbers = [("cells".into(), 6.0), ("full_v".into(), 4.35)].into();
+    let thing = Thing { kind: ThingKind::Pack, name: "H".into(), of: None, numbers };
+    story.add(Body::ThingSet { thing, on_aircraft: OnAircraft::Changed });
+    story.read_cells("H", 4.20, 4.21);
+    assert!(!stand(&story, "H").is_full());
+    story.read_cells("H", 4.31, 4.37);
+    assert!(stand(&story, "H").is_full());
+    let limit = Limit::FullCell { plus_v: 0.03 };
+    assert_eq!(story.ledger().aircraft.limit(&limit), Some(4.38));
+    story.add(pack("L"));
+    assert_eq!(story.ledger().aircraft.limit(&limit), Some(4.23), "the lower kind decides");
+}
+
+#[test]
+fn a_charge_that_puts_back_less_than_went_out_fills_no_pack_unless_the_pilot_says_so() {
+    let mut story = Story::new();
+    story.add(pack("A"));
+    story.charge("A", None);
+    let card = fly(&mut story, "A");
+    land(&mut story, card, Some(2_000.0));
+    story.charge("A", Some(1_500.0));
+    let topped = stand(&story, "A");
+    assert!(matches!(topped.charge, Charge::NotAllBack { short_mah, .. } if short_mah == 500.0), "{topped:?}");
+    assert_eq!((topped.is_full(), topped.spent.used_mah), (false, 500.0));
+    story.charge("A", None);
+    assert!(stand(&story, "A").is_full(), "the pilot's word");
+    let card = fly(&mut story, "A");
+    land(&mut story, card, Some(2_000.0));
+    story.charge("A", Some(1_800.0));
+    assert!(stand(&story, "A").is_full(), "two meters differ by so much");
+}
+
+#[test]
+fn what_flies_in_a_set_goes_out_of_each_pack_of_it() {
+    let mut story = Story::new();
+    for name in ["A", "B", "C"] {
+        story.add(pack(name));
+        story.charge(name, None);
+    }
+    let card = story.draw_on("run-up", None, &["A", "B"]);
+    story.add(Body::Started { card });
+    story.add(Body::TouchedDown { card, elapsed_ms: 60_000 });
+    land(&mut story, card, Some(700.0));
+    let used = ["A", "B", "C"].map(|name| stand(&story, name).spent.used_mah);
+    let runs = ["A", "B", "C"].map(|name| stand(&story, name).runs);
+    assert_eq!((used, runs), ([700.0, 700.0, 0.0], [1, 1, 0]));
+    assert_eq!(story.ledger().flight(card).unwrap().pack_names(), "A + B");
+    let order: Vec<String> = story.ledger().packs().into_iter().map(|pack| pack.name).collect();
+    assert_eq!(order, ["C", "A", "B"]);
+}
+
+#[test]
+fn packs_are_a_set_where_their_cells_add_up() {
+    let mut story = Story::new();
+    let names = |names: &[&str]| names.iter().map(|name| (*name).to_owned()).collect::<Vec<_>>();
+    story.pack("A", 7.0);
+    story.pack("B", 7.0);
+    story.pack("C", 3.0);
+    let wrong = |story: &Story, packs: &[&str]| wrong_set(&story.ledger().aircraft, &names(packs));
+    assert_eq!(wrong(&story, &["C"]), None, "nobody said how many cells the aircraft wants");
+    story.figure("pack-cells", 14.0);
+    assert_eq!(wrong(&story, &["A", "B"]), None);
+    assert_eq!(wrong(&story, &["A"]), Some(WrongSet { cells: 7, wanted: 14, packs: Some(2) }));
+    assert_eq!(wrong(&story, &["C"]), Some(WrongSet { cells: 3, wanted: 14, packs: None }));
+    assert_eq!(wrong(&story, &["A", "B", "C"]), Some(WrongSet { cells: 17, wanted: 14, packs: Some(2) }));
+}
+
+#[test]
+fn a_pack_holds_what_was_measured_last_and_the_weakest_of_a_set_decides() {
+    let mut story = Story::new();
+    story.pack("A", 6.0);
+    story.pack("B", 6.0);
+    let fly = |story: &mut Story| {
+        let card = story.draw_on("run-up", None, &["A", "B"]);
+        story.add(Body::Started { card });
+        card
+    };
+    let held = |story: &Story, card| held_mah(&story.ledger().aircraft, story.ledger().flight(card).unwrap());
+    let first = fly(&mut story);
+    assert_eq!(held(&story, first), Some(1_300.0), "the label");
+    story.measure_pack("later", "B", 9.0, 1_100.0);
+    story.measure_pack("earlier", "B", 2.0, 1_250.0);
+    story.measure_pack("more than its label", "A", 2.0, 1_400.0);
+    let of = |story: &Story, pack: &str| Capacity::of(&story.ledger().aircraft, pack).unwrap();
+    assert_eq!((of(&story, "B").mah, of(&story, "B").measured_at), (1_100.0, Some(9.0)));
+    assert_eq!((of(&story, "A").mah, of(&story, "A").measured_at), (1_300.0, Some(2.0)));
+    let second = fly(&mut story);
+    assert_eq!(held(&story, second), Some(1_100.0));
+    assert_eq!(held(&story, first), Some(1_300.0), "what is measured later judges no earlier flight anew");
+    let (_, most) = put_back_range_mah(&story.ledger().aircraft, "B");
+    assert!((most - 1_210.0).abs() < 1e-9, "a tenth more than it holds");
 }
 
 #[test]

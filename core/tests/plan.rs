@@ -124,11 +124,25 @@ fn an_unknown_word_is_placed() {
 
 #[test]
 fn a_limit_that_is_neither_number_nor_figure_is_placed_and_says_what_would_be_right() {
-    for wrong in ["\"high\"", "{ figure = \"reach\", time = 2.0 }", "{ times = 2.0 }"] {
+    for wrong in ["\"high\"", "{ figure = \"reach\", time = 2.0 }", "{ times = 2.0 }", "{ full_cell = 0.1 }"] {
         let to = format!("stop_below = {wrong} # of the gap");
-        expect("stop_below = 2.0 # of the gap", &to, wrong, "a number or { figure = ");
+        expect("stop_below = 2.0 # of the gap", &to, wrong, "a number, { figure = ");
     }
-    expect("head_speed_rpm = 900.0 # rung-1", "head_speed_rpm = \"fast\"", "\"fast\"", "a number or { figure = ");
+    expect("head_speed_rpm = 900.0 # rung-1", "head_speed_rpm = \"fast\"", "\"fast\"", "a number, { figure = ");
+}
+
+#[test]
+fn a_limit_from_a_full_cell_is_of_a_voltage_and_near_it() {
+    // The gap is read in millimetres.
+    let to = "stop_below = { full_cell_plus = 0.03 } # of the gap";
+    expect("stop_below = 2.0 # of the gap", to, "{ full_cell_plus = 0.03 }", "full_cell_plus");
+    let text = WHOLE.replace("unit = \"mm\"", "unit = \"V\"");
+    let with = |plus: &str| {
+        text.replace("stop_below = 2.0 # of the gap", &format!("stop_below = {{ full_cell_plus = {plus} }}"))
+    };
+    assert!(Plan::parse("small.toml", &with("-0.03")).is_ok());
+    assert!(Plan::parse("small.toml", &with("1.2")).is_err(), "no limit of a cell");
+    assert!(Plan::parse("small.toml", &with("nan")).is_err());
 }
 
 #[test]

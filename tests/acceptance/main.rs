@@ -28,6 +28,7 @@ mod one_thing;
 mod one_way;
 mod own_plan;
 mod pack_state;
+mod packs_in_series;
 mod pilots_code;
 mod process_death;
 mod recurring;

@@ -326,6 +326,14 @@ pub fn describe(person: &mut Person, thing: &Thing) {
     person.home();
 }
 
+/// Says on the card in view that a pack was charged, where the card wants to know: it was charged since it was flown, as it should be.
+pub fn charge_on_card(person: &mut Person, pack: &str) {
+    let charged = format!("{pack} was charged");
+    if person.control(&charged).is_some() {
+        person.tap(&charged);
+    }
+}
+
 /// Reads the flight pack at rest, after the flight of that number.
 pub fn read_pack_at_rest(person: &mut Person, flight: usize) {
     person.home();

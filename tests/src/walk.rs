@@ -257,7 +257,10 @@ impl Walk {
         let screen = self.person.screen();
         self.done.push(screen.title.clone());
         self.expected_mah = self.person.figure("Charge it should use").map(|(value, _)| value);
-        self.person.tap(PACK);
+        if self.person.control(PACK).is_some_and(|pack| !pack.chosen) {
+            self.person.tap(PACK);
+        }
+        example::charge_on_card(&mut self.person, PACK);
         self.person.tap("Air temperature more");
         self.person.enter(spotter_label(&screen), SPOTTER);
     }

@@ -28,7 +28,6 @@ card-pack-and-air = Akku und Luft
 common-to-enter = Einzugeben
 packs-none = Noch kein Akku beschrieben
 card-pack = Akku
-card-not-charged = Seit dem Flug ist keine Ladung eingetragen
 card-planned = Geplante Zeit mit Motor
 card-air = Lufttemperatur
 card-spotter-name = Name des Helfers

@@ -28,7 +28,6 @@ card-pack-and-air = Pack and air
 common-to-enter = To enter
 packs-none = No pack described yet
 card-pack = Pack
-card-not-charged = No charge was written down since it was flown
 card-planned = Planned time, motor on
 card-air = Air temperature
 card-spotter-name = Spotter's name

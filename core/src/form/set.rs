@@ -66,21 +66,29 @@ impl<'a> SetForm<'a> {
         if cells < 1.0 { 1 } else { ((f64::from(wanted) / cells).round() as usize).max(1) }
     }
 
-    /// What the field says once this pack is touched: it is on the card, in the place of the one that was touched first where the set was
-    /// whole. Of several that are on it, one that is touched again is taken off.
+    /// What the field says once this pack is touched: it is on the card, and those that were touched first are off it as far as they make
+    /// more cells with it than the aircraft wants. Of several that are on it, one that is touched again is taken off.
     pub fn packs_with(&self, pack: &str) -> String {
         let mut packs = self.packs();
-        let most = self.packs_of(pack);
         match packs.iter().position(|name| name == pack) {
-            Some(_) if most == 1 => packs = vec![pack.to_owned()],
+            Some(_) if packs.len() == 1 => {}
             Some(at) => drop(packs.remove(at)),
             None => {
-                let over = (packs.len() + 1).saturating_sub(most);
-                packs.drain(..over.min(packs.len()));
                 packs.push(pack.to_owned());
+                while packs.len() > 1 && self.is_more_than_wanted(&packs) {
+                    packs.remove(0);
+                }
             }
         }
         packs.join(&BETWEEN.to_string())
+    }
+
+    fn is_more_than_wanted(&self, packs: &[String]) -> bool {
+        let cells = |pack: &String| self.ledger.aircraft.thing(ThingKind::Pack, pack)?.number("cells");
+        let all = packs.iter().map(cells).sum::<Option<f64>>();
+        let wanted = cells_wanted(&self.ledger.aircraft).map(f64::from);
+        // Of what nobody knows the cells, one is flown.
+        all.zip(wanted).is_none_or(|(all, wanted)| all > wanted)
     }
 
     /// The packs, which have to be there and to make a set.

@@ -708,6 +708,7 @@ impl<'a> Told<'a> {
             ThingKind::Supply | ThingKind::Consumer => Subject::Supplies,
             ThingKind::Pack => Subject::Packs,
             ThingKind::Wire => Subject::Wiring,
+            ThingKind::PackReading => Subject::PackReadings,
             _ => Subject::Mass,
         };
         let parsed = |subjects: &Vec<String>| subjects.iter().filter_map(|s| Subject::parse(s)).collect();
