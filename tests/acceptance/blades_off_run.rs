@@ -19,6 +19,9 @@ fn the_first_card_waits_for_what_it_needs_and_says_that_it_is_for_the_bench() {
     walk.person.tap(PACK);
     assert_eq!(why(&walk).as_deref(), Some("Enter the air temperature first"));
     walk.person.tap("Air temperature more");
+    // Nobody said yet that the pack is full: it was charged, which is one touch.
+    assert!(why(&walk).unwrap().starts_with("Not full, as far as is known"), "{:?}", why(&walk));
+    walk.person.tap("Pack 1 was charged");
     assert_eq!(why(&walk).as_deref(), Some("Enter the spotter's name first"), "a first run wants a second person");
     walk.person.enter("Spotter's name", SPOTTER);
     assert_eq!(why(&walk), None);
@@ -46,6 +49,7 @@ fn the_phone_goes_to_the_spotter_and_comes_back_with_the_flight() {
     let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
     assert_eq!(walk.person.screen().foot[0].detail.as_deref(), Some("'First start, slow, no blades' at 600 rpm"));
     walk.person.tap("Draw up the card");
+    walk.person.tap("Pack 1 was charged");
     walk.person.enter("Spotter's name", SPOTTER);
     assert!(walk.person.cautions().iter().any(|c| c.starts_with("Behind a barrier at spool-up")));
     let tapped = walk.person.tap(&format!("Hand over to {SPOTTER}"));

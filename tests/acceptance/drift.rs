@@ -3,7 +3,7 @@
 use liftgate_core::drawing::{Ink, Picture};
 use liftgate_core::record::MarkKind;
 use liftgate_core::view::{Block, Edge};
-use liftgate_tests::example::{Kind, PACK, SPOTTER, temperature};
+use liftgate_tests::example::{Kind, PACK, SPOTTER, charge_on_card, temperature};
 use liftgate_tests::walk::{Walk, places_wanted};
 
 const FLIGHT: &str = "Flight in service";
@@ -49,6 +49,7 @@ fn fly(walk: &mut Walk, air_c: i32, controller_c: i32) {
     let person = &mut walk.person;
     person.tap("Draw up the card");
     person.tap(PACK);
+    charge_on_card(person, PACK);
     person.enter("Air temperature", &air_c.to_string());
     person.enter("Spotter's name, if not flying alone", SPOTTER);
     person.tap("Hand over");

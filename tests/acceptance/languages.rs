@@ -80,6 +80,7 @@ fn a_whole_flight_is_flown_in_german_with_a_decimal_comma() {
     assert!(person.verdict().starts_with("Nichts steht zwischen"), "{}", person.verdict());
     person.tap("Karte ausstellen");
     person.tap("Pack 1");
+    person.tap("Pack 1 wurde geladen");
     person.enter("Lufttemperatur", "21,5");
     person.enter("Name des Helfers", "Robin");
     assert!(person.words().contains("21,5 °C"), "{}", person.words());

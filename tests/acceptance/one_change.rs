@@ -25,6 +25,7 @@ fn two_changes_on_one_flight_are_said_on_the_card_the_landing_and_the_ledger() {
     let said = walk.person.cautions();
     let two = said.iter().find(|caution| caution.contains("2 changes at once")).expect("the card says so");
     assert!(two.contains("Head speed 1000 to 1080 rpm") && two.contains("Tail gain 38 %"), "{two}");
+    walk.person.tap("Pack 1 was charged");
     let hand_over = walk.person.control("Hand over").unwrap();
     assert!(hand_over.enabled, "and never blocks: {:?}", hand_over.why_not);
     walk.fly();

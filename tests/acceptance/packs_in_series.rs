@@ -163,7 +163,7 @@ fn even_cells_at_storage_are_no_full_pack() {
     assert_eq!(read(person, "3.80", "3.80"), "Cells read, not full: lowest 3.80 V");
     let (low, note) = minutes(person);
     assert!(note.contains("35 % in it by its cells"), "{note}");
-    assert!(person.row("Pack 1: cells read, not full: lowest 3.80 V").is_some(), "{}", person.words());
+    assert!(person.row("Pack 1 is not full, as far as is known").is_some(), "{}", person.words());
     assert!(person.field("Why it is flown on what is not full").is_some());
     assert_eq!(read(person, "4.17", "4.20"), "Cells read full, lowest 4.17 V");
     let (full, _) = minutes(person);
@@ -190,10 +190,10 @@ fn what_a_cell_may_have_goes_by_its_pack() {
             example::change(&mut person, PACK, "Full cell, if not 4.20 V", full);
         }
         let mut walk = Walk::of(person, Kind::Scale);
-        walk.until_released("Setup");
+        walk.until_released("Figures and papers");
         walk.person.go_to("Bench electrics", POLARITY);
         walk.person.enter("Reading", "4.30");
-        walk.person.tap("Record 4.30");
+        walk.person.tap("Record 4.3 V");
         walk.person.home();
         walk.person.tap("Bench electrics");
         assert_eq!(walk.person.row(POLARITY).unwrap().1, word);

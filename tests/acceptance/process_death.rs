@@ -47,6 +47,7 @@ fn killed_at_every_step_of_a_flight() {
     walk.person.killed_at_every_step = true;
     walk.person.tap("Draw up the card");
     walk.person.tap(PACK);
+    walk.person.tap("Pack 1 was charged");
     walk.person.tap("Air temperature more");
     walk.person.tap("Planned time, motor on more");
     walk.person.enter("Spotter's name", SPOTTER);

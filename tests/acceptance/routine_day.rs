@@ -22,6 +22,11 @@ fn in_service() -> Walk {
     walk
 }
 
+/// The pack is charged before the person comes to the field, or between two flights there: one touch where it is charged.
+fn charged_meanwhile(person: &mut Person) {
+    person.tap("Pack 1 was charged");
+}
+
 /// Started, flown as planned with nothing noticed, and handed back.
 fn flown(person: &mut Person) {
     let spotter = person.spotter();
@@ -83,6 +88,7 @@ fn first_tick(screen: &Screen) -> Option<(String, Control)> {
 fn from_the_opened_app_to_the_clock_in_six_touches_and_from_landing_to_the_pocket_in_five() {
     let mut walk = in_service();
     walk.person.wait(20 * 60);
+    charged_meanwhile(&mut walk.person);
     walk.person.killed();
     let mut counting = Counting { person: &mut walk.person, touches: 0 };
     let due = counting.what_is_due();
@@ -115,6 +121,7 @@ fn from_the_opened_app_to_the_clock_in_six_touches_and_from_landing_to_the_pocke
 fn the_first_flight_of_a_day_adds_what_is_due_by_the_day_a_touch_each() {
     let mut walk = in_service();
     walk.person.wait(20 * 3_600);
+    charged_meanwhile(&mut walk.person);
     walk.person.killed();
     let mut counting = Counting { person: &mut walk.person, touches: 0 };
     let due = counting.what_is_due();
@@ -232,15 +239,19 @@ fn the_charged_pack_that_rested_longest_is_on_the_card() {
 fn the_planned_time_is_what_the_reserve_allows() {
     let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
     walk.person.tap("Draw up the card");
+    walk.person.tap("Pack 1 was charged");
     let (minutes, note) = walk.person.figure("The pack's reserve allows").unwrap();
     let minutes: f64 = minutes.parse().unwrap();
     let note = note.unwrap();
     assert!(note.contains("% left, at"), "{note}");
-    // By hand from what the note says: 10 Ah less the reserve over the current.
+    assert!(note.contains("from its label, 10000 mAh"), "{note}");
+    // By hand from what the note says: 10 Ah, less what its flights took, less the reserve, over the current.
     let number = |after: &str, before: &str| -> f64 {
         note.split(after).nth(1).unwrap().split(before).next().unwrap().trim().parse().unwrap()
     };
-    let by_hand = 10.0 * (1.0 - number("with ", " %") / 100.0) / number("at ", " A") * 60.0;
+    let by_hand = 10.0 * (1.0 - number("less ", " %") / 100.0) * (1.0 - number("with ", " %") / 100.0)
+        / number("at ", " A")
+        * 60.0;
     assert!((minutes - by_hand).abs() < 0.1, "{minutes} against {by_hand}");
     walk.person.enter("Planned time, motor on", "29");
     if minutes < 29.0 {

@@ -27,14 +27,9 @@ pub(super) fn not_full(context: &Context<'_>, packs: &[PackStand]) -> Vec<Block>
     let mut blocks: Vec<Block> = Vec::new();
     for pack in packs {
         let (_, word) = charge_word(locale, &pack.charge);
-        let title = say!(locale, "card-pack-not-full", pack = pack.name, word = locale.inside(&word));
-        blocks.push(row(
-            Edge::Caution,
-            say!(locale, "common-look"),
-            title,
-            Some(pack_words(context, pack)),
-            Place::Packs,
-        ));
+        let title = say!(locale, "card-pack-not-full", pack = pack.name);
+        let detail = format!("{word}: {}", pack_words(context, pack));
+        blocks.push(row(Edge::Caution, say!(locale, "common-look"), title, Some(detail), Place::Packs));
     }
     let charged = |pack: &PackStand| {
         let words = say!(locale, "card-pack-was-charged", pack = pack.name);

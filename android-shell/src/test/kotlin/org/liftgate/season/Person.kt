@@ -515,6 +515,9 @@ class Person(
     private fun card(flight: Flight) {
         album.take("card", "A card: head speed, what is due, when to call it off")
         pick("Pack", flight.pack)
+        // Charged since it was flown: the card asks where nobody wrote that down.
+        val charged = "${flight.pack} was charged"
+        if (sight.canTap(charged)) phone.tap(charged)
         phone.type("Air temperature", flight.airC)
         when {
             sight.canTap(season.spotter) -> pick("Spotter", season.spotter)
