@@ -165,6 +165,27 @@ fn pack_limits_stand_at_their_edges() {
     assert_eq!(retire(&health).unwrap().reasons.len(), 4);
 }
 
+// From memory, no source: the table's own points, that it rises and ends, and that a cell that is full at more has less in it.
+#[test]
+fn charge_at_rest_and_what_is_kept_under_load() {
+    for (cell_v, percent) in
+        [(3.0, 0.0), (3.3, 0.0), (3.7, 10.0), (3.8, 35.0), (3.95, 65.0), (4.2, 100.0), (4.3, 100.0)]
+    {
+        let found = rest_charge(cell_v, FULL_CELL_V).unwrap();
+        assert!((found - percent).abs() < 1e-9, "{cell_v}: {found}");
+    }
+    let rising: Vec<f64> = (320..430).map(|v| rest_charge(f64::from(v) / 100.0, FULL_CELL_V).unwrap()).collect();
+    assert!(rising.windows(2).all(|pair| pair[1] >= pair[0]));
+    assert!(rest_charge(4.2, 4.35).unwrap() < 86.0 && (rest_charge(4.35, 4.35).unwrap() - 100.0).abs() < 1e-9);
+    assert!(rest_charge(-0.1, 4.2).is_err() && rest_charge(3.8, 3.0).is_err());
+    // 50 A through 2 mOhm take 0.1 V and leave 3.3 V of 3.4 V; through 9 mOhm 0.45 V.
+    assert!((charge_to_keep(50.0, 0.002, 4.2).unwrap() - 5.0 / 3.0).abs() < 1e-9);
+    assert!((charge_to_keep(50.0, 0.009, 4.2).unwrap() - 20.0).abs() < 1e-9);
+    assert_eq!(charge_to_keep(1_000.0, 1.0, 4.2).unwrap(), 100.0);
+    assert!((worn(0.0).unwrap(), worn(100.0).unwrap(), worn(900.0).unwrap()) == (1.0, 0.9, RETIRE_CAPACITY_RATIO));
+    assert!(worn(-1.0).is_err());
+}
+
 // Closed forms: 40 A with a 10 A sine: ripple factor .17678; triangle of 10 A peak to peak: 2.88675 A rms.
 #[test]
 fn ripple_currents() {

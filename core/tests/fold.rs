@@ -183,6 +183,8 @@ fn a_pack_is_full_because_it_was_charged_or_read_so_and_until_it_is_flown() {
     }
     assert!(!stand(&story, "A").may_fly(), "4.24 V is more than a full cell has");
     story.charge("A", None);
+    assert!(!stand(&story, "A").may_fly(), "and no charge makes it better");
+    story.read_cells("A", 4.18, 4.20);
     assert!(stand(&story, "A").may_fly() && stand(&story, "A").is_full());
     story.note_pack("A", PackState::Storage);
     assert_eq!((stand(&story, "A").charge, stand(&story, "A").spent.began_percent), (Charge::Stored, 35.0));

@@ -124,6 +124,8 @@ fn flown_twice_without_a_charge_wants_a_word_and_the_time_comes_from_what_is_lef
         _ => None,
     });
     assert_eq!(said.flatten().as_deref(), Some("The charger is at home"));
+    let shown = person.spotter().screen(&person.now).unwrap();
+    assert!(shown.limits.iter().any(|line| line == "Not full: The charger is at home"), "{:?}", shown.limits);
 }
 
 #[test]

@@ -31,3 +31,4 @@ spotter-call-minute-left = Noch eine Minute
 spotter-call-time = Zeit. Jetzt landen
 spotter-stop-above = { $place }: Halt über { $limit }
 spotter-flown-on = Geflogen mit { $pack }
+spotter-not-full = Nicht voll: { $why }

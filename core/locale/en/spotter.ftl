@@ -31,3 +31,4 @@ spotter-call-minute-left = One minute left
 spotter-call-time = Time. Land now
 spotter-stop-above = { $place }: stop above { $limit }
 spotter-flown-on = Flown on { $pack }
+spotter-not-full = Not full: { $why }

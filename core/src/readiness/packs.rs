@@ -44,7 +44,7 @@ pub enum Charge {
         /// The lowest cell, volts.
         low_v: f64,
     },
-    /// Its cells were read, and one of them has more than a full one: it is flown no more until it is charged or read anew.
+    /// Its cells were read, and one of them has more than a full one: it is flown no more until they are read anew, or it is brought to storage.
     TooHigh {
         /// The highest cell, volts.
         high_v: f64,
@@ -194,7 +194,7 @@ impl Ledger {
                     spent.flown(flight);
                     charge = Charge::Flown;
                 }
-                Step::Done(deed) => (charge, spent) = done(deed, spent, full_v),
+                Step::Done(deed) => (charge, spent) = done(deed, charge, spent, full_v),
             }
         }
         if let Some(state) = self.damaged.get(name) {
@@ -214,9 +214,11 @@ impl Ledger {
 }
 
 /// How a pack stands after something was done with it on the ground.
-fn done(deed: &PackDeed, mut spent: Spent, full_v: f64) -> (Charge, Spent) {
+fn done(deed: &PackDeed, before: Charge, mut spent: Spent, full_v: f64) -> (Charge, Spent) {
     let at = deed.at.clone();
     match deed.what {
+        // No charge makes it better: its cells have to be read anew.
+        DoneToPack::Charged { .. } if matches!(before, Charge::TooHigh { .. }) => (before, spent),
         DoneToPack::Charged { put_back_mah } => match spent.put_back(put_back_mah) {
             Some(short_mah) => (Charge::NotAllBack { at, short_mah }, spent),
             None => (Charge::Charged { at }, spent),

@@ -187,5 +187,6 @@ fn limits(locale: Locale, plan: &Plan, ledger: &Ledger, flight: &Flight) -> Vec<
         )
     });
     let pack = (!flight.pack.is_empty()).then(|| say!(locale, "spotter-flown-on", pack = flight.pack_names()));
-    restrictions.chain(pack).chain(temperatures).collect()
+    let not_full = flight.not_full.as_ref().map(|why| say!(locale, "spotter-not-full", why = why));
+    restrictions.chain(pack).chain(not_full).chain(temperatures).collect()
 }

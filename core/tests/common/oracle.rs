@@ -525,6 +525,9 @@ impl<'a> Told<'a> {
             },
             Body::PackCharged { pack, put_back_mah } if pack == name => {
                 let out = before();
+                if out.is == PackIs::TooHigh {
+                    return out;
+                }
                 let back = put_back_mah.map_or(out.used_mah, |mah| mah.round() as i64);
                 let short = out.used_mah - back;
                 // A tenth of what went out, and a hundred milliampere hours, are what meters differ by.

@@ -35,6 +35,7 @@ class DeskBrowserTest {
         click("Draw up the card")
         await("First start, slow, no blades")
         click("Pack 1")
+        click("Pack 1 was charged")
         click("Air temperature: more")
         // The spotter of the run before stands there already; what is typed goes behind it.
         write("Spotter's name", " and Odo Brandvold", "Tilda Moor and Odo Brandvold")

@@ -31,6 +31,7 @@ class AccessibleFlowTest {
         reader.phone.use { phone ->
             reader.click("Draw up the card")
             reader.click("Pack 1")
+            reader.click("Pack 1 was charged")
             reader.click("Air temperature: more")
             reader.write("Spotter's name", "Odo Brandvold")
             reader.click("Hand over")

@@ -139,6 +139,7 @@ class RealScreens private constructor(val language: String) {
         while (true) desk.tap(desk.screen(clock.now()).back?.token ?: break, clock.now())
         tap("Draw up the card")
         tap("Pack 1")
+        tap("Pack 1 was charged")
         tap("Air temperature: more")
         desk.screen(clock.now()).blocks.filterIsInstance<Block.Entry>().first { it.label.startsWith("Spotter's name") }
             .let { desk.edit(it.field, "Odo Brandvold", clock.now()) }
