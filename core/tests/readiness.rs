@@ -268,6 +268,36 @@ fn a_lapsed_gate_stays_lapsed_until_it_is_released_again_and_takes_the_later_one
 }
 
 #[test]
+fn a_release_that_is_taken_back_brings_back_none_that_had_lapsed() {
+    let change_and_wait = |story: &mut Story| {
+        let change = story.change("wiring");
+        story.wait_minutes(60);
+        change
+    };
+    // Released twice, lapsed, and the ground taken back.
+    let mut story = Story::released();
+    let twice = story.release("bench");
+    let change = change_and_wait(&mut story);
+    story.withdraw(change);
+    assert!(is_lapsed(&story, "bench"));
+    story.wait_minutes(60);
+    story.withdraw(twice);
+    assert!(is_lapsed(&story, "bench"), "the release before it had lapsed by the same change");
+
+    // Lapsed, released anew, and first the ground taken back, then the release.
+    let mut story = Story::released();
+    let change = change_and_wait(&mut story);
+    story.pass("load");
+    let anew = story.release("bench");
+    story.wait_minutes(60);
+    story.withdraw(change);
+    assert!(is_released(&story, "bench"));
+    story.wait_minutes(60);
+    story.withdraw(anew);
+    assert!(is_lapsed(&story, "bench"), "what had lapsed waits for the pilot");
+}
+
+#[test]
 fn evidence_that_ran_out_is_renewed_by_a_new_release_only() {
     let mut story = Story::released();
     story.wait_days(20);

@@ -222,8 +222,14 @@ fn plans(live: &[&Entry]) -> Plans {
 }
 
 /// Taking back something an hour later brings no gate back: which releases had lapsed before each such withdrawal, with how many of
-/// the entries that count came before it. Taken back at once, with nothing in between, it was a slip.
-fn stay_lapsed(plan: &Plan, entries: &[Entry], live: &[&Entry]) -> Vec<(usize, BTreeMap<String, EntryId>)> {
+/// the entries that count came before it. Taken back at once, with nothing in between, it was a slip. A release that is taken back at any
+/// time lapsed nothing and kept nothing: the one before it is looked at.
+fn stay_lapsed(
+    plan: &Plan,
+    entries: &[Entry],
+    live: &[&Entry],
+    never: &BTreeSet<EntryId>,
+) -> Vec<(usize, BTreeMap<String, EntryId>)> {
     let mut stay = Vec::new();
     for (index, entry) in entries.iter().enumerate() {
         let Body::Withdrawn { entry: slip, .. } = &entry.body else { continue };
@@ -236,9 +242,9 @@ fn stay_lapsed(plan: &Plan, entries: &[Entry], live: &[&Entry]) -> Vec<(usize, B
         let before = &entries[..index];
         let counted = live.iter().take_while(|e| before.iter().any(|earlier| earlier.id == e.id)).count();
         let lapsed_then = {
-            let live = self::live(before);
+            let live: Vec<&Entry> = self::live(before).into_iter().filter(|e| !never.contains(&e.id)).collect();
             let plans = self::plans(&live);
-            let told = Told::of(plan, &plans, live, before);
+            let told = Told::of_but(plan, &plans, live, before, never);
             let lapsed = told.released.iter().filter(|(_, stands)| !**stands);
             lapsed.map(|(stage, _)| (stage.clone(), told.releases[stage])).collect()
         };
@@ -290,7 +296,21 @@ enum Described {
 impl<'a> Told<'a> {
     /// All that is told by `entries`, of which those in `live` count.
     fn of(first: &'a Plan, plans: &'a Plans, live: Vec<&'a Entry>, entries: &[Entry]) -> Told<'a> {
-        let stay = stay_lapsed(first, entries, &live);
+        let taken_back = |entry: &&Entry| !self::live(entries).iter().any(|e| e.id == entry.id);
+        let releases = entries.iter().filter(|entry| matches!(entry.body, Body::GateReleased { .. }));
+        let never = releases.filter(taken_back).map(|entry| entry.id).collect();
+        Told::of_but(first, plans, live, entries, &never)
+    }
+
+    /// The same, where these releases were never made.
+    fn of_but(
+        first: &'a Plan,
+        plans: &'a Plans,
+        live: Vec<&'a Entry>,
+        entries: &[Entry],
+        never: &BTreeSet<EntryId>,
+    ) -> Told<'a> {
+        let stay = stay_lapsed(first, entries, &live, never);
         let (releases, released, findings, known) =
             (BTreeMap::new(), BTreeMap::new(), Vec::new(), RefCell::default());
         let (reckoned, lost) = reckon(&live);
