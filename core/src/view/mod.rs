@@ -31,6 +31,7 @@ mod spotter;
 mod stage;
 mod stepper;
 mod token;
+mod told_time;
 mod trends;
 mod under_way;
 mod withdrawn;
