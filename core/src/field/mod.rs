@@ -8,14 +8,15 @@ mod length;
 mod lock;
 mod plausible;
 mod series;
+mod told;
 
 pub use charge::{
     Capacity, held_mah, least_measured_mah, left_percent, put_back_range_mah, reserve_percent, used_range_mah,
 };
-pub use complete::{LandingLack, is_too_late, wanted_places};
+pub use complete::{LandingLack, wanted_places};
 pub use doubt::{Doubt, doubts};
 pub use flight::{
-    Explained, Flight, Landing, Mark, MarkAnswer, PACKS_JOINED, SeenPlace, ShownFinding, Tested, Unanswered,
+    Explained, Flight, Landing, Mark, MarkAnswer, PACKS_JOINED, SeenPlace, ShownFinding, Tested, Timed, Unanswered,
     is_past_stop,
 };
 pub use length::{TooShort, is_long_enough, wanted_s};

@@ -101,7 +101,7 @@ impl Spent {
     fn flown(&mut self, flight: &Flight) {
         match flight.landing.as_ref().and_then(|landing| landing.pack_used_mah) {
             Some(used_mah) => self.used_mah += used_mah,
-            None => self.unread_ms += flight.down.as_ref().map_or(0, |(_, elapsed_ms)| *elapsed_ms),
+            None => self.unread_ms += flight.motor_ms,
         }
     }
 

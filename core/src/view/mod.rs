@@ -32,6 +32,7 @@ mod spotter;
 mod stage;
 mod stepper;
 mod token;
+mod told_time;
 mod trends;
 mod under_way;
 mod withdrawn;
