@@ -244,7 +244,7 @@ impl Reader<'_> {
                 Limit::Figure { figure: limit.figure.clone(), times: limit.times }
             }
             LimitSource::FullCell(limit) => {
-                if unit != Unit::Volt || !(limit.full_cell_plus.abs() <= FULL_CELL_PLUS_V) {
+                if unit != Unit::Volt || !(-FULL_CELL_PLUS_V..=FULL_CELL_PLUS_V).contains(&limit.full_cell_plus) {
                     self.fault(source, PlanReason::FullCell);
                 }
                 Limit::FullCell { plus_v: limit.full_cell_plus }

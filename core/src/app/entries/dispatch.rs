@@ -24,10 +24,7 @@ pub fn appended(
         Record::Charged(name) => pack::charged(shared, name, place, drafts),
         Record::CellsRead(name) => pack::cells_read(shared, name, drafts),
         Record::PackNoted { pack, state } => pack::noted(shared, pack, state),
-        Record::Release(stage) => {
-            let are_read = matches!(place, Place::Cautions(at) if *at == stage);
-            gate::release(shared, &stage, are_read, now)
-        }
+        Record::Release(stage) => gate::release(shared, &stage, gate::are_read(place, &stage), now),
         Record::ReleaseAgain(stages) => gate::release_again(shared, &stages, now),
         Record::HandOver(id) => card::hand_over(shared, &id, drafts, now),
         Record::FlownWithoutPhone(id) => card::flown_without_phone(shared, &id, drafts, now),

@@ -10,6 +10,11 @@ use crate::plan::Stage;
 use crate::record::{Body, Moment};
 use crate::view::Place;
 
+/// Whether a stage's cautions are in view: whoever releases its gate there has read them.
+pub(super) fn are_read(place: &Place, stage: &str) -> bool {
+    matches!(place, Place::Cautions(at) if at == stage)
+}
+
 /// Over a caution a gate is released where the cautions are read, and nowhere else.
 pub(super) fn release(shared: &Shared, stage: &str, are_read: bool, now: &Moment) -> Result {
     let report = shared.report(now);
