@@ -1,7 +1,7 @@
 //! A regulator that is too small: the computed check stops, a finding is raised, a fix that is none does not pass, a
 //! bigger regulator does, and that is the proof.
 
-use liftgate_core::record::{Body, CheckResult, Outcome};
+use liftgate_core::record::{Body, CheckResult, FindingGrade, Outcome};
 use liftgate_core::view::Edge;
 use liftgate_tests::Person;
 use liftgate_tests::example::{self, CONSUMERS, Kind, Thing};
@@ -78,10 +78,10 @@ fn too_small_a_regulator_stops_is_found_fixed_and_proven() {
     // A stop is not passed: the gate is shut, and the finding is one touch away.
     person.tap("Raise a finding");
     person.enter("What is wrong", WRONG);
-    person.tap("Stop");
     person.tap("Raise it");
     let (edge, state, _) = person.row(&format!("1. {WRONG}")).unwrap();
     assert_eq!((edge, state.as_str()), (Edge::Stop, "Open"));
+    assert!(matches!(person.last(), Body::FindingRaised { grade: FindingGrade::Stop, .. }), "a stop at first");
     person.tap(&format!("1. {WRONG}"));
     assert!(person.control("Carry it").is_none(), "a stop is not carried");
     person.home();
@@ -132,7 +132,6 @@ fn a_stop_is_not_made_right_by_taking_off_the_list_what_it_is_about() {
     person.tap("Record this result");
     person.tap("Raise a finding");
     person.enter("What is wrong", WRONG);
-    person.tap("Stop");
     person.tap("Raise it");
     // One word mends no stop.
     person.tap(&format!("1. {WRONG}"));

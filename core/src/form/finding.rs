@@ -5,12 +5,17 @@ use chrono::TimeDelta;
 use super::words::says_something;
 use super::{Drafts, Refusal, Result, SubjectsForm};
 use crate::locale::say;
+use crate::readiness::Standing;
 use crate::record::{FindingGrade, Moment, Until};
 use crate::unit::Unit;
 
 /// A finding about to be raised.
 #[derive(Clone, Copy)]
-pub struct NewFindingForm<'a>(pub Drafts<'a>);
+pub struct NewFindingForm<'a> {
+    drafts: Drafts<'a>,
+    /// How the check stands that is to prove its fix.
+    standing: &'a Standing,
+}
 
 impl<'a> NewFindingForm<'a> {
     /// The field of what is wrong.
@@ -18,18 +23,27 @@ impl<'a> NewFindingForm<'a> {
     /// The field of how bad it is: [`FindingGrade::id`].
     pub const GRADE: &'static str = "grade";
 
+    /// The form of a finding whose fix is proved by a check that stands like this.
+    pub fn new(drafts: Drafts<'a>, standing: &'a Standing) -> Self {
+        NewFindingForm { drafts, standing }
+    }
+
     /// What is wrong.
     ///
     /// # Errors
     /// Empty.
     pub fn title(&self) -> Result<&'a str> {
-        self.0.required(Self::TITLE, &say!(self.0.locale(), "app-label-wrong"))
+        self.drafts.required(Self::TITLE, &say!(self.drafts.locale(), "app-label-wrong"))
     }
 
-    /// How bad it is; a caution until something else is chosen.
+    /// How bad it is. Until something is chosen a stop where the check stopped, and a caution elsewhere.
     pub fn grade(&self) -> FindingGrade {
-        let chosen = self.0.text(Self::GRADE);
-        FindingGrade::ALL.into_iter().find(|grade| chosen == Some(grade.id())).unwrap_or(FindingGrade::Caution)
+        let chosen = self.drafts.text(Self::GRADE);
+        let first = match self.standing {
+            Standing::Failed { .. } => FindingGrade::Stop,
+            _ => FindingGrade::Caution,
+        };
+        FindingGrade::ALL.into_iter().find(|grade| chosen == Some(grade.id())).unwrap_or(first)
     }
 }
 

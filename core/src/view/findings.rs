@@ -264,7 +264,8 @@ pub(super) fn new_finding(context: &Context<'_>, shown_by: Option<EntryId>, proo
         Keyboard::Words,
         None,
     ));
-    let now = NewFindingForm(context.form).grade();
+    let standing = context.report.standing(&check.id);
+    let now = NewFindingForm::new(context.form, &standing).grade();
     let grades = FindingGrade::ALL.iter().map(|grade| {
         let command = Edit::set(NewFindingForm::GRADE, grade.id());
         Control::new(command.into(), grade.word(context.locale)).chosen(now == *grade)

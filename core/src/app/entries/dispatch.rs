@@ -39,7 +39,7 @@ pub fn appended(
         Record::RaiseStop { card: id, place: hot } => finding::raise_stop(shared, id, &hot),
         Record::Explain(id) => landing::explain(shared, id, drafts),
         Record::RaiseCharge(id) => finding::raise_charge(shared, id),
-        Record::RaiseFinding => finding::raise(shared, place, drafts),
+        Record::RaiseFinding => finding::raise(shared, place, drafts, now),
         Record::RaiseProposed(id) => finding::raise_proposed(shared, id),
         Record::FixFinding(id) => finding::fix(shared, id, drafts),
         Record::CarryFinding(id) => finding::carry(shared, id, drafts, now),

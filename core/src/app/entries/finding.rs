@@ -14,12 +14,13 @@ use crate::readiness::FindingState;
 use crate::record::{Body, EntryId, FindingGrade, Judgement, Moment, Outlier};
 use crate::view::{self, Place};
 
-pub(super) fn raise(shared: &Shared, place: &Place, drafts: Drafts<'_>) -> Result {
+pub(super) fn raise(shared: &Shared, place: &Place, drafts: Drafts<'_>, now: &Moment) -> Result {
     let Place::NewFinding { shown_by, proof } = place else {
         return Err(AppError::refused(say!(shared.locale(), "app-finding-from")));
     };
     let (stage, _) = wanted(shared, proof)?;
-    let form = NewFindingForm(drafts);
+    let standing = shared.report(now).standing(proof);
+    let form = NewFindingForm::new(drafts, &standing);
     let (title, grade) = (form.title()?.to_owned(), form.grade());
     let said = say!(shared.locale(), "app-finding-raised", title = title);
     let body = Body::FindingRaised {
