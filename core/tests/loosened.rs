@@ -68,7 +68,9 @@ fn what_is_another_may_lie_anywhere_and_is_told_both_ways() {
 
 #[test]
 fn a_limit_from_a_full_cell_is_looser_where_it_lies_further_from_it() {
-    let gap = |limit: &str| with(&[("unit = \"mm\"", "unit = \"V\""), ("stop_below = 2.0 # of the gap", limit)]);
+    let gap = |limit: &str| {
+        with(&[("unit = \"mm\" # of the gap", "unit = \"V\""), ("stop_below = 2.0 # of the gap", limit)])
+    };
     let tight = gap("stop_below = { full_cell_plus = -0.03 }");
     let loose = gap("stop_below = { full_cell_plus = -0.05 }");
     assert_eq!(told(&tight.loosened_by(&loose)), [("gap", &[Looser::Limit][..])]);
