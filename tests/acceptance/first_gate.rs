@@ -35,13 +35,22 @@ fn figures_are_entered_in_a_row_and_keep_their_basis() {
     person.tap("Enter");
     assert_eq!(person.screen().title, "Main rotor diameter");
     person.enter("Main rotor diameter", "1,8");
-    person.tap("Maker's rating");
-    let said = person.tap("Record it").said;
+    assert!(
+        person.control("Record it: measured").is_some(),
+        "nobody said yet where it comes from: {}",
+        person.words()
+    );
+    let said = person.tap("Record it: maker's rating").said;
     assert_eq!(said.as_deref(), Some("Main rotor diameter: 1.8 m, maker's rating"));
     assert_eq!(person.screen().title, "Design flying mass, packs in", "the next missing figure follows at once");
     person.home();
     person.tap("Aircraft");
     assert_eq!(person.row("Main rotor diameter").unwrap().2.as_deref(), Some("1.8 m, maker's rating"));
+    // Another value of the same figure comes from where the last one came from, unless it is said otherwise.
+    person.tap("Main rotor diameter");
+    person.enter("Main rotor diameter", "1.81");
+    let said = person.tap("Record it").said;
+    assert_eq!(said.as_deref(), Some("Main rotor diameter: 1.81 m, maker's rating"));
 }
 
 #[test]

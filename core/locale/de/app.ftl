@@ -86,6 +86,7 @@ app-carry-both = Mitgeführt nach Läufen oder nach Tagen: eins von beiden leer 
 app-carried = Mit Auflage mitgeführt
 app-answer-unknown = Diese Antwort steht nicht im geltenden Plan
 app-figure-unknown = Dieser Wert steht nicht im geltenden Plan
+app-basis-first = Sag erst, woher der Wert kommt
 app-figure-set = { $figure }: { $value }, { $basis }
 app-label-thing-name = Der Name ({ $kind })
 app-thing-exists = ‚{ $name }‘ gibt es schon ({ $kind })

@@ -32,6 +32,7 @@ aircraft-not-entered-yet = not entered yet
 aircraft-above = Must lie above
 aircraft-rests = These checks rest on it: { $checks }.
 aircraft-record = Record it
+aircraft-record-as = Record it: { $basis }
 aircraft-thing-name = Name
 aircraft-stir-servos = Stir all servos together, unloaded, and read the highest current that this supply gives.
 aircraft-was-on-it = It was there before

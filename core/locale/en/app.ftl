@@ -86,6 +86,7 @@ app-carry-both = Carried by runs or by days: leave one of the two empty
 app-carried = Carried under a restriction
 app-answer-unknown = This answer is not in the plan in force
 app-figure-unknown = This figure is not in the plan in force
+app-basis-first = Say where the value comes from first
 app-figure-set = { $figure }: { $value }, { $basis }
 app-label-thing-name = The name of the { $kind }
 app-thing-exists = There is a { $kind } '{ $name }' already

@@ -68,6 +68,8 @@ impl<'a> NameForm<'a> {
 pub struct FigureForm<'a> {
     drafts: Drafts<'a>,
     figure: &'a Figure,
+    /// Where the value on file comes from.
+    known: Option<Basis>,
 }
 
 impl<'a> FigureForm<'a> {
@@ -78,9 +80,10 @@ impl<'a> FigureForm<'a> {
     /// The field of why it is changed.
     pub const REASON: &'static str = "reason";
 
-    /// The form of a figure over what was typed there.
-    pub fn new(drafts: Drafts<'a>, figure: &'a Figure) -> Self {
-        FigureForm { drafts, figure }
+    /// The form of a figure over what was typed there, and what is known of it.
+    pub fn new(drafts: Drafts<'a>, figure: &'a Figure, aircraft: &Aircraft) -> Self {
+        let known = aircraft.figures.get(&figure.id).map(|value| value.basis);
+        FigureForm { drafts, figure, known }
     }
 
     /// A basis as it stands in the form, whatever the language.
@@ -92,15 +95,10 @@ impl<'a> FigureForm<'a> {
         }
     }
 
-    /// What was chosen of where the value comes from.
-    pub fn chosen_basis(&self) -> Option<Basis> {
+    /// Where the value comes from: as chosen, else as it was. None where nobody said so yet: it is said by recording it.
+    pub fn basis(&self) -> Option<Basis> {
         let chosen = self.drafts.text(Self::BASIS);
-        Basis::ALL.into_iter().find(|basis| chosen == Some(Self::basis_id(*basis)))
-    }
-
-    /// Where the value comes from; measured until something else is chosen.
-    pub fn basis(&self) -> Basis {
-        self.chosen_basis().unwrap_or(Basis::Measured)
+        Basis::ALL.into_iter().find(|basis| chosen == Some(Self::basis_id(*basis))).or(self.known)
     }
 
     /// The value in the figure's unit.

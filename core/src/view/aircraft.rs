@@ -225,13 +225,8 @@ pub(super) fn figure(context: &Context<'_>, id: &str) -> Screen {
         (figure.low, figure.high),
         now.map(|v| v.value),
     )];
-    let known = now.map_or(Basis::Measured, |value| value.basis);
-    let chosen = FigureForm::new(context.form, figure).chosen_basis().unwrap_or(known);
-    let options = Basis::ALL.iter().map(|basis| {
-        let command = Edit::set(FigureForm::BASIS, FigureForm::basis_id(*basis));
-        Control::new(command.into(), sentence(&basis.word(context.locale))).chosen(chosen == *basis)
-    });
-    blocks.push(Block::Choice { label: say!(context.locale, "aircraft-basis"), options: options.collect() });
+    let basis = FigureForm::new(context.form, figure, &context.ledger.aircraft).basis();
+    blocks.extend(basis.map(|chosen| basis_choice(context.locale, chosen)));
     if figure.adjustable && now.is_some() {
         blocks.push(context.entry(
             FigureForm::REASON,
@@ -261,10 +256,33 @@ pub(super) fn figure(context: &Context<'_>, id: &str) -> Screen {
     if !rests.is_empty() {
         blocks.push(paragraph(say!(context.locale, "aircraft-rests", checks = rests.join(", ")), Tone::Quiet));
     }
-    let save = Control::primary(Record::Figure(id.to_owned()).into(), say!(context.locale, "aircraft-record"))
-        .icon(Icon::Tick);
     let above = Some(say!(context.locale, "aircraft-figures"));
-    Screen { foot: vec![save], ..context.screen("figure", &figure.title, above, blocks) }
+    Screen {
+        foot: figure_controls(context.locale, id, basis),
+        ..context.screen("figure", &figure.title, above, blocks)
+    }
+}
+
+fn basis_choice(locale: Locale, chosen: Basis) -> Block {
+    let options = Basis::ALL.iter().map(|basis| {
+        let command = Edit::set(FigureForm::BASIS, FigureForm::basis_id(*basis));
+        Control::new(command.into(), sentence(&basis.word(locale))).chosen(chosen == *basis)
+    });
+    Block::Choice { label: say!(locale, "aircraft-basis"), options: options.collect() }
+}
+
+/// Records a figure. Where nobody said yet where it comes from, the touch that records it says so, and none of them is larger.
+fn figure_controls(locale: Locale, id: &str, basis: Option<Basis>) -> Vec<Control> {
+    let record = |basis| Record::Figure { id: id.to_owned(), basis };
+    if basis.is_some() {
+        let label = say!(locale, "aircraft-record");
+        return vec![Control::primary(record(None).into(), label).icon(Icon::Tick)];
+    }
+    let by = |basis: &Basis| {
+        let label = say!(locale, "aircraft-record-as", basis = basis.word(locale));
+        Control::new(record(Some(*basis)).into(), label).icon(Icon::Tick)
+    };
+    Basis::ALL.iter().map(by).collect()
 }
 
 /// One thing, or a new one.

@@ -2,7 +2,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::form::{HowLong, Said};
 use crate::locale::{Language, Locale, Measures, TemperatureScale, say};
-use crate::record::{EntryId, OnAircraft, PackState, ThingKind};
+use crate::record::{Basis, EntryId, OnAircraft, PackState, ThingKind};
 use crate::telemetry::SightStep;
 
 /// Where in the app the pilot is. Kept in the database, so that a killed phone reopens here.
@@ -314,7 +314,12 @@ pub enum Record {
         choice: String,
     },
     /// The figure in the draft.
-    Figure(String),
+    Figure {
+        /// Which.
+        id: String,
+        /// Where its value comes from; none for what the form says.
+        basis: Option<Basis>,
+    },
     /// The thing in the draft.
     Thing {
         /// Its kind.

@@ -5,7 +5,7 @@ use crate::app::done::{After, Result, one};
 use crate::app::shared::Shared;
 use crate::form::{ChangeForm, Drafts, EventForm, FigureForm, NameForm, RemovalForm, SettingForm, ThingForm};
 use crate::locale::say;
-use crate::record::{Body, OnAircraft, Thing, ThingKind, ThingRef};
+use crate::record::{Basis, Body, OnAircraft, Thing, ThingKind, ThingRef};
 use crate::view::Place;
 
 pub(super) fn named(shared: &Shared, drafts: Drafts<'_>) -> Result {
@@ -24,12 +24,14 @@ pub(super) fn answer(shared: &Shared, question: String, choice: String) -> Resul
     one(Body::TraitChosen { question, choice }, said, After::Back)
 }
 
-pub(super) fn figure_set(shared: &Shared, id: &str, drafts: Drafts<'_>) -> Result {
+pub(super) fn figure_set(shared: &Shared, id: &str, basis: Option<Basis>, drafts: Drafts<'_>) -> Result {
     let Some(figure) = shared.plan.figure(id) else {
         return Err(AppError::refused(say!(shared.locale(), "app-figure-unknown")));
     };
-    let form = FigureForm::new(drafts, figure);
-    let (value, basis) = (form.value()?, form.basis());
+    let form = FigureForm::new(drafts, figure, &shared.ledger.aircraft);
+    let value = form.value()?;
+    let unsaid = || AppError::field(FigureForm::BASIS, say!(shared.locale(), "app-basis-first"));
+    let basis = basis.or(form.basis()).ok_or_else(unsaid)?;
     let said = say!(
         shared.locale(),
         "app-figure-set",

@@ -45,7 +45,7 @@ pub fn appended(
         Record::CarryFinding(id) => finding::carry(shared, id, drafts, now),
         Record::Name => aircraft::named(shared, drafts),
         Record::Answer { question, choice } => aircraft::answer(shared, question, choice),
-        Record::Figure(id) => aircraft::figure_set(shared, &id, drafts),
+        Record::Figure { id, basis } => aircraft::figure_set(shared, &id, basis, drafts),
         Record::Thing { kind, name, on_aircraft } => {
             aircraft::thing_set(shared, kind, name.as_deref(), on_aircraft, drafts)
         }

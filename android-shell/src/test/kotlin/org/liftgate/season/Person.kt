@@ -155,9 +155,15 @@ class Person(
     private fun figureHere() {
         val known = season.figure(sight.title())
         phone.type(sight.title(), known.getString("value"))
-        pick("Where it comes from", known.getString("basis"))
         album.take("figure", "One figure, its plausible range, and where it comes from")
-        phone.tap("Record it")
+        val basis = known.getString("basis").replaceFirstChar { it.lowercase() }
+        // Said with the touch that records it, where nobody said so yet.
+        if (sight.canTap("Record it: $basis")) {
+            phone.tap("Record it: $basis")
+        } else {
+            pick("Where it comes from", known.getString("basis"))
+            phone.tap("Record it")
+        }
     }
 
     /** Describes a thing, or describes it anew with what is in [anew]. */
