@@ -20,6 +20,7 @@ mod hotter;
 mod hover;
 mod ladder;
 mod landing;
+mod on_ground;
 mod packs;
 mod proposal;
 mod receiver;
