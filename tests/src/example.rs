@@ -58,6 +58,9 @@ pub fn figure(title: &str) -> &'static str {
         "Main pack cells in series, all packs together" => "12",
         "Main pack capacity" => "10000",
         "Controller's continuous current rating" => "160",
+        "Motor's continuous current rating" => "150",
+        "Main pack's continuous current rating" => "250",
+        "Highest current planned for hard flying" => "90",
         "Highest ripple allowed on the main pack" => "2.4",
         "Height of the field above the sea" => "120",
         "Main shaft to tail shaft" => "1.05",
@@ -91,7 +94,6 @@ pub fn figure(title: &str) -> &'static str {
 pub fn reading(check: &str) -> &'static str {
     match check {
         "Planned mass under the limit" => "9.4",
-        "Planned current under the rating" => "90",
         "Pack polarity and lowest cell" => "3.85",
         "Packs of the string alike" => "0.01",
         "First power through a current limit" => "0.4",

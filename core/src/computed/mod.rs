@@ -10,6 +10,7 @@ mod blades;
 mod compared;
 mod computation;
 mod cooling;
+mod drive_load;
 mod endurance;
 mod facts;
 mod frequencies;

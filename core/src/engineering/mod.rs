@@ -11,6 +11,7 @@ mod bounded_lp;
 pub mod conflict;
 pub mod disagreement;
 pub mod drive;
+pub mod drive_load;
 pub mod error;
 pub mod grade;
 pub mod heat;

@@ -183,6 +183,8 @@ pub enum Computation {
     BladeSpeed,
     /// The steps between the head speeds of the hovers.
     HeadSpeedSteps,
+    /// The highest current that is planned against what motor, pack and controller can hold.
+    DriveLoad,
 }
 
 impl Computation {
@@ -209,7 +211,8 @@ impl Computation {
             Computation::GovernorRoom
             | Computation::HoverRoom
             | Computation::BladeSpeed
-            | Computation::HeadSpeedSteps => &[],
+            | Computation::HeadSpeedSteps
+            | Computation::DriveLoad => &[],
         }
     }
 
@@ -233,7 +236,8 @@ impl Computation {
             | Computation::PackRipple
             | Computation::TrialWeight
             | Computation::BladeSpeed
-            | Computation::HeadSpeedSteps => &[],
+            | Computation::HeadSpeedSteps
+            | Computation::DriveLoad => &[],
         }
     }
 }
