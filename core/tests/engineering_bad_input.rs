@@ -189,7 +189,6 @@ proptest! {
         sound(rotor::profile_power(v[0], v[1], v[2], v[3], v[4]))?;
         sound(rotor::uniform_inflow_thrust(v[0], v[1], v[2]))?;
         sound(rotor::ground_effect(v[0]))?;
-        sound(rotor::density_power_ratio(v[0], v[1]))?;
         sound(placement::separation_margin(v[0]))?;
         sound(placement::magnification(v[0], v[1]))?;
         sound(pack::cold(v[0]))?;

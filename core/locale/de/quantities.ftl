@@ -75,7 +75,6 @@ quantity-highest-head-speed = höchste Rotordrehzahl
 quantity-highest-rated-voltage = höchste zulässige Spannung
 quantity-hottest-cell-above-the-mean = heißeste Zelle über dem Mittel
 quantity-idler-teeth = Zähne des Zwischenrads
-quantity-induced-share-of-the-power = induzierter Anteil der Leistung
 quantity-lateral-half-width = Unsicherheit quer
 quantity-lateral-place = Lage quer
 quantity-lift-limit = Auftriebsgrenze

@@ -75,7 +75,6 @@ quantity-highest-head-speed = highest head speed
 quantity-highest-rated-voltage = highest rated voltage
 quantity-hottest-cell-above-the-mean = hottest cell above the mean
 quantity-idler-teeth = idler teeth
-quantity-induced-share-of-the-power = induced share of the power
 quantity-lateral-half-width = lateral half width
 quantity-lateral-place = lateral place
 quantity-lift-limit = lift limit

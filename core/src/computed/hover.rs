@@ -3,12 +3,11 @@ use super::drive_load::{duty, part_words, ratings};
 use super::{Computed, Facts, Figure, Result, outcome};
 use crate::drawing::Picture;
 use crate::drawing::{Curve, curve};
-use crate::engineering::air::{Air, P0_PA, air_from_qnh};
+use crate::engineering::air::{Air, P0_PA, air_from_qnh, standard_air};
 use crate::engineering::drive_load::{DrivePart, drive_hold};
 use crate::engineering::rotor::{
     GroundEffect, HeadRoomQuestion, HeadRoomReport, HoverQuestion, HoverReport, ModelBasis, Rotor, SectionPolar,
-    TailKind, TailQuestion, TailReport, climb_power, density_power_ratio, ground_effect, head_room, hover,
-    model_accuracy, tail,
+    TailKind, TailQuestion, TailReport, ground_effect, head_room, hover, model_accuracy, tail,
 };
 use crate::locale::{Locale, say};
 use crate::unit::Unit;
@@ -94,12 +93,11 @@ fn judge(asked: &Asked) -> Result<Judged> {
         available_w: for_main_w,
         density_altitude_m: hot.density_altitude_m,
     })?;
-    let radius_m = question.rotor.radius_m;
-    let climb_w = climb_power(there.loads.thrust_n, radius_m, hot.density_kg_m3, CLIMB_M_S)?
-        - climb_power(there.loads.thrust_n, radius_m, hot.density_kg_m3, 0.0)?;
+    // By the same blade elements as the hover: the ideal rotor knows neither the drag that rises with the pitch nor its own losses.
+    let climb_w = hover(&HoverQuestion { climb_m_s: CLIMB_M_S, ..question })?.loads.power_w - there.loads.power_w;
     let near = ground_effect(1.0)?;
-    // What the ideal rotor would take goes with thin air one way, the drag of its blades the other.
-    let by_air = density_power_ratio((there.ideal_w / there.loads.power_w).clamp(0.0, 1.0), hot.density_kg_m3)?;
+    // In thin air the collective rises, and with it the drag of the blades: a share of power that keeps its drag has the wrong sign.
+    let by_air = there.loads.power_w / hover(&HoverQuestion { air: standard_air(0.0)?, ..question })?.loads.power_w;
     Ok(Judged { there, tail, for_main_w, held_by: asked.held_by, room, climb_w, near, by_air })
 }
 
