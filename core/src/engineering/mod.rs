@@ -20,6 +20,7 @@ pub mod placement;
 pub mod prediction;
 mod regression;
 mod require;
+mod rise_interval;
 pub mod rotor;
 pub mod supply;
 pub mod unbalance;

@@ -209,7 +209,7 @@ pub fn summarise_for(recording: &Recording, limits: &Limits, locale: Locale) -> 
     all.sag(sag.as_ref());
     all.ripple(limits.cells);
     all.head_speed(limits.set_head_speed_rpm);
-    let rises = rises(recording, first.span);
+    let rises = rises(recording, &flying);
     all.rises(&rises);
     all.drop_outs();
     let figures = all.figures;
@@ -498,8 +498,7 @@ impl Figures<'_> {
             figure.half_width = Some(rise.fit.steady_half_width_k);
             figure.note = note;
             let figure = self.push(FigureKind::TimeConstant, Some(rise.channel), rise.fit.tau_s, "s", rise.span);
-            let freedom = rise.fit.readings.len() as f64 - 3.0;
-            figure.half_width = Some(student_95(freedom) * rise.fit.tau_u_s);
+            figure.half_width = Some(rise.fit.tau_half_width_s);
         }
     }
 
@@ -634,12 +633,21 @@ fn sag(recording: &Recording, flight: Span) -> Option<Sag> {
     })
 }
 
-/// Fits every temperature's rise over a flight; a channel that does not bend towards a steady state has none.
-fn rises(recording: &Recording, flight: Span) -> Vec<Rise> {
+/// Fits every temperature's rise over the flight in which it grew hottest. A channel that does not bend towards a steady state has none, and
+/// one whose steady state would lie under what was read of it has none either: what it did was no single rise.
+fn rises(recording: &Recording, flying: &Flying) -> Vec<Rise> {
     let of_channel = |(index, channel): (usize, &Channel)| {
-        let readings = readings(recording, channel, flight)?;
+        let hottest =
+            |flight: Span| recording.cells(flight).map(|cell| channel.greatest()[cell]).fold(f32::NAN, f32::max);
+        let flights = flying.flights.iter().map(|flight| (flight.span, hottest(flight.span)));
+        let (span, _) =
+            flights.filter(|(_, c)| !c.is_nan()).reduce(|best, of| if of.1 > best.1 { of } else { best })?;
+        let readings = readings(recording, channel, span)?;
         let fit = fit_rise(&readings).ok()?;
-        Some(Rise { channel: number(index), fit, span: flight })
+        let highest_c = readings.iter().map(|reading| reading.temperature_c).fold(f64::NEG_INFINITY, f64::max);
+        // A reading scatters about what it is of.
+        let reach_c = fit.steady_c + fit.steady_half_width_k.max(3.0 * fit.residual_k);
+        (highest_c <= reach_c).then_some(Rise { channel: number(index), fit, span })
     };
     let temperatures =
         recording.channels.iter().enumerate().filter(|(_, c)| c.mapped.quantity == Quantity::Temperature);
