@@ -7,13 +7,14 @@ mod common;
 use common::oracle::{GateIs, Is, Truth};
 use common::story::{Flown, LISTS, OTHER_UNIT, Story, celsius};
 use common::{at_ms, id};
+use liftgate_core::field::{Timed, Unanswered};
 use liftgate_core::plan::{Check, CheckKind};
 use liftgate_core::readiness::{
-    Blocker, Deed, Fault, FindingState, Gate, Lack, Ledger, Reason, Report, Seat, Standing, Withdrawals,
+    Blocker, Deed, Fault, FindingState, Gate, Lack, Ledger, Reason, Report, Seat, Source, Standing, Withdrawals,
 };
 use liftgate_core::record::{
     Author, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, MarkKind, OnAircraft, Outcome,
-    Thing, ThingKind, ThingRef, Until,
+    Thing, ThingKind, ThingRef, Until, WithoutPhone,
 };
 use liftgate_core::unit::Unit;
 use proptest::prelude::*;
@@ -265,6 +266,36 @@ fn a_lapsed_gate_stays_lapsed_until_it_is_released_again_and_takes_the_later_one
     story.release("fit");
     story.release("ladder");
     assert!(LADDER.iter().all(|stage| is_released(&story, stage)));
+}
+
+#[test]
+fn a_release_that_is_taken_back_brings_back_none_that_had_lapsed() {
+    let change_and_wait = |story: &mut Story| {
+        let change = story.change("wiring");
+        story.wait_minutes(60);
+        change
+    };
+    // Released twice, lapsed, and the ground taken back.
+    let mut story = Story::released();
+    let twice = story.release("bench");
+    let change = change_and_wait(&mut story);
+    story.withdraw(change);
+    assert!(is_lapsed(&story, "bench"));
+    story.wait_minutes(60);
+    story.withdraw(twice);
+    assert!(is_lapsed(&story, "bench"), "the release before it had lapsed by the same change");
+
+    // Lapsed, released anew, and first the ground taken back, then the release.
+    let mut story = Story::released();
+    let change = change_and_wait(&mut story);
+    story.pass("load");
+    let anew = story.release("bench");
+    story.wait_minutes(60);
+    story.withdraw(change);
+    assert!(is_released(&story, "bench"));
+    story.wait_minutes(60);
+    story.withdraw(anew);
+    assert!(is_lapsed(&story, "bench"), "what had lapsed waits for the pilot");
 }
 
 #[test]
@@ -1084,7 +1115,10 @@ fn what_is_told_ahead_is_told_within_the_last_fifth_by_runs_hours_and_days() {
     }
     assert_eq!(told, [16, 17, 18, 19], "four of twenty runs left, and not before");
     story.pass("belt");
-    story.fly_as("season", &Flown { minutes: 4 * 60, ..Flown::default() });
+    let long = Flown { minutes: 4 * 60, ..Flown::default() };
+    let card = story.up_and_down("season", &long);
+    story.tell(card, 4 * 3_600);
+    story.land(card, &long);
     assert!(story.report().due_soon.iter().any(|due| due.check == "belt"), "an hour of five");
 }
 
@@ -1333,6 +1367,81 @@ fn another_plan_holds_from_its_entry_on_and_loses_nothing() {
     for upto in 0..=story.entries.len() {
         Ledger::of(&story.plan, &story.entries[..upto]).at(&story.plan, &story.now);
     }
+}
+
+// ------------------------------------------------------------------------------------------------- a time that is told
+
+#[test]
+fn a_clock_that_was_left_running_uses_up_no_hours_and_holds_until_it_is_told() {
+    let mut story = Story::released();
+    assert!(holds(&story, "rung-2"), "for 0.2 h of the motor");
+    let card = story.draw("season");
+    story.add(Body::Started { card });
+    story.wait_minutes(1_440);
+    story.add(Body::TouchedDown { card, elapsed_ms: 1_440 * 60_000 });
+    let flight = story.ledger().flight(card).unwrap().clone();
+    assert_eq!((flight.timed, flight.flown_ms()), (Timed::Doubtful, None));
+    assert!(flight.motor_ms <= (2 * flight.planned_s + 300) * 1_000, "no more than nobody doubts");
+    let is_time =
+        |blocker: &Blocker| matches!(blocker, Blocker::Unanswered { what: Unanswered::LongTime { .. }, .. });
+    assert!(story.before("season").iter().any(is_time));
+    let before = story.ledger().motor_ms - flight.motor_ms;
+
+    let told = story.tell(card, 240);
+    assert_eq!(story.ledger().motor_ms, before + 240_000);
+    let flight = story.ledger().flight(card).unwrap().clone();
+    assert_eq!((flight.flown_ms(), flight.counted_ms), (Some(240_000), Some(1_440 * 60_000)));
+    assert!(!story.before("season").iter().any(is_time));
+    // Once: another time is told after this one was taken back.
+    story.tell(card, 30);
+    assert_eq!(story.ledger().motor_ms, before + 240_000);
+    story.wait_minutes(60);
+    story.withdraw(told);
+    assert_eq!(story.ledger().flight(card).unwrap().timed, Timed::Told, "then the other one counts");
+    assert_eq!(story.ledger().motor_ms, before + 30_000);
+}
+
+#[test]
+fn a_time_past_what_the_pack_holds_is_doubted_and_one_within_the_plan_never() {
+    let mut story = Story::released();
+    let card = story.draw("rung-1");
+    let flight = story.ledger().flight(card).unwrap().clone();
+    let least_mah = flight.prediction.as_ref().unwrap().low_mah;
+    assert_eq!(flight.most_ms(None), (2 * flight.planned_s + 300) * 1_000);
+    assert_eq!(flight.most_ms(Some(least_mah * 1.5)), flight.planned_s * 1_500);
+    assert_eq!(flight.most_ms(Some(least_mah * 0.5)), flight.planned_s * 1_000, "a prediction may be wrong");
+}
+
+#[test]
+fn a_run_that_no_phone_timed_is_evidence_of_what_the_pilot_tells() {
+    let mut story = Story::released();
+    let (runs, motor_ms) = (story.ledger().runs, story.ledger().motor_ms);
+    let card = story.draw("rung-1");
+    let without_phone = Some(WithoutPhone { down_ago_s: 120, spotter: "Sam".into() });
+    let told = story.add(Body::FlownTold { card, flown_s: 120, without_phone });
+    assert_eq!((story.ledger().runs, story.ledger().motor_ms), (runs + 1, motor_ms + 120_000));
+    assert_ne!(story.ledger().evidence["rung-1"].of, Source::Flight(card), "not read yet");
+    story.land(card, &Flown::default());
+    assert_eq!(story.ledger().evidence["rung-1"].of, Source::Flight(card));
+    assert!(holds(&story, "rung-1"));
+    assert_eq!(story.ledger().flight(card).unwrap().spotter.as_deref(), Some("Sam"));
+    // Taken back, the whole run is.
+    story.wait_minutes(60);
+    story.withdraw(told);
+    assert_eq!((story.ledger().runs, story.ledger().motor_ms), (runs, motor_ms));
+}
+
+#[test]
+fn a_run_told_in_the_morning_is_of_the_day_on_which_it_came_down() {
+    let mut story = Story::released();
+    story.wait_days(1);
+    let card = story.draw("run-up");
+    let run = |down_ago_s| Some(WithoutPhone { down_ago_s, spotter: "Sam".into() });
+    story.add(Body::FlownTold { card, flown_s: 100, without_phone: run(11 * 3_600) });
+    let ledger = story.ledger();
+    let down_on = ledger.flight(card).unwrap().down_on.unwrap();
+    assert_eq!(down_on, story.now.wall.date_naive().pred_opt().unwrap());
+    assert_eq!(ledger.run_just_made(&story.now), None, "nothing is read on a run of yesterday");
 }
 
 // ----------------------------------------------------------------------------------------------- withdrawing
@@ -1682,9 +1791,18 @@ impl Story {
             }
             Step::Loose { card, what } => {
                 let card = Story::pick(&self.cards(), card).unwrap_or(id(88_888));
-                self.add(match what % 9 {
+                self.add(match what % 11 {
                     6 => Body::RestartedInFlight { card },
-                    7 => Body::FlownTold { card, flown_s: i64::from(what) * 4 },
+                    7 => Body::FlownTold { card, flown_s: i64::from(what) * 4, without_phone: None },
+                    8 => Body::FlownTold {
+                        card,
+                        flown_s: i64::from(what) * 4,
+                        without_phone: Some(WithoutPhone {
+                            down_ago_s: i64::from(what) * 300,
+                            spotter: "Sam".into(),
+                        }),
+                    },
+                    9 => Body::TouchedDown { card, elapsed_ms: i64::from(what) * 90_000 },
                     0 => Body::Started { card },
                     1 => Body::TouchedDown { card, elapsed_ms: 200_000 },
                     2 => Body::Resumed { card },
@@ -1861,6 +1979,9 @@ impl Story {
         }
         if !parts.is_multiple_of(11) {
             self.add(Body::Started { card });
+        } else if !parts.is_multiple_of(2) {
+            let without_phone = Some(WithoutPhone { down_ago_s: i64::from(used) * 300, spotter: "Sam".into() });
+            self.add(Body::FlownTold { card, flown_s: flown.minutes * 60, without_phone });
         }
         if !parts.is_multiple_of(13) {
             self.add(Body::TouchedDown { card, elapsed_ms: flown.minutes * 60_000 });
@@ -2141,8 +2262,10 @@ fn the_random_histories_reach_what_they_are_to_test() {
             let mut note = |what: String| *seen.entry(what).or_default() += 1;
             let ledger = Ledger::of(story.first(), entries);
             ledger.clock.behind(&now).into_iter().for_each(|_| note("a clock that is behind".into()));
-            let untimed = ledger.flights.iter().filter(|flight| flight.is_untimed);
-            untimed.for_each(|_| note("a flight that nobody timed".into()));
+            let untimed = ledger.flights.iter().filter(|flight| flight.down.is_some() && !flight.timed.is_known());
+            untimed.for_each(|flight| note(format!("a flight that nobody timed: {:?}", flight.timed)));
+            let told = ledger.flights.iter().filter(|flight| flight.timed == Timed::Told);
+            told.for_each(|flight| note(format!("a time that was told, counted: {}", flight.counted_ms.is_some())));
             truth.gates.iter().for_each(|(stage, gate)| note(format!("{stage} {gate:?}")));
             truth.findings.values().for_each(|finding| note(format!("finding {finding:?}")));
             truth.checks.values().for_each(|check| note(format!("check {check:?}")));
@@ -2198,7 +2321,10 @@ fn the_random_histories_reach_what_they_are_to_test() {
         "finding Carried",
         "a gate that a withdrawal left lapsed",
         "a clock that is behind",
-        "a flight that nobody timed",
+        "a flight that nobody timed: AtLeast",
+        "a flight that nobody timed: Doubtful",
+        "a time that was told, counted: true",
+        "a time that was told, counted: false",
         "check Stale",
         "check Failed",
         "check Unexplained",

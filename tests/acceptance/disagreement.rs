@@ -45,6 +45,25 @@ fn an_explanation_is_a_sentence() {
 }
 
 #[test]
+fn the_board_leads_to_the_explanation_and_not_to_flying_again() {
+    let mut walk = landed(|width| width / 2.0);
+    let person = &mut walk.person;
+    person.home();
+    let verdict = person.verdict();
+    assert!(verdict.contains("between") && !verdict.starts_with("Nothing"), "{verdict}");
+    let (_, state, how) = person.row(HOVER).unwrap_or_else(|| panic!("{}", person.words()));
+    assert_eq!(state, "Not as predicted");
+    assert_eq!(how.as_deref(), Some("Say why the charge used lies outside its prediction"));
+    assert!(person.control("Draw up the card").is_none(), "{}", person.words());
+    person.tap(HOVER);
+    assert_eq!(person.screen().foot[0].label, "Record the explanation");
+    person.enter("Why it differs", "Gusts all along");
+    person.tap("Record the explanation");
+    person.home();
+    assert_eq!(person.row(HOVER).unwrap().1, "Holds", "told as what was just recorded: {}", person.words());
+}
+
+#[test]
 fn what_lies_far_out_is_a_finding_of_one_touch_and_no_explanation() {
     let mut walk = landed(|width| 3.0 * width);
     let person = &mut walk.person;

@@ -38,5 +38,6 @@ mod run_length;
 mod slip;
 mod spotter_monkey;
 mod supply_load;
+mod told_time;
 mod whole_plan;
 mod wrong_input;

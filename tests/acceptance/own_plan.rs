@@ -2,6 +2,7 @@
 
 use liftgate_core::app::AppError;
 use liftgate_core::record::Body;
+use liftgate_core::view::Block;
 use liftgate_tests::example::Kind;
 use liftgate_tests::walk::Walk;
 
@@ -13,6 +14,15 @@ fn plan_text(walk: &mut Walk) -> String {
     walk.person.tap("Aircraft");
     walk.person.tap("Large electric helicopter");
     String::from_utf8(walk.person.save("Save a copy of this plan")).unwrap()
+}
+
+/// What the rows with a title say.
+fn states(walk: &Walk, of: &str) -> Vec<String> {
+    let state = |block| match block {
+        Block::Row { title, state, .. } if title == of => Some(state),
+        _ => None,
+    };
+    walk.person.screen().blocks.into_iter().filter_map(state).collect()
 }
 
 /// Replaces what must stand in the plan.
@@ -41,11 +51,12 @@ fn what_would_lapse_is_seen_before_it_takes_effect_and_nothing_is_lost_by_it() {
          [[stage.check]]\nid = \"planned-mass-under-limit\"",
     );
     walk.person.pick(OPEN, "mine.toml", mine.as_bytes());
-    assert_eq!(walk.person.verdict(), "2 gates lapse by it, and 2 checks go stale.");
+    assert_eq!(walk.person.verdict(), "It asks less in 1 place. 2 gates lapse by it, and 2 checks go stale.");
     let (_, word, why) = walk.person.row("Rules and permission looked up").unwrap();
     assert_eq!(word, "Stale");
     assert!(why.unwrap().contains("asks for something else"));
-    assert_eq!(walk.person.row("Planned mass under the limit").unwrap().1, "Not right", "judged by the new limit");
+    let states = states(&walk, "Planned mass under the limit");
+    assert_eq!(states[..2], ["Asks less", "Not right"], "judged by the new limit: {states:?}");
     assert_eq!(walk.person.row("Name plate").unwrap().1, "Check");
     assert!(walk.person.words().contains("Stop above: was 'Highest mass allowed, by maker or permission', now 8 kg"));
     assert_eq!(walk.person.entries().len(), entries, "looking records nothing");
@@ -75,6 +86,62 @@ fn words_alone_lapse_nothing() {
     assert_eq!(walk.person.verdict(), "Nothing lapses and nothing goes stale by it.");
     walk.person.tap(ADOPT);
     assert_eq!(walk.person.row("Papers").unwrap().1, "Released");
+}
+
+#[test]
+fn what_asks_less_is_said_first_counted_and_in_sight_for_as_long_as_it_is_in_force() {
+    let mut walk = Walk::new(Kind::Scale);
+    walk.until_released("Figures and papers");
+    let text = plan_text(&mut walk);
+    assert!(!walk.person.words().contains("asks less"));
+    // A stop further out, and no prediction to hold a hover against.
+    let mine = with(&text, "edition = \"", "edition = \"mine, ");
+    let mine = with(
+        &mine,
+        "stop_above = { figure = \"mass-limit\", times = 1.0 }",
+        "stop_above = { figure = \"mass-limit\", times = 1.5 }",
+    );
+    let mine = with(&mine, "predict = true\n", "");
+    walk.person.pick(OPEN, "loose.toml", mine.as_bytes());
+    let verdict = walk.person.verdict();
+    assert!(verdict.starts_with("It asks less in 2 places. Nothing lapses"), "{verdict}");
+    let (_, word, how) = walk.person.row("Planned mass under the limit").unwrap();
+    assert_eq!((word.as_str(), how.as_deref()), ("Asks less", Some("A limit is another, or further out")));
+    walk.person.tap(ADOPT);
+    let marked = "The plan in force asks less in 2 places than one before it";
+    walk.person.home();
+    assert!(walk.person.row(marked).is_some(), "{}", walk.person.words());
+    walk.person.killed();
+    assert!(walk.person.row(marked).is_some(), "a kill changes nothing of it");
+    // Another edition on top of it hides nothing.
+    let again = with(&mine, "title = \"Figures and papers\"", "title = \"Papers\"");
+    walk.person.tap(marked);
+    walk.person.pick("Open a plan file", "loose.toml", again.as_bytes());
+    walk.person.tap(ADOPT);
+    walk.person.home();
+    assert!(walk.person.row(marked).is_some(), "{}", walk.person.words());
+    // As it was: nothing is marked any more.
+    walk.person.tap(marked);
+    walk.person.pick("Open a plan file", "as-it-was.toml", text.as_bytes());
+    walk.person.tap(ADOPT);
+    walk.person.home();
+    assert!(!walk.person.words().contains("asks less"), "{}", walk.person.words());
+}
+
+#[test]
+fn a_plan_whose_flights_are_not_mandatory_is_told_so() {
+    let mut walk = Walk::new(Kind::Scale);
+    let text = plan_text(&mut walk);
+    let mine = text.replace("kind = \"fly\"\n", "kind = \"fly\"\nmandatory = false\n");
+    walk.person.pick(OPEN, "no-flights.toml", mine.as_bytes());
+    assert!(walk.person.verdict().starts_with("It asks less in "), "{}", walk.person.verdict());
+    walk.person.tap(ADOPT);
+    walk.person.home();
+    assert!(
+        walk.person.verdict().starts_with("None of the plan's flights is mandatory"),
+        "{}",
+        walk.person.verdict()
+    );
 }
 
 #[test]

@@ -212,3 +212,32 @@ plan-reason-read-on-no-run = „{ $check }“ ist keine Prüfung, die gelaufen o
 plan-reason-not-on-file = „{ $text }“ liegt nicht vor und kann diesem Messwert nicht gleichen: eine Angabe in derselben Einheit nennen, oder bei kg die Waagen
 plan-reason-up-to = „{ $question }“ beantwortet eine Angabe: Jede Antwort außer der letzten braucht „up_to“, und die Werte steigen; ohne „from“ hat keine einen
 plan-reason-no-rung = über „{ $check }“ liegt keine Sprosse: Es müssen zwei Prüfungen eines Abschnitts sein, die geflogen werden, die untere zuerst
+
+# Worin ein Plan weniger verlangt als einer vor ihm.
+looser-gone = wird nicht mehr verlangt
+looser-optional = kein Tor wartet darauf
+looser-another-kind = verlangt etwas anderes
+looser-limit = eine Grenze ist eine andere oder liegt weiter außen
+looser-fails-as-caution = nicht in Ordnung ist Vorsicht und kein Halt mehr
+looser-witness = keine zweite Person, oder es geht ohne sie weiter
+looser-holds-longer = gilt länger
+looser-rests-on-less = weniger Änderungen beenden es
+looser-fewer-aircraft = für weniger Fluggeräte
+looser-order = nicht mehr an seinem Platz: vor jedem Flug, in seinem Lauf oder über seiner Stufe
+looser-shorter = ein kürzerer Lauf
+looser-reads-less = weniger wird gemessen oder an Bekanntes gehalten
+looser-fewer-call-offs = weniger Gründe zum Abbruch
+looser-fewer-cautions = ein Warnhinweis wird nicht gezeigt
+looser-caution-proves = Vorsicht belegt eine Behebung
+plan-loosens =
+    { $count ->
+        [one] Er verlangt an { $count } Stelle weniger.
+       *[other] Er verlangt an { $count } Stellen weniger.
+    } { $then }
+plan-loosened-heading = Verlangt weniger als zuvor
+plan-looser-in-force =
+    { $count ->
+        [one] Der gültige Plan verlangt an { $count } Stelle weniger als einer vor ihm
+       *[other] Der gültige Plan verlangt an { $count } Stellen weniger als einer vor ihm
+    }
+plan-looser-word = Verlangt weniger

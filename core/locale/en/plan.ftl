@@ -207,3 +207,32 @@ plan-reason-read-on-no-run = '{ $check }' is no check that is run or flown
 plan-reason-not-on-file = '{ $text }' is nothing on file that this reading could agree with: name a figure of the same unit, or the scales for one in kg
 plan-reason-up-to = '{ $question }' is answered by a figure: each choice but the last wants 'up_to', and they rise; without 'from' none has it
 plan-reason-no-rung = no rung is above '{ $check }': it wants two checks of one stage that are flown, the lower one first
+
+# What a plan asks less of than one before it.
+looser-gone = no longer asked for
+looser-optional = no gate waits for it
+looser-another-kind = asks for something else
+looser-limit = a limit is another, or further out
+looser-fails-as-caution = not right is a caution, no longer a stop
+looser-witness = no second person, or goes on without
+looser-holds-longer = holds longer
+looser-rests-on-less = fewer changes end it
+looser-fewer-aircraft = for fewer aircraft
+looser-order = no longer in its place: before each flight, on its run, or above its rung
+looser-shorter = a shorter run
+looser-reads-less = less is read, or held against what is on file
+looser-fewer-call-offs = fewer reasons to call off
+looser-fewer-cautions = a caution is not shown
+looser-caution-proves = a caution proves a fix
+plan-loosens =
+    { $count ->
+        [one] It asks less in { $count } place.
+       *[other] It asks less in { $count } places.
+    } { $then }
+plan-loosened-heading = Asks less than before
+plan-looser-in-force =
+    { $count ->
+        [one] The plan in force asks less in { $count } place than one before it
+       *[other] The plan in force asks less in { $count } places than one before it
+    }
+plan-looser-word = Asks less

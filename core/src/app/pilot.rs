@@ -148,6 +148,7 @@ impl Shared {
         let context = view::Context {
             plan: &self.plan,
             written: &self.written,
+            loosened: &self.loosened,
             entries: &self.entries,
             ledger: &self.ledger,
             report: &report,

@@ -8,8 +8,11 @@ use super::way::{enter, leave, way};
 use crate::computed::Facts;
 use crate::journal::{Journal, NewEntry};
 use crate::locale::{Chosen, Language, Locale, parse_number, say};
+use crate::plan::Loosened;
 use crate::plan::{Plan, SHIPPED};
-use crate::readiness::{Ledger, PlanText, Report, Seat, is_told, may_change_plan, plan_text_in_force, reaches_back};
+use crate::readiness::{
+    Ledger, PlanText, Report, Seat, is_told, loosened, may_change_plan, plan_text_in_force, reaches_back,
+};
 use crate::record::{Body, Entry, EntryId, Moment};
 use crate::view::Place;
 
@@ -20,6 +23,8 @@ pub(super) struct Shared {
     pub plan: Plan,
     /// The same as it was adopted: what the journal is folded under.
     pub written: Plan,
+    /// What it asks less of than one that was in force before it.
+    pub loosened: Vec<Loosened>,
     pub entries: Vec<Entry>,
     pub ledger: Ledger,
     /// The last thing that a person did.
@@ -121,6 +126,7 @@ impl Shared {
         Ok(Shared {
             journal,
             plan,
+            loosened: loosened(&entries, &written),
             written,
             entries,
             ledger,
@@ -213,6 +219,7 @@ impl Shared {
     pub fn reload(&mut self) -> Result<(), AppError> {
         self.entries = self.journal.entries()?;
         self.written = plan_in_force(&self.entries)?;
+        self.loosened = loosened(&self.entries, &self.written);
         self.translate();
         (self.ledger, self.last) = fold(&self.written, &self.entries);
         Ok(())

@@ -12,7 +12,7 @@ use crate::drawing::{Picture, svg};
 use crate::journal::Verified;
 use crate::locale::{Locale, clock, say};
 use crate::plan::CheckKind;
-use crate::readiness::{FindingState, Gate, Report};
+use crate::readiness::{FindingState, Gate, Report, loosened};
 use crate::record::{Entry, EntryId, Moment};
 use crate::view;
 use labels::Words;
@@ -26,6 +26,8 @@ struct Dossier {
     aircraft: String,
     built: String,
     notice: String,
+    /// That the plan in force asks less than one before it; empty where it does not.
+    looser: String,
     count: String,
     head: String,
     stages: Vec<StagePart>,
@@ -113,6 +115,7 @@ pub(crate) fn html(
             printed = printed
         ),
         notice: plan.notice.trim().to_owned(),
+        looser: view::looser_words(locale, &loosened(entries, plan)).unwrap_or_default(),
         count: say!(locale, "dossier-count", count = verified.count),
         head: verified.head.to_string(),
         stages: stages(facts, &report, now),

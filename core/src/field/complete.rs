@@ -12,15 +12,6 @@ pub fn wanted_places<'a>(plan: &'a Plan, aircraft: &Aircraft, fly: &'a Fly) -> i
     places.filter(|place| aircraft.fits(&place.when))
 }
 
-/// A reading later than this after touchdown is none of touchdown any more, s: a controller or a motor in a body falls by half of its rise
-/// in about that time (common practice, no source).
-const LATEST_S: i64 = 600;
-
-/// Whether a reading came too late to tell of touchdown.
-pub fn is_too_late(reading: &Reading) -> bool {
-    reading.after_s > LATEST_S
-}
-
 /// What a landing lacks of what its check wants.
 #[derive(Debug, Clone, PartialEq)]
 pub struct LandingLack<'a> {
@@ -45,9 +36,9 @@ impl<'a> LandingLack<'a> {
         let (mut places, mut late) = (Vec::new(), Vec::new());
         for place in wanted_places(plan, aircraft, fly) {
             let read = temperatures.iter().filter(|reading| reading.place == place.id);
-            match read.min_by_key(|reading| reading.after_s) {
+            match read.min_by_key(|reading| flight.since_touchdown_s(reading)) {
                 None => places.push(place),
-                Some(first) if is_too_late(first) => late.push((place, first.after_s)),
+                Some(first) if flight.is_too_late(first) => late.push((place, flight.since_touchdown_s(first))),
                 Some(_) => {}
             }
         }

@@ -1,7 +1,7 @@
 //! What was jotted after a landing and is odd: asked about before it is recorded, and recorded as so where the person says so.
 
+use super::Flight;
 use super::charge::{holds_mah, left_percent, reserve_percent};
-use super::{Flight, is_too_late};
 use crate::aircraft::Aircraft;
 use crate::record::{Odd, Reading};
 
@@ -84,10 +84,10 @@ impl Doubt {
 /// What is odd about this charge and these readings of a flight. A reading that came too late is none of touchdown, and not held against
 /// the air.
 pub fn doubts(aircraft: &Aircraft, flight: &Flight, used_mah: Option<f64>, readings: &[Reading]) -> Vec<Doubt> {
-    let flown_s = flight.down.as_ref().map_or(0, |(_, flown_ms)| flown_ms / 1_000);
+    let flown_s = flight.motor_ms / 1_000;
     let mut doubts: Vec<Doubt> =
         used_mah.and_then(|used_mah| of_charge(aircraft, flight, used_mah, flown_s)).into_iter().collect();
-    let in_time = || readings.iter().filter(|reading| !is_too_late(reading));
+    let in_time = || readings.iter().filter(|reading| !flight.is_too_late(reading));
     doubts.extend(
         in_time()
             .filter(|reading| reading.celsius < flight.air_c - BELOW_AIR_K)

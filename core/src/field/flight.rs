@@ -35,8 +35,14 @@ pub struct Flight {
     pub down: Option<(Moment, i64)>,
     /// The day of the last touchdown, as the journal reckons it.
     pub down_on: Option<NaiveDate>,
-    /// Whether that is only the least that it can be: the phone was started anew in flight, and the pilot has not said how long it was.
-    pub is_untimed: bool,
+    /// Who says so.
+    pub timed: Timed,
+    /// Milliseconds that the phone counted; none where it was not there.
+    pub counted_ms: Option<i64>,
+    /// Seconds by which the touchdown was touched late, as far as the pilot's own time tells: its clock was left running so long.
+    pub touched_late_s: i64,
+    /// Milliseconds that count against the aircraft's hours: of a time that is doubted, the longest that nobody doubts.
+    pub motor_ms: i64,
     /// What was jotted after landing.
     pub landing: Option<Landing>,
     /// Why nothing will be jotted.
@@ -49,6 +55,27 @@ pub struct Flight {
     pub explained: Option<Explained>,
     /// What was changed between the motor run before and this one, and so is tested by it.
     pub tests: Vec<Tested>,
+}
+
+/// Who says how long the motor was on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Timed {
+    /// The phone, from the start to the touchdown.
+    #[default]
+    ByClock,
+    /// The phone, but it was started anew in flight: so long at the least.
+    AtLeast,
+    /// The phone, but longer than it can have been: its clock was most likely left running.
+    Doubtful,
+    /// The pilot.
+    Told,
+}
+
+impl Timed {
+    /// Whether it is known, and not to be asked of the pilot.
+    pub fn is_known(self) -> bool {
+        matches!(self, Timed::ByClock | Timed::Told)
+    }
 }
 
 /// What the pilot said of a charge that was not as predicted.
@@ -124,6 +151,11 @@ pub struct ShownFinding {
 pub enum Unanswered {
     /// How long it was: the phone was started anew in flight.
     Time,
+    /// How long it was: the phone counted longer than it can have been.
+    LongTime {
+        /// Seconds that it counted.
+        counted_s: i64,
+    },
     /// What the spotter noted: of one kind, at least one.
     Marks(Vec<Mark>),
     /// A temperature past a stop.
@@ -199,7 +231,10 @@ impl Flight {
             marks: Vec::new(),
             down: None,
             down_on: None,
-            is_untimed: false,
+            timed: Timed::ByClock,
+            counted_ms: None,
+            touched_late_s: 0,
+            motor_ms: 0,
             landing: None,
             waived: None,
             findings: Vec::new(),
@@ -223,7 +258,7 @@ impl Flight {
 
     /// Milliseconds with the motor on, once it is down and as far as anyone knows.
     pub fn flown_ms(&self) -> Option<i64> {
-        self.down.as_ref().filter(|_| !self.is_untimed).map(|(_, elapsed_ms)| *elapsed_ms)
+        self.down.as_ref().filter(|_| self.timed.is_known()).map(|(_, elapsed_ms)| *elapsed_ms)
     }
 
     /// Whether the motor was on and it is down, with nothing jotted yet, and nobody said why nothing will be.
@@ -244,8 +279,10 @@ impl Flight {
 
     /// A place's temperature at touchdown, worked back from two or more readings in time.
     pub fn at_touchdown(&self, place: &str) -> Option<TouchdownFit> {
-        let reading =
-            |reading: &Reading| HeatReading { time_s: reading.after_s as f64, temperature_c: reading.celsius };
+        let reading = |reading: &Reading| HeatReading {
+            time_s: self.since_touchdown_s(reading) as f64,
+            temperature_c: reading.celsius,
+        };
         let readings: Vec<HeatReading> = self.readings(place).map(reading).collect();
         let times = || readings.iter().map(|reading| reading.time_s);
         let span_s = times().fold(f64::NEG_INFINITY, f64::max) - times().fold(f64::INFINITY, f64::min);
@@ -275,7 +312,11 @@ impl Flight {
     ///
     /// While it runs, nothing is asked: the spotter has the phone.
     pub fn unanswered(&self, plan: &Plan) -> Vec<Unanswered> {
-        let time = self.is_untimed.then_some(Unanswered::Time);
+        let time = match (self.timed, &self.down) {
+            (Timed::AtLeast, Some(_)) => Some(Unanswered::Time),
+            (Timed::Doubtful, Some((_, counted_ms))) => Some(Unanswered::LongTime { counted_s: counted_ms / 1_000 }),
+            _ => None,
+        };
         if self.down.is_none() || self.released_since {
             return time.into_iter().collect();
         }

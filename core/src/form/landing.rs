@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Drafts, Refusal, Result};
 use crate::aircraft::Aircraft;
-use crate::field::{Doubt, Flight, Landing, charge_range_mah, doubts, wanted_places};
+use crate::field::{Doubt, Flight, Landing, Timed, charge_range_mah, doubts, wanted_places};
 use crate::locale::say;
 use crate::plan::{Place, Plan};
 use crate::record::{Judgement, Odd, Reading};
@@ -20,6 +20,16 @@ pub enum Said {
     NotSo,
     /// Called off.
     CalledOff,
+}
+
+/// How long the motor was on, by whom.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum HowLong {
+    /// As the pilot typed it.
+    AsTyped,
+    /// As the phone counted it, which was doubted.
+    AsCounted,
 }
 
 /// Plausible times with the motor on, minutes: from a knock-off at once to twice the longest that a card plans.
@@ -39,6 +49,8 @@ impl<'a> LandingForm<'a> {
     pub const USED: &'static str = "used";
     /// The field of how long the motor was on.
     pub const FLOWN: &'static str = "flown";
+    /// The field that is filled once the pilot says that the time is not right, and not yet what it was.
+    pub const TIME_WRONG: &'static str = "time-wrong";
     /// The field of anything else.
     pub const NOTES: &'static str = "notes";
     /// The field of what was not so, or why a run was called off.
@@ -242,6 +254,26 @@ impl<'a> LandingForm<'a> {
         let minutes = self.flown_min(&say!(locale, "landing-time"))?;
         let minutes = minutes.ok_or_else(|| Refusal::of(Self::FLOWN, say!(locale, "landing-time-first")))?;
         Ok((minutes * 60.0).round() as i64)
+    }
+
+    /// How long the phone counted, seconds, where a pack can have flown as long; none where nothing was counted.
+    pub fn may_be_as_counted_s(&self) -> Option<i64> {
+        let counted_s = self.flight.counted_ms? / 1_000;
+        (self.flight.timed == Timed::Doubtful && counted_s as f64 <= FLOWN_RANGE_MIN.1 * 60.0).then_some(counted_s)
+    }
+
+    /// How long the phone counted, which was doubted and is so, seconds.
+    ///
+    /// # Errors
+    /// Nothing was counted, or longer than any pack flies.
+    pub fn counted_s(&self) -> Result<i64> {
+        let refusal = || Refusal::of(Self::FLOWN, say!(self.drafts.locale(), "landing-time-first"));
+        self.may_be_as_counted_s().ok_or_else(refusal)
+    }
+
+    /// Whether the pilot says that the time is not right.
+    pub fn is_time_wrong(&self) -> bool {
+        self.drafts.text(Self::TIME_WRONG).is_some()
     }
 
     /// Anything else, as typed or as jotted before.

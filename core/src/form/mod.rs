@@ -17,6 +17,7 @@ mod remark;
 mod removal;
 mod subjects;
 mod thing;
+mod without_phone;
 mod words;
 
 pub use aircraft::{ChangeForm, FigureForm, NameForm, SettingForm};
@@ -26,7 +27,7 @@ pub use check::CheckForm;
 pub use columns::ColumnsForm;
 pub use drafts::Drafts;
 pub use finding::{CarryForm, FixForm, NewFindingForm};
-pub use landing::{LandingForm, Said};
+pub use landing::{HowLong, LandingForm, Said};
 pub use pack::PutBackForm;
 pub use person::last_people;
 pub use plan_offer::{KeepsOut, PlanOfferForm, keeps_out};
@@ -36,3 +37,4 @@ pub use remark::{EventForm, ExplanationForm, MarkAnswerForm, WaiverForm, Withdra
 pub use removal::RemovalForm;
 pub use subjects::SubjectsForm;
 pub use thing::ThingForm;
+pub use without_phone::WithoutPhoneForm;

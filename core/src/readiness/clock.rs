@@ -50,6 +50,13 @@ impl Clock {
         self.wall(at).date_naive()
     }
 
+    /// The day that it was so many seconds before a moment, by the same reckoning.
+    pub(super) fn day_before(&self, at: &Moment, seconds: i64) -> NaiveDate {
+        let wall = self.wall(at);
+        let earlier = TimeDelta::try_seconds(seconds.max(0)).and_then(|by| wall.checked_sub_signed(by));
+        earlier.unwrap_or(wall).date_naive()
+    }
+
     /// What the wall clock showed at an entry already, where it shows less now by more than a phone corrects by itself.
     pub fn behind(&self, now: &Moment) -> Option<DateTime<FixedOffset>> {
         let shown = self.shown?;

@@ -235,7 +235,7 @@ impl<'a> Standings<'a> {
         let mut lacking: Vec<Lack> = lack.places.iter().map(|place| Lack::Titled(place.title.clone())).collect();
         lacking.extend(lack.late.iter().map(late));
         lacking.extend(lack.charge.then_some(Lack::ChargeUsed));
-        lacking.extend(flight.is_untimed.then_some(Lack::FlownTime));
+        lacking.extend((!flight.timed.is_known()).then_some(Lack::FlownTime));
         lacking.extend(flight.too_short(fly).map(Lack::LongerFlight));
         lacking
     }

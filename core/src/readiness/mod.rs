@@ -40,7 +40,7 @@ pub use ledger::Ledger;
 pub use logs::Logs;
 pub use next::{NextFlight, Report};
 pub use packs::{Charge, PackStand};
-pub(crate) use plan_text::{PlanText, plan_text_in_force};
+pub(crate) use plan_text::{PlanText, loosened, plan_text_in_force};
 pub use reason::{Deed, Reason};
 pub use seat::Seat;
 pub use standing::{Fault, Lack, Standing};

@@ -87,8 +87,10 @@ impl<'a> Standings<'a> {
             |(_, check): &(&Stage, &Check)| check.fly().is_some() && check.mandatory && ledger.aircraft.wants(check);
         let ladder = |(stage, _): &(&Stage, &Check)| stage.gate.is_some();
         let mut flights = plan.checks().filter(to_fly).filter(ladder);
+        // What was flown and waits for a word is not flown again for it: it stands in the way of the one after it.
+        let is_to_fly = |standing: &Standing| !standing.holds() && !matches!(standing, Standing::Unexplained { .. });
         let (stage, check) = flights
-            .find(|(_, check)| !self.of(check).holds())
+            .find(|(_, check)| is_to_fly(&self.of(check)))
             .or_else(|| plan.checks().filter(to_fly).find(|(stage, _)| stage.gate.is_none()))?;
         Some(NextFlight { check: check.id.clone(), blockers: self.before_flying(stage, check) })
     }

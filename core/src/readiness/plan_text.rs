@@ -1,6 +1,7 @@
 //! The plans that a journal holds. They are found before the fold, which is made under the one in force.
 
 use super::withdrawal::withdrawn_among;
+use crate::plan::{Loosened, Plan};
 use crate::record::{Body, Entry};
 
 /// A plan as it came into force.
@@ -26,4 +27,29 @@ pub(crate) fn plan_text_in_force(entries: &[Entry]) -> Option<PlanText<'_>> {
     let withdrawn = withdrawn_among(entries);
     let standing = entries.iter().rev().filter(|entry| !withdrawn.contains(&entry.id));
     standing.filter_map(PlanText::of).next()
+}
+
+/// What the plan in force asks less of than one that was in force before it in this journal, each item once. What was taken back was
+/// never in force. A plan that can no longer be read says nothing.
+pub(crate) fn loosened(entries: &[Entry], in_force: &Plan) -> Vec<Loosened> {
+    let withdrawn = withdrawn_among(entries);
+    let texts = entries.iter().filter(|entry| !withdrawn.contains(&entry.id)).filter_map(PlanText::of);
+    let mut texts: Vec<PlanText<'_>> = texts.collect();
+    let Some(last) = texts.pop() else { return Vec::new() };
+    texts.retain(|earlier| earlier.text != last.text);
+    texts.dedup_by(|a, b| a.text == b.text);
+    let mut all: Vec<Loosened> = Vec::new();
+    for earlier in texts.iter().rev().filter_map(|earlier| Plan::parse(earlier.id, earlier.text).ok()) {
+        for item in earlier.loosened_by(in_force) {
+            match all.iter_mut().find(|known| known.id == item.id) {
+                Some(known) => {
+                    known.ways.extend(item.ways);
+                    known.ways.sort();
+                    known.ways.dedup();
+                }
+                None => all.push(item),
+            }
+        }
+    }
+    all
 }

@@ -206,6 +206,15 @@ pub struct Reading {
     pub after_s: i64,
 }
 
+/// A run that no phone timed: it was dead, or a paper was used.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct WithoutPhone {
+    /// Seconds from the touchdown to this entry, as the pilot says.
+    pub down_ago_s: i64,
+    /// Who kept the time and watched.
+    pub spotter: String,
+}
+
 /// What a flight pack is in, besides charged and flown. All but the first retire it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -549,12 +558,16 @@ pub enum Body {
         /// On which card.
         card: EntryId,
     },
-    /// The pilot says how long the motor was on, where the phone cannot know.
+    /// The pilot says how long the motor was on, where the phone cannot know or counted what was not flown. What it counted stays in its
+    /// touchdown.
     FlownTold {
         /// On which card.
         card: EntryId,
         /// Seconds with the motor on.
         flown_s: i64,
+        /// Where the phone was not there at all: the whole run is told.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        without_phone: Option<WithoutPhone>,
     },
     /// The touchdown was a mistake: the clock goes on as if it had not been.
     Resumed {

@@ -1,4 +1,4 @@
-use chrono::{DateTime, FixedOffset};
+use chrono::{DateTime, FixedOffset, TimeDelta};
 use serde::{Deserialize, Serialize};
 
 /// A moment as a phone knows it: what the wall clock shows, and what cannot be set back.
@@ -24,6 +24,14 @@ impl Moment {
     pub fn elapsed_ms_since(&self, earlier: &Moment) -> i64 {
         let sure = self.surely_elapsed_ms_since(earlier);
         if self.boot == earlier.boot { sure } else { sure.max((self.wall - earlier.wall).num_milliseconds()) }
+    }
+
+    /// The moment so many seconds before, in the same run of the phone; of negative monotonic time where the phone was not on yet.
+    pub fn earlier_by_s(&self, seconds: i64) -> Moment {
+        let ms = seconds.saturating_mul(1_000);
+        let wall =
+            TimeDelta::try_milliseconds(ms).and_then(|by| self.wall.checked_sub_signed(by)).unwrap_or(self.wall);
+        Moment { wall, monotonic_ms: self.monotonic_ms.saturating_sub(ms), boot: self.boot.clone() }
     }
 
     /// Milliseconds that have gone by since `earlier` at the least, whatever the wall clock says.

@@ -1,13 +1,11 @@
 //! What was seen in a flight or read past a stop, each with its answers.
 
 use super::context::{heading, still_row};
-use super::stepper::{Stepper, Steps};
 use super::{Block, Context, Control, Edge, Icon, Keyboard, Record, UsualAnswer};
 use crate::field::{Flight, Mark, Unanswered};
 use crate::form::{LandingForm, MarkAnswerForm};
 use crate::locale::{Locale, say};
 use crate::record::EntryId;
-use crate::unit::Unit;
 
 /// What was seen, and what was read past a stop: each with its answers, before anything else is asked.
 pub(super) fn to_answer(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
@@ -21,7 +19,14 @@ pub(super) fn to_answer(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
     for what in &asked {
         let title = super::unanswered_words(locale, context.plan, what);
         match what {
-            Unanswered::Time => blocks.extend(how_long(context, flight, &title)),
+            Unanswered::Time => {
+                let why = say!(locale, "landing-time-why");
+                blocks.extend(super::told_time::asked(context, flight, &title, why));
+            }
+            Unanswered::LongTime { .. } => {
+                let why = say!(locale, "told-long-why");
+                blocks.extend(super::told_time::asked(context, flight, &title, why));
+            }
             Unanswered::Marks(alike) => {
                 let spotter = flight.spotter.clone();
                 blocks.push(still_row(Edge::Caution, say!(locale, "landing-noted"), &title, spotter));
@@ -48,21 +53,6 @@ pub(super) fn to_answer(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
         }
     }
     blocks
-}
-
-/// How long the motor was on, where the phone was started anew in flight: it counts what the pilot says, and nothing that it reckons.
-fn how_long(context: &Context<'_>, flight: &Flight, title: &str) -> Vec<Block> {
-    let locale = context.locale;
-    let why = Some(say!(locale, "landing-time-why"));
-    let steps = Steps { unit: Unit::Minute, step: 0.5, start: flight.planned_s as f64 / 60.0 };
-    let label = say!(locale, "landing-time");
-    let flag = context.landing_form(flight).flown_min(&label).err().map(|refusal| refusal.to_string());
-    let tell = Control::new(Record::TellFlown(flight.card).into(), say!(locale, "landing-time-record"));
-    vec![
-        still_row(Edge::Missing, say!(locale, "board-to-answer"), title, why),
-        Stepper::of(context, LandingForm::FLOWN.to_owned(), label, steps).flag(flag).block(),
-        alone(tell.icon(Icon::Tick)),
-    ]
 }
 
 fn raise(locale: Locale, command: Record, label: String, what: &str) -> Control {

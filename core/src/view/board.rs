@@ -17,6 +17,7 @@ const IN_SIGHT: usize = 6;
 pub(super) fn board(context: &Context<'_>) -> Screen {
     let mut blocks = vec![verdict(context)];
     blocks.extend(clock_is_behind(context));
+    blocks.extend(super::plan::looser_row(context));
     blocks.extend(super::code::opened_row(context));
     blocks.extend(landings_to_record(context));
     if let Some(next) = &context.report.next {
@@ -38,7 +39,10 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
 fn verdict(context: &Context<'_>) -> Block {
     let name = context.aircraft_in_sentence();
     let Some(next) = &context.report.next else {
-        let text = say!(context.locale, "board-no-flight", name = name);
+        let text = match context.plan.checks().any(|(_, check)| check.fly().is_some()) {
+            true => say!(context.locale, "board-no-flight-wanted", name = name),
+            false => say!(context.locale, "board-no-flight", name = name),
+        };
         return Block::Verdict { text, detail: None, edge: Edge::Missing };
     };
     let flight = flight_words(context, next);

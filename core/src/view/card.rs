@@ -65,6 +65,7 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     }
     blocks.extend(last_landing(context, check));
     let why_not = missing(context.locale, check, &settled, blockers.len());
+    blocks.extend(super::told_time::without_phone(context, check, settled.planned, why_not.clone()));
     let to = settled.spotter.map_or_else(String::new, |name| say!(context.locale, "card-to", name = name));
     let hand_over =
         Control::primary(Record::HandOver(id.to_owned()).into(), say!(context.locale, "card-hand-over", to = to))

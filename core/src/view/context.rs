@@ -3,7 +3,7 @@ use crate::computed::Facts;
 use crate::field::Flight;
 use crate::form::{Drafts, LandingForm, last_people};
 use crate::locale::{Locale, say};
-use crate::plan::{Check, Plan, Stage};
+use crate::plan::{Check, Loosened, Plan, Stage};
 use crate::readiness::{Ledger, Report, Standing};
 use crate::record::{Entry, EntryId, Moment, Outcome};
 use crate::telemetry::{Layout, Limits, Recording};
@@ -38,6 +38,8 @@ pub struct Context<'a> {
     pub plan: &'a Plan,
     /// The same as it was adopted, to hold another plan against.
     pub written: &'a Plan,
+    /// What it asks less of than one that was in force before it.
+    pub loosened: &'a [Loosened],
     /// The journal.
     pub entries: &'a [Entry],
     /// What it says.

@@ -1,7 +1,7 @@
 use super::context::{heading, paragraph, still_row};
 use super::stepper::{Stepper, Steps};
 use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone};
-use crate::field::{Flight, MarkAnswer, Slip, is_too_late, temperature_band, wanted_places};
+use crate::field::{Flight, MarkAnswer, Slip, Timed, temperature_band, wanted_places};
 use crate::form::LandingForm;
 use crate::locale::{Locale, clock, say};
 use crate::plan::Place as PlanPlace;
@@ -33,6 +33,7 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
     blocks.extend(super::run_judged::why(context, flight));
     blocks.extend(super::landing_doubt::too_short(context, flight, fly));
     blocks.extend(super::answers::to_answer(context, flight));
+    blocks.extend(super::told_time::put_right(context, flight));
     blocks.extend(offered(context, flight, &wanted));
     blocks.extend(read_so_far(context, flight));
     blocks.extend(super::settings_ledger::tested(context, flight));
@@ -57,6 +58,7 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
     blocks.extend(super::landing_doubt::doubts(context, flight, &context.landing_form(flight)));
     blocks.extend(super::events::event_choice(context, say!(context.locale, "landing-more-than")));
     blocks.extend(super::landing_doubt::waiver(context, flight));
+    blocks.extend(super::told_time::not_right(context, flight));
     blocks.extend(marks(context.locale, flight));
     blocks.extend(super::run_judged::judged(context, flight));
     let place = Place::NewFinding { shown_by: shown_by(flight), proof: flight.check.clone() };
@@ -119,8 +121,8 @@ fn read_so_far(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
     for (index, reading) in (0..).zip(readings) {
         let title = context.plan.place(&reading.place).map_or(reading.place.as_str(), |place| place.title.as_str());
         let words = format!("{title} {}", context.locale.quantity(reading.celsius, Unit::Celsius));
-        let is_late = is_too_late(reading);
-        let time = clock(reading.after_s);
+        let is_late = flight.is_too_late(reading);
+        let time = clock(flight.since_touchdown_s(reading));
         let detail = match is_late {
             true => say!(context.locale, "landing-too-late", time = time),
             false => say!(context.locale, "landing-after-touchdown", time = time),
@@ -187,11 +189,21 @@ fn flown(locale: Locale, flight: &Flight) -> Block {
         value: time,
         unit: String::new(),
         note: Some(match over {
-            _ if flight.is_untimed => say!(locale, "landing-time-at-least"),
+            _ if flight.timed == Timed::AtLeast => say!(locale, "landing-time-at-least"),
+            _ if flight.timed == Timed::Doubtful => say!(locale, "told-doubted", planned = planned),
+            _ if flight.timed == Timed::Told => told(locale, flight, planned),
             Some(over_s) => say!(locale, "landing-overrun", planned = planned, over = clock(over_s)),
             None => planned,
         }),
-        edge: if over.is_some() { Edge::Caution } else { Edge::None },
+        edge: if over.is_some() || !flight.timed.is_known() { Edge::Caution } else { Edge::None },
+    }
+}
+
+/// Who says how long it was, beside what was planned and what the phone counted.
+fn told(locale: Locale, flight: &Flight, planned: String) -> String {
+    match flight.counted_otherwise_ms() {
+        Some(counted_ms) => say!(locale, "told-counted", planned = planned, counted = clock(counted_ms / 1_000)),
+        None => say!(locale, "told-not-counted", planned = planned),
     }
 }
 

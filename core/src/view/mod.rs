@@ -31,6 +31,7 @@ mod spotter;
 mod stage;
 mod stepper;
 mod token;
+mod told_time;
 mod trends;
 mod under_way;
 mod withdrawn;
@@ -46,7 +47,7 @@ pub(crate) use under_way::{UnderWay, UnderWayWith};
 
 pub(crate) use compared::proposal_title;
 pub(crate) use log::{LogLine, log_lines, plot_view};
-pub(crate) use plan::keeps_out_words;
+pub(crate) use plan::{keeps_out_words, looser_words};
 pub(crate) use plot::{PlotView, block as plot_block, printed as plot_printed};
 pub(crate) use spotter::spotter;
 pub(crate) use words::*;

@@ -5,7 +5,7 @@ use super::{
 };
 use crate::form::{KeepsOut, PlanOfferForm, keeps_out};
 use crate::locale::{Locale, say, sentence};
-use crate::plan::{Became, Difference, Plan, lint};
+use crate::plan::{Became, Difference, Loosened, Plan, lint};
 use crate::readiness::{Gate, PlanText, Report};
 use crate::record::{Author, Body, Entry, EntryId};
 
@@ -30,9 +30,12 @@ pub(super) fn plan(context: &Context<'_>) -> Screen {
             edge: Edge::None,
         },
         paragraph(plan.notice.trim(), Tone::Quiet),
+    ];
+    blocks.extend(looser_blocks(context, context.loosened));
+    blocks.extend([
         heading(say!(context.locale, "plan-own"), None),
         paragraph(say!(context.locale, "plan-own-how"), Tone::Plain),
-    ];
+    ]);
     let adopted = context.entries.iter().rev().filter(|entry| PlanText::of(entry).is_some());
     blocks.push(heading(say!(context.locale, "plan-so-far"), None));
     blocks.extend(adopted.map(|entry| {
@@ -95,8 +98,10 @@ pub(super) fn offer(context: &Context<'_>) -> Screen {
     let why_not = keeps_out(context.ledger, &offered)
         .map(|why| keeps_out_words(context.locale, context.plan, &why))
         .or_else(|| differences.is_empty().then(|| say!(context.locale, "plan-is-in-force")));
-    let mut blocks = vec![summary(context.locale, &offered, &differences, &fallen)];
+    let loosened = context.written.loosened_by(&offered);
+    let mut blocks = vec![summary(context.locale, &offered, &differences, &fallen, loosened.len())];
     blocks.extend(why_not.iter().map(|why| still_row(Edge::Stop, say!(context.locale, "plan-not-yet"), why, None)));
+    blocks.extend(looser_blocks(context, &loosened));
     blocks.extend(fallen.blocks(context, &offered));
     blocks.extend(remarks(context.locale, &offered));
     blocks.extend(difference_blocks(context.locale, &differences));
@@ -107,12 +112,14 @@ pub(super) fn offer(context: &Context<'_>) -> Screen {
     Screen { foot: vec![take, again], ..context.screen("plan-offer", &offered.title, above, blocks) }
 }
 
-fn summary(locale: Locale, offered: &Plan, differences: &[Difference], fallen: &Fallen) -> Block {
+fn summary(locale: Locale, offered: &Plan, differences: &[Difference], fallen: &Fallen, looser: usize) -> Block {
     let count = |became| differences.iter().filter(|difference| difference.became == became).count();
     let text = match (fallen.gates.len(), fallen.checks.len()) {
         (0, 0) => say!(locale, "plan-nothing-falls"),
         (gates, checks) => say!(locale, "plan-falls", gates = gates, checks = checks),
     };
+    // What asks less is said before what lapses: it is what nobody is stopped by later.
+    let text = if looser == 0 { text } else { say!(locale, "plan-loosens", count = looser, then = text) };
     let detail = say!(
         locale,
         "plan-differences",
@@ -121,8 +128,35 @@ fn summary(locale: Locale, offered: &Plan, differences: &[Difference], fallen: &
         changed = count(Became::Changed),
         removed = count(Became::Removed)
     );
-    let edge = if fallen.gates.is_empty() && fallen.checks.is_empty() { Edge::Fresh } else { Edge::Caution };
+    let is_nothing = fallen.gates.is_empty() && fallen.checks.is_empty() && looser == 0;
+    let edge = if is_nothing { Edge::Fresh } else { Edge::Caution };
     Block::Verdict { text, detail: Some(detail), edge }
+}
+
+/// That the plan in force asks less than one before it: for as long as it is in force.
+pub(super) fn looser_row(context: &Context<'_>) -> Option<Block> {
+    let title = looser_words(context.locale, context.loosened)?;
+    Some(row(Edge::Caution, say!(context.locale, "common-look"), &title, None, Place::Plan))
+}
+
+/// The same in words.
+pub(crate) fn looser_words(locale: Locale, loosened: &[Loosened]) -> Option<String> {
+    (!loosened.is_empty()).then(|| say!(locale, "plan-looser-in-force", count = loosened.len()))
+}
+
+/// Each thing of which less is asked, and in what.
+fn looser_blocks(context: &Context<'_>, loosened: &[Loosened]) -> Vec<Block> {
+    if loosened.is_empty() {
+        return Vec::new();
+    }
+    let locale = context.locale;
+    let mut blocks = vec![heading(say!(locale, "plan-loosened-heading"), Some(loosened.len().to_string()))];
+    blocks.extend(loosened.iter().map(|item| {
+        let title = context.plan.check(&item.id).map_or(item.title.as_str(), |(_, check)| check.title.as_str());
+        let ways: Vec<String> = item.ways.iter().map(|way| way.words(locale)).collect();
+        still_row(Edge::Caution, say!(locale, "plan-looser-word"), title, Some(sentence(&ways.join("; "))))
+    }));
+    blocks
 }
 
 /// What would no longer stand under another plan.

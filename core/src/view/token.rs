@@ -1,6 +1,6 @@
 use serde::{Deserialize, Serialize};
 
-use crate::form::Said;
+use crate::form::{HowLong, Said};
 use crate::locale::{Language, Locale, Measures, TemperatureScale, say};
 use crate::record::{EntryId, OnAircraft, PackState, ThingKind};
 use crate::telemetry::SightStep;
@@ -231,6 +231,8 @@ pub enum Record {
     ReleaseAgain(Vec<String>),
     /// The card as it is drawn up, and that the phone goes to the spotter.
     HandOver(String),
+    /// The card as it is drawn up, with a run on it that no phone timed.
+    FlownWithoutPhone(String),
     /// The landing from its draft.
     Landing {
         /// Which card.
@@ -241,7 +243,12 @@ pub enum Record {
     /// That nothing will be jotted down of a landing, and the draft's reason.
     WaiveLanding(EntryId),
     /// Says how long the motor was on.
-    TellFlown(EntryId),
+    TellFlown {
+        /// Which card.
+        card: EntryId,
+        /// As typed, or as it was counted.
+        how_long: HowLong,
+    },
     /// The landing without one of its readings, which was a slip.
     DropReading {
         /// Which card.

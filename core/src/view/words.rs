@@ -235,6 +235,7 @@ fn marks_words(locale: Locale, alike: &[Mark]) -> String {
 pub(crate) fn unanswered_words(locale: Locale, plan: &Plan, what: &Unanswered) -> String {
     match what {
         Unanswered::Time => say!(locale, "unanswered-time"),
+        Unanswered::LongTime { counted_s } => say!(locale, "unanswered-long-time", time = clock(*counted_s)),
         Unanswered::Marks(alike) => marks_words(locale, alike),
         Unanswered::Stop { place, celsius } => {
             let found = plan.place(place);
@@ -423,7 +424,16 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
         },
         Body::TouchedDown { elapsed_ms, .. } => say!(locale, "entry-touchdown", time = clock(elapsed_ms / 1_000)),
         Body::RestartedInFlight { .. } => say!(locale, "entry-restarted"),
-        Body::FlownTold { flown_s, .. } => say!(locale, "entry-flown-told", time = clock(*flown_s)),
+        Body::FlownTold { flown_s, without_phone: None, .. } => {
+            say!(locale, "entry-flown-told", time = clock(*flown_s))
+        }
+        Body::FlownTold { flown_s, without_phone: Some(told), .. } => say!(
+            locale,
+            "entry-flown-without-phone",
+            time = clock(*flown_s),
+            ago = clock(told.down_ago_s),
+            spotter = told.spotter
+        ),
         Body::Resumed { .. } => say!(locale, "entry-resumed"),
         Body::HandedBack { .. } => say!(locale, "entry-handed-back"),
         Body::Unmarked { mark: id, .. } => match named(id) {

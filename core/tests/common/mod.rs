@@ -9,7 +9,7 @@ use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
     AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, MarkKind,
     Moment, NamedValue, Odd, OnAircraft, Outcome, Outlier, PackState, Prediction, Reading, Thing, ThingKind,
-    ThingRef, Until,
+    ThingRef, Until, WithoutPhone,
 };
 use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
@@ -235,7 +235,7 @@ pub fn one_of_each() -> Vec<Body> {
         },
         Body::LandingWaived { card, reason: "The thermometer broke".to_owned() },
         Body::RestartedInFlight { card },
-        Body::FlownTold { card, flown_s: 241 },
+        Body::FlownTold { card, flown_s: 241, without_phone: None },
         Body::ThingRemoved {
             thing: ThingRef { kind: ThingKind::Consumer, name: "Cyclic servo, left".to_owned() },
             instead: Some("A servo that takes less".to_owned()),
@@ -261,6 +261,11 @@ pub fn one_of_each() -> Vec<Body> {
             witness: None,
             note: None,
             alone: None,
+        },
+        Body::FlownTold {
+            card,
+            flown_s: 225,
+            without_phone: Some(WithoutPhone { down_ago_s: 600, spotter: "Sam".to_owned() }),
         },
     ]
 }

@@ -222,8 +222,14 @@ fn plans(live: &[&Entry]) -> Plans {
 }
 
 /// Taking back something an hour later brings no gate back: which releases had lapsed before each such withdrawal, with how many of
-/// the entries that count came before it. Taken back at once, with nothing in between, it was a slip.
-fn stay_lapsed(plan: &Plan, entries: &[Entry], live: &[&Entry]) -> Vec<(usize, BTreeMap<String, EntryId>)> {
+/// the entries that count came before it. Taken back at once, with nothing in between, it was a slip. A release that is taken back at any
+/// time lapsed nothing and kept nothing: the one before it is looked at.
+fn stay_lapsed(
+    plan: &Plan,
+    entries: &[Entry],
+    live: &[&Entry],
+    never: &BTreeSet<EntryId>,
+) -> Vec<(usize, BTreeMap<String, EntryId>)> {
     let mut stay = Vec::new();
     for (index, entry) in entries.iter().enumerate() {
         let Body::Withdrawn { entry: slip, .. } = &entry.body else { continue };
@@ -236,9 +242,9 @@ fn stay_lapsed(plan: &Plan, entries: &[Entry], live: &[&Entry]) -> Vec<(usize, B
         let before = &entries[..index];
         let counted = live.iter().take_while(|e| before.iter().any(|earlier| earlier.id == e.id)).count();
         let lapsed_then = {
-            let live = self::live(before);
+            let live: Vec<&Entry> = self::live(before).into_iter().filter(|e| !never.contains(&e.id)).collect();
             let plans = self::plans(&live);
-            let told = Told::of(plan, &plans, live, before);
+            let told = Told::of_but(plan, &plans, live, before, never);
             let lapsed = told.released.iter().filter(|(_, stands)| !**stands);
             lapsed.map(|(stage, _)| (stage.clone(), told.releases[stage])).collect()
         };
@@ -252,9 +258,17 @@ fn stay_lapsed(plan: &Plan, entries: &[Entry], live: &[&Entry]) -> Vec<(usize, B
 struct Timing {
     /// Its touchdown, milliseconds.
     down: Option<i64>,
-    /// Whether nobody has said so who knows: the phone was started anew in flight.
+    /// Whether nobody has said so who knows: the phone was started anew in flight, or its clock ran on.
     untimed: bool,
-    /// Where the pilot said how long it was, and by how many milliseconds that is more than what was counted.
+    /// Whether the pilot said so.
+    told: bool,
+    /// Whether the phone timed both ends of it.
+    both_ends: bool,
+    /// Milliseconds that count against the aircraft.
+    counts: i64,
+    /// Seconds by which the touchdown was touched late.
+    late_s: i64,
+    /// Where the pilot said how long it was, and by how many milliseconds that is more than what counted before.
     more: Vec<(usize, i64)>,
 }
 
@@ -290,7 +304,21 @@ enum Described {
 impl<'a> Told<'a> {
     /// All that is told by `entries`, of which those in `live` count.
     fn of(first: &'a Plan, plans: &'a Plans, live: Vec<&'a Entry>, entries: &[Entry]) -> Told<'a> {
-        let stay = stay_lapsed(first, entries, &live);
+        let taken_back = |entry: &&Entry| !self::live(entries).iter().any(|e| e.id == entry.id);
+        let releases = entries.iter().filter(|entry| matches!(entry.body, Body::GateReleased { .. }));
+        let never = releases.filter(taken_back).map(|entry| entry.id).collect();
+        Told::of_but(first, plans, live, entries, &never)
+    }
+
+    /// The same, where these releases were never made.
+    fn of_but(
+        first: &'a Plan,
+        plans: &'a Plans,
+        live: Vec<&'a Entry>,
+        entries: &[Entry],
+        never: &BTreeSet<EntryId>,
+    ) -> Told<'a> {
+        let stay = stay_lapsed(first, entries, &live, never);
         let (releases, released, findings, known) =
             (BTreeMap::new(), BTreeMap::new(), Vec::new(), RefCell::default());
         let (reckoned, lost) = reckon(&live);
@@ -380,10 +408,26 @@ impl<'a> Told<'a> {
         (0..upto).rev().find(|i| self.live[*i].id == card && matches!(self.body(*i), Body::CardDrawn { .. }))
     }
 
-    /// Where a card's motor run began.
+    /// Where a card's motor run began: with its start, or with the pilot's word that no phone was there.
     fn started(&self, card: EntryId, upto: usize) -> Option<usize> {
         let drawn = self.drawn(card, upto)?;
-        (drawn..upto).find(|i| matches!(self.body(*i), Body::Started { card: c } if *c == card))
+        let begins = |i: &usize| match self.body(*i) {
+            Body::Started { card: c } | Body::FlownTold { card: c, without_phone: Some(_), .. } => *c == card,
+            _ => false,
+        };
+        (drawn..upto).find(begins)
+    }
+
+    /// The longest that is believed without a question, milliseconds: twice the plan and five minutes, and not past the moment at which the
+    /// least that was predicted empties the pack.
+    fn most_ms(&self, card: EntryId, upto: usize) -> i64 {
+        let drawn = self.drawn(card, upto).unwrap();
+        let Body::CardDrawn { pack, planned_s, prediction, .. } = self.body(drawn) else { unreachable!() };
+        let least_ma = prediction.as_ref().map(|p| p.low_mah / *planned_s as f64).filter(|_| *planned_s > 0);
+        let empty_s =
+            least_ma.filter(|ma| *ma > 0.0).zip(self.holds_mah(pack, upto)).map(|(ma, mah)| (mah / ma).ceil());
+        let by_pack_s = empty_s.map(|s| (s as i64).max(*planned_s)).unwrap_or(i64::MAX / 1_000);
+        1_000 * by_pack_s.min(2 * planned_s + 300)
     }
 
     /// How long the motor was on, and who says so.
@@ -393,15 +437,25 @@ impl<'a> Told<'a> {
         for i in started..upto {
             match self.body(i) {
                 Body::TouchedDown { card: c, elapsed_ms } if *c == card && timing.down.is_none() => {
-                    timing = Timing { down: Some((*elapsed_ms).max(0)), ..Timing::default() };
+                    let (ms, most_ms) = ((*elapsed_ms).max(0), self.most_ms(card, i));
+                    let counts = ms.min(most_ms);
+                    timing = Timing { down: Some(ms), untimed: ms > most_ms, both_ends: true, counts, ..timing };
                 }
-                Body::RestartedInFlight { card: c } if *c == card => timing.untimed = timing.down.is_some(),
-                Body::FlownTold { card: c, flown_s } if *c == card && timing.untimed => {
+                Body::RestartedInFlight { card: c } if *c == card && timing.down.is_some() && !timing.told => {
+                    (timing.untimed, timing.both_ends) = (true, false);
+                }
+                Body::FlownTold { card: c, flown_s, without_phone }
+                    if *c == card
+                        && !timing.told
+                        && (timing.down.is_some() || i == started && without_phone.is_some()) =>
+                {
                     let told = flown_s.max(&0) * 1_000;
-                    timing.more.push((i, told - timing.down.unwrap()));
-                    timing = Timing { down: Some(told), untimed: false, more: timing.more };
+                    timing.more.push((i, told - timing.counts));
+                    let counted = timing.down.filter(|_| timing.both_ends).unwrap_or(0);
+                    timing.late_s = (counted - told).max(0) / 1_000;
+                    timing = Timing { down: Some(told), untimed: false, told: true, counts: told, ..timing };
                 }
-                Body::Resumed { card: c } if *c == card => timing = Timing::default(),
+                Body::Resumed { card: c } if *c == card && timing.down.is_some() => timing = Timing::default(),
                 _ => {}
             }
         }
@@ -426,12 +480,18 @@ impl<'a> Told<'a> {
         let mut down = None;
         for i in self.started(card, entry).unwrap()..entry {
             match self.body(i) {
-                Body::TouchedDown { card: c, .. } if *c == card && down.is_none() => down = Some(i),
+                Body::TouchedDown { card: c, .. } if *c == card && down.is_none() => down = Some(self.day(i)),
+                // Told in the evening, flown the day before.
+                Body::FlownTold { card: c, without_phone: Some(told), .. }
+                    if *c == card && self.started(card, entry) == Some(i) =>
+                {
+                    down = Some((self.reckoned[i] - TimeDelta::seconds(told.down_ago_s)).date_naive());
+                }
                 Body::Resumed { card: c } if *c == card => down = None,
                 _ => {}
             }
         }
-        is_of && down.is_some_and(|i| self.day(i) == self.day(entry))
+        is_of && down == Some(self.day(entry))
     }
 
     fn runs(&self, upto: usize) -> usize {
@@ -439,7 +499,7 @@ impl<'a> Told<'a> {
     }
 
     fn motor_ms(&self, upto: usize) -> i64 {
-        self.cards(upto).into_iter().filter_map(|card| self.down(card, upto)).sum()
+        self.cards(upto).into_iter().map(|card| self.timing(card, upto).counts).sum()
     }
 
     // --- evidence
@@ -661,7 +721,7 @@ impl<'a> Told<'a> {
         let own_ms = match self.body(said.entry) {
             Body::LandingRecorded { card, .. } => {
                 let told = self.timing(*card, at.upto).more.into_iter().filter(|(i, _)| *i > said.entry);
-                self.down(*card, said.entry).unwrap_or(0) + told.map(|(_, more)| more).sum::<i64>()
+                self.timing(*card, said.entry).counts + told.map(|(_, more)| more).sum::<i64>()
             }
             _ => 0,
         };
@@ -766,6 +826,11 @@ impl<'a> Told<'a> {
         let fly = check.fly().unwrap();
         let spotter = (0..jotted).rev().find_map(|i| match self.body(i) {
             Body::HandedOver { card: c, spotter } if *c == card => Some(spotter),
+            Body::FlownTold { card: c, without_phone: Some(told), .. }
+                if *c == card && self.started(card, jotted) == Some(i) =>
+            {
+                Some(&told.spotter)
+            }
             _ => None,
         });
         if check.witness && spotter.is_none() {
@@ -811,7 +876,8 @@ impl<'a> Told<'a> {
         }
         // Read within ten minutes of touchdown, or not at all.
         let fits = |id: &str| self.fits(&self.plan(at.upto).place(id).unwrap().when, at.upto);
-        let in_time = |id: &str| temperatures.iter().any(|r| r.place == id && r.after_s <= 600);
+        let late_s = self.timing(card, at.upto).late_s;
+        let in_time = |id: &str| temperatures.iter().any(|r| r.place == id && r.after_s + late_s <= 600);
         if fly.temperatures.iter().any(|place| fits(place) && !in_time(place)) {
             return Is::Missing;
         }

@@ -393,10 +393,15 @@ impl Story {
         self.finding(id).state
     }
 
+    /// Says how long a run was.
+    pub fn tell(&mut self, card: EntryId, flown_s: i64) -> EntryId {
+        self.add(Body::FlownTold { card, flown_s, without_phone: None })
+    }
+
     /// Says that there is nothing to a mark or how a run was, or raises what was read past its stop or was not so.
     pub fn answer_seen(&mut self, card: EntryId, what: &Unanswered) -> EntryId {
         match what {
-            Unanswered::Time => self.add(Body::FlownTold { card, flown_s: 120 }),
+            Unanswered::Time | Unanswered::LongTime { .. } => self.tell(card, 120),
             Unanswered::Marks(alike) => {
                 let answer = |mark: &Mark| Body::MarkAnswered { card, mark: mark.entry, words: "A gust".to_owned() };
                 let answers: Vec<Body> = alike.iter().map(answer).collect();

@@ -5,14 +5,45 @@ use crate::app::AppError;
 use crate::app::done::{After, Done, Result};
 use crate::app::shared::Shared;
 use crate::computed::predicted_charge;
-use crate::form::{CardForm, Drafts};
+use crate::form::{CardForm, Drafts, WithoutPhoneForm};
 use crate::journal::NewEntry;
-use crate::locale::say;
+use crate::locale::{clock, say};
 use crate::plan::Fly;
-use crate::record::{Body, Moment};
-use crate::view;
+use crate::record::{Body, Moment, WithoutPhone};
+use crate::view::{self, Place};
 
 pub(super) fn hand_over(shared: &Shared, id: &str, drafts: Drafts<'_>, now: &Moment) -> Result {
+    let Ready { card, spotter } = ready(shared, id, drafts, now)?;
+    let name = shared.journal.name(now);
+    let handed = Body::HandedOver { card: name, spotter: spotter.clone() };
+    Ok(Done {
+        entries: vec![NewEntry::pilot(card).named(name), NewEntry::pilot(handed)],
+        said: say!(shared.locale(), "app-handed-over", spotter = spotter),
+        after: After::Stay,
+    })
+}
+
+/// It was flown as the card says, and no phone was there to time it. What holds before a hand-over holds for it too.
+pub(super) fn flown_without_phone(shared: &Shared, id: &str, drafts: Drafts<'_>, now: &Moment) -> Result {
+    let Ready { card, spotter } = ready(shared, id, drafts, now)?;
+    let form = WithoutPhoneForm(drafts);
+    let (flown_s, down_ago_s) = (form.flown_s()?, form.ago_s()?);
+    let name = shared.journal.name(now);
+    let told = Body::FlownTold { card: name, flown_s, without_phone: Some(WithoutPhone { down_ago_s, spotter }) };
+    Ok(Done {
+        entries: vec![NewEntry::pilot(card).named(name), NewEntry::pilot(told)],
+        said: say!(shared.locale(), "entry-flown-told", time = clock(flown_s)),
+        after: After::Through(Place::Board, Place::Landing(name)),
+    })
+}
+
+/// A card on which nothing stands before its flight.
+struct Ready {
+    card: Body,
+    spotter: String,
+}
+
+fn ready(shared: &Shared, id: &str, drafts: Drafts<'_>, now: &Moment) -> std::result::Result<Ready, AppError> {
     let (_, check) = wanted(shared, id)?;
     let Some(fly) = check.fly() else { return Err(AppError::refused(say!(shared.locale(), "app-not-flown"))) };
     if let Some(blocker) = shared.ledger.before_flying(&shared.plan, id, now).first() {
@@ -23,14 +54,7 @@ pub(super) fn hand_over(shared: &Shared, id: &str, drafts: Drafts<'_>, now: &Mom
     let pack = form.required_pack()?;
     let spotter = form.required_spotter()?;
     let air_c = form.required_air_c()?;
-    let body = card(shared, id, fly, &form, &pack, air_c)?;
-    let name = shared.journal.name(now);
-    let handed = Body::HandedOver { card: name, spotter: spotter.clone() };
-    Ok(Done {
-        entries: vec![NewEntry::pilot(body).named(name), NewEntry::pilot(handed)],
-        said: say!(shared.locale(), "app-handed-over", spotter = spotter),
-        after: After::Stay,
-    })
+    Ok(Ready { card: card(shared, id, fly, &form, &pack, air_c)?, spotter })
 }
 
 fn card(

@@ -29,10 +29,11 @@ pub fn appended(
         }
         Record::ReleaseAgain(stages) => gate::release_again(shared, &stages, now),
         Record::HandOver(id) => card::hand_over(shared, &id, drafts, now),
+        Record::FlownWithoutPhone(id) => card::flown_without_phone(shared, &id, drafts, now),
         Record::Landing { card, said } => landing::landing(shared, card, said, drafts),
         Record::WaiveLanding(id) => landing::waive(shared, id, drafts),
         Record::DropReading { card: id, index } => landing::drop_reading(shared, id, index, drafts),
-        Record::TellFlown(id) => landing::tell_flown(shared, id, drafts),
+        Record::TellFlown { card: id, how_long } => landing::tell_flown(shared, id, how_long, drafts),
         Record::AnswerMark { card: id, mark, usual } => landing::answer_mark(shared, id, mark, usual, drafts),
         Record::MarkIsFinding { card: id, mark, finding } => landing::mark_is_finding(shared, id, mark, finding),
         Record::RaiseMark { card: id, mark } => finding::raise_mark(shared, id, mark),

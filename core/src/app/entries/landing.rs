@@ -4,7 +4,7 @@ use crate::app::AppError;
 use crate::app::done::{After, Done, Result, one};
 use crate::app::shared::Shared;
 use crate::field::{Flight, Landing, LandingLack, Mark, is_past_stop};
-use crate::form::{Drafts, ExplanationForm, LandingForm, MarkAnswerForm, Said, WaiverForm};
+use crate::form::{Drafts, ExplanationForm, HowLong, LandingForm, MarkAnswerForm, Said, WaiverForm};
 use crate::journal::NewEntry;
 use crate::locale::{clock, say};
 use crate::record::{Body, EntryId, Judgement};
@@ -66,7 +66,7 @@ fn after_landing(shared: &Shared, flight: &Flight, landing: &Landing) -> After {
     let lack = LandingLack::of(&shared.plan, &shared.ledger.aircraft, fly, flight, read, used_mah);
     let whole = lack.is_nothing()
         && flight.marks.is_empty()
-        && !flight.is_untimed
+        && flight.timed.is_known()
         && landing.judgement == Judgement::AsItShouldBe;
     match stage.gate.is_none() && cool && whole && !flight.is_called_off(&shared.plan) {
         true => After::Through(Place::Board, Place::Card(flight.check.clone())),
@@ -114,15 +114,19 @@ pub(super) fn explain(shared: &Shared, card: EntryId, drafts: Drafts<'_>) -> Res
     one(Body::DisagreementExplained { card, why, used_mah }, say!(shared.locale(), "app-explained"), After::Back)
 }
 
-/// How long the motor was on, where the phone was started anew in flight.
-pub(super) fn tell_flown(shared: &Shared, card: EntryId, drafts: Drafts<'_>) -> Result {
+/// How long the motor was on: as the pilot says, or as it was counted.
+pub(super) fn tell_flown(shared: &Shared, card: EntryId, how_long: HowLong, drafts: Drafts<'_>) -> Result {
     let flight = landed(shared, card)?;
-    if !flight.is_untimed {
+    if !flight.may_be_told() {
         return Err(AppError::refused(say!(shared.locale(), "app-time-known")));
     }
-    let flown_s = form(shared, flight, drafts).required_flown_s()?;
+    let form = form(shared, flight, drafts);
+    let flown_s = match how_long {
+        HowLong::AsTyped => form.required_flown_s()?,
+        HowLong::AsCounted => form.counted_s()?,
+    };
     let said = say!(shared.locale(), "entry-flown-told", time = clock(flown_s));
-    one(Body::FlownTold { card, flown_s }, said, After::Keep)
+    one(Body::FlownTold { card, flown_s, without_phone: None }, said, After::Keep)
 }
 
 /// There is nothing to a mark, in words: one of the usual answers, or what was typed.

@@ -1,11 +1,11 @@
 //! What becomes of a card.
 
-use crate::field::{Explained, Flight, Landing, Mark, MarkAnswer, ShownFinding};
+use crate::field::{Explained, Flight, Landing, Mark, MarkAnswer, ShownFinding, Timed, holds_mah};
 use crate::plan::Plan;
 use crate::readiness::evidence::{Made, Recorded, Source};
 use crate::readiness::ledger::Ledger;
 use crate::readiness::seat::Seat;
-use crate::record::{Body, Entry, EntryId, MarkKind};
+use crate::record::{Body, Entry, EntryId, MarkKind, WithoutPhone};
 
 impl Ledger {
     pub(super) fn handed_over(&mut self, entry: &Entry, card: EntryId, spotter: &str) {
@@ -52,31 +52,48 @@ impl Ledger {
 
     pub(super) fn touched_down(&mut self, entry: &Entry, card: EntryId, elapsed_ms: i64) {
         let day = self.clock.day(&entry.at);
+        let holds_mah = self.flight(card).and_then(|flight| holds_mah(&self.aircraft, &flight.pack));
         let running = |flight: &&mut Flight| flight.started.is_some() && flight.down.is_none();
         if let Some(flight) = self.flight_mut(card).filter(running) {
             let elapsed_ms = elapsed_ms.max(0);
             flight.down = Some((entry.at.clone(), elapsed_ms));
             flight.down_on = Some(day);
-            flight.is_untimed = false;
-            self.motor_ms = self.motor_ms.saturating_add(elapsed_ms);
+            flight.counted_ms = Some(elapsed_ms);
+            let most_ms = flight.most_ms(holds_mah);
+            flight.timed = if elapsed_ms > most_ms { Timed::Doubtful } else { Timed::ByClock };
+            flight.motor_ms = elapsed_ms.min(most_ms);
+            self.motor_ms = self.motor_ms.saturating_add(elapsed_ms.min(most_ms));
         }
     }
 
     /// How long it flew is known to nobody but the pilot, who is asked.
     pub(super) fn restarted_in_flight(&mut self, card: EntryId) {
-        if let Some(flight) = self.flight_mut(card).filter(|flight| flight.down.is_some()) {
-            flight.is_untimed = true;
+        if let Some(flight) = self.flight_mut(card).filter(|flight| flight.may_be_told()) {
+            flight.timed = Timed::AtLeast;
         }
     }
 
-    /// The pilot says how long it flew: it counts as if the touchdown had said so.
-    pub(super) fn flown_told(&mut self, card: EntryId, flown_s: i64) {
-        let Some(flight) = self.flight_mut(card).filter(|flight| flight.is_untimed) else { return };
+    /// The pilot says how long it flew: it counts as if the touchdown had said so. What was said once is taken back before it is said anew.
+    pub(super) fn flown_told(
+        &mut self,
+        entry: &Entry,
+        card: EntryId,
+        flown_s: i64,
+        without_phone: Option<&WithoutPhone>,
+    ) {
+        if let Some(told) = without_phone {
+            self.flown_without_phone(entry, card, told);
+        }
+        let Some(flight) = self.flight_mut(card).filter(|flight| flight.may_be_told()) else { return };
         let Some((_, elapsed_ms)) = &mut flight.down else { return };
         let told_ms = flown_s.max(0).saturating_mul(1_000);
-        let more_ms = told_ms.saturating_sub(*elapsed_ms);
+        let more_ms = told_ms.saturating_sub(flight.motor_ms);
+        // Of a phone that was started anew, only the touchdown was timed; of one that was not there, that is told too.
+        let is_timed = flight.timed != Timed::AtLeast && flight.counted_ms.is_some();
+        flight.touched_late_s = if is_timed { elapsed_ms.saturating_sub(told_ms).max(0) / 1_000 } else { 0 };
         *elapsed_ms = told_ms;
-        flight.is_untimed = false;
+        flight.timed = Timed::Told;
+        flight.motor_ms = told_ms;
         let check = flight.check.clone();
         self.motor_ms = self.motor_ms.saturating_add(more_ms);
         // A flight does not use itself up.
@@ -85,14 +102,28 @@ impl Ledger {
         }
     }
 
+    /// A run that no phone timed begins and ends with what the pilot tells of it. One that a phone did time is none.
+    fn flown_without_phone(&mut self, entry: &Entry, card: EntryId, told: &WithoutPhone) {
+        if self.flight(card).is_none_or(|flight| flight.started.is_some()) {
+            return;
+        }
+        let down_on = self.clock.day_before(&entry.at, told.down_ago_s);
+        self.started(entry, card);
+        if let Some(flight) = self.flight_mut(card) {
+            flight.spotter = Some(told.spotter.clone());
+            flight.down = Some((entry.at.earlier_by_s(told.down_ago_s.max(0)), 0));
+            flight.down_on = Some(down_on);
+        }
+    }
+
     pub(super) fn resumed(&mut self, card: EntryId) {
-        let flight = self.flight_mut(card);
-        let down = flight.and_then(|flight| {
-            flight.is_untimed = false;
-            flight.down.take()
-        });
-        if let Some((_, elapsed_ms)) = down {
-            self.motor_ms = self.motor_ms.saturating_sub(elapsed_ms);
+        if let Some(flight) = self.flight_mut(card).filter(|flight| flight.down.is_some()) {
+            flight.down = None;
+            flight.timed = Timed::ByClock;
+            flight.counted_ms = None;
+            flight.touched_late_s = 0;
+            let counted_ms = std::mem::take(&mut flight.motor_ms);
+            self.motor_ms = self.motor_ms.saturating_sub(counted_ms);
         }
     }
 
@@ -110,7 +141,7 @@ impl Ledger {
         let Some(start) = self.starts.get(&card).copied() else { return };
         let Some(flight) = self.flight_mut(card).filter(|flight| flight.down.is_some()) else { return };
         let check = flight.check.clone();
-        let flown_ms = flight.down.as_ref().map_or(0, |(_, elapsed_ms)| *elapsed_ms);
+        let flown_ms = flight.motor_ms;
         let recorded = Recorded {
             entry: entry.id,
             at: entry.at.clone(),

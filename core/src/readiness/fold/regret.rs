@@ -1,13 +1,13 @@
 //! What a withdrawal leaves as it was: taking back un-lapses nothing after the fact.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::plan::Plan;
 use crate::readiness::gate::Release;
 use crate::readiness::gone::{Gone, GoneOf};
 use crate::readiness::ledger::Ledger;
-use crate::readiness::withdrawal::is_slip;
-use crate::record::{Body, Entry};
+use crate::readiness::withdrawal::{is_slip, withdrawn_among};
+use crate::record::{Body, Entry, EntryId};
 
 /// Releases that had lapsed before a withdrawal, by their stage; withdrawals by their index.
 pub(super) type Lapses = BTreeMap<usize, Vec<(String, Release)>>;
@@ -26,11 +26,16 @@ impl Ledger {
         self.gone.extend(of.map(|of| Gone { entry: entry.id, of }));
     }
 
-    /// The gates that had lapsed before each withdrawal that was no slip: what it takes back brings none of them back.
+    /// The gates that had lapsed before each withdrawal that was no slip: what it takes back brings none of them back. A release that
+    /// was withdrawn itself, sooner or later, is left out: the one before it, which comes back, had lapsed all the same.
     pub(super) fn lapses_that_stay(plan: &Plan, entries: &[Entry]) -> Lapses {
         let mut stay = Lapses::new();
+        let released: BTreeSet<EntryId> =
+            entries.iter().filter(|entry| matches!(entry.body, Body::GateReleased { .. })).map(|e| e.id).collect();
+        let not_released = &withdrawn_among(entries) & &released;
         for index in regrets(entries) {
-            let before = Ledger::folded(plan, &entries[..index], &stay);
+            let withdrawn = &withdrawn_among(&entries[..index]) | &not_released;
+            let before = Ledger::folded(plan, &entries[..index], &withdrawn, &stay);
             let lapsed = before.releases.into_iter().filter(|(_, release)| release.lapsed.is_some());
             stay.insert(index, lapsed.collect());
         }

@@ -15,12 +15,12 @@ impl Ledger {
     /// entries count as if they had never been made, and so do their
     /// withdrawals: taking back a slip of last week is no sign that a week has passed. But a gate that had lapsed by then stays so.
     pub fn of(plan: &Plan, entries: &[Entry]) -> Ledger {
-        Ledger::folded(plan, entries, &Ledger::lapses_that_stay(plan, entries))
+        Ledger::folded(plan, entries, &withdrawn_among(entries), &Ledger::lapses_that_stay(plan, entries))
     }
 
-    pub(super) fn folded(plan: &Plan, entries: &[Entry], stay: &Lapses) -> Ledger {
+    pub(super) fn folded(plan: &Plan, entries: &[Entry], withdrawn: &BTreeSet<EntryId>, stay: &Lapses) -> Ledger {
         let mut ledger = Ledger::default();
-        ledger.take_all(plan, entries, &withdrawn_among(entries), stay);
+        ledger.take_all(plan, entries, withdrawn, stay);
         ledger
     }
 

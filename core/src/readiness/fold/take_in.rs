@@ -36,7 +36,9 @@ impl Ledger {
             Body::MarkAnswered { card, mark, words } => self.mark_answered(*card, *mark, words),
             Body::TouchedDown { card, elapsed_ms } => self.touched_down(entry, *card, *elapsed_ms),
             Body::RestartedInFlight { card } => self.restarted_in_flight(*card),
-            Body::FlownTold { card, flown_s } => self.flown_told(*card, *flown_s),
+            Body::FlownTold { card, flown_s, without_phone } => {
+                self.flown_told(entry, *card, *flown_s, without_phone.as_ref());
+            }
             Body::Resumed { card } => self.resumed(*card),
             Body::HandedBack { .. } => self.handed_back(),
             Body::Unmarked { card, mark } => self.unmarked(*card, *mark),
