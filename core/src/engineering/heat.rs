@@ -101,7 +101,7 @@ pub fn fit_rise(readings: &[HeatReading]) -> Result<RiseFit> {
     let looked_at = blocks.as_deref().unwrap_or(readings).iter().map(|r| (r.time_s, r.temperature_c));
     let fitted = Rise { start_c: l.start_c, rise_k: l.rise_k, tau_s };
     let interval = rise_interval(looked_at, fitted).ok_or_else(no_bend)?;
-    let rounded_k = NORMAL_95 * least_step(readings) / 12f64.sqrt();
+    let rounded_k = NORMAL_95 * least_step(readings.iter().map(|r| r.temperature_c)) / 12f64.sqrt();
     let covered = span_s / tau_s;
     Ok(RiseFit {
         readings: readings.to_vec(),
@@ -198,7 +198,7 @@ fn search_tau(low_s: f64, high_s: f64, residual: impl Fn(f64) -> f64) -> Result<
 /// Blocks that a long log is searched by.
 const BLOCKS: usize = 128;
 /// Standard deviations that hold 95 % of a normal distribution.
-const NORMAL_95: f64 = 1.96;
+pub(crate) const NORMAL_95: f64 = 1.96;
 
 /// Means of equal blocks in the order of time; none for a log that is short enough as it is.
 fn blocks(readings: &[HeatReading]) -> Option<Vec<HeatReading>> {
@@ -236,8 +236,8 @@ fn settle(tau_s: f64, residual: impl Fn(f64) -> f64) -> Option<f64> {
 }
 
 /// The least step between two readings of different size: what the instrument rounds to, or nothing that matters.
-fn least_step(readings: &[HeatReading]) -> f64 {
-    let mut sizes: Vec<f64> = readings.iter().map(|reading| reading.temperature_c).collect();
+pub(crate) fn least_step(readings: impl Iterator<Item = f64>) -> f64 {
+    let mut sizes: Vec<f64> = readings.filter(|reading| !reading.is_nan()).collect();
     sizes.sort_by(f64::total_cmp);
     let steps = sizes.windows(2).map(|pair| pair[1] - pair[0]).filter(|step| *step > 1e-9);
     steps.reduce(f64::min).unwrap_or(0.0)

@@ -12,7 +12,7 @@ use super::segments::{Flying, Manner, find};
 use super::taken::{Counted, Taken, agrees, counted, taken};
 use super::time_past::time_past;
 use crate::engineering::Grade;
-use crate::engineering::heat::{HeatReading, RiseFit, fit_rise};
+use crate::engineering::heat::{HeatReading, NORMAL_95, RiseFit, fit_rise, least_step};
 use crate::engineering::pack::{ripple, student_95};
 use crate::locale::{Locale, say, with_sign};
 use crate::unit::Unit;
@@ -179,6 +179,8 @@ const COULOMB_PER_MAH: f64 = 3.6;
 const JOULE_PER_WH: f64 = 3_600.0;
 /// Rises are fitted to at most so many points.
 const RISE_POINTS: usize = 400;
+/// A temperature's readings scatter by no more than this (common practice, no source).
+const MOST_SCATTER_K: f64 = 1.0;
 /// More drop-outs than these are summed, not told one by one.
 const DROP_OUTS_TOLD: usize = 20;
 
@@ -643,10 +645,13 @@ fn rises(recording: &Recording, flying: &Flying) -> Vec<Rise> {
         let (span, _) =
             flights.filter(|(_, c)| !c.is_nan()).reduce(|best, of| if of.1 > best.1 { of } else { best })?;
         let readings = readings(recording, channel, span)?;
-        let fit = fit_rise(&readings).ok()?;
+        let mut fit = fit_rise(&readings).ok()?;
+        // Means of many rows hide what the recorder rounds to.
+        let rounded_k = least_step(recording.cells(span).map(|cell| f64::from(channel.value[cell]))) / 12f64.sqrt();
+        fit.steady_half_width_k = fit.steady_half_width_k.hypot(NORMAL_95 * rounded_k);
         let highest_c = readings.iter().map(|reading| reading.temperature_c).fold(f64::NEG_INFINITY, f64::max);
-        // A reading scatters about what it is of.
-        let reach_c = fit.steady_c + fit.steady_half_width_k.max(3.0 * fit.residual_k);
+        // A reading scatters about what it is of; what a fit leaves over beyond that is no scatter.
+        let reach_c = fit.steady_c + fit.steady_half_width_k + (2.0 * fit.residual_k).min(MOST_SCATTER_K);
         (highest_c <= reach_c).then_some(Rise { channel: number(index), fit, span })
     };
     let temperatures =
