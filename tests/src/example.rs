@@ -99,7 +99,7 @@ pub fn reading(check: &str) -> &'static str {
         "First power through a current limit" => "0.4",
         "Failsafe stops the motor" => "0.6",
         "Range check at reduced power" => "42",
-        "Lowest receiver voltage under stirring" => "5.9",
+        "Lowest receiver voltage under stirring" => "7.0",
         "Controls live on without the main pack" => "5.6",
         "Regulator heat after ten minutes" => "48",
         "Pitch at full collective" => "10.5",
