@@ -1,5 +1,7 @@
 //! What the drive can hold, the governor's room, and drives of more than one stage.
 
+use liftgate_core::engineering::air::{Air, P0_PA, air_from_qnh, standard_air};
+use liftgate_core::engineering::rotor::{HoverQuestion, Rotor, SectionPolar, climb_power, hover};
 use liftgate_core::view::{Block, Edge};
 use liftgate_tests::Person;
 use liftgate_tests::example::{self, Kind};
@@ -85,4 +87,45 @@ fn a_drive_of_two_stages_is_not_refused_and_tells_both_meshes() {
     // 1240 rpm: the motor turns 206.67 times a second, the middle shaft half of that.
     let (_, note) = person.figure("Motor, electrical").expect("the frequencies");
     assert!(note.unwrap().contains("4133 Hz, 1550 Hz"));
+}
+
+#[test]
+fn thin_air_costs_what_blade_elements_say_and_a_climb_more_than_the_ideal() {
+    let mut person = released();
+    let check = "Power in hand on the hottest day";
+    // 900 rpm: the collective must rise, and with it the drag; a fixed share of drag would make thin air a gain.
+    for (title, rpm) in [
+        ("Head speed of the lowest hover", "700"),
+        ("Head speed of the second hover", "760"),
+        ("Head speed of the third hover", "830"),
+        ("Head speed for everyday flying", "900"),
+    ] {
+        person.home();
+        person.tap("Aircraft");
+        person.tap(title);
+        person.enter(title, rpm);
+        person.enter("Why it changes", "A slower rotor");
+        person.tap("Record it");
+    }
+    let rotor = Rotor {
+        blades: 3,
+        radius_m: 0.9,
+        chord_m: 0.062,
+        root_fraction: 0.17,
+        twist_deg: 0.0,
+        polar: SectionPolar::SMALL_SYMMETRIC,
+    };
+    let power = |air: Air, climb_m_s: f64| {
+        let question =
+            HoverQuestion { rotor, air, speed_rpm: 900.0, mass_kg: 9.4, download_fraction: 0.04, climb_m_s };
+        hover(&question).unwrap().loads
+    };
+    let hot = air_from_qnh(P0_PA, 120.0, 34.0, 0.5).unwrap();
+    let by_air = 100.0 * (power(hot, 0.0).power_w / power(standard_air(0.0).unwrap(), 0.0).power_w - 1.0);
+    let shown = figure_at(&mut person, check, "Power against standard air");
+    assert!(shown > 2.0 && (shown - by_air).abs() < 0.1, "{shown} %, by blade elements {by_air} %");
+    let climb_w = power(hot, 3.0).power_w - power(hot, 0.0).power_w;
+    let ideal = |climb: f64| climb_power(power(hot, 0.0).thrust_n, 0.9, hot.density_kg_m3, climb).unwrap();
+    let shown = figure_at(&mut person, check, "More for a climb of 3 m/s");
+    assert!((shown - climb_w).abs() < 1.0 && shown > 1.1 * (ideal(3.0) - ideal(0.0)), "{shown} W, {climb_w} W");
 }
