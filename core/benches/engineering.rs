@@ -163,7 +163,7 @@ fn heats(c: &mut Criterion) {
 
 fn shakes(c: &mut Criterion) {
     let train = drive::DriveTrain {
-        stages: vec![drive::GearStage { driver_teeth: 12, driven_teeth: 120 }],
+        stages: vec![drive::GearStage::gears(12, 120)],
         tail_ratio: 4.5,
         main_blades: 3,
         tail_blades: 10,

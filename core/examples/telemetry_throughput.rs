@@ -64,8 +64,8 @@ fn integrals(log: &Recording) -> (f64, f64, f64) {
     let whole: Span = log.span();
     let get = |quantity| log.channel(quantity);
     let (Some(a), Some(v)) = (get(Quantity::PackCurrent), get(Quantity::PackVoltage)) else { return (0.0, 0.0, 0.0) };
-    let charge = log.integral(whole, |cell| f64::from(a.value[cell])).0;
-    let energy = log.integral(whole, |cell| f64::from(a.value[cell]) * f64::from(v.value[cell])).0;
+    let charge = log.integral(a, whole).0;
+    let energy = log.integral_of_product(a, v, whole).0;
     let over = get(Quantity::Temperature).map_or(0.0, |c| log.time_past(c, whole, 60.0, true));
     (charge, energy, over)
 }

@@ -162,8 +162,7 @@ fn band() -> impl Strategy<Value = balance::Band> {
 }
 
 fn train() -> impl Strategy<Value = drive::DriveTrain> {
-    let stage = (0u32..200, 0u32..400)
-        .prop_map(|(driver_teeth, driven_teeth)| drive::GearStage { driver_teeth, driven_teeth });
+    let stage = (0u32..200, 0u32..400).prop_map(|(driver, driven)| drive::GearStage::gears(driver, driven));
     (prop::collection::vec(stage, 0..6), near(0.5, 30.0), 0u32..14, 0u32..32, 0u32..52).prop_map(|v| {
         drive::DriveTrain { stages: v.0, tail_ratio: v.1, main_blades: v.2, tail_blades: v.3, pole_pairs: v.4 }
     })
@@ -190,7 +189,6 @@ proptest! {
         sound(rotor::profile_power(v[0], v[1], v[2], v[3], v[4]))?;
         sound(rotor::uniform_inflow_thrust(v[0], v[1], v[2]))?;
         sound(rotor::ground_effect(v[0]))?;
-        sound(rotor::density_power_ratio(v[0], v[1]))?;
         sound(placement::separation_margin(v[0]))?;
         sound(placement::magnification(v[0], v[1]))?;
         sound(pack::cold(v[0]))?;
@@ -274,7 +272,7 @@ proptest! {
         sound(wire::choose_wire(&run))?;
         sound(drive::drive_speeds(&train, g.5))?;
         sound(placement::drive_exciters(&train))?;
-        sound(drive::governor(&drive::GovernorQuestion { train, motor_rpm_per_v: g.0, motor_ohm: g.1, end_rest_v: g.2, pack_ohm: g.3, current_a: g.4, head_rpm: g.5 }))?;
+        sound(drive::governor(&drive::GovernorQuestion { ratio: g.5, motor_rpm_per_v: g.0, motor_ohm: g.1, end_rest_v: g.2, pack_ohm: g.3, current_a: g.4, head_rpm: g.5 }))?;
     }
 
     #[test]

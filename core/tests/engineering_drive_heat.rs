@@ -49,10 +49,7 @@ fn drop_is_held_against_the_published_allowance() {
 
 fn train() -> DriveTrain {
     DriveTrain {
-        stages: vec![
-            GearStage { driver_teeth: 20, driven_teeth: 40 },
-            GearStage { driver_teeth: 12, driven_teeth: 60 },
-        ],
+        stages: vec![GearStage::gears(20, 40), GearStage::gears(12, 60)],
         tail_ratio: 4.6,
         main_blades: 3,
         tail_blades: 10,
@@ -77,7 +74,7 @@ fn drive_frequencies() {
 #[test]
 fn governor_runs_out_as_the_pack_sags() {
     let question = GovernorQuestion {
-        train: train(),
+        ratio: reduction(&train()),
         motor_rpm_per_v: 330.0,
         motor_ohm: 0.012,
         end_rest_v: 43.2,
@@ -90,7 +87,7 @@ fn governor_runs_out_as_the_pack_sags() {
     assert!((report.reachable_rpm - 330.0 * (41.4 - 0.72) / 10.0).abs() < 1e-9);
     assert_eq!(report.grade, Grade::Caution);
     // At exactly the reachable speed the throttle stands at 100 %.
-    let edge = governor(&GovernorQuestion { head_rpm: report.reachable_rpm, ..question.clone() }).unwrap();
+    let edge = governor(&GovernorQuestion { head_rpm: report.reachable_rpm, ..question }).unwrap();
     assert!((edge.throttle_percent - 100.0).abs() < 1e-9 && edge.margin_percent.abs() < 1e-9);
     assert_eq!(governor(&GovernorQuestion { head_rpm: 1350.0, ..question }).unwrap().grade, Grade::Stop);
 }

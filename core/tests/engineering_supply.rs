@@ -70,6 +70,36 @@ fn sag_and_fault_are_held_against_their_limits() {
     assert_eq!(report.fault.unwrap().grade, Grade::Stop);
 }
 
+#[test]
+fn sag_is_held_against_what_each_consumer_needs_and_what_was_set() {
+    let mut input = load(vec![consumer("servo", 6.0, 9.0, 0.1, 4), consumer("receiver", 3.5, 10.0, 0.1, 1)], 2.0);
+    let graded = |low_v: f64, input: &mut RailLoad| {
+        input.stirring_low_v = Some(low_v);
+        rail_report(input).unwrap().sag.unwrap()
+    };
+    let set_v = input.rail.nominal_v;
+    let sag = graded(5.9, &mut input);
+    assert_eq!((sag.grade, sag.limit_v, sag.consumer.as_deref()), (Grade::Stop, 6.0, Some("servo")));
+    assert_eq!(graded(6.1, &mut input).grade, Grade::Caution);
+    assert_eq!(graded(set_v * 0.89, &mut input).grade, Grade::Caution, "a tenth under what was set");
+    assert_eq!(graded(set_v * 0.95, &mut input).grade, Grade::Ok);
+    input.consumers[0].low_v = 4.5;
+    assert_eq!(graded(4.9, &mut input).consumer, None, "no receiver is trusted under 5 V");
+}
+
+#[test]
+fn the_design_peak_is_the_greater_of_stirring_and_stalling() {
+    let mut input = load(vec![consumer("servo", 4.8, 9.0, 0.1, 4), consumer("light", 4.8, 9.0, 0.5, 1)], 2.0);
+    let stirred = rail_report(&input).unwrap();
+    assert_eq!((stirred.stalled_peak_a, stirred.design_peak_a), (None, 4.0 * 2.0 + 0.9));
+    // A meter that saw 0.9 A of peaks that it was too slow for; four servos that draw 4 A stalled.
+    input.stirring_peak_a = 0.9;
+    input.consumers[0].fault_a = Some(4.0);
+    let report = rail_report(&input).unwrap();
+    assert!((report.stirred_peak_a - 4.5).abs() < 1e-12);
+    assert_eq!((report.stalled_peak_a, report.design_peak_a, report.burst.load_a), (Some(16.5), 16.5, 16.5));
+}
+
 // A maker's e-learning example for a linear regulator (3.6 to 1.8 V, 0.1 A, 40 deg C, 208.33 K/W: 77.5 deg C).
 #[test]
 fn linear_regulator_matches_the_published_example() {

@@ -24,6 +24,14 @@ const STAGE: &str = "Bench electrics";
 const CHECK: &str = "Each supply bears its load";
 const WRONG: &str = "The regulator is too small";
 
+/// The lowest voltage under stirring, which the load's check looks at.
+fn stirred(person: &mut Person, volts: &str) {
+    person.go_to(STAGE, "Lowest receiver voltage under stirring");
+    person.enter("Reading", volts);
+    person.tap("Record");
+    person.home();
+}
+
 #[test]
 fn a_check_that_cannot_be_computed_yet_leads_to_what_is_missing() {
     let mut phone = Person::new();
@@ -151,4 +159,41 @@ fn a_stop_is_not_made_right_by_taking_off_the_list_what_it_is_about() {
     person.tap("It is gone");
     let Body::ThingRemoved { instead, .. } = person.last() else { panic!("{:?}", person.last()) };
     assert_eq!(instead.as_deref(), Some("A regulator of 20 A, described next"));
+}
+
+#[test]
+fn a_stalled_servo_and_a_sagging_supply_are_part_of_the_grade() {
+    let mut person = Person::new();
+    example::name(&mut person);
+    let numbers = &[
+        ("Voltage when full", "8.4"),
+        ("Voltage, nominal", "7.4"),
+        ("Voltage when empty", "6.6"),
+        ("Continuous rating", "20"),
+        ("Burst rating", "30"),
+        ("Peak, all servos stirred unloaded", "4"),
+    ];
+    example::describe(&mut person, &Thing { kind: "supply", name: "Servo supply", fed_by: None, numbers });
+    for consumer in &CONSUMERS {
+        example::describe(&mut person, consumer);
+    }
+    person.go_to(STAGE, CHECK);
+    assert!(person.verdict().starts_with("Every supply has room"), "{}", person.verdict());
+    person.home();
+    // 12 A stalled each: three of them and the rest are 36.35 A of 30; the hand meter's 4 A would make 16.95 A.
+    example::change(&mut person, "Swashplate servos", "Current when stalled, each", "12");
+    person.go_to(STAGE, CHECK);
+    assert!(person.verdict().contains("design peak draws 36.4 A of 30.0 A"), "{}", person.verdict());
+    let figure =
+        |person: &Person, label: &str| person.figure(label).unwrap_or_else(|| panic!("{}", person.words())).0;
+    assert_eq!(figure(&person, "Servo supply: peak by stirring"), "16.9");
+    assert_eq!(figure(&person, "Servo supply: peak by stalling"), "36.4");
+    assert_eq!(figure(&person, "Servo supply: one stalled in hard flight"), "20.8");
+    person.home();
+    // 5.9 V is above the plan's 5 V, and under what the servos are rated for.
+    example::change(&mut person, "Swashplate servos", "Current when stalled, each", "4");
+    stirred(&mut person, "5.9");
+    person.go_to(STAGE, CHECK);
+    assert!(person.verdict().contains("sags to 5.90 V"), "{}", person.verdict());
+    assert_eq!(figure(&person, "Servo supply: lowest under stirring"), "5.90");
 }

@@ -233,3 +233,31 @@ def test_without_a_time_constant_it_holds_for_flights_as_long(random):
     assert lg.hotter_day(season_day(30, 120, None)).grade == lg.Grade.OK
     assert lg.hotter_day(season_day(30, 420, None)).grade == lg.Grade.CAUTION
     assert as_long.limit_after_s is None
+
+
+def forgetting(random, times, memory):
+    """Errors of unit size that forget with a time constant: an Ornstein-Uhlenbeck process at these times."""
+    errors = random.normal(0, 1, len(times))
+    for i in range(1, len(times)):
+        stays = np.exp(-(times[i] - times[i - 1]) / memory)
+        errors[i] = stays * errors[i - 1] + np.sqrt(1 - stays**2) * errors[i]
+    return errors
+
+
+# Memory of the errors, in s; their size; a sensor's own error; time constant, span and number of readings.
+@pytest.mark.parametrize("memory, size, own, tau, span, number", [
+    (1e-6, 0.3, 0.0, 90, 270, 270), (20, 0.4, 0.05, 90, 270, 270), (20, 0.4, 0.05, 60, 240, 400), (8, 0.4, 0.1, 120, 300, 300),
+    (20, 0.4, 0.2, 100, 400, 200), (1e-6, 0.3, 0.0, 100, 300, 8), (5, 0.3, 0.05, 100, 400, 40),
+])
+def test_the_interval_of_a_rise_holds_whatever_its_errors_remember(random, memory, size, own, tau, span, number):
+    """Three hundred simulated rises each: with errors that remember, the usual interval of least squares holds a fifth of the truths."""
+    times, held, usual = np.linspace(0, span, number), np.zeros(2), 0
+    for _ in range(300):
+        seen = rise(times, 25, 45, tau) + size * forgetting(random, times, memory) + random.normal(0, own, number)
+        got = lg.fit_heat_rise(readings(times, seen))
+        held += abs(got.steady_c - 70) <= got.steady_half_width_k, abs(got.tau_s - tau) <= got.tau_half_width_s
+        usual += abs(got.tau_s - tau) <= 1.96 * got.tau_u_s
+    print(f"memory {memory:g} s of {span} s, {number} readings: steady {held[0] / 3:.1f} %, time constant {held[1] / 3:.1f} %, by usual least squares {usual / 3:.1f} %")
+    assert np.all(held / 300 >= 0.92), held / 300
+    if memory < 1e-3:
+        assert np.all(held / 300 <= 0.995)

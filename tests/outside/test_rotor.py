@@ -112,3 +112,58 @@ def thrust(row):
 
 def power(row):
     return float(row["cq_report"]) / 2
+
+
+def elements(rotor, air, rpm, pitch_rad, climb, number=160):
+    """Thrust and power of a rotor by blade elements and momentum in rings, told again: the induced speed of each ring by scipy's root finder."""
+    polar, omega = rotor.polar, rpm * 2 * np.pi / 60
+    tip = omega * rotor.radius_m
+    reynolds = air.density_kg_m3 * tip * rotor.chord_m / air.viscosity_pa_s
+    factor = (polar.reference_reynolds / reynolds) ** polar.reynolds_exponent
+    edges = np.linspace(rotor.root_fraction, 1, number + 1) * rotor.radius_m
+    radius, width = (edges[1:] + edges[:-1]) / 2, np.diff(edges)
+    thrust = power = 0.0
+    for y, dy in zip(radius, width):
+        def ring(v):
+            through = climb + v
+            phi = np.arctan2(through, omega * y)
+            alpha = pitch_rad - phi
+            straight = polar.lift_slope_per_rad * alpha
+            lift = straight / (1 + (straight / polar.lift_limit) ** 6) ** (1 / 6)
+            drag = polar.drag_zero * factor + polar.drag_alpha2_per_rad2 * alpha**2
+            pressure = 0.5 * air.density_kg_m3 * (through**2 + (omega * y) ** 2) * rotor.chord_m * rotor.blades * dy
+            return phi, lift, drag, pressure
+
+        def balance(v):
+            phi, lift, _, pressure = ring(v)
+            loss = 2 / np.pi * np.arccos(np.exp(-rotor.blades * (rotor.radius_m - y) / (2 * y * np.sin(phi))))
+            return pressure * lift * np.cos(phi) - 4 * np.pi * air.density_kg_m3 * loss * (climb + v) * v * y * dy
+
+        v = brentq(balance, 1e-6, omega * y * np.tan(pitch_rad) - climb, xtol=1e-10)
+        phi, lift, drag, pressure = ring(v)
+        thrust += pressure * (lift * np.cos(phi) - drag * np.sin(phi))
+        power += pressure * (lift * np.sin(phi) + drag * np.cos(phi)) * y * omega
+    return thrust, power
+
+
+@pytest.mark.parametrize("rpm", [900, 1_240, 1_500])
+def test_thin_air_and_climb_by_other_blade_elements(rpm):
+    """What a hot day and a climb of 3 m/s add to the power at the same mass: sign and size, and beside it what a fixed drag would say."""
+    rotor = lg.Rotor(blades=3, radius_m=0.9, chord_m=0.062, root_fraction=0.17, twist_deg=0, polar=lg.small_symmetric_section())
+    hot, standard = lg.air_from_qnh(101_325.0, 340.0, 34.0, 0.5), lg.standard_air(0)
+
+    def question(air, climb=0.0):
+        return lg.HoverQuestion(rotor=rotor, air=air, speed_rpm=rpm, mass_kg=9.4, download_fraction=0.04, climb_m_s=climb)
+
+    def other(air, climb=0.0):
+        wanted = lg.hover_power(question(air)).loads.thrust_n
+        pitch = brentq(lambda p: elements(rotor, air, rpm, p, climb)[0] - wanted, np.radians(2), np.radians(16), xtol=1e-7)
+        return elements(rotor, air, rpm, pitch, climb)[1]
+
+    thin = lg.hover_power(question(hot)).loads.power_w / lg.hover_power(question(standard)).loads.power_w - 1
+    assert thin == pytest.approx(other(hot) / other(standard) - 1, abs=0.003)
+    climb = lg.hover_power(question(hot, 3.0)).loads.power_w - lg.hover_power(question(hot)).loads.power_w
+    assert climb == pytest.approx(other(hot, 3.0) - other(hot), rel=0.02)
+    ideal = lg.climb_power(9.4 * 1.04 * 9.80665, 0.9, hot.density_kg_m3, 3.0) - lg.climb_power(9.4 * 1.04 * 9.80665, 0.9, hot.density_kg_m3, 0.0)
+    assert climb > ideal
+    print(f"{rpm} rpm: thin air {100 * thin:+.1f} %, a climb of 3 m/s {climb:.0f} W, ideal {ideal:.0f} W")

@@ -87,7 +87,7 @@ def test_drive_frequencies(random):
         blades, tail_blades, pairs = (int(n) for n in random.integers([2, 2, 3], [6, 10, 12]))
         tail, rpm = random.uniform(2, 8), random.uniform(500, 2_400)
         train = lg.DriveTrain(
-            stages=[lg.GearStage(driver_teeth=driver, driven_teeth=driven)],
+            stages=[lg.GearStage(driver_teeth=driver, driven_teeth=driven, idler_teeth=None, belt_teeth=None)],
             tail_ratio=tail,
             main_blades=blades,
             tail_blades=tail_blades,
@@ -100,3 +100,59 @@ def test_drive_frequencies(random):
         assert got.tail_blade_hz == pytest.approx(tail_blades * tail * rpm / 60)
         assert got.electrical_hz == pytest.approx(pairs * motor / 60)
         assert got.mesh_hz == pytest.approx([driver * motor / 60])
+
+
+def test_two_stages_idler_and_belt(random):
+    """Frequencies by counting: a train turned in steps of one tooth, its events counted over whole turns of the head."""
+    for _ in range(60):
+        teeth = [int(n) for n in random.integers([10, 30, 10, 60], [24, 70, 24, 160])]
+        idler, belt, rpm = int(random.integers(12, 60)), int(random.integers(80, 300)), random.uniform(500, 2_000)
+        train = lg.DriveTrain(
+            stages=[lg.GearStage(driver_teeth=teeth[0], driven_teeth=teeth[1], idler_teeth=idler, belt_teeth=belt),
+                    lg.GearStage(driver_teeth=teeth[2], driven_teeth=teeth[3], idler_teeth=None, belt_teeth=None)],
+            tail_ratio=4.0, main_blades=2, tail_blades=2, pole_pairs=5)
+        got = lg.drive_speeds(train, rpm)
+        # In lcm turns of the head every wheel comes back: whole numbers of teeth have passed each mesh.
+        turns = np.lcm.reduce([teeth[0], teeth[1], teeth[2], idler, belt])
+        second = turns * teeth[3]
+        middle = second // teeth[2]
+        first = middle * teeth[1]
+        seconds = turns / (rpm / 60)
+        assert got.mesh_hz == pytest.approx([first / seconds, second / seconds])
+        assert got.motor_hz == pytest.approx(first / teeth[0] / seconds)
+        assert [(t.stage, t.turns_hz) for t in got.idlers] == [(1, pytest.approx(first / idler / seconds))]
+        assert [(t.stage, t.turns_hz) for t in got.belts] == [(1, pytest.approx(first / belt / seconds))]
+        orders = {e.name: e.order for e in lg.drive_exciters(train)}
+        assert orders["shaft 1"] == pytest.approx(middle / turns)
+
+
+def test_the_governor_against_a_solved_circuit(random):
+    """Pack, leads and motor as one loop solved with numpy, for the speed at which full throttle just holds the load."""
+    for _ in range(200):
+        ratio, kv, cells = random.uniform(5, 14), random.uniform(200, 600), int(random.integers(6, 15))
+        motor, pack, current, rpm = random.uniform(0.005, 0.05), random.uniform(0.005, 0.05), random.uniform(20, 150), random.uniform(700, 1600)
+        rest = 3.7 * cells
+        if rest - current * pack < 1:
+            continue
+        # Unknowns: terminal voltage and what the motor makes against it.
+        v, e = np.linalg.solve([[1, 0], [1, -1]], [rest - pack * current, motor * current])
+        got = lg.governor(lg.GovernorQuestion(ratio=ratio, motor_rpm_per_v=kv, motor_ohm=motor, end_rest_v=rest, pack_ohm=pack, current_a=current, head_rpm=rpm))
+        assert got.reachable_rpm == pytest.approx(max(kv * e / ratio, 0))
+        assert got.loaded_v == pytest.approx(v)
+
+
+def test_what_a_drive_holds(random):
+    """The least of its parts, told again; and no part that bears more makes anything worse."""
+    names = ["motor_continuous_a", "motor_burst_a", "pack_continuous_a", "pack_burst_a", "controller_continuous_a"]
+    for _ in range(300):
+        values = dict(zip(names, (float(v) for v in random.uniform(20, 400, 5))))
+        duty, current = random.uniform(0.4, 1), random.uniform(10, 300)
+        got = lg.drive_hold(lg.DriveRatings(**values), duty)
+        forever = [duty * values["motor_continuous_a"], values["pack_continuous_a"], values["controller_continuous_a"] * 2 / 3]
+        seconds = [max(duty * values["motor_burst_a"], forever[0]), max(values["pack_burst_a"], forever[1]), values["controller_continuous_a"]]
+        assert got.continuous_a == pytest.approx(min(forever)) and got.burst_a == pytest.approx(min(seconds))
+        grade = lg.drive_grade(got, current).value
+        assert grade == (lg.Grade.STOP if current > min(seconds) else lg.Grade.CAUTION if current > min(forever) else lg.Grade.OK).value
+        for name in names:
+            more = lg.drive_hold(lg.DriveRatings(**{**values, name: values[name] * 1.5}), duty)
+            assert more.continuous_a >= got.continuous_a and more.burst_a >= got.burst_a and lg.drive_grade(more, current).value <= grade

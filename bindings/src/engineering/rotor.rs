@@ -220,9 +220,3 @@ pub fn ground_effect(height_over_radius: f64) -> Result<GroundEffect> {
 pub fn tail_rotor(question: TailQuestion) -> Result<TailReport> {
     Ok(rotor::tail(&question)?)
 }
-
-/// How power, at the same thrust and speed, changes with density alone, by momentum theory.
-#[uniffi::export]
-pub fn density_power_ratio(induced_share: f64, density_kg_m3: f64) -> Result<f64> {
-    Ok(rotor::density_power_ratio(induced_share, density_kg_m3)?)
-}

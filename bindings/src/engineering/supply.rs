@@ -89,7 +89,10 @@ pub struct ConsumerWindow {
 pub struct SagMargin {
     pub low_v: f64,
     pub limit_v: f64,
+    pub consumer: Option<String>,
     pub margin_v: f64,
+    pub set_v: f64,
+    pub below_set_percent: f64,
     pub grade: Grade,
 }
 
@@ -109,6 +112,8 @@ pub struct RailReport {
     pub steady_a: f64,
     pub average_a: f64,
     pub hard_flight_a: f64,
+    pub stirred_peak_a: f64,
+    pub stalled_peak_a: Option<f64>,
     pub design_peak_a: f64,
     pub continuous: CurrentMargin,
     pub burst: CurrentMargin,
@@ -127,6 +132,8 @@ impl From<supply::RailReport> for RailReport {
             steady_a: of.steady_a,
             average_a: of.average_a,
             hard_flight_a: of.hard_flight_a,
+            stirred_peak_a: of.stirred_peak_a,
+            stalled_peak_a: of.stalled_peak_a,
             design_peak_a: of.design_peak_a,
             continuous: of.continuous,
             burst: of.burst,

@@ -217,7 +217,7 @@ fn heats_and_shakes(f: &mut Figures) -> Result<()> {
         Ok(unbalance::Blade { mass_g: f.figure(0.1, 2000.0)?, balance_point_mm: f.figure(1.0, 1000.0)? })
     })?;
     let _ = unbalance::blade_set(&blades, f.figure(0.0, 200.0)?, f.figure(10.0, 3000.0)?);
-    let stages = f.many(5, |f| Ok(drive::GearStage { driver_teeth: f.small()?, driven_teeth: 3 * f.small()? }))?;
+    let stages = f.many(5, |f| Ok(drive::GearStage::gears(f.small()?, 3 * f.small()?)))?;
     let train = drive::DriveTrain {
         stages,
         tail_ratio: f.figure(0.5, 30.0)?,

@@ -277,8 +277,16 @@ log-lack-run-length = Die Lauflänge ist nicht zu berechnen
 log-note-flights = { $count } Flüge in dieser Aufzeichnung
 log-note-above = über { $value }: { $basis }
 log-note-below = unter { $value }: { $basis }
-log-note-not-covered = { $share } % des Flugs haben keine Werte und zählen nicht mit
-log-note-counted = der Aufzeichner zählte { $mah } mAh
+log-note-not-covered = { $share } % der Aufzeichnung haben zu lange keine Werte für eine Schätzung und zählen nicht mit
+log-note-estimated = die ganze Aufzeichnung, auch am Boden; { $seconds } s ohne Werte sind zwischen den Werten davor und danach angenommen
+log-note-all-of-it = die ganze Aufzeichnung, auch am Boden
+log-note-counted = aus dem Strom; der Aufzeichner zählte { $mah } mAh, was nicht dazu passt
+log-note-counter-right = wie der Aufzeichner zählte, was zu seinem Strom passt, wo beide aufgezeichnet sind; allein aus dem Strom { $mah } mAh
+log-note-counter-restarts =
+    { $count ->
+        [one] { $note }; sein Zähler begann einmal neu
+       *[other] { $note }; sein Zähler begann { $count }-mal neu
+    }
 log-note-as-counted = wie der Aufzeichner zählte
 log-note-resistance = Akku und Kabel, aus Spannung gegen Strom, die entnommene Ladung eingerechnet
 log-note-sag = beim größten Strom, { $current } A

@@ -280,8 +280,16 @@ log-lack-run-length = the run length is beyond reckoning
 log-note-flights = { $count } flights in this log
 log-note-above = above { $value }: { $basis }
 log-note-below = below { $value }: { $basis }
-log-note-not-covered = { $share } % of the flight has no values and is not counted
-log-note-counted = the recorder counted { $mah } mAh
+log-note-not-covered = { $share } % of the log has no values for too long to estimate and is not counted
+log-note-estimated = the whole log, ground included; { $seconds } s without values are taken as between the values on either side
+log-note-all-of-it = the whole log, ground included
+log-note-counted = by the current; the recorder counted { $mah } mAh, which does not agree
+log-note-counter-right = as the recorder counted, which agrees with its current where both were recorded; by the current alone { $mah } mAh
+log-note-counter-restarts =
+    { $count ->
+        [one] { $note }; its counter began anew once
+       *[other] { $note }; its counter began anew { $count } times
+    }
 log-note-as-counted = as the recorder counted
 log-note-resistance = pack and leads, from voltage against current with the charge taken allowed for
 log-note-sag = at the greatest current, { $current } A

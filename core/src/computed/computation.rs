@@ -3,8 +3,8 @@
 use super::answer::{Computed, Result};
 use super::facts::Facts;
 use super::{
-    balance, blades, frequencies, governor, head_speeds, heat, hover, ladder, landing, packs, receiver, regulator,
-    ripple, supply, trend, trial_weight, wires,
+    balance, blades, drive_load, frequencies, governor, head_speeds, heat, hover, ladder, landing, packs, receiver,
+    regulator, ripple, supply, trend, trial_weight, wires,
 };
 use crate::plan::Computation;
 
@@ -32,6 +32,7 @@ impl Computed {
             Computation::LandingCharge => landing::charge(facts),
             Computation::PackRipple => ripple::on_pack_leads(facts),
             Computation::BladeSpeed => head_speeds::under_rating(facts),
+            Computation::DriveLoad => drive_load::planned(facts),
             Computation::HeadSpeedSteps => head_speeds::steps(facts),
             Computation::TrialWeight => trial_weight::correction(facts),
         }

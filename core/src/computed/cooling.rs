@@ -29,6 +29,5 @@ pub(super) fn time_constant(facts: Facts<'_>) -> Result<Option<TimeConstant>> {
         return Ok(None);
     }
     let fit = fit_rise(&readings)?;
-    // Two standard uncertainties: about 95 %.
-    Ok(Some(TimeConstant { tau_s: fit.tau_s, half_width_s: 2.0 * fit.tau_u_s }))
+    Ok(Some(TimeConstant { tau_s: fit.tau_s, half_width_s: fit.tau_half_width_s }))
 }

@@ -2,8 +2,8 @@ use super::{Lacking, Result};
 use crate::field::Flight;
 use crate::locale::Locale;
 use crate::plan::{Check, Limit, Motion, Plan};
-use crate::readiness::Ledger;
-use crate::record::{Thing, ThingKind};
+use crate::readiness::{Ledger, Source};
+use crate::record::{CheckResult, Thing, ThingKind};
 
 /// What a computation may look at: the plan, and everything that the journal says.
 #[derive(Debug, Clone, Copy)]
@@ -62,6 +62,14 @@ impl<'a> Facts<'a> {
     /// Whether a question of the plan was answered like this.
     pub(super) fn answered(&self, question: &str, choice: &str) -> bool {
         self.ledger.aircraft.answers.get(question).is_some_and(|answer| answer == choice)
+    }
+
+    /// What a check's evidence in force measured.
+    pub(super) fn measured(&self, check: &str) -> Option<f64> {
+        match &self.ledger.evidence.get(check)?.of {
+            Source::Result(CheckResult::Measured { value, .. }) => Some(*value),
+            _ => None,
+        }
     }
 
     /// Hovers that were flown and of which the charge was read, oldest first.

@@ -171,7 +171,18 @@ fn exciter_words(locale: Locale, name: &str) -> String {
         "tail blade passage" => say!(locale, "exciter-tail-blade-passage"),
         "motor, 1 per turn" => say!(locale, "exciter-motor-1-per-turn"),
         "motor, electrical" => say!(locale, "exciter-motor-electrical"),
-        mesh => say!(locale, "exciter-gear-mesh", stage = mesh.trim_start_matches("gear mesh ")),
+        other => stage_words(locale, other),
+    }
+}
+
+/// What stands between motor and rotor, by its stage.
+fn stage_words(locale: Locale, name: &str) -> String {
+    let (kind, stage) = name.rsplit_once(' ').unwrap_or((name, ""));
+    match kind {
+        "idler" => say!(locale, "exciter-idler", stage = stage),
+        "belt" => say!(locale, "exciter-belt", stage = stage),
+        "shaft" => say!(locale, "exciter-shaft", stage = stage),
+        _ => say!(locale, "exciter-gear-mesh", stage = stage),
     }
 }
 

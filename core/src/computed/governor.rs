@@ -1,43 +1,69 @@
-use super::hover::LOADED_CELL_V;
-use super::{Computed, Facts, Figure, Result, outcome};
+use super::drive_load::LOADED_CELL_V;
+use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome};
 use crate::drawing::{Bar, bars};
 use crate::engineering::drive::{
-    DriveSpeeds, DriveTrain, GearStage, GovernorQuestion, GovernorReport, drive_speeds, governor,
+    DriveSpeeds, DriveTrain, GearStage, GovernorQuestion, GovernorReport, drive_speeds, governor, reduction,
 };
 use crate::engineering::{Conflict, EngineeringError};
 use crate::locale::{Locale, say};
+use crate::record::Outcome;
 use crate::unit::Unit;
 
 /// Rest voltage of a cell near the planned end of a flight (common practice, no source).
 const END_CELL_V: f64 = 3.7;
-/// Of the controller's rating, in the hardest governed manoeuvre (common practice, no source).
-const HARD_SHARE: f64 = 2.0 / 3.0;
 /// How far the ratio that was entered may lie from the one that the teeth give.
 const RATIO_SLACK: f64 = 0.01;
 
-/// The drive as the figures give it: one stage from the pinion, and a second one where the whole ratio wants it.
+/// The drive as the figures give it: pinion and main gear, or with a shaft between them two stages; an idler and a belt in the first.
+///
+/// # Errors
+/// Teeth that do not make the ratio that was entered.
 pub(super) fn train(facts: Facts<'_>) -> Result<DriveTrain> {
-    let (pinion, gear) = (facts.whole("pinion-teeth")?, facts.whole("main-gear-teeth")?);
-    let ratio = facts.figure("gear-ratio")?;
-    let by_teeth = f64::from(gear) / f64::from(pinion.max(1));
-    if (by_teeth / ratio - 1.0).abs() > RATIO_SLACK {
-        return Err(EngineeringError::from(Conflict::Teeth { gear, pinion, by_teeth, entered: ratio }).into());
-    }
-    Ok(DriveTrain {
-        stages: vec![GearStage { driver_teeth: pinion, driven_teeth: gear }],
+    let train = DriveTrain {
+        stages: stages(facts)?,
         tail_ratio: facts.figure("tail-gear-ratio")?,
         main_blades: facts.whole("main-blade-count")?,
         tail_blades: facts.whole("tail-blade-count")?,
         pole_pairs: facts.whole("motor-pole-pairs")?,
-    })
+    };
+    let (by_teeth, ratio) = (reduction(&train), facts.figure("gear-ratio")?);
+    if (by_teeth / ratio - 1.0).abs() > RATIO_SLACK {
+        let (driver, driven) = (facts.whole("pinion-teeth")?, facts.whole("main-gear-teeth")?);
+        let conflict = Conflict::Teeth { gear: driven, pinion: driver, by_teeth, entered: ratio };
+        return Err(EngineeringError::from(conflict).into());
+    }
+    Ok(train)
 }
 
-/// What the governor has left at the end of the pack, in the hardest governed manoeuvre.
+fn stages(facts: Facts<'_>) -> Result<Vec<GearStage>> {
+    let teeth = |id: &str| facts.whole(id).ok();
+    let (pinion, gear) = (facts.whole("pinion-teeth")?, facts.whole("main-gear-teeth")?);
+    let first = |driven_teeth: u32| GearStage {
+        idler_teeth: teeth("idler-teeth"),
+        belt_teeth: teeth("main-belt-teeth"),
+        ..GearStage::gears(pinion, driven_teeth)
+    };
+    match (teeth("middle-gear-teeth"), teeth("middle-pinion-teeth")) {
+        (None, None) => Ok(vec![first(gear)]),
+        (Some(middle_gear), Some(middle_pinion)) => {
+            Ok(vec![first(middle_gear), GearStage::gears(middle_pinion, gear)])
+        }
+        (Some(_), None) => Err(Lacking::Figure("middle-pinion-teeth".to_owned())),
+        (None, Some(_)) => Err(Lacking::Figure("middle-gear-teeth".to_owned())),
+    }
+}
+
+/// What the governor has left at the end of the pack, in the hardest flying that is planned.
 pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
     let asked = gather(facts)?;
     let report = governor(&asked.governor)?;
-    let speeds = drive_speeds(&report.inputs.train, report.inputs.head_rpm)?;
-    Ok(answer(facts.locale, asked.cells, &report, &speeds))
+    // The room goes by the whole ratio. Teeth tell the frequencies besides, and whether the ratio is right.
+    let speeds = match train(facts) {
+        Ok(train) => Ok(drive_speeds(&train, report.inputs.head_rpm)?),
+        Err(Lacking::Refused(error)) => Err(error),
+        Err(lacking) => return Err(lacking),
+    };
+    Ok(answer(facts, asked.cells, &report, speeds))
 }
 
 struct Asked {
@@ -47,34 +73,36 @@ struct Asked {
 
 fn gather(facts: Facts<'_>) -> Result<Asked> {
     let cells = facts.figure("pack-cells")?;
-    let head_rpm = facts.figure("service-head-speed")?;
     let governor = GovernorQuestion {
-        train: train(facts)?,
+        ratio: facts.figure("gear-ratio")?,
         motor_rpm_per_v: facts.figure("motor-constant")?,
         motor_ohm: facts.figure("drive-resistance")?,
         end_rest_v: END_CELL_V * cells,
         pack_ohm: facts.figure("main-pack-resistance")?,
-        current_a: facts.figure("controller-continuous-current")? * HARD_SHARE,
-        head_rpm,
+        current_a: facts.figure("planned-current")?,
+        head_rpm: facts.figure("service-head-speed")?,
     };
     Ok(Asked { cells, governor })
 }
 
-fn answer(locale: Locale, cells: f64, report: &GovernorReport, speeds: &DriveSpeeds) -> Computed {
-    let head_rpm = report.inputs.head_rpm;
-    let summary = say!(
-        locale,
-        "computed-governor-summary",
-        current = locale.number(report.inputs.current_a, 0),
-        reachable = locale.rounded(report.reachable_rpm, 0, Unit::RevolutionsPerMinute),
-        percent = locale.number(report.margin_percent, 0),
-        rpm = locale.rounded(head_rpm, 0, Unit::RevolutionsPerMinute)
-    );
+fn answer(
+    facts: Facts<'_>,
+    cells: f64,
+    report: &GovernorReport,
+    speeds: std::result::Result<DriveSpeeds, EngineeringError>,
+) -> Computed {
+    let (locale, head_rpm) = (facts.locale, report.inputs.head_rpm);
+    let basis =
+        say!(locale, "computed-governor-basis", end = locale.plain(END_CELL_V), loaded = locale.plain(LOADED_CELL_V));
+    let refused = speeds.as_ref().err().map(|error| refused(locale, error));
     Computed {
-        outcome: outcome(report.grade),
-        summary,
-        figures: margins(locale, cells, report).into_iter().chain(speed_figures(locale, speeds)).collect(),
-        rows: Vec::new(),
+        outcome: outcome(report.grade).max(refused.as_ref().map_or(Outcome::Pass, |row| row.outcome)),
+        summary: summary(locale, report),
+        figures: margins(locale, cells, report)
+            .into_iter()
+            .chain(speeds.iter().flat_map(|speeds| speed_figures(locale, speeds)))
+            .collect(),
+        rows: refused.into_iter().collect(),
         picture: Some(bars(&[Bar {
             title: say!(locale, "computed-governor-bar"),
             value: head_rpm,
@@ -86,12 +114,28 @@ fn answer(locale: Locale, cells: f64, report: &GovernorReport, speeds: &DriveSpe
                 whole = locale.rounded(report.reachable_rpm, 0, Unit::RevolutionsPerMinute)
             ),
         }])),
-        remarks: vec![say!(
-            locale,
-            "computed-governor-basis",
-            end = locale.plain(END_CELL_V),
-            loaded = locale.plain(LOADED_CELL_V)
-        )],
+        remarks: vec![basis],
+    }
+}
+
+fn summary(locale: Locale, report: &GovernorReport) -> String {
+    say!(
+        locale,
+        "computed-governor-summary",
+        current = locale.number(report.inputs.current_a, 0),
+        reachable = locale.rounded(report.reachable_rpm, 0, Unit::RevolutionsPerMinute),
+        percent = locale.number(report.margin_percent, 0),
+        rpm = locale.rounded(report.inputs.head_rpm, 0, Unit::RevolutionsPerMinute)
+    )
+}
+
+/// Teeth and ratio that do not go together: one of them is wrong, and the frequencies cannot be told.
+fn refused(locale: Locale, error: &EngineeringError) -> Row {
+    Row {
+        title: say!(locale, "computed-governor-teeth"),
+        word: say!(locale, "computed-governor-teeth-differ"),
+        detail: error.words(locale),
+        outcome: Outcome::Caution,
     }
 }
 

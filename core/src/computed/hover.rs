@@ -1,11 +1,13 @@
+pub(super) use super::drive_load::LOADED_CELL_V;
+use super::drive_load::{duty, part_words, ratings};
 use super::{Computed, Facts, Figure, Result, outcome};
 use crate::drawing::Picture;
 use crate::drawing::{Curve, curve};
-use crate::engineering::air::{Air, P0_PA, air_from_qnh};
+use crate::engineering::air::{Air, P0_PA, air_from_qnh, standard_air};
+use crate::engineering::drive_load::{DrivePart, drive_hold};
 use crate::engineering::rotor::{
     GroundEffect, HeadRoomQuestion, HeadRoomReport, HoverQuestion, HoverReport, ModelBasis, Rotor, SectionPolar,
-    TailKind, TailQuestion, TailReport, climb_power, density_power_ratio, ground_effect, head_room, hover,
-    model_accuracy, tail,
+    TailKind, TailQuestion, TailReport, ground_effect, head_room, hover, model_accuracy, tail,
 };
 use crate::locale::{Locale, say};
 use crate::unit::Unit;
@@ -20,10 +22,6 @@ const FRAME_DOWNLOAD: f64 = 0.01;
 const ROOT: f64 = 0.17;
 /// From controller to rotor shaft: motor, gears, belt (common practice, no source).
 pub(super) const DRIVE_EFFICIENCY: f64 = 0.85;
-/// Volts a cell under load in mid flight (common practice, no source).
-pub(super) const LOADED_CELL_V: f64 = 3.75;
-/// A third of the controller's rating is kept in hand (common practice, no source).
-const OF_RATING: f64 = 2.0 / 3.0;
 /// A climb that gets out of trouble, m/s (common practice, no source).
 const CLIMB_M_S: f64 = 3.0;
 /// Wake of a shrouded fan over its disc: a straight duct.
@@ -44,9 +42,12 @@ struct Asked {
     tail_diameter_m: f64,
     /// What the drive can hold, for both rotors.
     available_w: f64,
+    /// The part of the drive that holds no more than that.
+    held_by: DrivePart,
 }
 
 fn gather(facts: Facts<'_>) -> Result<Asked> {
+    let held = drive_hold(&ratings(facts)?, duty(facts, facts.figure("service-head-speed")?)?)?;
     Ok(Asked {
         hover: hover_question(facts, hot_air(facts)?)?,
         tail_kind: match facts.answered("tail", "shrouded") {
@@ -55,11 +56,8 @@ fn gather(facts: Facts<'_>) -> Result<Asked> {
         },
         tail_arm_m: facts.figure("tail-arm")?,
         tail_diameter_m: facts.figure("tail-rotor-diameter")? / 1_000.0,
-        available_w: facts.figure("controller-continuous-current")?
-            * OF_RATING
-            * facts.figure("pack-cells")?
-            * LOADED_CELL_V
-            * DRIVE_EFFICIENCY,
+        available_w: held.continuous_a * facts.figure("pack-cells")? * LOADED_CELL_V * DRIVE_EFFICIENCY,
+        held_by: held.continuous,
     })
 }
 
@@ -69,6 +67,7 @@ struct Judged {
     tail: TailReport,
     /// What the tail leaves to the main rotor.
     for_main_w: f64,
+    held_by: DrivePart,
     room: HeadRoomReport,
     climb_w: f64,
     near: GroundEffect,
@@ -94,13 +93,12 @@ fn judge(asked: &Asked) -> Result<Judged> {
         available_w: for_main_w,
         density_altitude_m: hot.density_altitude_m,
     })?;
-    let radius_m = question.rotor.radius_m;
-    let climb_w = climb_power(there.loads.thrust_n, radius_m, hot.density_kg_m3, CLIMB_M_S)?
-        - climb_power(there.loads.thrust_n, radius_m, hot.density_kg_m3, 0.0)?;
+    // By the same blade elements as the hover: the ideal rotor knows neither the drag that rises with the pitch nor its own losses.
+    let climb_w = hover(&HoverQuestion { climb_m_s: CLIMB_M_S, ..question })?.loads.power_w - there.loads.power_w;
     let near = ground_effect(1.0)?;
-    // What the ideal rotor would take goes with thin air one way, the drag of its blades the other.
-    let by_air = density_power_ratio((there.ideal_w / there.loads.power_w).clamp(0.0, 1.0), hot.density_kg_m3)?;
-    Ok(Judged { there, tail, for_main_w, room, climb_w, near, by_air })
+    // In thin air the collective rises, and with it the drag of the blades: a share of power that keeps its drag has the wrong sign.
+    let by_air = there.loads.power_w / hover(&HoverQuestion { air: standard_air(0.0)?, ..question })?.loads.power_w;
+    Ok(Judged { there, tail, for_main_w, held_by: asked.held_by, room, climb_w, near, by_air })
 }
 
 fn answer(locale: Locale, judged: &Judged) -> Computed {
@@ -127,7 +125,7 @@ fn answer(locale: Locale, judged: &Judged) -> Computed {
                 "computed-hover-ground",
                 percent = locale.number(judged.near.induced_power_ratio * 100.0, 0)
             ),
-            say!(locale, "computed-hover-drive"),
+            say!(locale, "computed-hover-drive", part = locale.inside(&part_words(locale, judged.held_by))),
         ],
     }
 }

@@ -1,4 +1,5 @@
 use super::hover::{LOADED_CELL_V, rotor};
+use super::on_ground::{hover_current_a, hover_s, missing_s};
 use super::{Computed, Facts, Figure, Result, Row};
 use crate::drawing::{Curve, curve};
 use crate::engineering::air::{air, standard_air};
@@ -14,8 +15,8 @@ use crate::unit::Unit;
 
 /// Humidity of any day at the field: it moves the density by less than half a percent.
 const HUMIDITY: f64 = 0.5;
-/// A hover's charge is counted from start to stop; spool-up and the charger's reading put this much on the interval
-/// (common practice, no source).
+/// What a charger's reading and the time on the ground, which is not the same each time, put on the interval of a charge (common practice,
+/// no source).
 pub(super) const CHARGE_SLACK: f64 = 0.05;
 /// A part less far above its air than this was not heated by the hover, K.
 const WARMER_K: f64 = 1.0;
@@ -36,7 +37,8 @@ pub fn predicted_charge(
     let steps = steps(facts, None).ok()?;
     let flown = steps.len();
     let prediction = step(facts, steps, head_rpm, air_c).ok()?;
-    let charge = |ampere: f64| ampere * 1_000.0 * planned_s as f64 / 3_600.0;
+    let hover_s = hover_s(planned_s as f64, missing_s(facts));
+    let charge = |ampere: f64| ampere * 1_000.0 * hover_s / 3_600.0;
     let from = match flown {
         0 => say!(facts.locale, "computed-ladder-from-figures"),
         1 => say!(facts.locale, "computed-ladder-from-one"),
@@ -66,9 +68,10 @@ pub(super) fn temperature_after<'a>(
     air_c: f64,
 ) -> Option<Interval95> {
     let loaded_v = aircraft(facts).ok()?.loaded_v;
+    let missing_s = missing_s(facts);
     let read = hovers.filter_map(|hover| {
         let celsius = hover.hottest_reading(place).filter(|celsius| *celsius >= hover.air_c + WARMER_K)?;
-        let power_w = hover.mean_current_ma()? / 1_000.0 * loaded_v;
+        let power_w = hover_current_a(facts, hover, missing_s)? * loaded_v;
         let of = flown(hover, density(facts, hover.air_c).ok()?);
         Some(FlownStep { power_w: Some(power_w), temperature_c: Some(celsius), ..of })
     });
@@ -111,7 +114,7 @@ impl Judged {
 fn judge(facts: Facts<'_>, flight: &Flight) -> Option<Judged> {
     let before = steps(facts, Some(flight)).ok()?;
     let predicted_a = step(facts, before, flight.head_speed_rpm, flight.air_c).ok()?.current_a;
-    let ampere = flight.mean_current_ma()? / 1_000.0;
+    let ampere = hover_current_a(facts, flight, missing_s(facts))?;
     let (low, high) = (predicted_a.low * (1.0 - CHARGE_SLACK), predicted_a.high * (1.0 + CHARGE_SLACK));
     Some(Judged {
         head_rpm: flight.head_speed_rpm,
@@ -214,9 +217,9 @@ fn steps(facts: Facts<'_>, before: Option<&Flight>) -> Result<Vec<FlownStep>> {
     earlier.map(|flight| drawn(facts, flight)).collect()
 }
 
-/// A hover as the fit of power reads it: by the current that its charge and its time give.
+/// A hover as the fit of power reads it: by its current without the time on the ground.
 pub(super) fn drawn(facts: Facts<'_>, flight: &Flight) -> Result<FlownStep> {
-    let current_a = flight.mean_current_ma().map(|ma| ma / 1_000.0);
+    let current_a = hover_current_a(facts, flight, missing_s(facts));
     Ok(FlownStep { current_a, ..flown(flight, density(facts, flight.air_c)?) })
 }
 
@@ -249,10 +252,11 @@ fn picture(facts: Facts<'_>, flown: &[&Flight]) -> Result<crate::drawing::Pictur
             step(facts, all.clone(), rpm, air_c).ok().map(|prediction| (rpm, prediction.current_a.middle))
         })
         .collect();
+    let missing_s = missing_s(facts);
     let marks: Vec<(f64, f64, String)> = flown
         .iter()
         .filter_map(|flight| {
-            let ampere = flight.mean_current_ma()? / 1_000.0;
+            let ampere = hover_current_a(facts, flight, missing_s)?;
             Some((
                 flight.head_speed_rpm,
                 ampere,

@@ -1,49 +1,81 @@
 use super::facts::number;
 use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome, worst};
 use crate::drawing::{Anchor, Bar, Ink, LabelSize, Picture, Sheet, bars};
+use crate::engineering::Grade;
 use crate::engineering::supply::{
-    Consumer, ConsumerWindow, CurrentMargin, Rail, RailLoad, RailReason, RailReport, rail_report,
+    Consumer, ConsumerWindow, CurrentMargin, Rail, RailLoad, RailReason, RailReport, SagMargin, rail_report,
 };
 use crate::locale::{Locale, say};
 use crate::record::{Outcome, Thing, ThingKind};
 use crate::unit::Unit;
 
+/// The check that reads the lowest voltage under stirring, at the supply that carries the servos.
+const STIRRING_LOW: &str = "receiver-voltage-under-load";
+
 /// Every supply's load against its ratings; each must have its stirring peak measured.
 pub(super) fn load(facts: Facts<'_>) -> Result<Computed> {
     let rails = reports(facts, |supply| number(supply, "stirring_peak_a"))?;
-    let grade = worst(rails.iter().map(|rail| rail.continuous.grade.max(rail.burst.grade)));
-    let figures = rails.iter().flat_map(|rail| {
-        let name = &rail.inputs.rail.name;
-        [
-            margin_figure(
-                facts.locale,
-                say!(facts.locale, "computed-supply-peak", name = name),
-                &rail.burst,
-                say!(facts.locale, "computed-supply-burst"),
-            ),
-            margin_figure(
-                facts.locale,
-                say!(facts.locale, "computed-supply-hard", name = name),
-                &rail.continuous,
-                say!(facts.locale, "computed-supply-continuous"),
-            ),
-            Figure::told(
-                say!(facts.locale, "computed-supply-stirring", name = name),
-                rail.inputs.stirring_peak_a,
-                1,
-                Unit::Ampere,
-            )
-            .noted(say!(facts.locale, "computed-supply-stirring-note")),
-        ]
-    });
+    let locale = facts.locale;
     Ok(Computed {
-        outcome: outcome(grade),
-        summary: load_summary(facts.locale, &rails),
-        figures: figures.collect(),
+        outcome: outcome(worst(rails.iter().map(load_grade))),
+        summary: load_summary(locale, &rails),
+        figures: rails.iter().flat_map(|rail| load_figures(locale, rail)).collect(),
         rows: Vec::new(),
-        picture: Some(load_picture(facts.locale, &rails)),
-        remarks: vec![say!(facts.locale, "computed-supply-basis")],
+        picture: Some(load_picture(locale, &rails)),
+        remarks: vec![say!(locale, "computed-supply-basis"), say!(locale, "computed-supply-sag-basis")],
     })
+}
+
+/// Of the load alone: the windows have a check of their own.
+fn load_grade(rail: &RailReport) -> Grade {
+    worst(rail.reasons.iter().filter(|reason| !is_window(reason)).map(RailReason::grade))
+}
+
+fn load_figures(locale: Locale, rail: &RailReport) -> Vec<Figure> {
+    let name = &rail.inputs.rail.name;
+    let burst = || say!(locale, "computed-supply-burst");
+    let mut figures = vec![
+        margin_figure(locale, say!(locale, "computed-supply-peak", name = name), &rail.burst, burst()),
+        margin_figure(
+            locale,
+            say!(locale, "computed-supply-hard", name = name),
+            &rail.continuous,
+            say!(locale, "computed-supply-continuous"),
+        ),
+    ];
+    figures.extend(
+        rail.fault
+            .as_ref()
+            .map(|fault| margin_figure(locale, say!(locale, "computed-supply-fault", name = name), fault, burst())),
+    );
+    figures.extend(rail.sag.as_ref().map(|sag| sag_figure(locale, name, sag)));
+    let told = |label: String, ampere: f64| Figure::told(label, ampere, 1, Unit::Ampere);
+    figures.push(
+        told(say!(locale, "computed-supply-by-stirring", name = name), rail.stirred_peak_a)
+            .noted(say!(locale, "computed-supply-by-stirring-note")),
+    );
+    figures.extend(rail.stalled_peak_a.map(|stalled_a| {
+        told(say!(locale, "computed-supply-by-stalling", name = name), stalled_a)
+            .noted(say!(locale, "computed-supply-by-stalling-note"))
+    }));
+    figures.push(
+        told(say!(locale, "computed-supply-stirring", name = name), rail.inputs.stirring_peak_a)
+            .noted(say!(locale, "computed-supply-stirring-note")),
+    );
+    figures
+}
+
+fn sag_figure(locale: Locale, name: &str, sag: &SagMargin) -> Figure {
+    let (limit, set) = (locale.number(sag.limit_v, 1), locale.number(sag.set_v, 1));
+    let below = locale.number(sag.below_set_percent, 0);
+    let note = match &sag.consumer {
+        Some(consumer) => {
+            say!(locale, "computed-supply-sag-consumer", consumer = consumer, limit = limit, set = set, below = below)
+        }
+        None => say!(locale, "computed-supply-sag-note", limit = limit, set = set, below = below),
+    };
+    let label = say!(locale, "computed-supply-sag", name = name);
+    Figure::judged(label, sag.low_v, 2, Unit::Volt, note, sag.grade).against(sag.limit_v)
 }
 
 fn margin_figure(locale: Locale, label: String, margin: &CurrentMargin, rating: String) -> Figure {
@@ -212,22 +244,22 @@ fn is_window(reason: &RailReason) -> bool {
 pub(super) fn reports(facts: Facts<'_>, stirring_peak: impl Fn(&Thing) -> Result<f64>) -> Result<Vec<RailReport>> {
     let supplies = facts.some_things(ThingKind::Supply)?;
     let consumers = facts.some_things(ThingKind::Consumer)?;
-    supplies
-        .into_iter()
-        .map(|supply| {
-            let load = RailLoad {
-                rail: rail(supply)?,
-                consumers: consumers
-                    .iter()
-                    .filter(|consumer| consumer.of.as_ref() == Some(&supply.name))
-                    .map(|thing| consumer(thing))
-                    .collect::<Result<_>>()?,
-                stirring_peak_a: stirring_peak(supply)?,
-                stirring_low_v: None,
-            };
-            rail_report(&load).map_err(Lacking::Refused)
-        })
-        .collect()
+    let peaks: Vec<f64> = supplies.iter().map(|supply| stirring_peak(supply)).collect::<Result<_>>()?;
+    // The servos hang on the supply that stirring draws the most from: its voltage was read at the receiver.
+    let most_a = peaks.iter().copied().fold(0.0, f64::max);
+    let report = |(supply, stirring_peak_a): (&Thing, f64)| {
+        let of_it = consumers.iter().filter(|consumer| consumer.of.as_ref() == Some(&supply.name));
+        let load = RailLoad {
+            rail: rail(supply)?,
+            consumers: of_it.map(|thing| consumer(thing)).collect::<Result<_>>()?,
+            stirring_peak_a,
+            stirring_low_v: (most_a > 0.0 && stirring_peak_a >= most_a)
+                .then(|| facts.measured(STIRRING_LOW))
+                .flatten(),
+        };
+        rail_report(&load).map_err(Lacking::Refused)
+    };
+    supplies.into_iter().zip(peaks).map(report).collect()
 }
 
 fn rail(supply: &Thing) -> Result<Rail> {

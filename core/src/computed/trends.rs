@@ -6,6 +6,7 @@ use chrono::{DateTime, FixedOffset};
 
 use super::Facts;
 use super::ladder::{drawn, step};
+use super::on_ground::{hover_current_a, missing_s};
 use super::packs::{pack_readings, resistance_mohm};
 use crate::engineering::air::standard_air;
 use crate::engineering::prediction::FlownStep;
@@ -155,13 +156,14 @@ fn hover_power(facts: Facts<'_>, check: &str) -> Option<Trend> {
     let standard = standard_air(0.0).ok()?;
     let same = whole_flights(facts)
         .filter(|(_, flight)| flight.check == check && facts.hovers().any(|hover| hover.card == flight.card));
+    let missing_s = missing_s(facts);
     let powers = same.filter_map(|(runs, flight)| {
         let fitted = step(facts, steps.clone(), flight.head_speed_rpm, flight.air_c).ok()?;
         let mut question = fitted.inputs.clone();
         question.next.density_kg_m3 = standard.density_kg_m3;
         let in_standard_air = crate::engineering::prediction::predict(&question).ok()?;
         let share = in_standard_air.power_w.middle / fitted.power_w.middle;
-        let power_w = flight.mean_current_ma()? / 1_000.0 * question.aircraft.loaded_v;
+        let power_w = hover_current_a(facts, flight, missing_s)? * question.aircraft.loaded_v;
         Some(reading(runs, flight, power_w * share))
     });
     trend(TrendOf::HoverPower { check: check.to_owned() }, Unit::Watt, 0, powers.collect(), 5.0)

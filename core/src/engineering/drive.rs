@@ -18,6 +18,19 @@ pub struct GearStage {
     pub driver_teeth: u32,
     /// Teeth of the driven, 4 to 1000.
     pub driven_teeth: u32,
+    /// Teeth of an idler between them, 4 to 1000: the ratio does not know it, its own turns do.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub idler_teeth: Option<u32>,
+    /// Teeth of the belt over them, 20 to 3000.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub belt_teeth: Option<u32>,
+}
+
+impl GearStage {
+    /// Two gears in mesh.
+    pub const fn gears(driver_teeth: u32, driven_teeth: u32) -> Self {
+        Self { driver_teeth, driven_teeth, idler_teeth: None, belt_teeth: None }
+    }
 }
 
 /// From motor to rotors.
@@ -33,6 +46,15 @@ pub struct DriveTrain {
     pub tail_blades: u32,
     /// Pole pairs of the motor, 1 to 50.
     pub pole_pairs: u32,
+}
+
+/// Turns of something that a stage has besides its two gears.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct StageTurns {
+    /// The stage, counted from one, motor first.
+    pub stage: u32,
+    /// Turns, in Hz.
+    pub turns_hz: f64,
 }
 
 /// Speeds and frequencies at one head speed.
@@ -62,8 +84,12 @@ pub struct DriveSpeeds {
     pub electrical_hz: f64,
     /// Commutation of a six-step controller: six times the electrical frequency, in Hz.
     pub commutation_hz: f64,
-    /// Mesh of every stage: driver's teeth x its turns, in Hz, motor first.
+    /// Mesh of every stage: driver's teeth x its turns, in Hz, motor first. A toothed belt meshes like a gear.
     pub mesh_hz: Vec<f64>,
+    /// Turns of the idlers: mesh over their teeth.
+    pub idlers: Vec<StageTurns>,
+    /// Turns of the belts: mesh over their teeth.
+    pub belts: Vec<StageTurns>,
 }
 
 /// All speeds and frequencies of the drive at a head speed of 10 to 10000 rpm.
@@ -73,7 +99,7 @@ pub struct DriveSpeeds {
 ///
 /// ```
 /// use liftgate_core::engineering::drive::{drive_speeds, DriveTrain, GearStage};
-/// let train = DriveTrain { stages: vec![GearStage { driver_teeth: 12, driven_teeth: 120 }], tail_ratio: 4.5, main_blades: 3, tail_blades: 2, pole_pairs: 5 };
+/// let train = DriveTrain { stages: vec![GearStage::gears(12, 120)], tail_ratio: 4.5, main_blades: 3, tail_blades: 2, pole_pairs: 5 };
 /// let speeds = drive_speeds(&train, 1200.0)?;
 /// assert!((speeds.motor_rpm - 12_000.0).abs() < 1e-9 && (speeds.main_blade_hz - 60.0).abs() < 1e-9);
 /// assert!((speeds.electrical_hz - 1000.0).abs() < 1e-9 && (speeds.mesh_hz[0] - 2400.0).abs() < 1e-9);
@@ -92,6 +118,13 @@ pub fn drive_speeds(train: &DriveTrain, head_rpm: f64) -> Result<DriveSpeeds> {
         mesh_hz.push(shaft_hz * f64::from(stage.driver_teeth));
         shaft_hz *= f64::from(stage.driver_teeth) / f64::from(stage.driven_teeth);
     }
+    let turns = |teeth: fn(&GearStage) -> Option<u32>| {
+        let of = |((stage, mesh_hz), number): ((&GearStage, &f64), u32)| {
+            teeth(stage).map(|teeth| StageTurns { stage: number, turns_hz: mesh_hz / f64::from(teeth) })
+        };
+        train.stages.iter().zip(&mesh_hz).zip(1..).filter_map(of).collect()
+    };
+    let (idlers, belts) = (turns(|stage| stage.idler_teeth), turns(|stage| stage.belt_teeth));
     let electrical_hz = motor_hz * f64::from(train.pole_pairs);
     Ok(DriveSpeeds {
         train: train.clone(),
@@ -107,6 +140,8 @@ pub fn drive_speeds(train: &DriveTrain, head_rpm: f64) -> Result<DriveSpeeds> {
         electrical_hz,
         commutation_hz: 6.0 * electrical_hz,
         mesh_hz,
+        idlers,
+        belts,
     })
 }
 
@@ -115,6 +150,12 @@ fn check_train(train: &DriveTrain) -> Result<()> {
     for stage in &train.stages {
         within("driver teeth", f64::from(stage.driver_teeth), "", 4.0, 500.0)?;
         within("driven teeth", f64::from(stage.driven_teeth), "", 4.0, 1000.0)?;
+        if let Some(teeth) = stage.idler_teeth {
+            within("idler teeth", f64::from(teeth), "", 4.0, 1000.0)?;
+        }
+        if let Some(teeth) = stage.belt_teeth {
+            within("belt teeth", f64::from(teeth), "", 20.0, 3000.0)?;
+        }
     }
     within("tail ratio", train.tail_ratio, "", 0.5, 30.0)?;
     within("main blades", f64::from(train.main_blades), "", 1.0, 12.0)?;
@@ -123,16 +164,16 @@ fn check_train(train: &DriveTrain) -> Result<()> {
     Ok(())
 }
 
-/// Motor speed over head speed.
-fn reduction(train: &DriveTrain) -> f64 {
+/// Motor speed over head speed, as the teeth make it.
+pub fn reduction(train: &DriveTrain) -> f64 {
     train.stages.iter().map(|s| f64::from(s.driven_teeth) / f64::from(s.driver_teeth)).product()
 }
 
 /// A governed drive near the end of the pack.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct GovernorQuestion {
-    /// From motor to rotors.
-    pub train: DriveTrain,
+    /// Motor speed over head speed, over all stages, 1 to 100.
+    pub ratio: f64,
     /// Motor constant, in rpm per V, 10 to 10000.
     pub motor_rpm_per_v: f64,
     /// Resistance of motor, controller and leads, in ohm, 0 to 5.
@@ -148,7 +189,7 @@ pub struct GovernorQuestion {
 }
 
 /// What the governor has left.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct GovernorReport {
     /// What went in.
     pub inputs: GovernorQuestion,
@@ -177,22 +218,21 @@ pub struct GovernorReport {
 /// Near full throttle pack and motor current are nearly the same; lower throttle needs more motor current, which this does not count.
 ///
 /// ```
-/// use liftgate_core::engineering::drive::{governor, DriveTrain, GearStage, GovernorQuestion};
-/// let train = DriveTrain { stages: vec![GearStage { driver_teeth: 10, driven_teeth: 100 }], tail_ratio: 4.5, main_blades: 3, tail_blades: 2, pole_pairs: 5 };
-/// let report = governor(&GovernorQuestion { train, motor_rpm_per_v: 350.0, motor_ohm: 0.01, end_rest_v: 44.0, pack_ohm: 0.03, current_a: 50.0, head_rpm: 1300.0 })?;
+/// use liftgate_core::engineering::drive::{governor, GovernorQuestion};
+/// let report = governor(&GovernorQuestion { ratio: 10.0, motor_rpm_per_v: 350.0, motor_ohm: 0.01, end_rest_v: 44.0, pack_ohm: 0.03, current_a: 50.0, head_rpm: 1300.0 })?;
 /// assert!((report.loaded_v - 42.5).abs() < 1e-9 && (report.reachable_rpm - 1470.0).abs() < 1e-9);
 /// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
 /// ```
 pub fn governor(question: &GovernorQuestion) -> Result<GovernorReport> {
     let q = question;
-    check_train(&q.train)?;
+    within("gear ratio", q.ratio, "", 1.0, 100.0)?;
     within("motor constant", q.motor_rpm_per_v, "rpm/V", 10.0, 10_000.0)?;
     within("motor resistance", q.motor_ohm, "ohm", 0.0, 5.0)?;
     within("pack voltage at rest", q.end_rest_v, "V", 1.0, 100.0)?;
     within("pack resistance", q.pack_ohm, "ohm", 0.0, 5.0)?;
     within("pack current", q.current_a, "A", 0.0, 1000.0)?;
     within("head speed", q.head_rpm, "rpm", 10.0, 10_000.0)?;
-    let ratio = reduction(&q.train);
+    let ratio = q.ratio;
     let sag_v = q.current_a * q.pack_ohm;
     let loaded_v = q.end_rest_v - sag_v;
     // A pack that its own resistance would pull below zero cannot deliver the current at all.
@@ -209,7 +249,7 @@ pub fn governor(question: &GovernorQuestion) -> Result<GovernorReport> {
         Grade::Ok
     };
     Ok(GovernorReport {
-        inputs: q.clone(),
+        inputs: *q,
         loaded_v,
         sag_v,
         reachable_rpm,

@@ -14,6 +14,7 @@ use super::error::{EngineeringError, Result};
 use super::grade::Grade;
 use super::pack::student_95;
 use super::require::{count, ordered, within};
+use super::rise_interval::{Rise, rise_interval};
 
 /// Cooling's power of density x airflow in forced air (from memory, handbooks 0.47 to 0.62).
 pub const FORCED_EXPONENT: f64 = 0.6;
@@ -42,10 +43,14 @@ pub struct RiseFit {
     pub tau_s: f64,
     /// Steady state, in deg C.
     pub steady_c: f64,
-    /// Standard uncertainty of the time constant, in s.
+    /// Standard uncertainty of the time constant were every reading's error its own, in s.
     pub tau_u_s: f64,
-    /// Half width of the 95 % interval of the steady state, in K.
+    /// Half width of the 95 % interval of the time constant, in s, with the memory that the errors may have.
+    pub tau_half_width_s: f64,
+    /// Half width of the 95 % interval of the steady state, in K, with that memory and the readings' own steps.
     pub steady_half_width_k: f64,
+    /// How long what the fit leaves over stays alike, in s; 0 for none.
+    pub memory_s: f64,
     /// Root mean square of what the fit leaves over, in K.
     pub residual_k: f64,
     /// Last reading's time over the time constant: under 1.5 the steady state is a guess.
@@ -90,10 +95,13 @@ pub fn fit_rise(readings: &[HeatReading]) -> Result<RiseFit> {
     let n = readings.len() as f64;
     let freedom = n - 3.0;
     let variance = l.residual / freedom;
-    let (u2_tau, u2_steady) = rise_uncertainty(readings, tau_s, l.rise_k, variance);
-    if !u2_tau.is_finite() || !u2_steady.is_finite() {
-        return Err(no_bend());
-    }
+    let u2_tau = tau_uncertainty(readings, tau_s, l.rise_k, variance).ok_or_else(no_bend)?;
+    // The blocks of a long log tell its memory as well as all of its readings.
+    let blocks = blocks(readings);
+    let looked_at = blocks.as_deref().unwrap_or(readings).iter().map(|r| (r.time_s, r.temperature_c));
+    let fitted = Rise { start_c: l.start_c, rise_k: l.rise_k, tau_s };
+    let interval = rise_interval(looked_at, fitted).ok_or_else(no_bend)?;
+    let rounded_k = NORMAL_95 * least_step(readings.iter().map(|r| r.temperature_c)) / 12f64.sqrt();
     let covered = span_s / tau_s;
     Ok(RiseFit {
         readings: readings.to_vec(),
@@ -102,7 +110,9 @@ pub fn fit_rise(readings: &[HeatReading]) -> Result<RiseFit> {
         tau_s,
         steady_c: l.start_c + l.rise_k,
         tau_u_s: u2_tau.sqrt(),
-        steady_half_width_k: student_95(freedom) * u2_steady.sqrt(),
+        tau_half_width_s: interval.tau_s,
+        steady_half_width_k: interval.steady_k.hypot(rounded_k),
+        memory_s: interval.memory_s,
         residual_k: (l.residual / n).sqrt(),
         covered,
         grade: if covered < 1.5 { Grade::Caution } else { Grade::Ok },
@@ -187,6 +197,8 @@ fn search_tau(low_s: f64, high_s: f64, residual: impl Fn(f64) -> f64) -> Result<
 
 /// Blocks that a long log is searched by.
 const BLOCKS: usize = 128;
+/// Standard deviations that hold 95 % of a normal distribution.
+pub(crate) const NORMAL_95: f64 = 1.96;
 
 /// Means of equal blocks in the order of time; none for a log that is short enough as it is.
 fn blocks(readings: &[HeatReading]) -> Option<Vec<HeatReading>> {
@@ -223,8 +235,16 @@ fn settle(tau_s: f64, residual: impl Fn(f64) -> f64) -> Option<f64> {
     Some(log.exp())
 }
 
-/// Squared uncertainties of time constant and steady state from the linearised model.
-fn rise_uncertainty(readings: &[HeatReading], tau_s: f64, rise_k: f64, variance: f64) -> (f64, f64) {
+/// The least step between two readings of different size: what the instrument rounds to, or nothing that matters.
+pub(crate) fn least_step(readings: impl Iterator<Item = f64>) -> f64 {
+    let mut sizes: Vec<f64> = readings.filter(|reading| !reading.is_nan()).collect();
+    sizes.sort_by(f64::total_cmp);
+    let steps = sizes.windows(2).map(|pair| pair[1] - pair[0]).filter(|step| *step > 1e-9);
+    steps.reduce(f64::min).unwrap_or(0.0)
+}
+
+/// Squared uncertainty of the time constant from the linearised model; none where the readings do not determine it.
+fn tau_uncertainty(readings: &[HeatReading], tau_s: f64, rise_k: f64, variance: f64) -> Option<f64> {
     let mut normal = nalgebra::Matrix3::<f64>::zeros();
     for r in readings {
         let decay = (-r.time_s / tau_s).exp();
@@ -232,13 +252,8 @@ fn rise_uncertainty(readings: &[HeatReading], tau_s: f64, rise_k: f64, variance:
         let row = nalgebra::Vector3::new(1.0, 1.0 - decay, -rise_k * decay * r.time_s / (tau_s * tau_s));
         normal += row * row.transpose();
     }
-    match normal.try_inverse() {
-        Some(c) => {
-            let steady = c[(0, 0)] + c[(1, 1)] + 2.0 * c[(0, 1)];
-            ((variance * c[(2, 2)]).max(0.0), (variance * steady).max(0.0))
-        }
-        None => (f64::INFINITY, f64::INFINITY),
-    }
+    let inverse = normal.try_inverse()?;
+    Some((variance * inverse[(2, 2)]).max(0.0)).filter(|squared| squared.is_finite())
 }
 
 /// A temperature worked back to touchdown.

@@ -93,7 +93,7 @@ pub struct PlacementReport {
 ///
 /// ```
 /// use liftgate_core::engineering::{drive::{DriveTrain, GearStage}, placement::drive_exciters};
-/// let train = DriveTrain { stages: vec![GearStage { driver_teeth: 12, driven_teeth: 120 }], tail_ratio: 4.5, main_blades: 3, tail_blades: 2, pole_pairs: 5 };
+/// let train = DriveTrain { stages: vec![GearStage::gears(12, 120)], tail_ratio: 4.5, main_blades: 3, tail_blades: 2, pole_pairs: 5 };
 /// let exciters = drive_exciters(&train)?;
 /// assert!(exciters.iter().any(|e| e.name == "main blade passage" && (e.order - 3.0).abs() < 1e-12));
 /// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
@@ -113,6 +113,12 @@ pub fn drive_exciters(train: &DriveTrain) -> Result<Vec<Exciter>> {
     ];
     for (i, mesh_hz) in s.mesh_hz.iter().enumerate() {
         all.push((format!("gear mesh {}", i + 1), *mesh_hz));
+    }
+    all.extend(s.idlers.iter().map(|idler| (format!("idler {}", idler.stage), idler.turns_hz)));
+    all.extend(s.belts.iter().map(|belt| (format!("belt {}", belt.stage), belt.turns_hz)));
+    // A shaft between two stages turns at the mesh over the teeth of what is driven.
+    for (i, (stage, mesh_hz)) in train.stages.iter().zip(&s.mesh_hz).enumerate().take(train.stages.len() - 1) {
+        all.push((format!("shaft {}", i + 1), mesh_hz / f64::from(stage.driven_teeth)));
     }
     // Two blades or a one-stage drive make equal orders: the first name stands for both.
     let mut exciters: Vec<Exciter> = Vec::new();

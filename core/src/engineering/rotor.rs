@@ -15,7 +15,7 @@ use std::f64::consts::PI;
 
 use serde::{Deserialize, Serialize};
 
-use super::air::{Air, G0_M_S2, RHO0_KG_M3, check_air, standard_air};
+use super::air::{Air, G0_M_S2, check_air, standard_air};
 use super::conflict::Conflict;
 use super::error::{EngineeringError, Result};
 use super::grade::Grade;
@@ -784,22 +784,4 @@ pub fn tail(question: &TailQuestion) -> Result<TailReport> {
         power_w,
         share_percent: 100.0 * power_w / q.main_power_w,
     })
-}
-
-/// How power, at the same thrust and speed, changes with density alone, by momentum theory: `sqrt(rho0 / rho)` on the induced part and
-/// `rho / rho0` on the profile part. `induced_share` 0 to 1 at the reference density.
-///
-/// # Errors
-/// Figures out of range.
-///
-/// ```
-/// let ratio = liftgate_core::engineering::rotor::density_power_ratio(1.0, 1.0)?;
-/// assert!((ratio - 1.225f64.sqrt()).abs() < 1e-12);
-/// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
-/// ```
-pub fn density_power_ratio(induced_share: f64, density_kg_m3: f64) -> Result<f64> {
-    within("induced share of the power", induced_share, "", 0.0, 1.0)?;
-    within("air density", density_kg_m3, "kg/m3", 0.5, 1.8)?;
-    let sigma = density_kg_m3 / RHO0_KG_M3;
-    Ok(induced_share / sigma.sqrt() + (1.0 - induced_share) * sigma)
 }

@@ -1,8 +1,10 @@
 //! Loads and voltage windows on each supply rail, regulator heat, and how long a receiver pack lasts.
 //!
 //! Load rule (common practice, no source): all servos are stirred together with nothing attached and the peak is read. Four
-//! times that reading is the design peak, about twice is hard flight; what draws steadily is added to both. Hard flight is
-//! held against the supply's continuous rating, the design peak against its burst rating.
+//! times that reading is a design peak, about twice is hard flight; what draws steadily is added to both. A meter held by hand misses
+//! peaks of milliseconds, so that there is a second design peak: a motor that starts or reverses draws what it draws stalled, its voltage
+//! over its resistance, and servos that are stirred together start together. The greater of the two counts. Hard flight is held against
+//! the supply's continuous rating, the design peak against its burst rating.
 
 use serde::{Deserialize, Serialize};
 
@@ -17,8 +19,12 @@ pub const DESIGN_PEAK_FACTOR: f64 = 4.0;
 pub const HARD_FLIGHT_FACTOR: f64 = 2.0;
 /// Share of a rating above which a load earns a caution (common practice, no source).
 pub const CAUTION_FRACTION: f64 = 0.8;
-/// Lowest voltage at the receiver under stirring (common practice, no source).
+/// Lowest voltage at the receiver under stirring, whatever its consumers are rated for (common practice, no source).
 pub const STIRRING_LOW_LIMIT_V: f64 = 5.0;
+/// Room above the lowest voltage under which a caution is due, in V (common practice, no source).
+const SAG_CAUTION_V: f64 = 0.2;
+/// A supply that sags by more than this under what it was set to is a caution, in percent (common practice, no source).
+pub const SAG_BELOW_SET_PERCENT: f64 = 10.0;
 /// Share of a receiver pack's capacity that a flight plan may use (common practice, no source).
 pub const USABLE_FRACTION: f64 = 0.6;
 /// Room under a regulator's limit temperature below which it earns a caution (common practice, no source).
@@ -156,16 +162,23 @@ pub struct ConsumerWindow {
     pub worst: WindowPoint,
 }
 
-/// The lowest voltage under stirring against [`STIRRING_LOW_LIMIT_V`].
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+/// The lowest voltage under stirring against what its consumers need, at least [`STIRRING_LOW_LIMIT_V`], and against what was set.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct SagMargin {
     /// Lowest voltage at the receiver, in V.
     pub low_v: f64,
     /// The limit, in V.
     pub limit_v: f64,
+    /// The consumer whose lowest rating that is; none where it is [`STIRRING_LOW_LIMIT_V`].
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub consumer: Option<String>,
     /// Room above the limit, in V; negative below.
     pub margin_v: f64,
-    /// Stop below the limit, caution within 0.2 V of it (common practice, no source).
+    /// What the supply was set to, in V: its nominal voltage.
+    pub set_v: f64,
+    /// How far the lowest voltage lies under that, in percent.
+    pub below_set_percent: f64,
+    /// Stop below the limit; caution within 0.2 V of it, or more than [`SAG_BELOW_SET_PERCENT`] under what was set.
     pub grade: Grade,
 }
 
@@ -227,6 +240,10 @@ pub struct RailReport {
     /// [`HARD_FLIGHT_FACTOR`] x stirring peak + steady, in A.
     pub hard_flight_a: f64,
     /// [`DESIGN_PEAK_FACTOR`] x stirring peak + steady, in A.
+    pub stirred_peak_a: f64,
+    /// All consumers whose stall current is known at that current together, and the others steady, in A; none where none is known.
+    pub stalled_peak_a: Option<f64>,
+    /// The greater of both, in A.
     pub design_peak_a: f64,
     /// Hard flight against the continuous rating.
     pub continuous: CurrentMargin,
@@ -279,18 +296,22 @@ pub fn rail_report(load: &RailLoad) -> Result<RailReport> {
     check_load(load)?;
     let steady_a: f64 = load.consumers.iter().map(|c| c.steady_a * f64::from(c.quantity)).sum();
     let hard_flight_a = HARD_FLIGHT_FACTOR * load.stirring_peak_a + steady_a;
-    let design_peak_a = DESIGN_PEAK_FACTOR * load.stirring_peak_a + steady_a;
+    let stirred_peak_a = DESIGN_PEAK_FACTOR * load.stirring_peak_a + steady_a;
+    let stalled_peak_a = stalled_peak(load);
+    let design_peak_a = stalled_peak_a.map_or(stirred_peak_a, |stalled_a| stalled_a.max(stirred_peak_a));
     let continuous = CurrentMargin::new(hard_flight_a, load.rail.continuous_a);
     let burst = CurrentMargin::new(design_peak_a, load.rail.burst_a);
     let worst_fault = worst_fault(load, hard_flight_a);
     let windows: Vec<ConsumerWindow> = load.consumers.iter().map(|c| consumer_window(&load.rail, c)).collect();
-    let sag = load.stirring_low_v.map(sag_margin);
-    let reasons = reasons(continuous, burst, worst_fault.as_ref(), &windows, sag);
+    let sag = load.stirring_low_v.map(|low_v| sag_margin(load, low_v));
+    let reasons = reasons(continuous, burst, worst_fault.as_ref(), &windows, sag.as_ref());
     Ok(RailReport {
         inputs: load.clone(),
         steady_a,
         average_a: load.stirring_peak_a + steady_a,
         hard_flight_a,
+        stirred_peak_a,
+        stalled_peak_a,
         design_peak_a,
         continuous,
         burst,
@@ -363,16 +384,27 @@ fn worst_fault(load: &RailLoad, hard_flight_a: f64) -> Option<(String, CurrentMa
         .map(|(c, extra_a)| (c.name.clone(), CurrentMargin::new(hard_flight_a + extra_a, load.rail.burst_a)))
 }
 
-fn sag_margin(low_v: f64) -> SagMargin {
-    let margin_v = low_v - STIRRING_LOW_LIMIT_V;
+/// What the rail draws while all that can stall does, as it does in the first moment of a start.
+fn stalled_peak(load: &RailLoad) -> Option<f64> {
+    load.consumers.iter().find(|c| c.fault_a.is_some())?;
+    Some(load.consumers.iter().map(|c| c.fault_a.unwrap_or(c.steady_a) * f64::from(c.quantity)).sum())
+}
+
+fn sag_margin(load: &RailLoad, low_v: f64) -> SagMargin {
+    let needs_most = load.consumers.iter().max_by(|a, b| a.low_v.total_cmp(&b.low_v));
+    let needs_most = needs_most.filter(|consumer| consumer.low_v > STIRRING_LOW_LIMIT_V);
+    let limit_v = needs_most.map_or(STIRRING_LOW_LIMIT_V, |consumer| consumer.low_v);
+    let set_v = load.rail.nominal_v;
+    let (margin_v, below_set_percent) = (low_v - limit_v, 100.0 * (1.0 - low_v / set_v));
     let grade = if margin_v < -VOLTAGE_SLACK_V {
         Grade::Stop
-    } else if margin_v < 0.2 {
+    } else if margin_v < SAG_CAUTION_V || below_set_percent > SAG_BELOW_SET_PERCENT {
         Grade::Caution
     } else {
         Grade::Ok
     };
-    SagMargin { low_v, limit_v: STIRRING_LOW_LIMIT_V, margin_v, grade }
+    let consumer = needs_most.map(|consumer| consumer.name.clone());
+    SagMargin { low_v, limit_v, consumer, margin_v, set_v, below_set_percent, grade }
 }
 
 fn consumer_window(rail: &Rail, consumer: &Consumer) -> ConsumerWindow {
@@ -424,12 +456,12 @@ fn reasons(
     burst: CurrentMargin,
     fault: Option<&(String, CurrentMargin)>,
     windows: &[ConsumerWindow],
-    sag: Option<SagMargin>,
+    sag: Option<&SagMargin>,
 ) -> Vec<RailReason> {
     let mut all = vec![RailReason::Continuous { margin: continuous }, RailReason::Burst { margin: burst }];
     all.extend(fault.map(|(consumer, margin)| RailReason::Fault { consumer: consumer.clone(), margin: *margin }));
     all.extend(windows.iter().map(|w| RailReason::Window { consumer: w.consumer.clone(), point: w.worst }));
-    all.extend(sag.map(|margin| RailReason::Sag { margin }));
+    all.extend(sag.map(|margin| RailReason::Sag { margin: margin.clone() }));
     all.retain(|r| r.grade() > Grade::Ok);
     all.sort_by_key(|r| std::cmp::Reverse(r.grade()));
     all

@@ -188,6 +188,8 @@ pub enum Computation {
     BladeSpeed,
     /// The steps between the head speeds of the hovers.
     HeadSpeedSteps,
+    /// The highest current that is planned against what motor, pack and controller can hold.
+    DriveLoad,
 }
 
 impl Computation {
@@ -214,7 +216,8 @@ impl Computation {
             Computation::GovernorRoom
             | Computation::HoverRoom
             | Computation::BladeSpeed
-            | Computation::HeadSpeedSteps => &[],
+            | Computation::HeadSpeedSteps
+            | Computation::DriveLoad => &[],
         }
     }
 
@@ -238,7 +241,8 @@ impl Computation {
             | Computation::PackRipple
             | Computation::TrialWeight
             | Computation::BladeSpeed
-            | Computation::HeadSpeedSteps => &[],
+            | Computation::HeadSpeedSteps
+            | Computation::DriveLoad => &[],
         }
     }
 }

@@ -35,6 +35,28 @@ impl Grid {
         Span { start_s: self.time_s(steps.start), end_s: self.time_s(steps.end) }
     }
 
+    /// The same with steps that have none filled by straight lines, for as long as the column's own gap and not over a break.
+    pub(super) fn bridged(&self, recording: &Recording, channel: &Channel) -> Vec<f64> {
+        let mut means = self.means(recording, channel);
+        let longest = (recording.longest_hold_s(channel) / self.step_s).ceil() as usize;
+        let mut before: Option<usize> = None;
+        for step in 0..means.len() {
+            if means[step].is_nan() {
+                continue;
+            }
+            if let Some(before) = before.replace(step).filter(|before| (2..=longest).contains(&(step - before)))
+                && !recording.breaks_between(self.time_s(before), self.time_s(step + 1))
+            {
+                let (from, to) = (means[before], means[step]);
+                let each = (to - from) / (step - before) as f64;
+                for (index, mean) in means[before..step].iter_mut().enumerate() {
+                    *mean = from + each * index as f64;
+                }
+            }
+        }
+        means
+    }
+
     /// Mean of a channel's values in each step; NaN where it has none.
     pub(super) fn means(&self, recording: &Recording, channel: &Channel) -> Vec<f64> {
         let mut sums = vec![(0.0_f64, 0_u32); self.steps];

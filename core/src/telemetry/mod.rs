@@ -18,6 +18,7 @@
 //! [`plot`] (geometry). No format of any product is known here: a separator is found by counting, a unit is read in the header, and the
 //! person says what a column is.
 
+mod bridge;
 mod clock;
 mod columns;
 pub mod drift;
@@ -43,7 +44,9 @@ mod sight;
 mod signs;
 mod statistics;
 pub mod summary;
+mod taken;
 mod text;
+mod time_past;
 
 pub use clock::TimeForm;
 pub use columns::{ColumnMap, MappedColumn};

@@ -135,10 +135,10 @@ pub fn cursor(recording: &Recording, time_s: f64) -> Option<Cursor> {
     let nearest = if after > last || distance(before) <= distance(after) { before.min(last) } else { after };
     // A column that is written every few rows shows its last value.
     let value = |channel: &Channel| {
-        let from = nearest.saturating_sub(50);
-        let found = (from..=nearest).rev().find(|cell| !channel.value[*cell].is_nan())?;
-        let near = distance(found) <= super::recording::gap_after_s(recording.step_s) + distance(nearest);
-        near.then(|| f64::from(channel.value[found]))
+        let oldest_s = recording.time_s[nearest] - recording.longest_hold_s(channel);
+        let cells = (0..=nearest).rev().take_while(|cell| recording.time_s[*cell] >= oldest_s);
+        let mut cells = cells.take_while(|cell| *cell == nearest || recording.joined(*cell + 1));
+        cells.find(|cell| !channel.value[*cell].is_nan()).map(|cell| f64::from(channel.value[cell]))
     };
     Some(Cursor { time_s: recording.time_s[nearest], values: recording.channels.iter().map(value).collect() })
 }

@@ -32,6 +32,8 @@ pub struct Channel {
     pub whole: ColumnStatistics,
     /// A value for each cell, in the unit of the quantity; NaN where there is none. The mean of the cell's rows where cells hold several.
     pub value: Vec<f32>,
+    /// The usual time from one of its values to the next, in s: longer than the rows' where it comes on some of them only.
+    pub step_s: f64,
     /// Least and greatest of each cell's rows; none while a cell is a row.
     pub(super) extremes: Option<(Vec<f32>, Vec<f32>)>,
     /// Their extremes in blocks, for drawing.
@@ -99,6 +101,12 @@ impl Recording {
     /// Whether the recording goes on from the cell before `cell` to it.
     pub(super) fn joined(&self, cell: usize) -> bool {
         self.breaks.binary_search(&cell).is_err()
+    }
+
+    /// Whether the recording breaks off between two moments.
+    pub(super) fn breaks_between(&self, from_s: f64, to_s: f64) -> bool {
+        let first = self.breaks.partition_point(|cell| self.time_s.get(*cell).is_some_and(|time| *time <= from_s));
+        self.breaks.get(first).and_then(|cell| self.time_s.get(*cell)).is_some_and(|time| *time < to_s)
     }
 
     /// The gaps: from the last row before to the first after each.
@@ -291,6 +299,7 @@ impl Keep {
             .map(|(((mapped, value), running), extremes)| Channel {
                 mapped: mapped.clone(),
                 whole: running.statistics(),
+                step_s: step_between_values(&self.time_s, &value),
                 pyramid: match &extremes {
                     Some((least, greatest)) => Pyramid::of(least, greatest),
                     None => Pyramid::of(&value, &value),
@@ -355,7 +364,18 @@ fn join_in_place<T: Copy>(values: &mut Vec<T>, join: usize, of: impl Fn(&[T]) ->
 /// Median of the steps that go ahead, from at most 20 001 of them, evenly chosen.
 fn usual_step(time_s: &[f64]) -> f64 {
     let stride = (time_s.len() / 20_000).max(1);
-    let steps = time_s.windows(2).step_by(stride).map(|pair| pair[1] - pair[0]);
+    median_ahead(time_s.windows(2).step_by(stride).map(|pair| pair[1] - pair[0]))
+}
+
+/// Median of the steps from value to value of a column that may be empty in some cells; from at most some 20 000 of them.
+fn step_between_values(time_s: &[f64], values: &[f32]) -> f64 {
+    let held = || time_s.iter().zip(values).filter(|(_, value)| !value.is_nan()).map(|(time_s, _)| *time_s);
+    let stride = (held().count() / 20_000).max(1);
+    let steps = held().zip(held().skip(1)).step_by(stride).map(|(from_s, to_s)| to_s - from_s);
+    median_ahead(steps)
+}
+
+fn median_ahead(steps: impl Iterator<Item = f64>) -> f64 {
     let mut steps: Vec<f64> = steps.filter(|step| *step > 0.0).collect();
     if steps.is_empty() {
         return 0.0;

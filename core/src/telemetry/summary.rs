@@ -4,13 +4,15 @@ use serde::{Deserialize, Serialize};
 
 use super::error::{FigureLack, TelemetryError};
 use super::grid::{Grid, quantile, smooth};
-use super::integrals::{integrate, of_channel, time_past};
+use super::integrals::{bridge, of_channel};
 use super::quantity::{LogUnit, Quantity};
-use super::recording::{Channel, Recording, Span, gap_after_s};
+use super::recording::{Channel, Recording, Span};
 use super::regression::{least_squares, usual_lags};
 use super::segments::{Flying, Manner, find};
+use super::taken::{Counted, Taken, agrees, counted, taken};
+use super::time_past::time_past;
 use crate::engineering::Grade;
-use crate::engineering::heat::{HeatReading, RiseFit, fit_rise};
+use crate::engineering::heat::{HeatReading, NORMAL_95, RiseFit, fit_rise, least_step};
 use crate::engineering::pack::{ripple, student_95};
 use crate::locale::{Locale, say, with_sign};
 use crate::unit::Unit;
@@ -69,9 +71,9 @@ pub enum FigureKind {
     HoverAverage,
     /// Time past a limit, in s.
     PastLimit,
-    /// Charge taken in flight, in mAh.
+    /// Charge taken over the log, ground and flight, in mAh; of logs attached before December 2026, in flight alone.
     Charge,
-    /// Energy taken in flight, in Wh.
+    /// Energy taken over the log, ground and flight, in Wh; of logs attached before December 2026, in flight alone.
     Energy,
     /// Resistance of pack and leads, in mohm.
     Resistance,
@@ -173,8 +175,12 @@ pub struct Summary {
 
 /// Coulomb in a milliampere hour.
 const COULOMB_PER_MAH: f64 = 3.6;
+/// Joule in a watt hour.
+const JOULE_PER_WH: f64 = 3_600.0;
 /// Rises are fitted to at most so many points.
 const RISE_POINTS: usize = 400;
+/// A temperature's readings scatter by no more than this (common practice, no source).
+const MOST_SCATTER_K: f64 = 1.0;
 /// More drop-outs than these are summed, not told one by one.
 const DROP_OUTS_TOLD: usize = 20;
 
@@ -205,7 +211,7 @@ pub fn summarise_for(recording: &Recording, limits: &Limits, locale: Locale) -> 
     all.sag(sag.as_ref());
     all.ripple(limits.cells);
     all.head_speed(limits.set_head_speed_rpm);
-    let rises = rises(recording, first.span);
+    let rises = rises(recording, &flying);
     all.rises(&rises);
     all.drop_outs();
     let figures = all.figures;
@@ -242,9 +248,18 @@ impl Figures<'_> {
         let total_s = self.flying.flights.iter().map(|flight| flight.span.length_s()).sum();
         let flights = self.flying.flights.len();
         let note = if flights > 1 { say!(self.locale, "log-note-flights", count = flights) } else { String::new() };
+        let unsure_s = self.flying.flights.iter().map(|flight| self.ends_unsure_s(flight.span)).sum();
         let figure = self.push(FigureKind::FlightTime, None, total_s, "s", self.whole);
-        figure.half_width = Some(super::grid::FINEST_S);
+        figure.half_width = Some(unsure_s);
         figure.note = note;
+    }
+
+    /// What a flight's time may be off by: half a step of what it was found on at either end, and a gap that an end lies at.
+    fn ends_unsure_s(&self, flight: Span) -> f64 {
+        let step_s = Grid::over(self.recording).step_s;
+        let at = |end_s: f64| move |gap: &Span| gap.start_s <= end_s + step_s && gap.end_s >= end_s - step_s;
+        let gap_s = |end_s: f64| self.recording.gaps().find(at(end_s)).map_or(0.0, |gap| gap.length_s());
+        step_s + gap_s(flight.start_s) + gap_s(flight.end_s)
     }
 
     fn extremes_and_averages(&mut self) {
@@ -300,9 +315,15 @@ impl Figures<'_> {
                 let above = limit.side == Side::Above;
                 let past = time_past(self.recording, channel, self.recording.span(), limit.value, above);
                 let note = self.limit_words(limit);
-                let figure =
-                    self.push(FigureKind::PastLimit, Some(number(index)), past.0, "s", past.1.unwrap_or(self.whole));
-                figure.grade = Some(if past.1.is_some() { limit.grade } else { Grade::Ok });
+                let figure = self.push(
+                    FigureKind::PastLimit,
+                    Some(number(index)),
+                    past.total_s,
+                    "s",
+                    past.span.unwrap_or(self.whole),
+                );
+                figure.half_width = Some(past.half_width_s).filter(|half_s| *half_s > 0.0);
+                figure.grade = Some(if past.span.is_some() { limit.grade } else { Grade::Ok });
                 figure.note = note;
                 figure.limit = Some(limit.clone());
             }
@@ -319,53 +340,75 @@ impl Figures<'_> {
     }
 
     fn charge_and_energy(&mut self) {
-        let (recording, locale) = (self.recording, self.locale);
-        let over = |of: &dyn Fn(usize) -> f64| {
-            let flights = self.flying.flights.iter().map(|flight| integrate(recording, flight.span, of));
-            flights.fold((0.0, 0.0), |(sum, s), part| (sum + part.sum, s + part.covered_s))
-        };
-        let (whole, current) = (self.whole, recording.channel(Quantity::PackCurrent));
-        let charge = current.map(|current| over(&|cell| f64::from(current.value[cell])));
-        let counted = recording.channel(Quantity::Charge).and_then(|channel| self.counted(channel));
+        let (recording, span) = (self.recording, self.recording.span());
+        let current = recording.channel(Quantity::PackCurrent);
+        let counter = recording.channel(Quantity::Charge);
+        let charge = current.map(|current| {
+            let mut amperes = bridge(recording, current, span);
+            taken(recording, span, |cell| amperes.at(cell))
+        });
+        let right = counter.zip(current).is_none_or(|(counter, current)| agrees(recording, counter, current));
+        let counted = counter.and_then(|counter| counted(recording, counter, span));
+        match (counted, charge) {
+            (Some(counted), charge) if right => self.charge_by_counter(counted, charge),
+            (counted, Some(charge)) => self.charge_by_current(charge, counted),
+            _ => {}
+        }
         let energy = match (recording.channel(Quantity::Power), current, recording.channel(Quantity::PackVoltage)) {
-            (Some(power), ..) => Some(over(&|cell| f64::from(power.value[cell]))),
-            (None, Some(a), Some(v)) => Some(over(&|cell| f64::from(a.value[cell]) * f64::from(v.value[cell]))),
+            (Some(power), ..) => {
+                let mut watts = bridge(recording, power, span);
+                Some(taken(recording, span, |cell| watts.at(cell)))
+            }
+            (None, Some(a), Some(v)) => {
+                let (mut amperes, mut volts) = (bridge(recording, a, span), bridge(recording, v, span));
+                Some(taken(recording, span, |cell| amperes.at(cell) * volts.at(cell)))
+            }
             _ => None,
         };
-        let flight_s: f64 = self.flying.flights.iter().map(|flight| flight.span.length_s()).sum();
-        let not_covered = |covered_s: f64| {
-            let share = 100.0 * (1.0 - covered_s / flight_s);
-            if share > 1.0 {
-                say!(locale, "log-note-not-covered", share = locale.number(share, 0))
-            } else {
-                String::new()
-            }
-        };
-        match (charge, counted) {
-            (Some((coulomb, covered_s)), counted) => {
-                let mah = coulomb / COULOMB_PER_MAH;
-                let note = match counted {
-                    Some(counted) => say!(locale, "log-note-counted", mah = locale.number(counted, 0)),
-                    None => not_covered(covered_s),
-                };
-                self.push(FigureKind::Charge, None, mah, "mAh", whole).note = note;
-            }
-            (None, Some(counted)) => {
-                self.push(FigureKind::Charge, None, counted, "mAh", whole).note = say!(locale, "log-note-as-counted");
-            }
-            (None, None) => {}
-        }
-        if let Some((joule, covered_s)) = energy {
-            self.push(FigureKind::Energy, None, joule / 3_600.0, "Wh", whole).note = not_covered(covered_s);
+        if let Some(energy) = energy {
+            let note = self.gap_words(energy);
+            let figure = self.push(FigureKind::Energy, None, energy.sum / JOULE_PER_WH, "Wh", span);
+            figure.half_width = Some(energy.half_width / JOULE_PER_WH).filter(|half| *half > 0.0);
+            figure.note = note;
         }
     }
 
-    /// Last less first of a counter in flight.
-    fn counted(&self, channel: &Channel) -> Option<f64> {
-        let cells = self.recording.cells(self.whole);
-        let mut values = channel.value[cells].iter().filter(|value| !value.is_nan());
-        let first = f64::from(*values.next()?);
-        Some(f64::from(*values.next_back()?) - first).filter(|counted| *counted >= 0.0)
+    fn charge_by_counter(&mut self, counted: Counted, by_current: Option<Taken>) {
+        let locale = self.locale;
+        let mut note = match by_current {
+            Some(taken) => {
+                let mah = locale.number(taken.sum / COULOMB_PER_MAH, 0);
+                say!(locale, "log-note-counter-right", mah = mah)
+            }
+            None => say!(locale, "log-note-as-counted"),
+        };
+        if counted.restarts > 0 {
+            note = say!(locale, "log-note-counter-restarts", note = note, count = counted.restarts);
+        }
+        self.push(FigureKind::Charge, None, counted.mah, "mAh", self.recording.span()).note = note;
+    }
+
+    fn charge_by_current(&mut self, charge: Taken, counted: Option<Counted>) {
+        let locale = self.locale;
+        let gaps = self.gap_words(charge);
+        let figure = self.push(FigureKind::Charge, None, charge.sum / COULOMB_PER_MAH, "mAh", self.recording.span());
+        figure.half_width = Some(charge.half_width / COULOMB_PER_MAH).filter(|half| *half > 0.0);
+        figure.note = match counted {
+            Some(counted) => say!(locale, "log-note-counted", mah = locale.number(counted.mah, 0)),
+            None => gaps,
+        };
+    }
+
+    /// What there is to say of the gaps in what was taken.
+    fn gap_words(&self, taken: Taken) -> String {
+        let share = 100.0 * taken.unknown_s / self.recording.span().length_s();
+        if share > 1.0 {
+            say!(self.locale, "log-note-not-covered", share = self.locale.number(share, 0))
+        } else if taken.estimated_s > 0.5 {
+            say!(self.locale, "log-note-estimated", seconds = self.locale.number(taken.estimated_s, 0))
+        } else {
+            say!(self.locale, "log-note-all-of-it")
+        }
     }
 
     fn sag(&mut self, sag: Option<&Sag>) {
@@ -422,7 +465,7 @@ impl Figures<'_> {
         }
         // The fall counts from the hover's speed; take-off and landing, where the speed is brought up, are not load.
         let grid = Grid::over(recording);
-        let means = smooth(&grid.means(recording, channel), 1);
+        let means = smooth(&grid.bridged(recording, channel), 1);
         let settled_s = 3.0;
         let lowest = self
             .flying
@@ -457,8 +500,7 @@ impl Figures<'_> {
             figure.half_width = Some(rise.fit.steady_half_width_k);
             figure.note = note;
             let figure = self.push(FigureKind::TimeConstant, Some(rise.channel), rise.fit.tau_s, "s", rise.span);
-            let freedom = rise.fit.readings.len() as f64 - 3.0;
-            figure.half_width = Some(student_95(freedom) * rise.fit.tau_u_s);
+            figure.half_width = Some(rise.fit.tau_half_width_s);
         }
     }
 
@@ -496,7 +538,7 @@ fn number(of: usize) -> u32 {
 
 /// Stretches of a span in which a channel that has values has none, longer than a gap must be.
 fn lost(recording: &Recording, channel: &Channel, span: Span) -> Vec<Span> {
-    let longest_s = gap_after_s(recording.step_s * f64::from(recording.rows_per_cell));
+    let longest_s = recording.longest_hold_s(channel);
     let mut lost = Vec::new();
     if channel.whole.count == 0 {
         return lost;
@@ -511,7 +553,7 @@ fn lost(recording: &Recording, channel: &Channel, span: Span) -> Vec<Span> {
             continue;
         }
         let since_s = last_s.unwrap_or(time_s);
-        // A column that is written every second row is not lost in the others.
+        // A column that is written every so often is not lost in between.
         if time_s - since_s > longest_s {
             lost.push(Span { start_s: since_s, end_s: time_s });
         }
@@ -593,12 +635,24 @@ fn sag(recording: &Recording, flight: Span) -> Option<Sag> {
     })
 }
 
-/// Fits every temperature's rise over a flight; a channel that does not bend towards a steady state has none.
-fn rises(recording: &Recording, flight: Span) -> Vec<Rise> {
+/// Fits every temperature's rise over the flight in which it grew hottest. A channel that does not bend towards a steady state has none, and
+/// one whose steady state would lie under what was read of it has none either: what it did was no single rise.
+fn rises(recording: &Recording, flying: &Flying) -> Vec<Rise> {
     let of_channel = |(index, channel): (usize, &Channel)| {
-        let readings = readings(recording, channel, flight)?;
-        let fit = fit_rise(&readings).ok()?;
-        Some(Rise { channel: number(index), fit, span: flight })
+        let hottest =
+            |flight: Span| recording.cells(flight).map(|cell| channel.greatest()[cell]).fold(f32::NAN, f32::max);
+        let flights = flying.flights.iter().map(|flight| (flight.span, hottest(flight.span)));
+        let (span, _) =
+            flights.filter(|(_, c)| !c.is_nan()).reduce(|best, of| if of.1 > best.1 { of } else { best })?;
+        let readings = readings(recording, channel, span)?;
+        let mut fit = fit_rise(&readings).ok()?;
+        // Means of many rows hide what the recorder rounds to.
+        let rounded_k = least_step(recording.cells(span).map(|cell| f64::from(channel.value[cell]))) / 12f64.sqrt();
+        fit.steady_half_width_k = fit.steady_half_width_k.hypot(NORMAL_95 * rounded_k);
+        let highest_c = readings.iter().map(|reading| reading.temperature_c).fold(f64::NEG_INFINITY, f64::max);
+        // A reading scatters about what it is of; what a fit leaves over beyond that is no scatter.
+        let reach_c = fit.steady_c + fit.steady_half_width_k + (2.0 * fit.residual_k).min(MOST_SCATTER_K);
+        (highest_c <= reach_c).then_some(Rise { channel: number(index), fit, span })
     };
     let temperatures =
         recording.channels.iter().enumerate().filter(|(_, c)| c.mapped.quantity == Quantity::Temperature);
