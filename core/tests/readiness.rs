@@ -72,6 +72,19 @@ fn with_nothing_recorded_all_is_shut_and_the_board_knows_what_comes_first() {
 }
 
 #[test]
+fn without_a_pack_that_may_be_flown_something_stands_before_the_next_flight() {
+    let mut story = Story::released();
+    let stands = |story: &Story| story.report().next.unwrap().blockers.contains(&Blocker::NoPack);
+    assert!(stands(&story), "its card is shut");
+    story.pack("Pack 1", 6.0);
+    assert!(!stands(&story));
+    story.add(Body::PackNoted { pack: "Pack 1".into(), state: PackState::Swollen });
+    assert!(stands(&story), "what is damaged is flown no more");
+    story.pack("Pack 2", 6.0);
+    assert!(!stands(&story));
+}
+
+#[test]
 fn one_walk_releases_every_gate_in_order() {
     let story = Story::released();
     assert!(LADDER.iter().all(|stage| is_released(&story, stage)));

@@ -74,6 +74,7 @@ release-lapsed-over = Erloschen durch
 release-own-checks = Eigene Prüfungen
 release-all-hold = Alle gelten wie zuvor
 release-done-anew = Neu gemacht
+blocker-no-pack = Ein Akku, der geflogen werden darf
 clock-is-behind = Die Uhr des Telefons geht dem letzten Eintrag nach
 clock-set-it = Die Uhr des Telefons stellen. Bis dahin wird nichts freigegeben
 clock-behind-how = Sie zeigt { $now }; ein Eintrag wurde schon am { $last } gemacht. Die Uhr des Telefons stellen. Bis dahin wird nichts freigegeben, und nach einem Neustart des Telefons zählt nichts, was für Tage gilt. Stimmt die Uhr, dann wurde ein Eintrag gemacht, als sie vorging: diesen Eintrag im Journal zurückziehen

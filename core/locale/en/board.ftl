@@ -74,6 +74,7 @@ release-lapsed-over = Lapsed over
 release-own-checks = Its own checks
 release-all-hold = All hold as they were
 release-done-anew = Done anew
+blocker-no-pack = A flight pack that may be flown
 clock-is-behind = The phone's clock is behind the last entry
 clock-set-it = Set the phone's clock. Until then nothing is released
 clock-behind-how = It shows { $now }; an entry was made at { $last } already. Set the phone's clock. Until then nothing is released, and after a restart of the phone nothing that holds for days counts. Where the clock is right, an entry was made while it was ahead: withdraw that entry in the journal

@@ -42,6 +42,8 @@ pub enum Blocker {
     Unnamed,
     /// The phone's clock is behind the last entry: nothing is released by it.
     Clock,
+    /// No pack is described that may be flown: no card can be drawn up.
+    NoPack,
 }
 
 /// How a stage's gate stands.

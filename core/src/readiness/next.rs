@@ -9,6 +9,7 @@ use super::finding::FindingState;
 use super::gate::{Blocker, Gate};
 use super::judge::Standings;
 use super::ledger::Ledger;
+use super::packs::PackStand;
 use super::standing::Standing;
 
 /// How everything stands at one moment.
@@ -92,7 +93,10 @@ impl<'a> Standings<'a> {
         let (stage, check) = flights
             .find(|(_, check)| is_to_fly(&self.of(check)))
             .or_else(|| plan.checks().filter(to_fly).find(|(stage, _)| stage.gate.is_none()))?;
-        Some(NextFlight { check: check.id.clone(), blockers: self.before_flying(stage, check) })
+        let mut blockers = self.before_flying(stage, check);
+        // The card itself says which packs it wants; without any it is shut, and the board says so before it is drawn up.
+        blockers.extend((!ledger.packs().iter().any(PackStand::may_fly)).then_some(Blocker::NoPack));
+        Some(NextFlight { check: check.id.clone(), blockers })
     }
 
     fn before_flying(&mut self, stage: &'a Stage, check: &'a Check) -> Vec<Blocker> {

@@ -9,6 +9,7 @@ use crate::field::Unanswered;
 use crate::locale::{Locale, say};
 use crate::plan::Stage;
 use crate::readiness::{Blocker, FindingState, Gate, NextFlight};
+use crate::record::ThingKind;
 
 /// Blockers shown before the rest is only counted.
 const IN_SIGHT: usize = 6;
@@ -85,7 +86,8 @@ fn is_stop(context: &Context<'_>, blocker: &Blocker) -> bool {
         | Blocker::Landing(_)
         | Blocker::Gate(_)
         | Blocker::Unnamed
-        | Blocker::Clock => false,
+        | Blocker::Clock
+        | Blocker::NoPack => false,
     }
 }
 
@@ -183,6 +185,7 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
             row(gate_edge(gate), gate_word(context.locale, gate), &title, None, Place::Stage(stage.clone()))
         }
         Blocker::Unnamed => row(Edge::Missing, say!(context.locale, "board-to-enter"), &title, None, Place::Name),
+        Blocker::NoPack => row(Edge::Missing, say!(context.locale, "board-to-enter"), &title, None, a_pack()),
         Blocker::Clock => still_row(
             Edge::Caution,
             say!(context.locale, "common-look"),
@@ -446,11 +449,17 @@ fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
                     (Place::Stage(stage.clone()), say!(context.locale, "board-decide"), Icon::Next)
                 }
                 Blocker::Unnamed => (Place::Name, say!(context.locale, "board-enter"), Icon::Pencil),
+                Blocker::NoPack => (a_pack(), say!(context.locale, "board-enter"), Icon::Pencil),
                 Blocker::Clock => (Place::Journal, say!(context.locale, "common-look"), Icon::Warning),
             };
             field_control(place.into(), verb).icon(icon).detail(words)
         }
     }
+}
+
+/// Where a pack is described.
+fn a_pack() -> Place {
+    Place::Thing { kind: ThingKind::Pack, name: None }
 }
 
 /// The command that draws up a fly check's card.

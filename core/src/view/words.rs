@@ -206,6 +206,7 @@ pub(crate) fn blocker_words(locale: Locale, plan: &Plan, ledger: &Ledger, blocke
         Blocker::Gate(stage) => say!(locale, "blocker-gate", stage = locale.inside(&stage_title(plan, stage))),
         Blocker::Unnamed => say!(locale, "blocker-unnamed"),
         Blocker::Clock => say!(locale, "clock-is-behind"),
+        Blocker::NoPack => say!(locale, "blocker-no-pack"),
     }
 }
 

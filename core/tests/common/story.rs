@@ -473,7 +473,8 @@ impl Story {
     /// Does what stands first in the way of the next flight, or flies it.
     pub fn advance(&mut self) {
         let Some(next) = self.report().next else { return };
-        match next.blockers.first() {
+        // The small plan's flights are of packs that nobody described, unless a story does.
+        match next.blockers.iter().find(|blocker| **blocker != Blocker::NoPack) {
             None => self.fly(&next.check),
             Some(Blocker::Question(question)) if question == "wheels" => self.answer("wheels", "no"),
             Some(Blocker::Question(question)) => self.answer(question, "open"),
@@ -494,7 +495,7 @@ impl Story {
             Some(Blocker::Unanswered { card, what }) => self.answer_seen(*card, what),
             Some(Blocker::Gate(stage)) => self.release(stage),
             Some(Blocker::Unnamed) => self.named(),
-            Some(Blocker::Clock) => unreachable!("gates wait for it, and no flight"),
+            Some(Blocker::Clock | Blocker::NoPack) => unreachable!("gates wait for it, and no flight"),
             Some(Blocker::Finding(finding)) => match self.state(*finding) {
                 // An edition without the proof proves nothing; the first one has them all.
                 FindingState::Fixed { .. } if self.plan.check(&self.finding(*finding).proof).is_none() => {
