@@ -20,8 +20,10 @@ fn a_swollen_pack_is_retired_in_one_touch_and_flown_no_more() {
     assert_eq!((edge, word.as_str()), (Edge::Stop, "Retired: swollen"));
     assert!(walk.person.control("Charged").is_none(), "{}", walk.person.words());
     walk.person.home();
-    walk.person.tap("Draw up the card");
-    assert!(walk.person.control(PACK).is_none(), "nor is it offered on a card: {}", walk.person.words());
+    assert!(walk.person.control("Draw up the card").is_none(), "{}", walk.person.words());
+    assert_eq!(walk.person.screen().foot[0].detail.as_deref(), Some("A pack that may be flown"));
+    walk.person.tap("Look");
+    assert_eq!(walk.person.screen().name, "packs");
     // Its check says so too.
     walk.person.go_to("Service", "Packs still fit to fly");
     assert!(walk.person.verdict().contains("swollen"), "{}", walk.person.verdict());

@@ -173,8 +173,9 @@ fn even_cells_at_storage_are_no_full_pack() {
     assert!(person.field("Why it is flown on what is not full").is_none());
     // Charged too far, it is not flown.
     assert_eq!(read(person, "4.20", "4.26"), "Over full: a cell of 4.26 V");
-    minutes(person);
-    assert!(person.control(PACK).is_none(), "{}", person.words());
+    person.home();
+    assert!(person.row("A pack that may be flown").is_some(), "{}", person.words());
+    assert!(person.control("Draw up the card").is_none(), "{}", person.words());
     // What cannot be is refused, and stays to be put right.
     person.home();
     person.tap("Packs");

@@ -146,6 +146,26 @@ pub(super) fn outcome(grade: Grade) -> Outcome {
     }
 }
 
+/// The one of several things that a headline names: the worst by its grade, and of those the one with the least room.
+pub(super) fn worst_first<T>(things: &[T], grade: impl Fn(&T) -> Grade, room: impl Fn(&T) -> f64) -> Option<&T> {
+    let by_grade = |a: &&T, b: &&T| grade(b).cmp(&grade(a)).then(room(a).total_cmp(&room(b)));
+    things.iter().min_by(by_grade)
+}
+
 pub(super) fn worst(grades: impl IntoIterator<Item = Grade>) -> Grade {
     grades.into_iter().max().unwrap_or(Grade::Ok)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_worst_grade_is_named_and_of_one_grade_the_least_room() {
+        let things = [("roomy stop", Grade::Stop, 5.0), ("tight", Grade::Ok, -1.0), ("tight stop", Grade::Stop, 2.0)];
+        let named = |things: &[(&'static str, Grade, f64)]| worst_first(things, |t| t.1, |t| t.2).map(|t| t.0);
+        assert_eq!(named(&things), Some("tight stop"));
+        assert_eq!(named(&things[..2]), Some("roomy stop"), "its grade goes before its room");
+        assert_eq!(named(&[]), None);
+    }
 }

@@ -1,5 +1,5 @@
 use super::hotter::{AskedDay, There, no_time_constant, there};
-use super::{Computed, Facts, Figure, Lacking, Result, outcome, worst};
+use super::{Computed, Facts, Figure, Lacking, Result, outcome, worst, worst_first};
 use crate::drawing::{Curve, curve};
 use crate::engineering::Grade;
 use crate::engineering::heat::SteadyReport;
@@ -13,7 +13,7 @@ pub(super) fn hot_day(facts: Facts<'_>) -> Result<Computed> {
     let minutes = last.flown_ms().unwrap_or(0) as f64 / 60_000.0;
     let places = there(facts, AskedDay { air_c: hot_c, airflow_share: 1.0, power_share: 1.0, minutes })?;
     let margin_k = |part: &There<'_>| part.report.reached.margin_k;
-    let Some(hottest) = places.iter().min_by(|a, b| margin_k(a).total_cmp(&margin_k(b))) else {
+    let Some(hottest) = worst_first(&places, grade, margin_k) else {
         return Err(Lacking::Flight(last.check.clone()));
     };
     let (locale, report) = (facts.locale, &hottest.report);

@@ -35,7 +35,7 @@ mod trial_weight;
 mod wires;
 
 pub use answer::{Computed, Figure, Lacking, Row};
-use answer::{Result, outcome, worst};
+use answer::{Result, outcome, worst, worst_first};
 pub use compared::{Compared, ComparedReading, NextHover, What, compared};
 pub use endurance::{Endurance, endurance, planned_minutes};
 pub use facts::Facts;

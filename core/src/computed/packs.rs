@@ -1,5 +1,5 @@
 use super::facts::number;
-use super::{Computed, Facts, Figure, Result, Row, outcome, worst};
+use super::{Computed, Facts, Figure, Result, Row, outcome, worst, worst_first};
 use crate::drawing::{Bar, bars};
 use crate::engineering::Grade;
 use crate::engineering::pack::{
@@ -51,7 +51,7 @@ fn answer(locale: Locale, judged: &[Judged<'_>], allowed_min: Option<f64>, cold:
 fn summary(locale: Locale, judged: &[Judged<'_>], allowed_min: Option<f64>) -> String {
     let time = allowed_min
         .map_or_else(String::new, |minutes| say!(locale, "computed-packs-time", minutes = locale.number(minutes, 1)));
-    match judged.iter().find(|pack| pack.grade != Grade::Ok) {
+    match worst_first(judged, |pack| pack.grade, |_| 0.0).filter(|pack| pack.grade != Grade::Ok) {
         Some(pack) => {
             say!(locale, "computed-packs-tired", pack = pack.name, reasons = pack.reasons.join(", "), time = time)
         }

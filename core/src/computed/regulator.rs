@@ -1,5 +1,5 @@
 use super::facts::number;
-use super::{Computed, Facts, Figure, Result, outcome, worst};
+use super::{Computed, Facts, Figure, Result, outcome, worst, worst_first};
 use crate::drawing::{Bar, bars};
 use crate::engineering::supply::{Regulator, RegulatorKind, RegulatorReport, regulator_report};
 use crate::locale::say;
@@ -17,7 +17,7 @@ pub(super) fn heat(facts: Facts<'_>) -> Result<Computed> {
         .into_iter()
         .map(|thing| Ok((thing.name.as_str(), regulator_report(&regulator(thing, ambient_c)?)?)))
         .collect::<Result<_>>()?;
-    let hottest = reports.iter().min_by(|a, b| a.1.margin_k.total_cmp(&b.1.margin_k));
+    let hottest = worst_first(&reports, |(_, report)| report.grade, |(_, report)| report.margin_k);
     let summary = hottest.map_or_else(String::new, |(name, report)| {
         say!(
             facts.locale,

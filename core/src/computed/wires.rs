@@ -1,5 +1,5 @@
 use super::facts::number;
-use super::{Computed, Facts, Figure, Result, Row, outcome, worst};
+use super::{Computed, Facts, Figure, Result, Row, outcome, worst, worst_first};
 use crate::drawing::{Bar, bars};
 use crate::engineering::Grade;
 use crate::engineering::wire::{STRANDED_FACTOR, WireReport, WireRun, choose_wire, wire_run};
@@ -15,8 +15,7 @@ pub(super) fn runs(facts: Facts<'_>) -> Result<Computed> {
         .into_iter()
         .map(|thing| Ok((thing.name.as_str(), wire_run(&run(thing, conductor_c)?)?)))
         .collect::<Result<_>>()?;
-    let worst_run =
-        runs.iter().max_by(|a, b| a.1.grade.cmp(&b.1.grade).then(load_percent(&a.1).total_cmp(&load_percent(&b.1))));
+    let worst_run = worst_first(&runs, |(_, report)| report.grade, |(_, report)| -load_percent(report));
     let summary = worst_run.map_or_else(String::new, |(name, report)| headline(facts.locale, name, report));
     let figure = |(name, report): &(&str, WireReport)| {
         let rated = report.rated_a.map_or_else(String::new, |a| {

@@ -185,7 +185,10 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
             row(gate_edge(gate), gate_word(context.locale, gate), &title, None, Place::Stage(stage.clone()))
         }
         Blocker::Unnamed => row(Edge::Missing, say!(context.locale, "board-to-enter"), &title, None, Place::Name),
-        Blocker::NoPack => row(Edge::Missing, say!(context.locale, "board-to-enter"), &title, None, a_pack()),
+        Blocker::NoPack => {
+            let (place, state, _) = packs_wanted(context);
+            row(Edge::Missing, state, &title, None, place)
+        }
         Blocker::Clock => still_row(
             Edge::Caution,
             say!(context.locale, "common-look"),
@@ -449,7 +452,10 @@ fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
                     (Place::Stage(stage.clone()), say!(context.locale, "board-decide"), Icon::Next)
                 }
                 Blocker::Unnamed => (Place::Name, say!(context.locale, "board-enter"), Icon::Pencil),
-                Blocker::NoPack => (a_pack(), say!(context.locale, "board-enter"), Icon::Pencil),
+                Blocker::NoPack => {
+                    let (place, _, verb) = packs_wanted(context);
+                    (place, verb, Icon::Pack)
+                }
                 Blocker::Clock => (Place::Journal, say!(context.locale, "common-look"), Icon::Warning),
             };
             field_control(place.into(), verb).icon(icon).detail(words)
@@ -457,9 +463,16 @@ fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
     }
 }
 
-/// Where a pack is described.
-fn a_pack() -> Place {
-    Place::Thing { kind: ThingKind::Pack, name: None }
+/// Where a pack is described, or why none of those there are may be flown; with the state of the row and the word of the control.
+fn packs_wanted(context: &Context<'_>) -> (Place, String, String) {
+    let locale = context.locale;
+    match context.ledger.packs().is_empty() {
+        true => {
+            let place = Place::Thing { kind: ThingKind::Pack, name: None };
+            (place, say!(locale, "board-to-enter"), say!(locale, "board-enter"))
+        }
+        false => (Place::Packs, say!(locale, "common-look"), say!(locale, "common-look")),
+    }
 }
 
 /// The command that draws up a fly check's card.

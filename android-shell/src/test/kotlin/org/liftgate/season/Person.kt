@@ -571,6 +571,7 @@ class Person(
     private fun land(flight: Flight) {
         check(sight.title() == "Landing") { "handed back, and the screen is “${sight.title()}”" }
         album.take("landing-empty", "Right after touchdown: the hottest places first, steps from the last values")
+        flight.toldMinutes?.let(::tellTheTime)
         for ((place, celsius) in flight.heat) {
             elapse(SECONDS_A_READING)
             if (place == "Controller") refuseNonsense()
@@ -600,6 +601,14 @@ class Person(
             check(sight.title() == flight.check) { "in service the next card follows a landing, not “${sight.title()}”" }
         }
         if (flight.finding != null && flight.raisedAtCheck) raiseFromCheck(flight)
+    }
+
+    /** The clock was left running: the app asks, and what the pilot says counts. */
+    private fun tellTheTime(minutes: String) {
+        val asked = sight.rows().first { it.title.startsWith("How long the motor was on") }.title
+        album.take("landing-time", "A clock that was left running is asked about; what it counted is kept")
+        phone.type("Time with the motor on", minutes).tap("So long it flew")
+        story.tell("        Asked after the landing: “$asked”; $minutes minutes, says the pilot")
     }
 
     /** The control that records the landing says how it was; what was not so is said in words. */

@@ -107,6 +107,9 @@ class Flight(json: JSONObject) {
     val usedMah: String = json.getString("used_mah")
     val heat: Map<String, String> = json.getJSONObject("heat").strings()
     val notes: String? = json.text("notes")
+
+    /** What the pilot says of how long the motor was on, minutes, where the clock was left running. */
+    val toldMinutes: String? = json.text("told_minutes")
     val finding: String? = json.text("finding")
 
     /** Whether the finding is raised from the check after the landing, rather than from the landing itself. */
