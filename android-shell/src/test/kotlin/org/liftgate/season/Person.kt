@@ -605,7 +605,7 @@ class Person(
 
     /** The clock was left running: the app asks, and what the pilot says counts. */
     private fun tellTheTime(minutes: String) {
-        val asked = sight.rows().first { it.title.startsWith("How long the motor was on") }.title
+        val asked = phone.words().first { it.startsWith("How long the motor was on: ") }
         album.take("landing-time", "A clock that was left running is asked about; what it counted is kept")
         phone.type("Time with the motor on", minutes).tap("So long it flew")
         story.tell("        Asked after the landing: “$asked”; $minutes minutes, says the pilot")
