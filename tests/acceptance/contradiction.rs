@@ -12,6 +12,24 @@ fn read(person: &mut Person, (stage, check): (&'static str, &'static str), unit:
 }
 
 #[test]
+fn what_two_figures_give_is_offered_as_the_third() {
+    let mut person = Person::new();
+    person.home();
+    person.tap("Aircraft");
+    for (title, value) in [("Motor turns for one main rotor turn", "10.5"), ("Teeth of the motor pinion", "20")] {
+        person.tap(title);
+        person.enter(title, value);
+        person.tap("Record it");
+        person.home();
+        person.tap("Aircraft");
+    }
+    person.tap("Teeth of the main gear");
+    assert_eq!(person.typed("Teeth of the main gear").0, "210", "{}", person.words());
+    let said = person.tap("Record it: measured").said;
+    assert_eq!(said.as_deref(), Some("Teeth of the main gear: 210, measured"));
+}
+
+#[test]
 fn a_mass_that_the_scales_do_not_show_is_no_pass_and_both_are_shown() {
     let weighed = ("Weight and balance", "Weighed, ready to fly");
     let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");

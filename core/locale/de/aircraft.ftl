@@ -32,6 +32,7 @@ aircraft-not-entered-yet = noch nicht eingegeben
 aircraft-above = Muss größer sein als
 aircraft-rests = Diese Prüfungen beruhen darauf: { $checks }.
 aircraft-record = Eintragen
+aircraft-derived = Andere eingetragene Werte ergeben diesen. Zähl oder miss trotzdem nach, und berichtige ihn, wo er nicht stimmt
 aircraft-record-as = Eintragen: { $basis }
 aircraft-thing-name = Name
 aircraft-stir-servos = Alle Servos zusammen unbelastet bewegen und den höchsten Strom ablesen, den diese Versorgung liefert.

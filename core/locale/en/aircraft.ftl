@@ -32,6 +32,7 @@ aircraft-not-entered-yet = not entered yet
 aircraft-above = Must lie above
 aircraft-rests = These checks rest on it: { $checks }.
 aircraft-record = Record it
+aircraft-derived = Other figures on file give this value. Count or measure it all the same, and correct it where it is not so
 aircraft-record-as = Record it: { $basis }
 aircraft-thing-name = Name
 aircraft-stir-servos = Stir all servos together, unloaded, and read the highest current that this supply gives.

@@ -2,6 +2,7 @@
 
 use super::{Drafts, Refusal, Result, SubjectsForm};
 use crate::aircraft::Aircraft;
+use crate::computed::{Facts, derived};
 use crate::locale::say;
 use crate::plan::Figure;
 use crate::record::Basis;
@@ -70,6 +71,8 @@ pub struct FigureForm<'a> {
     figure: &'a Figure,
     /// Where the value on file comes from.
     known: Option<Basis>,
+    /// What others on file say that it is, where nothing is on file of it.
+    derived: Option<f64>,
 }
 
 impl<'a> FigureForm<'a> {
@@ -81,9 +84,14 @@ impl<'a> FigureForm<'a> {
     pub const REASON: &'static str = "reason";
 
     /// The form of a figure over what was typed there, and what is known of it.
-    pub fn new(drafts: Drafts<'a>, figure: &'a Figure, aircraft: &Aircraft) -> Self {
-        let known = aircraft.figures.get(&figure.id).map(|value| value.basis);
-        FigureForm { drafts, figure, known }
+    pub fn new(drafts: Drafts<'a>, figure: &'a Figure, facts: Facts<'_>) -> Self {
+        let known = facts.ledger.aircraft.figures.get(&figure.id).map(|value| value.basis);
+        FigureForm { drafts, figure, known, derived: derived(facts, &figure.id) }
+    }
+
+    /// What others on file say that it is, where nothing is on file of it, and nothing else was typed.
+    pub fn offered(&self) -> Option<f64> {
+        self.derived.filter(|_| self.drafts.text(Self::VALUE).is_none())
     }
 
     /// A basis as it stands in the form, whatever the language.
@@ -107,6 +115,9 @@ impl<'a> FigureForm<'a> {
     /// Empty, no number, or outside of the plausible range.
     pub fn value(&self) -> Result<f64> {
         let Figure { title, unit, low, high, .. } = self.figure;
+        if let Some(offered) = self.offered() {
+            return Ok(offered);
+        }
         self.drafts.required_number(Self::VALUE, title, *unit, (*low, *high))
     }
 

@@ -218,14 +218,16 @@ pub(super) fn question(context: &Context<'_>, id: &str) -> Screen {
 pub(super) fn figure(context: &Context<'_>, id: &str) -> Screen {
     let Some(figure) = context.plan.figure(id) else { return context.gone("figure") };
     let now = context.ledger.aircraft.figures.get(id);
+    let form = FigureForm::new(context.form, figure, context.facts());
     let mut blocks = vec![context.number_entry(
         FigureForm::VALUE,
         &figure.title,
         figure.unit,
         (figure.low, figure.high),
-        now.map(|v| v.value),
+        now.map(|v| v.value).or(form.offered()),
     )];
-    let basis = FigureForm::new(context.form, figure, &context.ledger.aircraft).basis();
+    blocks.extend(form.offered().map(|_| paragraph(say!(context.locale, "aircraft-derived"), Tone::Plain)));
+    let basis = form.basis();
     blocks.extend(basis.map(|chosen| basis_choice(context.locale, chosen)));
     if figure.adjustable && now.is_some() {
         blocks.push(context.entry(

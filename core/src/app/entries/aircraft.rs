@@ -28,7 +28,7 @@ pub(super) fn figure_set(shared: &Shared, id: &str, basis: Option<Basis>, drafts
     let Some(figure) = shared.plan.figure(id) else {
         return Err(AppError::refused(say!(shared.locale(), "app-figure-unknown")));
     };
-    let form = FigureForm::new(drafts, figure, &shared.ledger.aircraft);
+    let form = FigureForm::new(drafts, figure, shared.facts());
     let value = form.value()?;
     let unsaid = || AppError::field(FigureForm::BASIS, say!(shared.locale(), "app-basis-first"));
     let basis = basis.or(form.basis()).ok_or_else(unsaid)?;
