@@ -1,14 +1,33 @@
 //! A reading that says otherwise than what is on file is no pass; what the app has is not asked for again.
 
+use liftgate_core::record::Body;
 use liftgate_core::view::Edge;
 use liftgate_tests::Person;
-use liftgate_tests::example::Kind;
+use liftgate_tests::example::{self, Kind};
 use liftgate_tests::walk::Walk;
 
 fn read(person: &mut Person, (stage, check): (&'static str, &'static str), unit: &str, value: &str) {
     person.go_to(stage, check);
     person.enter(unit, value);
     person.tap("Record");
+}
+
+#[test]
+fn flights_on_a_pack_are_asked_once_and_counted_since() {
+    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
+    example::read_pack_at_rest(&mut walk.person, 7);
+    walk.step();
+    walk.fly();
+    walk.land();
+    walk.person.home();
+    walk.person.tap("Aircraft");
+    walk.person.tap("Add a pack reading");
+    assert_eq!(walk.person.typed("Flights on it so far").0, "8", "{}", walk.person.words());
+    walk.person.enter("Name", "After that one");
+    walk.person.enter("Resistance", "30");
+    walk.person.tap("Record it");
+    let Body::ThingSet { thing, .. } = walk.person.last() else { panic!("{:?}", walk.person.last()) };
+    assert_eq!(thing.number("flights"), Some(8.0));
 }
 
 #[test]

@@ -5,13 +5,14 @@ use std::collections::BTreeMap;
 use super::{Drafts, Refusal, Result};
 use crate::aircraft::Aircraft;
 use crate::locale::say;
+use crate::readiness::Ledger;
 use crate::record::{Thing, ThingKind};
 
 /// A thing as it is described, or described anew.
 #[derive(Clone, Copy)]
 pub struct ThingForm<'a> {
     drafts: Drafts<'a>,
-    aircraft: &'a Aircraft,
+    ledger: &'a Ledger,
     kind: ThingKind,
     /// The thing as it is known.
     known: Option<&'a Thing>,
@@ -24,14 +25,24 @@ impl<'a> ThingForm<'a> {
     pub const OF: &'static str = "of";
 
     /// The form of a thing of this kind; of a new one where it has no name.
-    pub fn new(drafts: Drafts<'a>, aircraft: &'a Aircraft, kind: ThingKind, name: Option<&str>) -> Self {
-        ThingForm { drafts, aircraft, kind, known: name.and_then(|name| aircraft.thing(kind, name)) }
+    pub fn new(drafts: Drafts<'a>, ledger: &'a Ledger, kind: ThingKind, name: Option<&str>) -> Self {
+        ThingForm { drafts, ledger, kind, known: name.and_then(|name| ledger.aircraft.thing(kind, name)) }
+    }
+
+    /// A number as it is known, else what the journal says that it is: the flights on a pack were counted.
+    pub fn number_on_file(&self, field: &str) -> Option<f64> {
+        let known = self.known.and_then(|known| known.number(field));
+        let counted = || match (self.kind, field) {
+            (ThingKind::PackReading, "flights") => self.ledger.flights_on(self.of(ThingKind::Pack)?).map(f64::from),
+            _ => None,
+        };
+        known.or_else(counted)
     }
 
     /// The thing of a kind that it hangs on: as chosen, as known, else the only one there is.
     pub fn of(&self, on: ThingKind) -> Option<&'a str> {
         let known = self.known.and_then(|known| known.of.as_deref());
-        self.drafts.text(Self::OF).or(known).or_else(|| only_one(self.aircraft, on))
+        self.drafts.text(Self::OF).or(known).or_else(|| only_one(&self.ledger.aircraft, on))
     }
 
     /// The thing as it is to be recorded, under the name that it has or gets.
@@ -50,7 +61,7 @@ impl<'a> ThingForm<'a> {
         let locale = self.drafts.locale();
         let kind = locale.inside(&self.kind.word(locale));
         let name = self.drafts.required(Self::NAME, &say!(locale, "app-label-thing-name", kind = kind))?;
-        if self.aircraft.thing(self.kind, name).is_some() {
+        if self.ledger.aircraft.thing(self.kind, name).is_some() {
             return Err(Refusal::of(Self::NAME, say!(locale, "app-thing-exists", kind = kind, name = name)));
         }
         Ok(name)
@@ -73,7 +84,9 @@ impl<'a> ThingForm<'a> {
             let label = field.label(locale);
             if let Some(value) = self.drafts.number(field.id, &label, field.unit, field.range)? {
                 numbers.insert(field.id.to_owned(), value);
-            } else if field.required && !numbers.contains_key(field.id) {
+            } else if let Some(value) = self.number_on_file(field.id) {
+                numbers.insert(field.id.to_owned(), value);
+            } else if field.required {
                 return Err(Refusal::of(field.id, say!(locale, "app-field-empty", label = label)));
             }
         }
@@ -101,20 +114,20 @@ mod tests {
 
     #[test]
     fn the_only_supply_stands_chosen_and_of_two_none() {
-        let mut aircraft = Aircraft::default();
+        let mut ledger = Ledger::default();
         let drafts = BTreeMap::new();
         let drafts = Drafts::new(&drafts, Locale::default());
-        let insert = |aircraft: &mut Aircraft, name: &str| {
+        let insert = |ledger: &mut Ledger, name: &str| {
             let supply = thing(ThingKind::Supply, name);
-            aircraft.things.insert(supply.reference(), supply);
+            ledger.aircraft.things.insert(supply.reference(), supply);
         };
-        let chosen = |aircraft: &Aircraft| {
-            ThingForm::new(drafts, aircraft, ThingKind::Consumer, None).of(ThingKind::Supply).map(str::to_owned)
+        let chosen = |ledger: &Ledger| {
+            ThingForm::new(drafts, ledger, ThingKind::Consumer, None).of(ThingKind::Supply).map(str::to_owned)
         };
-        assert_eq!(chosen(&aircraft), None);
-        insert(&mut aircraft, "Main");
-        assert_eq!(chosen(&aircraft).as_deref(), Some("Main"));
-        insert(&mut aircraft, "Second");
-        assert_eq!(chosen(&aircraft), None);
+        assert_eq!(chosen(&ledger), None);
+        insert(&mut ledger, "Main");
+        assert_eq!(chosen(&ledger).as_deref(), Some("Main"));
+        insert(&mut ledger, "Second");
+        assert_eq!(chosen(&ledger), None);
     }
 }

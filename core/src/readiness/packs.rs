@@ -2,7 +2,7 @@ use chrono::TimeDelta;
 
 use crate::engineering::pack::{FULL_WITHIN_V, OVER_FULL_V, STORAGE_CELL_V, rest_charge};
 use crate::field::Flight;
-use crate::record::{Moment, PackState, ThingKind};
+use crate::record::{Moment, PackState, Thing, ThingKind};
 
 use super::history::{DoneToPack, PackDeed};
 use super::ledger::Ledger;
@@ -204,6 +204,17 @@ impl Ledger {
         let flown = last.and_then(|(_, flight)| flight.started.clone());
         let runs = u32::try_from(self.runs_on(name).count()).unwrap_or(u32::MAX);
         (PackStand { name: name.to_owned(), charge, spent, flown, runs }, last.map_or(0, |(seq, _)| seq))
+    }
+
+    /// How many flights a pack has on it: as its last reading says, and those that came after. None of a pack of which no reading says so:
+    /// it may have been flown before.
+    pub fn flights_on(&self, pack: &str) -> Option<u32> {
+        let of_pack = |thing: &&Thing| thing.of.as_deref() == Some(pack);
+        let read = |thing: &Thing| Some((self.described.get(&thing.reference())?.seq, thing.number("flights")?));
+        let readings = self.aircraft.things_of(ThingKind::PackReading).filter(of_pack).filter_map(read);
+        let (at, flights) = readings.max_by_key(|(seq, _)| *seq)?;
+        let since = self.runs_on(pack).filter(|(seq, _)| *seq > at).count();
+        Some(flights.max(0.0) as u32 + u32::try_from(since).unwrap_or(u32::MAX))
     }
 
     /// The motor runs on a pack, each with its place in the journal.

@@ -304,8 +304,9 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
         ));
     }
     blocks.extend(kind.hangs_on(context.locale).map(|(on, question)| on_what(context, (kind, known), on, &question)));
+    let form = ThingForm::new(context.form, context.ledger, kind, name);
     for field in kind.fields() {
-        let now = known.and_then(|thing| thing.number(field.id));
+        let now = form.number_on_file(field.id);
         blocks.push(context.number_entry(field.id, &field.label(context.locale), field.unit, field.range, now));
     }
     if kind == ThingKind::Supply {
@@ -313,7 +314,7 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
         blocks.push(paragraph(text, Tone::Quiet));
     }
     blocks.extend(known.into_iter().flat_map(|_| removal(context, kind)));
-    let drafted = ThingForm::new(context.form, aircraft, kind, name).thing(name).ok();
+    let drafted = form.thing(name).ok();
     let set = |on_aircraft| Record::Thing { kind, name: name.map(str::to_owned), on_aircraft };
     let words = if known.is_none() { said_of_new(context.locale) } else { said_of_changed(context.locale) };
     let mut foot = said_of_aircraft(context, known, drafted.as_ref(), set, words);
@@ -413,7 +414,7 @@ fn on_what(
     question: &str,
 ) -> Block {
     let aircraft = &context.ledger.aircraft;
-    let now = ThingForm::new(context.form, aircraft, kind, known.map(|thing| thing.name.as_str())).of(on);
+    let now = ThingForm::new(context.form, context.ledger, kind, known.map(|thing| thing.name.as_str())).of(on);
     let there: Vec<&Thing> = aircraft.things_of(on).collect();
     if there.is_empty() {
         let place = Place::Thing { kind: on, name: None };

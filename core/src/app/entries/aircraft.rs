@@ -59,7 +59,7 @@ pub(super) fn thing_set(
     on_aircraft: OnAircraft,
     drafts: Drafts<'_>,
 ) -> Result {
-    let thing = ThingForm::new(drafts, &shared.ledger.aircraft, kind, name).thing(name)?;
+    let thing = ThingForm::new(drafts, &shared.ledger, kind, name).thing(name)?;
     let known = shared.ledger.aircraft.thing(kind, &thing.name);
     let on_aircraft = said_of_aircraft(shared, known, Some(&thing), on_aircraft)?;
     let said = say!(shared.locale(), "app-thing-recorded", kind = kind.word(shared.locale()), name = thing.name);
