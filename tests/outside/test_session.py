@@ -30,11 +30,11 @@ def test_a_figure_is_entered_and_the_chain_closes(tmp_path):
     tap(pilot, "Main rotor diameter")
     pilot.edit("value", "1000", NOW)
     with pytest.raises(lg.LiftgateError.Refused) as refused:
-        tap(pilot, "Record it")
+        tap(pilot, "Record it: measured")
     assert refused.value.field == "value"
     assert "between 0.8 and 3.5 m" in refused.value.reason
     pilot.edit("value", "1,8", NOW)
-    assert tap(pilot, "Record it").said == "Main rotor diameter: 1.8 m, measured"
+    assert tap(pilot, "Record it: measured").said == "Main rotor diameter: 1.8 m, measured"
     assert phone.verify().count == 2
     with pytest.raises(lg.LiftgateError.NotYourTurn):
         phone.spotter()

@@ -279,6 +279,11 @@ impl Walk {
 
     /// Jots down the landing in view.
     pub fn land(&mut self) {
+        // A clock that was left running, or a phone that was started anew in flight.
+        if self.person.control("So long it flew").is_some() {
+            self.person.enter("Time with the motor on", "1");
+            self.person.tap("So long it flew");
+        }
         for place in places_wanted(&self.person.screen()) {
             self.person.enter(&place, example::temperature(&place));
         }

@@ -185,10 +185,7 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
             row(gate_edge(gate), gate_word(context.locale, gate), &title, None, Place::Stage(stage.clone()))
         }
         Blocker::Unnamed => row(Edge::Missing, say!(context.locale, "board-to-enter"), &title, None, Place::Name),
-        Blocker::NoPack => {
-            let (place, state, _) = packs_wanted(context);
-            row(Edge::Missing, state, &title, None, place)
-        }
+        Blocker::NoPack => no_pack_row(context, &title),
         Blocker::Clock => still_row(
             Edge::Caution,
             say!(context.locale, "common-look"),
@@ -452,10 +449,7 @@ fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
                     (Place::Stage(stage.clone()), say!(context.locale, "board-decide"), Icon::Next)
                 }
                 Blocker::Unnamed => (Place::Name, say!(context.locale, "board-enter"), Icon::Pencil),
-                Blocker::NoPack => {
-                    let (place, _, verb) = packs_wanted(context);
-                    (place, verb, Icon::Pack)
-                }
+                Blocker::NoPack => no_pack_action(context),
                 Blocker::Clock => (Place::Journal, say!(context.locale, "common-look"), Icon::Warning),
             };
             field_control(place.into(), verb).icon(icon).detail(words)
@@ -463,15 +457,23 @@ fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
     }
 }
 
-/// Where a pack is described, or why none of those there are may be flown; with the state of the row and the word of the control.
-fn packs_wanted(context: &Context<'_>) -> (Place, String, String) {
-    let locale = context.locale;
+/// That no pack may be flown: it leads to where one is described, or to why none of those there may be flown.
+fn no_pack_row(context: &Context<'_>, title: &str) -> Block {
+    let state = match context.ledger.packs().is_empty() {
+        true => say!(context.locale, "board-to-enter"),
+        false => say!(context.locale, "common-look"),
+    };
+    row(Edge::Missing, state, title, None, no_pack_action(context).0)
+}
+
+/// The same as the board's one control: where it leads, its word and its icon.
+fn no_pack_action(context: &Context<'_>) -> (Place, String, Icon) {
     match context.ledger.packs().is_empty() {
         true => {
             let place = Place::Thing { kind: ThingKind::Pack, name: None };
-            (place, say!(locale, "board-to-enter"), say!(locale, "board-enter"))
+            (place, say!(context.locale, "board-enter"), Icon::Pack)
         }
-        false => (Place::Packs, say!(locale, "common-look"), say!(locale, "common-look")),
+        false => (Place::Packs, say!(context.locale, "common-look"), Icon::Pack),
     }
 }
 

@@ -26,6 +26,7 @@ class RealCoreTest {
     fun aDraftAndItsScreenOutliveTheProcess() {
         Phone(folder.newFolder()).use { phone ->
             phone.launch().tap("Aircraft").tap("Main rotor diameter")
+            phone.type("Main rotor diameter", "1,9").tap("Record it: measured").back().tap("Main rotor diameter")
             phone.type("Main rotor diameter", "1,8").choose("Where it comes from", "Maker's rating")
             phone.kill().expect("Where it comes from")
             assertEquals("1,8", field(phone))
@@ -48,7 +49,7 @@ class RealCoreTest {
     @Test
     fun whatIsRecordedIsSaidCanBeWithdrawnAndOutlivesTheProcess() {
         Phone(folder.newFolder()).use { phone ->
-            phone.launch().tap("Aircraft").tap("Main rotor diameter").type("Main rotor diameter", "1.8").tap("Record it")
+            phone.launch().tap("Aircraft").tap("Main rotor diameter").type("Main rotor diameter", "1.8").tap("Record it: measured")
             assertTrue(phone.decor.findViewById<View>(R.id.undo).isShown)
             phone.back().expect("1.8").kill().expect("1.8")
             val open = listOf("To enter", "Main rotor diameter")
