@@ -129,7 +129,7 @@ impl Person {
             let seen: Vec<&str> = controls.iter().map(|(label, _)| label.as_str()).collect();
             panic!("there is no '{words}' on '{}', but {seen:?}", self.screen().title);
         };
-        assert!(control.enabled, "'{words}' is closed: {:?}", control.why_not);
+        assert!(control.enabled, "'{words}' is closed: {:?}\n{}", control.why_not, self.words());
         self.wait(2);
         self.touches += 1;
         let tapped = self.phone.pilot()?.tap(&control.token, &self.now)?;

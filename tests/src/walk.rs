@@ -174,6 +174,12 @@ impl Walk {
     fn check(&mut self, screen: &Screen) {
         let labels: Vec<String> = controls(screen).into_iter().map(|(label, _)| label).collect();
         let has = |words: &str| labels.iter().any(|label| label == words);
+        // Flown, and not as predicted: why, or a finding where no explanation does for it.
+        if has("Record the explanation") {
+            self.person.enter("Why it differs", "Flown longer than the card planned");
+            self.person.tap("Record the explanation");
+            return;
+        }
         if has("Draw up the card") {
             self.person.tap("Draw up the card");
             return;
