@@ -156,8 +156,19 @@ impl Walk {
             // In service the card comes first, with what is due on it.
             "card" if says_due(&screen) => self.do_what_is_due(),
             "card" => self.fly(),
-            "landing" => self.land(),
+            "landing" => {
+                self.tell_the_time();
+                self.land();
+            }
             other => panic!("the walk does not know what to do on '{other}': {}", self.person.words()),
+        }
+    }
+
+    /// How long the motor was on, where it is asked for: a clock was left running, or the phone was started anew in flight.
+    fn tell_the_time(&mut self) {
+        if self.person.control("So long it flew").is_some() {
+            self.person.enter("Time with the motor on", "1");
+            self.person.tap("So long it flew");
         }
     }
 
@@ -285,11 +296,6 @@ impl Walk {
 
     /// Jots down the landing in view.
     pub fn land(&mut self) {
-        // A clock that was left running, or a phone that was started anew in flight.
-        if self.person.control("So long it flew").is_some() {
-            self.person.enter("Time with the motor on", "1");
-            self.person.tap("So long it flew");
-        }
         for place in places_wanted(&self.person.screen()) {
             self.person.enter(&place, example::temperature(&place));
         }
