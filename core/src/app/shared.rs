@@ -8,8 +8,7 @@ use super::way::{enter, leave, way};
 use crate::computed::Facts;
 use crate::journal::{Journal, NewEntry};
 use crate::locale::{Chosen, Language, Locale, parse_number, say};
-use crate::plan::Loosened;
-use crate::plan::{Plan, SHIPPED};
+use crate::plan::{Loosened, Plan, SHIPPED};
 use crate::readiness::{
     Ledger, PlanText, Report, Seat, is_told, loosened, may_change_plan, plan_text_in_force, reaches_back,
 };

@@ -43,16 +43,15 @@ pub fn endurance(facts: Facts<'_>, check: &Check, packs: &[String], air_c: f64) 
     let reckoned = Reckoned { facts, current_a, air_c };
     let each = packs.iter().map(|pack| reckoned.pack(pack)).collect::<Result<Vec<Usable>>>().ok()?;
     let least = |value: fn(&Usable) -> f64| each.iter().min_by(|a, b| value(a).total_cmp(&value(b)));
-    let minutes = |usable_mah: f64| usable_mah / 1_000.0 / current_a * 60.0;
     let (Some(now), Some(full)) = (least(|usable| usable.now_mah), least(|usable| usable.full_mah)) else {
         let none = reckoned.by_figure().ok()?;
-        return Some(reckoned.endurance(&none, minutes(none.full_mah), from, none.from.clone()));
+        return Some(reckoned.endurance(&none, none.full_mah, from, none.from.clone()));
     };
     let charge_from = match packs.len() {
         1 => now.from.clone(),
         _ => say!(facts.locale, "computed-endurance-weakest", pack = now.pack, from = now.from),
     };
-    Some(reckoned.endurance(now, minutes(full.full_mah), from, charge_from))
+    Some(reckoned.endurance(now, full.full_mah, from, charge_from))
 }
 
 /// Minutes that a card begins with: what the plan asks for, and no more than the pack's reserve allows.
@@ -83,10 +82,11 @@ struct Reckoned<'a> {
 }
 
 impl Reckoned<'_> {
-    fn endurance(&self, now: &Usable, full_minutes: f64, from: String, charge_from: String) -> Endurance {
+    fn endurance(&self, now: &Usable, full_mah: f64, from: String, charge_from: String) -> Endurance {
+        let minutes = |usable_mah: f64| usable_mah / 1_000.0 / self.current_a * 60.0;
         Endurance {
-            minutes: now.now_mah / 1_000.0 / self.current_a * 60.0,
-            full_minutes,
+            minutes: minutes(now.now_mah),
+            full_minutes: minutes(full_mah),
             reserve_percent: now.kept_percent,
             current_a: self.current_a,
             from,

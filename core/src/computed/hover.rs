@@ -1,5 +1,4 @@
-pub(super) use super::drive_load::LOADED_CELL_V;
-use super::drive_load::{duty, part_words, ratings};
+use super::drive_load::{LOADED_CELL_V, duty, part_words, ratings};
 use super::{Computed, Facts, Figure, Result, outcome};
 use crate::drawing::Picture;
 use crate::drawing::{Curve, curve};

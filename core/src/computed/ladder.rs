@@ -1,4 +1,5 @@
-use super::hover::{LOADED_CELL_V, rotor};
+use super::drive_load::LOADED_CELL_V;
+use super::hover::rotor;
 use super::on_ground::{hover_current_a, hover_s, missing_s};
 use super::{Computed, Facts, Figure, Result, Row};
 use crate::drawing::{Curve, curve};

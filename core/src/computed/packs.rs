@@ -10,7 +10,7 @@ use crate::locale::{Locale, say};
 use crate::record::{Thing, ThingKind};
 use crate::unit::Unit;
 
-use super::hover::LOADED_CELL_V;
+use super::drive_load::LOADED_CELL_V;
 
 /// What a hand-held voltmeter is good for, V (common practice, no source).
 const VOLTMETER_V: f64 = 0.02;

@@ -25,14 +25,23 @@ pub struct Capacity {
 impl Capacity {
     /// None of a pack that nobody described.
     pub fn of(aircraft: &Aircraft, pack: &str) -> Option<Capacity> {
-        let described = aircraft.thing(ThingKind::Pack, pack)?;
-        let label_mah = described.number("capacity_mah")?;
+        let label_mah = label_mah(aircraft, pack)?;
         let measured = measured(aircraft, pack);
-        // Before there were readings of a pack, it was a number of the pack itself.
-        let old_mah = described.number("measured_mah").unwrap_or(f64::INFINITY);
-        let mah = measured.map_or(f64::INFINITY, |(_, mah)| mah).min(old_mah).min(label_mah);
+        let mah = measured.map_or(f64::INFINITY, |(_, mah)| mah).min(described_mah(aircraft, pack)?);
         Some(Capacity { mah, label_mah, measured_at: measured.map(|(flights, _)| flights) })
     }
+}
+
+/// What stands on a pack, milliampere hours.
+fn label_mah(aircraft: &Aircraft, pack: &str) -> Option<f64> {
+    aircraft.thing(ThingKind::Pack, pack)?.number("capacity_mah")
+}
+
+/// What a pack's own description says that it holds, milliampere hours: before there were readings of a pack, what was measured was a number
+/// of the pack itself.
+fn described_mah(aircraft: &Aircraft, pack: &str) -> Option<f64> {
+    let old_mah = aircraft.thing(ThingKind::Pack, pack)?.number("measured_mah").unwrap_or(f64::INFINITY);
+    Some(label_mah(aircraft, pack)?.min(old_mah))
 }
 
 /// The newest measurement of what a pack holds: after the most flights, and of two after as many the lower. Flights on it, and
@@ -52,13 +61,8 @@ pub fn least_measured_mah<'a>(aircraft: &Aircraft, packs: impl Iterator<Item = &
 /// What the packs of a flight held, milliampere hours: the weakest decides. Its label, or what it was measured to hold before that
 /// flight: what is measured later is no reason to judge an earlier landing anew. None where one of them was never described.
 pub fn held_mah(aircraft: &Aircraft, flight: &Flight) -> Option<f64> {
-    let label = |pack: &str| {
-        let pack = aircraft.thing(ThingKind::Pack, pack)?;
-        let label = pack.number("capacity_mah")?;
-        Some(pack.number("measured_mah").map_or(label, |measured| measured.min(label)))
-    };
-    let labels: Option<Vec<f64>> = flight.packs().map(label).collect();
-    labels?.into_iter().chain(flight.measured_mah).min_by(f64::total_cmp)
+    let described: Option<Vec<f64>> = flight.packs().map(|pack| described_mah(aircraft, pack)).collect();
+    described?.into_iter().chain(flight.measured_mah).min_by(f64::total_cmp)
 }
 
 /// Charge to have left at landing, percent of what the pack holds.
@@ -75,14 +79,12 @@ pub fn left_percent(aircraft: &Aircraft, flight: &Flight, used_mah: f64) -> Opti
 /// The charge that can have gone out of a flight's packs, milliampere hours, inclusive: a fifth over the label where that is known. One
 /// range for what is flagged and what is refused.
 pub fn used_range_mah(aircraft: &Aircraft, flight: &Flight) -> (f64, f64) {
-    let label = |pack: &str| aircraft.thing(ThingKind::Pack, pack).and_then(|pack| pack.number("capacity_mah"));
-    let least = flight.packs().filter_map(label).min_by(f64::total_cmp);
+    let least = flight.packs().filter_map(|pack| label_mah(aircraft, pack)).min_by(f64::total_cmp);
     (0.0, least.map_or(MOST_CHARGE_MAH, |capacity| capacity * 1.2))
 }
 
 /// The charge that can be put back into a pack, milliampere hours, inclusive: what it holds, and what the charger loses on the way.
 pub fn put_back_range_mah(aircraft: &Aircraft, pack: &str) -> (f64, f64) {
-    let label = || aircraft.thing(ThingKind::Pack, pack).and_then(|pack| pack.number("capacity_mah"));
-    let holds = measured(aircraft, pack).map(|(_, mah)| mah).or_else(label);
+    let holds = measured(aircraft, pack).map(|(_, mah)| mah).or_else(|| label_mah(aircraft, pack));
     (0.0, holds.map_or(MOST_CHARGE_MAH, |mah| mah * (1.0 + CHARGER_LOSES)))
 }

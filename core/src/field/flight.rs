@@ -64,10 +64,9 @@ pub struct Flight {
 }
 
 /// Who says how long the motor was on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Timed {
     /// The phone, from the start to the touchdown.
-    #[default]
     ByClock,
     /// The phone, but it was started anew in flight: so long at the least.
     AtLeast,

@@ -69,11 +69,6 @@ impl<'a> CardForm<'a> {
         self.set().packs_with(pack)
     }
 
-    /// Why these packs are none that this flight can be flown on.
-    pub fn wrong_packs(&self) -> Option<Refusal> {
-        self.set().required_packs().err()
-    }
-
     /// The packs, which have to be there, make a set, and have something left.
     ///
     /// # Errors

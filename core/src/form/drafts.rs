@@ -6,6 +6,14 @@ use super::Refusal;
 use crate::locale::{Locale, say};
 use crate::unit::Unit;
 
+/// Minutes that were typed, in whole seconds.
+///
+/// # Errors
+/// Nothing was: refused in these words.
+pub(super) fn in_seconds(minutes: Option<f64>, field: &str, unsaid: String) -> Result<i64, Refusal> {
+    minutes.map(|minutes| (minutes * 60.0).round() as i64).ok_or_else(|| Refusal::of(field, unsaid))
+}
+
 /// The half-filled fields of one form, as a person typed them.
 #[derive(Debug, Clone, Copy)]
 pub struct Drafts<'a> {

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::drafts::in_seconds;
 use super::{Drafts, Refusal, Result};
 use crate::aircraft::Aircraft;
 use crate::field::{Doubt, Flight, Landing, Timed, doubts, used_range_mah, wanted_places};
@@ -252,8 +253,7 @@ impl<'a> LandingForm<'a> {
     pub fn required_flown_s(&self) -> Result<i64> {
         let locale = self.drafts.locale();
         let minutes = self.flown_min(&say!(locale, "landing-time"))?;
-        let minutes = minutes.ok_or_else(|| Refusal::of(Self::FLOWN, say!(locale, "landing-time-first")))?;
-        Ok((minutes * 60.0).round() as i64)
+        in_seconds(minutes, Self::FLOWN, say!(locale, "landing-time-first"))
     }
 
     /// How long the phone counted, seconds, where a pack can have flown as long; none where nothing was counted.

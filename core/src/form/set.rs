@@ -59,10 +59,13 @@ impl<'a> SetForm<'a> {
         wrong_set(&self.ledger.aircraft, packs).is_none()
     }
 
+    fn cells(&self, pack: &str) -> Option<f64> {
+        self.ledger.aircraft.thing(ThingKind::Pack, pack)?.number("cells")
+    }
+
     /// How many packs like this one make a set.
     fn packs_of(&self, pack: &str) -> usize {
-        let cells = self.ledger.aircraft.thing(ThingKind::Pack, pack).and_then(|pack| pack.number("cells"));
-        let (Some(cells), Some(wanted)) = (cells, cells_wanted(&self.ledger.aircraft)) else { return 1 };
+        let (Some(cells), Some(wanted)) = (self.cells(pack), cells_wanted(&self.ledger.aircraft)) else { return 1 };
         if cells < 1.0 { 1 } else { ((f64::from(wanted) / cells).round() as usize).max(1) }
     }
 
@@ -84,8 +87,7 @@ impl<'a> SetForm<'a> {
     }
 
     fn is_more_than_wanted(&self, packs: &[String]) -> bool {
-        let cells = |pack: &String| self.ledger.aircraft.thing(ThingKind::Pack, pack)?.number("cells");
-        let all = packs.iter().map(cells).sum::<Option<f64>>();
+        let all = packs.iter().map(|pack| self.cells(pack)).sum::<Option<f64>>();
         let wanted = cells_wanted(&self.ledger.aircraft).map(f64::from);
         // Of what nobody knows the cells, one is flown.
         all.zip(wanted).is_none_or(|(all, wanted)| all > wanted)

@@ -1,6 +1,7 @@
 //! The form of a run that no phone timed: how long it was, and how long ago it came down.
 
-use super::{Drafts, Refusal, Result};
+use super::drafts::in_seconds;
+use super::{Drafts, Result};
 use crate::locale::say;
 use crate::unit::Unit;
 
@@ -48,8 +49,7 @@ impl WithoutPhoneForm<'_> {
     pub fn flown_s(&self) -> Result<i64> {
         let locale = self.0.locale();
         let minutes = self.flown_min(&say!(locale, "landing-time"))?;
-        let minutes = minutes.ok_or_else(|| Refusal::of(Self::FLOWN, say!(locale, "landing-time-first")))?;
-        Ok((minutes * 60.0).round() as i64)
+        in_seconds(minutes, Self::FLOWN, say!(locale, "landing-time-first"))
     }
 
     /// How long ago it came down, seconds.
@@ -59,7 +59,6 @@ impl WithoutPhoneForm<'_> {
     pub fn ago_s(&self) -> Result<i64> {
         let locale = self.0.locale();
         let minutes = self.ago_min(&say!(locale, "told-ago"))?;
-        let minutes = minutes.ok_or_else(|| Refusal::of(Self::AGO, say!(locale, "told-ago-first")))?;
-        Ok((minutes * 60.0).round() as i64)
+        in_seconds(minutes, Self::AGO, say!(locale, "told-ago-first"))
     }
 }

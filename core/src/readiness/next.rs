@@ -9,7 +9,6 @@ use super::finding::FindingState;
 use super::gate::{Blocker, Gate};
 use super::judge::Standings;
 use super::ledger::Ledger;
-use super::packs::PackStand;
 use super::standing::Standing;
 
 /// How everything stands at one moment.
@@ -95,7 +94,7 @@ impl<'a> Standings<'a> {
             .or_else(|| plan.checks().filter(to_fly).find(|(stage, _)| stage.gate.is_none()))?;
         let mut blockers = self.before_flying(stage, check);
         // The card itself says which packs it wants; without any it is shut, and the board says so before it is drawn up.
-        blockers.extend((!ledger.packs().iter().any(PackStand::may_fly)).then_some(Blocker::NoPack));
+        blockers.extend((!ledger.has_pack_to_fly()).then_some(Blocker::NoPack));
         Some(NextFlight { check: check.id.clone(), blockers })
     }
 

@@ -174,6 +174,11 @@ impl Ledger {
         packs.into_iter().map(|(pack, _)| pack).collect()
     }
 
+    /// Whether there is a pack that may be flown. This is asked for every screen: the first one answers it.
+    pub(super) fn has_pack_to_fly(&self) -> bool {
+        self.aircraft.things_of(ThingKind::Pack).any(|pack| self.pack(&pack.name).may_fly())
+    }
+
     /// How a pack of this name stands.
     pub fn pack(&self, name: &str) -> PackStand {
         self.stand(name).0

@@ -9,7 +9,7 @@ use super::quantity::{LogUnit, Quantity};
 use super::recording::{Channel, Recording, Span};
 use super::regression::{least_squares, usual_lags};
 use super::segments::{Flying, Manner, find};
-use super::taken::{Counted, Taken, agrees, counted, taken};
+use super::taken::{COULOMB_PER_MAH, Counted, Taken, agrees, counted, taken};
 use super::time_past::time_past;
 use crate::engineering::Grade;
 use crate::engineering::heat::{HeatReading, NORMAL_95, RiseFit, fit_rise, least_step};
@@ -173,8 +173,6 @@ pub struct Summary {
     pub figures: Vec<LogFigure>,
 }
 
-/// Coulomb in a milliampere hour.
-const COULOMB_PER_MAH: f64 = 3.6;
 /// Joule in a watt hour.
 const JOULE_PER_WH: f64 = 3_600.0;
 /// Rises are fitted to at most so many points.

@@ -16,7 +16,7 @@ const COUNTER_WITHIN: f64 = 0.1;
 /// What a counter's own steps may make of a short log, in mAh.
 const COUNTER_STEP_MAH: f64 = 20.0;
 /// Coulomb in a milliampere hour.
-const COULOMB_PER_MAH: f64 = 3.6;
+pub(super) const COULOMB_PER_MAH: f64 = 3.6;
 
 /// What was taken over a span: charge in C of a current, energy in J of a power.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]

@@ -64,8 +64,9 @@ impl Ledger {
             flight.counted_ms = Some(elapsed_ms);
             let most_ms = flight.most_ms(holds_mah);
             flight.timed = if elapsed_ms > most_ms { Timed::Doubtful } else { Timed::ByClock };
-            flight.motor_ms = elapsed_ms.min(most_ms);
-            self.motor_ms = self.motor_ms.saturating_add(elapsed_ms.min(most_ms));
+            let counts_ms = elapsed_ms.min(most_ms);
+            flight.motor_ms = counts_ms;
+            self.motor_ms = self.motor_ms.saturating_add(counts_ms);
         }
     }
 
