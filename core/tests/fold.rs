@@ -6,7 +6,7 @@ mod common;
 use std::collections::BTreeSet;
 
 use common::story::Story;
-use liftgate_core::field::{Capacity, WrongSet, held_mah, put_back_range_mah, wrong_set};
+use liftgate_core::field::{Capacity, WrongSet, cells_of_each, held_mah, put_back_range_mah, wrong_set};
 use liftgate_core::plan::Limit;
 use liftgate_core::readiness::{Charge, Ledger, PackStand, Seat, Source, Spent, may_be_withdrawn};
 use liftgate_core::record::{
@@ -260,9 +260,31 @@ fn packs_are_a_set_where_their_cells_add_up() {
     assert_eq!(wrong(&story, &["C"]), None, "nobody said how many cells the aircraft wants");
     story.figure("pack-cells", 14.0);
     assert_eq!(wrong(&story, &["A", "B"]), None);
-    assert_eq!(wrong(&story, &["A"]), Some(WrongSet { cells: 7, wanted: 14, packs: Some(2) }));
-    assert_eq!(wrong(&story, &["C"]), Some(WrongSet { cells: 3, wanted: 14, packs: None }));
-    assert_eq!(wrong(&story, &["A", "B", "C"]), Some(WrongSet { cells: 17, wanted: 14, packs: Some(2) }));
+    let cells = |cells, packs| Some(WrongSet::Cells { cells, wanted: 14, packs });
+    assert_eq!(wrong(&story, &["A"]), cells(7, Some(2)));
+    assert_eq!(wrong(&story, &["C"]), cells(3, None));
+    assert_eq!(wrong(&story, &["A", "B", "C"]), cells(17, Some(2)));
+}
+
+#[test]
+fn packs_are_a_set_where_they_are_as_many_as_the_aircraft_has_in_series() {
+    let mut story = Story::new();
+    let names = |names: &[&str]| names.iter().map(|name| (*name).to_owned()).collect::<Vec<_>>();
+    let wrong = |story: &Story, packs: &[&str]| wrong_set(&story.ledger().aircraft, &names(packs));
+    for (name, cells) in [("A", 6.0), ("B", 6.0), ("Whole", 12.0)] {
+        story.pack(name, cells);
+    }
+    story.figure("pack-cells", 12.0);
+    assert_eq!(cells_of_each(&story.ledger().aircraft), None);
+    story.figure("packs-in-series", 2.0);
+    assert_eq!(cells_of_each(&story.ledger().aircraft), Some(6));
+    assert_eq!(wrong(&story, &["A", "B"]), None);
+    assert_eq!(wrong(&story, &["Whole"]), Some(WrongSet::Count { packs: 1, on_file: 2 }));
+    story.figure("packs-in-series", 1.0);
+    assert_eq!(wrong(&story, &["Whole"]), None);
+    assert_eq!(wrong(&story, &["A", "B"]), Some(WrongSet::Count { packs: 2, on_file: 1 }));
+    story.figure("packs-in-series", 5.0);
+    assert_eq!(cells_of_each(&story.ledger().aircraft), None, "12 cells are not shared out evenly among 5");
 }
 
 #[test]

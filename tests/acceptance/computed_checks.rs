@@ -168,7 +168,7 @@ fn the_charge_left_sets_the_timer() {
     let asked = "Let Pack 1 rest, then add a pack reading of it: lowest and highest cell after this flight";
     assert!(walk.person.row(asked).is_some(), "{}", walk.person.words());
     assert!(walk.person.control("Keep this result").is_none());
-    example::read_pack_at_rest(&mut walk.person, 12);
+    example::read_packs_at_rest(&mut walk.person, walk.kind, 12);
     walk.person.go_to("Hover ladder", "Charge left after the service hover");
     // 4 of 10 Ah in the time flown: 60 % left; 8 Ah keep 20 %, so twice the time.
     assert_eq!(figure(&walk.person, "Charge left"), 60.0);

@@ -15,7 +15,7 @@ fn read(person: &mut Person, (stage, check): (&'static str, &'static str), unit:
 #[test]
 fn flights_on_a_pack_are_asked_once_and_counted_since() {
     let mut walk = Walk::at_flight(Kind::Scale, "Hover at the lowest head speed");
-    example::read_pack_at_rest(&mut walk.person, 7);
+    example::read_packs_at_rest(&mut walk.person, walk.kind, 7);
     walk.step();
     walk.fly();
     walk.land();

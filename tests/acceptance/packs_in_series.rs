@@ -9,6 +9,7 @@ use liftgate_tests::walk::Walk;
 
 const RUN: &str = "Motor at its slowest, on the bench";
 const POLARITY: &str = "Pack polarity and lowest cell";
+const PACKS: &str = "Packs in series that make the main pack";
 const HOVER: &str = "Hover at the second head speed";
 
 /// Describes a pack of the example's charge.
@@ -45,12 +46,34 @@ fn enter_cells(person: &mut Person, pack: &str, low: &str, high: &str) {
 }
 
 #[test]
+fn a_set_that_is_not_as_many_packs_as_are_on_file_is_put_right_from_the_card() {
+    let mut walk = Walk::at_flight(Kind::Scale, RUN);
+    let person = &mut walk.person;
+    example::enter_figure(person, PACKS, "2");
+    walk.until_flight(RUN);
+    assert!(walk.done.iter().any(|title| title == "Order of plugs in the string"), "a string has checks of its own");
+    let person = &mut walk.person;
+    person.tap("Draw up the card");
+    let why = why_not(person).unwrap();
+    assert!(why.starts_with("This is one pack") && why.contains("2 in series"), "{why}");
+    person.tap(PACKS);
+    person.enter(PACKS, "1");
+    person.tap("Record it");
+    person.home();
+    walk.until_flight(RUN);
+    walk.person.tap("Draw up the card");
+    let why = why_not(&walk.person).unwrap();
+    assert!(!why.contains("in series"), "{why}");
+}
+
+#[test]
 fn a_pack_of_too_few_cells_is_refused_and_a_set_that_adds_up_is_on_the_card() {
     let mut walk = Walk::at_flight(Kind::Scale, RUN);
     for name in ["Half 1", "Half 2"] {
         add_pack(&mut walk.person, name, "6", &[]);
     }
     add_pack(&mut walk.person, "Small", "3", &[]);
+    example::enter_figure(&mut walk.person, PACKS, "2");
     walk.until_flight(RUN);
     let person = &mut walk.person;
     person.tap("Draw up the card");
@@ -188,7 +211,7 @@ fn even_cells_at_storage_are_no_full_pack() {
 fn what_a_cell_may_have_goes_by_its_pack() {
     for (full, word) in [(None, "Not right"), (Some("4.35"), "Holds")] {
         let mut person = Person::new();
-        example::fit_out(&mut person);
+        example::fit_out(&mut person, Kind::Scale);
         if let Some(full) = full {
             example::change(&mut person, PACK, "Full cell, if not 4.20 V", full);
         }

@@ -1,7 +1,7 @@
 //! What cannot be is refused with the place and what would be right; what was typed stays, nothing is recorded.
 
 use liftgate_tests::Person;
-use liftgate_tests::example::{self, FLIGHT_PACK, Kind};
+use liftgate_tests::example::{self, FLIGHT_PACK, Kind, SUPPLY};
 use liftgate_tests::walk::Walk;
 
 #[test]
@@ -27,21 +27,23 @@ fn a_temperature_of_1000_degrees_is_refused_and_the_rest_of_the_landing_stays() 
 }
 
 #[test]
-fn a_pack_without_a_name_or_with_a_name_twice_is_refused() {
+fn a_thing_without_a_name_or_with_a_name_twice_is_refused() {
     let mut person = Person::new();
     for name in ["", "   "] {
         person.home();
         person.tap("Aircraft");
-        person.tap("Add a pack");
+        person.tap("Add a supply");
         person.enter("Name", name);
-        for (label, text) in FLIGHT_PACK.numbers {
+        for (label, text) in SUPPLY.numbers {
             person.enter(label, text);
         }
-        assert_eq!(person.refused("Record it"), "The name of the pack is empty: enter it first");
+        assert_eq!(person.refused("Record it"), "The name of the supply is empty: enter it first");
     }
-    person.enter("Name", "Pack 1");
-    person.tap("Record it");
+    person.home();
+    example::describe(&mut person, &FLIGHT_PACK);
+    person.tap("Aircraft");
     person.tap("Add a pack");
+    assert_eq!(person.typed("Name").0, "Pack 2", "packs are numbered");
     person.enter("Name", " Pack 1 ");
     for (label, text) in FLIGHT_PACK.numbers {
         person.enter(label, text);

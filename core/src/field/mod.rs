@@ -5,6 +5,7 @@ mod complete;
 mod doubt;
 mod flight;
 mod length;
+mod lifting;
 mod lock;
 mod plausible;
 mod series;
@@ -20,6 +21,7 @@ pub use flight::{
     is_past_stop,
 };
 pub use length::{TooShort, is_long_enough, wanted_s};
+pub use lifting::least_lifting_a;
 pub use lock::Lock;
 pub use plausible::{Band, Slip, temperature_band};
-pub use series::{WrongSet, cells_wanted, wrong_set};
+pub use series::{WrongSet, cells_of_each, cells_wanted, wrong_set};

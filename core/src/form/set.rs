@@ -131,19 +131,21 @@ impl<'a> SetForm<'a> {
 
     fn refused(&self, packs: &[String], wrong: &WrongSet) -> Refusal {
         let locale = self.drafts.locale();
-        let (cells, wanted) = (wrong.cells as usize, wrong.wanted as usize);
-        let words = match wrong.packs {
-            Some(count) => {
-                say!(
-                    locale,
-                    "app-pack-set-of",
-                    cells = cells,
-                    wanted = wanted,
-                    count = count as usize,
-                    chosen = packs.len()
-                )
+        let words = match *wrong {
+            WrongSet::Cells { cells, wanted, packs: Some(count) } => say!(
+                locale,
+                "app-pack-set-of",
+                cells = cells as usize,
+                wanted = wanted as usize,
+                count = count as usize,
+                chosen = packs.len()
+            ),
+            WrongSet::Cells { cells, wanted, packs: None } => {
+                say!(locale, "app-pack-set-cells", cells = cells as usize, wanted = wanted as usize)
             }
-            None => say!(locale, "app-pack-set-cells", cells = cells, wanted = wanted),
+            WrongSet::Count { packs, on_file } => {
+                say!(locale, "app-pack-set-count", packs = packs as usize, wanted = on_file as usize)
+            }
         };
         Refusal::of(Self::FIELD, words)
     }

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::{Drafts, Refusal, Result};
 use crate::aircraft::Aircraft;
+use crate::field::cells_of_each;
 use crate::locale::say;
 use crate::readiness::Ledger;
 use crate::record::{Thing, ThingKind};
@@ -29,14 +30,17 @@ impl<'a> ThingForm<'a> {
         ThingForm { drafts, ledger, kind, known: name.and_then(|name| ledger.aircraft.thing(kind, name)) }
     }
 
-    /// A number as it is known, else what the journal says that it is: the flights on a pack were counted.
+    /// A number as it is known, else what is on file elsewhere: the flights on a pack were counted, and a new pack holds what the aircraft's
+    /// packs do.
     pub fn number_on_file(&self, field: &str) -> Option<f64> {
         let known = self.known.and_then(|known| known.number(field));
-        let counted = || match (self.kind, field) {
+        let on_file = || match (self.kind, field) {
             (ThingKind::PackReading, "flights") => self.ledger.flights_on(self.of(ThingKind::Pack)?).map(f64::from),
+            (ThingKind::Pack, "cells") if self.known.is_none() => cells_of_each(&self.ledger.aircraft).map(f64::from),
+            (ThingKind::Pack, "capacity_mah") if self.known.is_none() => self.ledger.aircraft.figure("pack-capacity"),
             _ => None,
         };
-        known.or_else(counted)
+        known.or_else(on_file)
     }
 
     /// The thing of a kind that it hangs on: as chosen, as known, else the only one there is.
@@ -52,16 +56,38 @@ impl<'a> ThingForm<'a> {
     pub fn thing(&self, name: Option<&str>) -> Result<Thing> {
         let name = match name {
             Some(name) => name.to_owned(),
-            None => self.new_name()?.to_owned(),
+            None => self.new_name()?,
         };
         Ok(Thing { kind: self.kind, name, of: self.required_of()?, numbers: self.numbers()? })
     }
 
-    fn new_name(&self) -> Result<&'a str> {
+    /// What a new thing of a kind that nobody names is called until somebody does: the kind with the next number.
+    pub fn usual_name(&self) -> Option<String> {
+        let is_alike = matches!(
+            self.kind,
+            ThingKind::Pack
+                | ThingKind::Blade
+                | ThingKind::PackReading
+                | ThingKind::LoadReading
+                | ThingKind::TrialRun
+        );
+        let word = self.kind.word(self.drafts.locale());
+        let free = |name: &String| self.ledger.aircraft.thing(self.kind, name).is_none();
+        is_alike.then(|| (1..).map(|number| format!("{word} {number}")).find(free)).flatten()
+    }
+
+    fn new_name(&self) -> Result<String> {
         let locale = self.drafts.locale();
         let kind = locale.inside(&self.kind.word(locale));
-        let name = self.drafts.required(Self::NAME, &say!(locale, "app-label-thing-name", kind = kind))?;
-        if self.ledger.aircraft.thing(self.kind, name).is_some() {
+        let typed = self.drafts.text(Self::NAME).map(str::to_owned);
+        let unnamed = || {
+            Refusal::of(
+                Self::NAME,
+                say!(locale, "app-field-empty", label = say!(locale, "app-label-thing-name", kind = kind)),
+            )
+        };
+        let name = typed.or_else(|| self.usual_name()).ok_or_else(unnamed)?;
+        if self.ledger.aircraft.thing(self.kind, &name).is_some() {
             return Err(Refusal::of(Self::NAME, say!(locale, "app-thing-exists", kind = kind, name = name)));
         }
         Ok(name)

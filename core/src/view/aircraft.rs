@@ -295,16 +295,12 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
         return context.gone("thing");
     }
     let mut blocks = Vec::new();
+    let form = ThingForm::new(context.form, context.ledger, kind, name);
     if known.is_none() {
-        blocks.push(context.entry(
-            ThingForm::NAME,
-            say!(context.locale, "aircraft-thing-name"),
-            Keyboard::Name,
-            None,
-        ));
+        let (label, usual) = (say!(context.locale, "aircraft-thing-name"), form.usual_name());
+        blocks.push(context.entry(ThingForm::NAME, label, Keyboard::Name, usual.as_deref()));
     }
     blocks.extend(kind.hangs_on(context.locale).map(|(on, question)| on_what(context, (kind, known), on, &question)));
-    let form = ThingForm::new(context.form, context.ledger, kind, name);
     for field in kind.fields() {
         let now = form.number_on_file(field.id);
         blocks.push(context.number_entry(field.id, &field.label(context.locale), field.unit, field.range, now));

@@ -218,6 +218,8 @@ pub enum Record {
     },
     /// That a pack was charged, with what the draft says was put back.
     Charged(String),
+    /// That all packs of a set were charged.
+    ChargedAll(Vec<String>),
     /// The cells of a pack, as the draft says.
     CellsRead(String),
     /// What was seen of a pack, or that it was brought to storage.

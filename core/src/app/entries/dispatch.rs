@@ -22,6 +22,7 @@ pub fn appended(
         Record::Check { check: id, passed } => check::record(shared, &id, passed, drafts, now),
         Record::Tick { check: id, value } => check::tick(shared, &id, value, now),
         Record::Charged(name) => pack::charged(shared, name, place, drafts),
+        Record::ChargedAll(names) => pack::charged_all(shared, names),
         Record::CellsRead(name) => pack::cells_read(shared, name, drafts),
         Record::PackNoted { pack, state } => pack::noted(shared, pack, state),
         Record::Release(stage) => gate::release(shared, &stage, gate::are_read(place, &stage), now),
