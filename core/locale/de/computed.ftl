@@ -46,6 +46,7 @@ computed-blades-fan = ein Lüfter dieser Masse dürfte { $allowed } haben ({ $gr
 computed-blades-pull = Zug bei Betriebsdrehzahl
 computed-blades-allowed = Erlaubt am Blattschwerpunkt
 computed-blades-bar = Unwucht, gemessen am Erlaubten eines Lüfters
+computed-blades-scale = Erlaubt sind am Blattschwerpunkt { $allowed }, bei { $stop } ist Halt: eine Waage mit 0,01 g zeigt das, eine mit 0,1 g kaum
 computed-blades-basis = ISO 21940-11 gibt 1000 G m / Omega für starre Rotoren; ein Blattsatz steht nicht in ihrer Tabelle, also nur ein Anhalt. Spurlauf und Probelauf entscheiden.
 computed-blades-less = { $moment } weniger als das schwerste
 computed-endurance-label = nach der Aufschrift, { $label }: nichts gemessen

@@ -46,6 +46,7 @@ computed-blades-fan = a fan of this mass would be allowed { $allowed } ({ $grade
 computed-blades-pull = Pull at service speed
 computed-blades-allowed = Allowed at the balance point
 computed-blades-bar = Unbalance of what a fan may have
+computed-blades-scale = Allowed at the balance point is { $allowed }, and { $stop } is a stop: a scale that shows 0.01 g sees that, one that shows 0.1 g hardly does
 computed-blades-basis = ISO 21940-11 gives 1000 G m / omega for rigid rotors; a set of blades is outside its table, so this is orientation. Tracking and the run decide.
 computed-blades-less = { $moment } less than the heaviest
 computed-endurance-label = from its label, { $label }: nothing measured

@@ -60,6 +60,15 @@ pub struct Row {
 pub enum Lacking {
     /// No thing of this kind was described yet.
     Things(ThingKind),
+    /// Not as many things of a kind are described as there are on the aircraft.
+    Count {
+        /// Their kind.
+        kind: ThingKind,
+        /// How many are described.
+        described: usize,
+        /// How many there are.
+        wanted: usize,
+    },
     /// A thing lacks a number.
     Number {
         /// Its kind.

@@ -1,5 +1,5 @@
 use super::facts::number;
-use super::{Computed, Facts, Figure, Result, Row, outcome};
+use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome};
 use crate::aircraft::Aircraft;
 use crate::drawing::{Anchor, Ink, LabelSize, Picture, Sheet};
 use crate::engineering::balance::{
@@ -13,6 +13,8 @@ use crate::locale::{Locale, say};
 use crate::record::{Outcome, ThingKind};
 use crate::unit::Unit;
 
+/// One scale says nothing of where the mass lies.
+const LEAST_SCALES: usize = 2;
 /// What a phone laid on the frame is good for as an inclinometer, degrees (common practice, no source).
 const TILT_HALF_WIDTH_DEG: f64 = 0.5;
 
@@ -22,8 +24,11 @@ fn accuracy(aircraft: &Aircraft) -> Accuracy {
 
 pub(super) fn centre(facts: Facts<'_>) -> Result<Computed> {
     let band = band(facts)?;
-    let supports: Vec<Support> = facts
-        .some_things(ThingKind::Weighing)?
+    let scales = facts.some_things(ThingKind::Weighing)?;
+    if scales.len() < LEAST_SCALES {
+        return Err(Lacking::Count { kind: ThingKind::Weighing, described: scales.len(), wanted: LEAST_SCALES });
+    }
+    let supports: Vec<Support> = scales
         .into_iter()
         .map(|thing| {
             Ok(Support {

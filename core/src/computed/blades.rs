@@ -9,6 +9,9 @@ use crate::unit::Unit;
 
 /// Grade that the set is held against: fans (ISO 21940-11, orientation only: a blade set is outside its rigid-rotor table).
 const GRADE_MM_S: f64 = 6.3;
+/// Grade past which the set is not run: car wheels and drive shafts (ISO 21940-11, from memory; orientation only, as above). At a blade
+/// set of 0.8 kg and 1,200 rpm that is some 0.5 g at the balance point (common practice, no source, stops at 0.5 to 1.5 g).
+const STOP_GRADE_MM_S: f64 = 40.0;
 
 /// The set of main blades: its unbalance from mass and balance point, against what a fan of its mass would be allowed.
 pub(super) fn balance(facts: Facts<'_>) -> Result<Computed> {
@@ -31,7 +34,8 @@ impl Asked<'_> {
 }
 
 fn gather(facts: Facts<'_>) -> Result<Asked<'_>> {
-    let things = facts.some_things(ThingKind::Blade)?;
+    // A set is balanced as a whole: a blade that nobody weighed passes for none.
+    let things = facts.so_many_things(ThingKind::Blade, facts.whole("main-blade-count")? as usize)?;
     let blade = |thing: &&Thing| {
         Ok(Blade { mass_g: number(thing, "mass_g")?, balance_point_mm: number(thing, "balance_point_mm")? })
     };
@@ -56,8 +60,7 @@ fn judge(asked: &Asked<'_>) -> Result<(BladeSetReport, UnbalanceReport)> {
 }
 
 fn answer(locale: Locale, asked: &Asked<'_>, set: &BladeSetReport, allowed: &UnbalanceReport) -> Computed {
-    // Orientation, not a standard's word on a rotor: past it is a caution, never a stop.
-    let grade = allowed.grade.min(Grade::Caution);
+    let grade = grade(set, allowed);
     let unbalance_note = say!(
         locale,
         "computed-blades-fan",
@@ -93,8 +96,22 @@ fn answer(locale: Locale, asked: &Asked<'_>, set: &BladeSetReport, allowed: &Unb
         ],
         rows: rows(locale, asked, set),
         picture: Some(bars(&[bar])),
-        remarks: vec![say!(locale, "computed-blades-basis")],
+        remarks: vec![
+            say!(
+                locale,
+                "computed-blades-scale",
+                allowed = locale.rounded(allowed.permissible_g, 2, Unit::Gram),
+                stop = locale.rounded(allowed.permissible_g * STOP_GRADE_MM_S / GRADE_MM_S, 2, Unit::Gram)
+            ),
+            say!(locale, "computed-blades-basis"),
+        ],
     }
+}
+
+/// Within the grade of a fan is a pass, past it a caution, and a stop past the grade of a wheel: what is allowed goes with the grade.
+fn grade(set: &BladeSetReport, allowed: &UnbalanceReport) -> Grade {
+    let stop_above_gmm = allowed.permissible_gmm * STOP_GRADE_MM_S / GRADE_MM_S;
+    if set.unbalance_gmm > stop_above_gmm { Grade::Stop } else { allowed.grade.min(Grade::Caution) }
 }
 
 fn rows(locale: Locale, asked: &Asked<'_>, set: &BladeSetReport) -> Vec<Row> {

@@ -43,6 +43,13 @@ impl<'a> Facts<'a> {
         if things.is_empty() { Err(Lacking::Things(kind)) } else { Ok(things) }
     }
 
+    /// Things of a kind, of which there have to be as many as this.
+    pub(super) fn so_many_things(&self, kind: ThingKind, wanted: usize) -> Result<Vec<&'a Thing>> {
+        let things = self.some_things(kind)?;
+        let described = things.len();
+        if described == wanted { Ok(things) } else { Err(Lacking::Count { kind, described, wanted }) }
+    }
+
     /// Where in the journal a thing was last described: the newest reading has the highest.
     pub(super) fn described_at(&self, thing: &Thing) -> i64 {
         self.ledger.described.get(&thing.reference()).map_or(0, |described| described.seq)

@@ -228,7 +228,7 @@ impl Computation {
             Computation::ReceiverEndurance => &[ThingKind::Consumer],
             Computation::RegulatorHeat => &[ThingKind::Regulator],
             Computation::WireRuns => &[ThingKind::Wire],
-            Computation::CentreOfGravity => &[ThingKind::ToCome],
+            Computation::CentreOfGravity => &[ThingKind::Weighing, ThingKind::ToCome],
             Computation::GovernorRoom
             | Computation::HoverRoom
             | Computation::BladeBalance

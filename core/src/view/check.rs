@@ -243,22 +243,27 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
                 .icon(Icon::Thermometer);
             let heat = computation == Computation::HotDayHeat;
             // One list at a time: the next one is asked about when this one is declared.
-            let declare = computation.lists().iter().find_map(|list| super::lists::declare(context, *list));
+            let lists = computation.lists();
+            let declare = lists.iter().find_map(|list| super::lists::declare(context, *list));
+            let add = lists.iter().find_map(|list| super::lists::add(context, *list));
             let keep = if declare.is_none() { keep } else { keep.weight(Weight::Plain) };
             let mut before = vec![result];
             before.extend(computation.lists().iter().flat_map(|list| super::lists::list_rows(context, *list)));
-            (before, blocks, declare.into_iter().chain([keep]).chain(heat.then_some(other_day)).collect())
+            (before, blocks, declare.into_iter().chain(add).chain([keep]).chain(heat.then_some(other_day)).collect())
         }
         Err(lacking) => {
             let words = lacking_words(context.locale, context.plan, &lacking);
             let place = match &lacking {
                 Lacking::Things(kind) => Place::Thing { kind: *kind, name: None },
+                Lacking::Count { kind, described, wanted } if described < wanted => {
+                    Place::Thing { kind: *kind, name: None }
+                }
+                Lacking::Count { .. } | Lacking::Refused(_) => Place::Aircraft,
                 Lacking::Number { kind, name, .. } => Place::Thing { kind: *kind, name: Some(name.clone()) },
                 Lacking::Figure(id) => Place::Figure(id.clone()),
                 Lacking::Flight(check) => Place::Check(check.clone()),
                 Lacking::OtherLoad(_) => Place::Thing { kind: ThingKind::LoadReading, name: None },
                 Lacking::RestingPack(_) => Place::Thing { kind: ThingKind::PackReading, name: None },
-                Lacking::Refused(_) => Place::Aircraft,
             };
             let label = if matches!(lacking, Lacking::Flight(_)) {
                 say!(context.locale, "check-go-there")

@@ -53,6 +53,14 @@ pub(super) fn declare(context: &Context<'_>, list: ThingKind) -> Option<Control>
     (!is_declared(context, list)).then(|| Control::primary(Record::DeclareList(list).into(), label).icon(Icon::List))
 }
 
+/// The control that describes one more thing of a list, from where the list is asked about; none where it is declared.
+pub(super) fn add(context: &Context<'_>, list: ThingKind) -> Option<Control> {
+    let locale = context.locale;
+    let label = say!(locale, "aircraft-add", kind = locale.inside(&list.word(locale)));
+    let place = Place::Thing { kind: list, name: None };
+    (!is_declared(context, list)).then(|| Control::new(place.into(), label).icon(Icon::Pencil))
+}
+
 /// "wire runs (3)".
 fn counted(locale: Locale, list: ThingKind, count: u32) -> String {
     say!(locale, "lists-counted", list = locale.inside(&list.words(locale)), count = count)
