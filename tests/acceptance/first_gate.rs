@@ -1,5 +1,6 @@
 //! The first evening: from a new phone, through names, questions, figures and checks, to a gate that the pilot releases.
 
+use liftgate_core::app::AppError;
 use liftgate_core::record::Body;
 use liftgate_core::view::Edge;
 use liftgate_tests::Person;
@@ -100,4 +101,33 @@ fn a_changed_figure_lapses_the_gate_and_leaves_other_evidence_alone() {
     walk.until_released("Figures and papers");
     let released = walk.person.entries().iter().filter(|e| matches!(e.body, Body::GateReleased { .. })).count();
     assert_eq!(released, 2, "a lapsed gate opens by a new decision only");
+}
+
+#[test]
+fn what_is_recorded_leads_on_and_a_bounce_records_nothing_on_the_next_page() {
+    let mut walk = Walk::new(Kind::Scale);
+    let person = &mut walk.person;
+    person.tap("Answer");
+    let first = person.words();
+    person.tap("In a shroud, as a fan");
+    assert_eq!(person.screen().name, "question", "questions follow each other without going back to the board");
+    assert_ne!(person.words(), first, "and it is another one");
+    walk.until(|person| person.screen().foot[0].detail.as_deref() == Some("Rules and permission looked up"));
+    let person = &mut walk.person;
+    person.tap("Do");
+    person.tap("Seen, and right");
+    let next = person.screen();
+    assert_eq!((next.name.as_str(), next.title.as_str()), ("check", "Head speed under the blades' rating"));
+    // The same thumb, a tenth of a second later: something else stands under it by now.
+    let keep = person.control("Keep this result").expect("what the page is for");
+    let before = person.entries().len();
+    person.now.monotonic_ms += 100;
+    let bounced = person.phone.pilot().unwrap().tap(&keep.token, &person.now);
+    assert!(
+        matches!(bounced, Err(AppError::Refused { ref reason, .. }) if reason.contains("Too quick")),
+        "{bounced:?}"
+    );
+    assert_eq!(person.entries().len(), before);
+    person.tap("Keep this result");
+    assert_eq!(person.entries().len(), before + 1);
 }

@@ -12,6 +12,8 @@ pub const BUILDER: &str = "Jorun Aas";
 pub const SPOTTER: &str = "Tilda Moor";
 /// Its pack.
 pub const PACK: &str = "Pack 1";
+/// The frame flies on two in series: the other one.
+const SECOND_PACK: &str = "Pack 2";
 
 /// One of the two aircraft between which every question of the shipped plan gets both its answers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -31,8 +33,6 @@ pub fn answer(kind: Kind, question: &str) -> &'static str {
         "Does an electronic stabiliser act on the main rotor?" => ("Yes", "No, on the tail only"),
         "What feeds the receiver and the servos?" => ("A pack of its own", "A regulator on the main pack"),
         "Does it carry lights or a sound board?" => ("Yes", "No"),
-        "How many main blades has it?" => ("Three or more", "Two"),
-        "How many packs in series make the main pack?" => ("Two", "Three or more"),
         "Does the landing gear retract?" => ("Yes", "No"),
         other => panic!("the story has no answer to '{other}'"),
     };
@@ -43,8 +43,10 @@ pub fn answer(kind: Kind, question: &str) -> &'static str {
 }
 
 /// A figure of the aircraft by its title.
-pub fn figure(title: &str) -> &'static str {
+pub fn figure(kind: Kind, title: &str) -> &'static str {
     match title {
+        "Packs in series that make the main pack" if kind == Kind::Frame => "2",
+        "Packs in series that make the main pack" => "1",
         "Main rotor diameter" => "1.8",
         "Design flying mass, packs in" => "9.4",
         "Highest mass allowed, by maker or permission" => "12",
@@ -123,8 +125,6 @@ pub fn reading(check: &str) -> &'static str {
         "Governed speed against a second measure" => "0.8",
         "Tail gearbox after two minutes" => "34",
         "Vibration of the frame, no blades" => "2.1",
-        "Main blades of equal mass" => "0.2",
-        "Main blades balance at the same place" => "0.5",
         "Blades in track" => "2",
         "Tail holds in the hover" => "5",
         "Peak current in the log" => "70",
@@ -265,28 +265,46 @@ pub static FLIGHT_PACK: Thing = thing(
     &[("Cells in series", "12"), ("Capacity", "10000"), ("Mass", "2600"), ("Resistance when new", "19")],
 );
 
-/// What was measured on the pack, and on its leads in flight.
-pub static READINGS: [Thing; 3] = [
-    thing(
-        "pack reading",
-        "When bought",
-        Some(PACK),
-        &[
-            ("Flights on it so far", "2"),
-            ("Resistance", "19.5"),
-            ("Lowest cell at rest after the flight", "3.82"),
-            ("Highest cell at rest after the flight", "3.84"),
-        ],
-    ),
+/// What was measured on it.
+static FLIGHT_PACK_READING: Thing = thing(
+    "pack reading",
+    "Pack reading 1",
+    Some(PACK),
+    &[
+        ("Flights on it so far", "2"),
+        ("Resistance", "19.5"),
+        ("Lowest cell at rest after the flight", "3.82"),
+        ("Highest cell at rest after the flight", "3.84"),
+    ],
+);
+
+/// The two packs in series that the frame flies on, and what was measured on them.
+static HALF_PACKS: [Thing; 4] = [
+    thing("pack", PACK, None, HALF_PACK),
+    thing("pack", SECOND_PACK, None, HALF_PACK),
+    thing("pack reading", "Pack reading 1", Some(PACK), HALF_PACK_READING),
+    thing("pack reading", "Pack reading 2", Some(SECOND_PACK), HALF_PACK_READING),
+];
+const HALF_PACK: &[(&str, &str)] =
+    &[("Cells in series", "6"), ("Capacity", "10000"), ("Mass", "1300"), ("Resistance when new", "9.5")];
+const HALF_PACK_READING: &[(&str, &str)] = &[
+    ("Flights on it so far", "2"),
+    ("Resistance", "9.8"),
+    ("Lowest cell at rest after the flight", "3.82"),
+    ("Highest cell at rest after the flight", "3.84"),
+];
+
+/// What was measured on the leads in flight.
+static READINGS: [Thing; 2] = [
     thing(
         "reading under load",
-        "Light hover",
+        "Reading under load 1",
         None,
         &[("Current", "35"), ("Voltage of the whole string", "44.9"), ("Ripple, peak to peak", "0.6")],
     ),
     thing(
         "reading under load",
-        "Hard climb",
+        "Reading under load 2",
         None,
         &[("Current", "70"), ("Voltage of the whole string", "44.1"), ("Ripple, peak to peak", "1.1")],
     ),
@@ -294,9 +312,9 @@ pub static READINGS: [Thing; 3] = [
 
 /// Three main blades that match, and the one run of wire that carries more than a servo's current.
 pub static BLADES_AND_WIRE: [Thing; 4] = [
-    thing("main blade", "Blade A", None, &[("Mass", "402"), ("Balance point from the bolt hole", "410")]),
-    thing("main blade", "Blade B", None, &[("Mass", "402"), ("Balance point from the bolt hole", "410")]),
-    thing("main blade", "Blade C", None, &[("Mass", "402.1"), ("Balance point from the bolt hole", "410")]),
+    thing("main blade", "Main blade 1", None, &[("Mass", "402"), ("Balance point from the bolt hole", "410")]),
+    thing("main blade", "Main blade 2", None, &[("Mass", "402"), ("Balance point from the bolt hole", "410")]),
+    thing("main blade", "Main blade 3", None, &[("Mass", "402.1"), ("Balance point from the bolt hole", "410")]),
     thing(
         "wire run",
         "Receiver leads",
@@ -315,17 +333,27 @@ pub fn describe(person: &mut Person, thing: &Thing) {
     person.home();
     person.tap("Aircraft");
     person.tap(&format!("Add a {}", thing.kind));
-    person.enter("Name", thing.name);
+    describe_here(person, thing);
+    person.home();
+}
+
+/// Describes a thing on the page of a new one of its kind.
+pub fn describe_here(person: &mut Person, thing: &Thing) {
+    if person.typed("Name").0 != thing.name {
+        person.enter("Name", thing.name);
+    }
     if let Some(supply) = thing.fed_by {
         person.tap(supply);
     }
     for (label, text) in thing.numbers {
-        person.enter(label, text);
+        // What stands there already, since it is on file, is not typed again.
+        if person.typed(label).0 != *text {
+            person.enter(label, text);
+        }
     }
     // What was proved before it was described was proved with it.
     let record = person.control("It was there before").map_or("Record it", |_| "It was there before");
     person.tap(record);
-    person.home();
 }
 
 /// Says on the card in view that a pack was charged, where the card wants to know: it was charged since it was flown, as it should be.
@@ -336,18 +364,35 @@ pub fn charge_on_card(person: &mut Person, pack: &str) {
     }
 }
 
-/// Reads the flight pack at rest, after the flight of that number.
-pub fn read_pack_at_rest(person: &mut Person, flight: usize) {
+/// Reads a flight pack at rest, after the flight of that number.
+fn read_pack_at_rest(person: &mut Person, pack: &str, flight: usize) {
     person.home();
     person.tap("Aircraft");
     person.tap("Add a pack reading");
-    person.enter("Name", &format!("After flight {flight}"));
-    person.tap(PACK);
+    person.enter("Name", &format!("{pack} after flight {flight}"));
+    if person.control(pack).is_some() {
+        person.tap(pack);
+    }
     person.enter("Flights on it so far", &flight.to_string());
     person.enter("Lowest cell at rest after the flight", "3.82");
     person.enter("Highest cell at rest after the flight", "3.84");
     person.tap("Record it");
     person.home();
+}
+
+/// Reads all packs of a set at rest, after the flight of that number.
+pub fn read_packs_at_rest(person: &mut Person, kind: Kind, flight: usize) {
+    for pack in packs(kind) {
+        read_pack_at_rest(person, pack, flight);
+    }
+}
+
+/// The packs that a card has.
+pub fn packs(kind: Kind) -> &'static [&'static str] {
+    match kind {
+        Kind::Scale => &[PACK],
+        Kind::Frame => &[PACK, SECOND_PACK],
+    }
 }
 
 /// Changes one number of a thing that is known.
@@ -371,15 +416,19 @@ pub fn enter_figure(person: &mut Person, title: &str, text: &str) {
 }
 
 /// Names the aircraft and describes everything on it.
-pub fn fit_out(person: &mut Person) {
+pub fn fit_out(person: &mut Person, kind: Kind) {
     name(person);
-    things().for_each(|thing| describe(person, thing));
+    things(kind).for_each(|thing| describe(person, thing));
 }
 
 /// Everything that is on it, and was read of it.
-pub fn things() -> impl Iterator<Item = &'static Thing> {
+pub fn things(kind: Kind) -> impl Iterator<Item = &'static Thing> {
+    let of_packs = match kind {
+        Kind::Scale => vec![&FLIGHT_PACK, &FLIGHT_PACK_READING],
+        Kind::Frame => HALF_PACKS.iter().collect(),
+    };
     let first = [&SUPPLY].into_iter().chain(&CONSUMERS).chain(&SCALES);
-    first.chain([&FLIGHT_PACK]).chain(&READINGS).chain(&BLADES_AND_WIRE)
+    first.chain(of_packs).chain(&READINGS).chain(&BLADES_AND_WIRE)
 }
 
 /// Names the aircraft.

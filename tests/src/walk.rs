@@ -33,13 +33,15 @@ pub struct Walk {
     pub expected_mah: Option<String>,
     /// What is described when the app asks for it.
     pub to_describe: Vec<&'static Thing>,
+    /// Whether the spotter hears something in every flight, and marks it.
+    pub hears_something: bool,
 }
 
 impl Walk {
     /// A new phone, the aircraft named and described.
     pub fn new(kind: Kind) -> Walk {
         let mut person = Person::new();
-        example::fit_out(&mut person);
+        example::fit_out(&mut person, kind);
         Walk::of(person, kind)
     }
 
@@ -48,7 +50,8 @@ impl Walk {
         let mut person = Person::new();
         example::name(&mut person);
         let mut walk = Walk::of(person, kind);
-        walk.to_describe = example::things().collect();
+        walk.to_describe = example::things(kind).collect();
+        walk.hears_something = false;
         walk
     }
 
@@ -98,7 +101,15 @@ impl Walk {
 
     /// Someone who has a phone already.
     pub fn of(person: Person, kind: Kind) -> Walk {
-        Walk { person, kind, seen: Default::default(), done: Vec::new(), expected_mah: None, to_describe: Vec::new() }
+        Walk {
+            person,
+            kind,
+            seen: Default::default(),
+            done: Vec::new(),
+            expected_mah: None,
+            to_describe: Vec::new(),
+            hears_something: true,
+        }
     }
 
     /// Does what the board says until a card may be drawn up for the flight with this title.
@@ -106,7 +117,7 @@ impl Walk {
     /// # Panics
     /// If the board leads round in a circle, or to something that the example has no answer for.
     pub fn until_flight(&mut self, title: &str) {
-        self.until(|person| {
+        self.follow(|person| {
             let verdict = person.verdict();
             verdict.starts_with("Nothing stands between") && verdict.contains(&format!("'{title}'"))
         });
@@ -114,11 +125,28 @@ impl Walk {
 
     /// Does what the board says until the gate of this stage was released.
     pub fn until_released(&mut self, stage: &str) {
-        self.until(|person| person.row(stage).is_some_and(|(_, state, _)| state == "Released"));
+        self.follow(|person| person.row(stage).is_some_and(|(_, state, _)| state == "Released"));
     }
 
-    /// Does what the board says until the board looks like this.
+    /// Does what the board says, and comes back to it after each thing recorded, until it looks like this.
     pub fn until(&mut self, there: impl Fn(&Person) -> bool) {
+        for _ in 0..2_000 {
+            if self.person.screen().name == "board" && there(&self.person) {
+                return;
+            }
+            let before = self.person.phone.verify().expect("a journal that holds together").count;
+            self.step();
+            let led_on = matches!(self.person.screen().name.as_str(), "question" | "figure" | "check" | "stage");
+            let recorded = self.person.phone.verify().expect("a journal that holds together").count > before;
+            if led_on && recorded {
+                self.person.home();
+            }
+        }
+        panic!("the board leads round in a circle at '{}': {}", self.person.screen().title, self.person.words());
+    }
+
+    /// Does what the board says, and goes where that leads on to, until the board looks like this where it comes by.
+    fn follow(&mut self, there: impl Fn(&Person) -> bool) {
         // Far more than the whole plan takes: only a circle comes to the end of it.
         for _ in 0..2_000 {
             if self.person.screen().name == "board" && there(&self.person) {
@@ -143,14 +171,16 @@ impl Walk {
                 self.person.tap(label);
             }
             "figure" => {
-                self.person.enter(&screen.title, example::figure(&screen.title));
+                self.person.enter(&screen.title, example::figure(self.kind, &screen.title));
                 self.person.tap("Record it");
             }
             "thing" => {
                 let asked = screen.title.trim_start_matches("New ").to_owned();
-                assert!(self.describe_all(|thing| thing.kind == asked), "nothing is left of '{asked}'");
+                let first = self.to_describe.iter().position(|thing| thing.kind == asked);
+                let first = first.unwrap_or_else(|| panic!("nothing is left of '{asked}'"));
+                example::describe_here(&mut self.person, self.to_describe.remove(first));
             }
-            "card" if self.describe_all(|thing| thing.name == PACK) => {}
+            "card" if self.describe_all(|thing| thing.kind == "pack") => {}
             "check" => self.check(&screen),
             "stage" | "cautions" => self.stage(),
             // In service the card comes first, with what is due on it.
@@ -201,16 +231,21 @@ impl Walk {
             return;
         }
         if screen.title == "Charge left after the service hover" && !has("Keep this result") {
-            return example::read_pack_at_rest(&mut self.person, self.done.len());
+            return example::read_packs_at_rest(&mut self.person, self.kind, self.done.len());
         }
         // The lists that a computation judges are declared complete, one touch each.
         if let Some(list) = self.person.control("That is all") {
-            let is_listed = |thing: &Thing| {
+            let is_listed = |thing: &&Thing| {
                 let many = if thing.kind == "supply" { "supplies".to_owned() } else { format!("{}s", thing.kind) };
                 list.label.contains(&many) || (thing.kind == "part to come" && list.label.contains("parts to come"))
             };
-            if !self.describe_all(is_listed) {
-                self.person.tap("That is all");
+            match self.to_describe.iter().position(is_listed) {
+                Some(left) => {
+                    let thing = self.to_describe.remove(left);
+                    self.person.tap(&format!("Add a {}", thing.kind));
+                    example::describe_here(&mut self.person, thing);
+                }
+                None => drop(self.person.tap("That is all")),
             }
             return;
         }
@@ -224,7 +259,11 @@ impl Walk {
             return;
         }
         if self.person.field("Second person's name").is_some() {
-            self.person.enter("Second person's name", SPOTTER);
+            // Who saw something before is one touch away.
+            match self.person.control(SPOTTER) {
+                Some(_) => drop(self.person.tap(SPOTTER)),
+                None => self.person.enter("Second person's name", SPOTTER),
+            }
         }
         if has("Seen, and right") {
             self.person.tap("Seen, and right");
@@ -262,7 +301,9 @@ impl Walk {
         self.person.wait(20);
         spotter.start(&self.person.now).expect("a start");
         self.person.wait(planned_s / 2);
-        spotter.mark(MarkKind::Sound, &self.person.now).expect("a mark");
+        if self.hears_something {
+            spotter.mark(MarkKind::Sound, &self.person.now).expect("a mark");
+        }
         self.person.wait(planned_s - planned_s / 2);
         spotter.land(&self.person.now).expect("a touchdown");
         self.person.wait(10);
@@ -277,9 +318,18 @@ impl Walk {
         if self.person.control(PACK).is_some_and(|pack| !pack.chosen) {
             self.person.tap(PACK);
         }
-        example::charge_on_card(&mut self.person, PACK);
-        self.person.tap("Air temperature more");
-        self.person.enter(spotter_label(&screen), SPOTTER);
+        match self.person.control("All were charged") {
+            Some(_) => drop(self.person.tap("All were charged")),
+            None => example::charge_on_card(&mut self.person, PACK),
+        }
+        // Air and spotter of a flight earlier that day stand there already.
+        if self.person.control("Hand over").is_some_and(|hand| hand.why_not.is_some_and(|why| why.contains("air"))) {
+            self.person.tap("Air temperature more");
+        }
+        let spotter = spotter_label(&screen);
+        if self.person.typed(spotter).0 != SPOTTER {
+            self.person.enter(spotter, SPOTTER);
+        }
     }
 
     /// Draws up the card that the board or the check in view offers, fills it in, and gives the phone away.

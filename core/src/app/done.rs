@@ -22,6 +22,8 @@ pub(super) enum After {
     Instead(Place),
     /// At the second, with the first behind it.
     Through(Place, Place),
+    /// Back where they came from; who came from the board goes on to what it would lead to next, where that is done in the same seat.
+    Onward,
 }
 
 pub(super) type Result = std::result::Result<Done, AppError>;

@@ -13,9 +13,11 @@ use crate::view::{Command, Edit, Place, Record};
 const LEAST_LOOK_MS: i64 = 700;
 
 impl Shared {
-    /// Refuses what enters a value on the landing's page faster than a person reads after the touch before.
+    /// Refuses what enters a value on the landing's page faster than a person reads after the touch before, and what settles a page to
+    /// which the touch before led on.
     pub(super) fn refuse_bounce(&self, command: &Command, now: &Moment) -> Result<(), AppError> {
-        if matches!(self.place(), Place::Landing(_)) && enters_a_value(command) {
+        let on_landing = matches!(self.place(), Place::Landing(_));
+        if (on_landing && enters_a_value(command)) || settles_a_page(command) {
             self.is_looked_at(now)
         } else {
             Ok(())
@@ -51,6 +53,17 @@ fn enters_a_value(command: &Command) -> bool {
                 | Record::MarkIsFinding { .. }
                 | Record::RaiseMark { .. }
                 | Record::RaiseStop { .. }
+        ),
+        _ => false,
+    }
+}
+
+/// Whether a touch records what the page is for, so that the next page stands under the same thumb.
+fn settles_a_page(command: &Command) -> bool {
+    match command {
+        Command::Record(record) => matches!(
+            record,
+            Record::Check { .. } | Record::Answer { .. } | Record::Figure { .. } | Record::Release(_)
         ),
         _ => false,
     }

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use super::AppError;
 use super::done::{After, Done};
-use super::way::{enter, leave, way};
+use super::way::{enter, leave, seat_work, way};
 use crate::computed::Facts;
 use crate::journal::{Journal, NewEntry};
 use crate::locale::{Chosen, Language, Locale, parse_number, say};
@@ -250,9 +250,10 @@ impl Shared {
     pub fn finish(&mut self, place: &Place, done: Done, now: &Moment) -> Result<String, AppError> {
         let mut places = self.places.clone();
         let done_with = if matches!(done.after, After::Keep) { &[] } else { std::slice::from_ref(place) };
+        let goes_on = matches!(done.after, After::Onward);
         match done.after {
             After::Stay | After::Keep => {}
-            After::Back => leave(&mut places),
+            After::Back | After::Onward => leave(&mut places),
             After::To(next) => enter(&mut places, next),
             After::Through(first, next) => {
                 enter(&mut places, first);
@@ -264,6 +265,21 @@ impl Shared {
             }
         }
         self.append_and_go(now, done.entries, done_with, places)?;
+        if goes_on && self.place() == Place::Board {
+            self.go_on(place, now)?;
+        }
         Ok(done.said)
+    }
+
+    /// Goes on to what the board leads to next. Only now is known what that is: what was just recorded counts. The app that is killed in
+    /// between opens at the board.
+    fn go_on(&mut self, from: &Place, now: &Moment) -> Result<(), AppError> {
+        let next = self.report(now).next;
+        let first = next.as_ref().and_then(|next| next.blockers.first());
+        let is_done_here = |place: &Place| place != from;
+        match first.and_then(|blocker| seat_work(&self.plan, &self.ledger, blocker, now)).filter(is_done_here) {
+            Some(place) => self.go(place),
+            None => Ok(()),
+        }
     }
 }

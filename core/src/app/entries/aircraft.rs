@@ -21,7 +21,7 @@ pub(super) fn answer(shared: &Shared, question: String, choice: String) -> Resul
         return Err(AppError::refused(say!(shared.locale(), "app-answer-unknown")));
     };
     let said = label.clone();
-    one(Body::TraitChosen { question, choice }, said, After::Back)
+    one(Body::TraitChosen { question, choice }, said, After::Onward)
 }
 
 pub(super) fn figure_set(shared: &Shared, id: &str, basis: Option<Basis>, drafts: Drafts<'_>) -> Result {
@@ -46,7 +46,7 @@ pub(super) fn figure_set(shared: &Shared, id: &str, basis: Option<Basis>, drafts
     let first_time = shared.ledger.aircraft.figure(id).is_none();
     let after = match next {
         Some(next) if first_time => After::Instead(Place::Figure(next.id.clone())),
-        _ => After::Back,
+        _ => After::Onward,
     };
     let reason = form.reason(first_time)?.map(str::to_owned);
     one(Body::FigureSet { figure: id.to_owned(), value, basis, reason }, said, after)

@@ -110,11 +110,11 @@ fn is_past_stop(shared: &Shared, check: &Check, result: &CheckResult) -> bool {
     }
 }
 
-/// The next open check of the same stage that wants no run first, if the pilot came from the stage, else back to where it was opened from.
+/// The next open check of the same stage that wants no run first, if the pilot came from the stage, else onward from where it was opened.
 fn after_check(shared: &Shared, stage: &str, id: &str, now: &Moment) -> After {
     let came_from = shared.places.iter().rev().nth(1);
     if came_from != Some(&Place::Stage(stage.to_owned())) {
-        return After::Back;
+        return After::Onward;
     }
     let report = shared.report(now);
     let checks = shared.plan.stage(stage).map(|stage| stage.checks.as_slice()).unwrap_or_default();
