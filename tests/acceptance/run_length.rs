@@ -142,3 +142,31 @@ fn no_next_card_before_the_last_landing_is_jotted_down_or_left_in_words() {
     assert!(!in_the_way(person, FLIGHT).contains(&landing), "to be flown again");
     assert!(in_the_way(person, NEXT).iter().any(|row| row == FLIGHT), "and proves nothing");
 }
+
+#[test]
+fn a_charge_that_lifts_nothing_is_asked_about_and_told_on_the_next_card() {
+    let mut walk = Walk::at_flight(Kind::Scale, "Flight in service");
+    walk.give_away();
+    let spotter = walk.person.spotter();
+    spotter.start(&walk.person.now).unwrap();
+    walk.person.wait(240);
+    spotter.land(&walk.person.now).unwrap();
+    spotter.hand_back(&walk.person.now).unwrap();
+    let person = &mut walk.person;
+    read(person, None, "190");
+    let refused = person.refused("As it should be");
+    assert!(
+        refused.starts_with("190 mAh after 4:00 with the motor on, and lifting this aircraft takes"),
+        "{refused}"
+    );
+    person.tap("It is so");
+    person.tap("As it should be");
+    person.home();
+    person.tap("Draw up the card");
+    let words = "2.9 A does not lift this aircraft: that time cannot be";
+    let (edge, _, detail) = person.row(words).unwrap_or_else(|| panic!("{}", person.words()));
+    assert_eq!(edge, Edge::Caution);
+    assert_eq!(detail.as_deref(), Some("Correct the charge of the landing that it comes from"));
+    person.tap(words);
+    assert_eq!(person.screen().name, "landing");
+}

@@ -39,6 +39,11 @@ app-pack-set-of =
        *[other] { $cells } Zellen sind nicht die { $wanted }, die das Modell braucht: { $count } Akkus wie der erste sind ein Satz
     }
 app-pack-set-cells = { $cells } Zellen sind nicht die { $wanted }, die das Modell braucht
+app-pack-set-count =
+    { $packs ->
+        [one] Das ist ein Akku, und beim Modell stehen { $wanted } in Reihe: berichtigen, was falsch ist
+       *[other] Das sind { $packs } Akkus, und beim Modell stehen { $wanted } in Reihe: berichtigen, was falsch ist
+    }
 app-pack-too-high = { $pack } hat eine Zelle mit { $high } V, über den { $full } V einer vollen: unter Aufsicht an sicherem Ort entladen und neu messen
 app-pack-nothing-left = In { $packs } ist über der Reserve nichts mehr: erst laden
 app-put-back-over = { $mah } ist mehr, als { $pack } aufnimmt: höchstens { $most }, was er fasst und ein Zehntel

@@ -9,6 +9,11 @@ board-things-stand =
         [one] { $count } Punkt steht
        *[other] { $count } Punkte stehen
     } zwischen { $name } und { $flight }.
+board-things-stand-at-least =
+    { $count ->
+        [one] Mindestens { $count } Punkt steht
+       *[other] Mindestens { $count } Punkte stehen
+    } zwischen { $name } und { $flight }.
 board-fly-again = Noch einmal zu fliegen: { $why }
 board-flight-at = ‚{ $title }‘ bei { $rpm } U/min
 board-flight = ‚{ $title }‘

@@ -11,6 +11,7 @@ card-expected = Erwartet { $middle }, { $low } bis { $high }.{" "}
 card-settled = { $pack }, { $minutes } min{ $air }
 card-settled-not-full = Nicht voll: { $pack }, { $minutes } min{ $air }
 card-pack-not-full = { $pack } ist nicht voll, soweit bekannt
+card-packs-were-charged = Alle wurden geladen
 card-pack-was-charged = { $pack } wurde geladen
 card-charged-or-why = Doch geladen, oder so geflogen
 card-why-not-full = Warum mit nicht vollem Akku geflogen wird
@@ -56,6 +57,8 @@ card-due-first =
        *[other] { $count } Punkte sind
     } zuerst fällig
 card-choose-pack = Zuerst den Akku wählen
+card-misread = { $current } heben dieses Modell nicht: diese Zeit kann nicht sein
+card-misread-how = Die Ladung der Landung berichtigen, aus der sie kommt
 card-enter-air = Zuerst die Lufttemperatur eingeben
 card-enter-spotter = Zuerst den Namen des Helfers eingeben
 card-bench = Auf der Werkbank

@@ -39,6 +39,11 @@ app-pack-set-of =
        *[other] { $cells } cells are not the { $wanted } that the aircraft wants: { $count } packs like the first make a set
     }
 app-pack-set-cells = { $cells } cells are not the { $wanted } that the aircraft wants
+app-pack-set-count =
+    { $packs ->
+        [one] This is one pack, and the aircraft's page says { $wanted } in series: put right which of the two is wrong
+       *[other] These are { $packs } packs, and the aircraft's page says { $wanted } in series: put right which of the two is wrong
+    }
 app-pack-too-high = { $pack } has a cell of { $high } V, over the { $full } V of a full one: discharge it watched, in a safe place, and read it anew
 app-pack-nothing-left = Nothing is left in { $packs } over the reserve: charge first
 app-put-back-over = { $mah } is more than { $pack } takes: { $most } at most, what it holds and a tenth

@@ -9,6 +9,11 @@ board-things-stand =
         [one] { $count } thing stands
        *[other] { $count } things stand
     } between { $name } and { $flight }.
+board-things-stand-at-least =
+    { $count ->
+        [one] At least { $count } thing stands
+       *[other] At least { $count } things stand
+    } between { $name } and { $flight }.
 board-fly-again = To fly again: { $why }
 board-flight-at = '{ $title }' at { $rpm } rpm
 board-flight = '{ $title }'

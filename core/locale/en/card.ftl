@@ -11,6 +11,7 @@ card-expected = Expected { $middle }, { $low } to { $high }.{ " " }
 card-settled = { $pack }, { $minutes } min{ $air }
 card-settled-not-full = Not full: { $pack }, { $minutes } min{ $air }
 card-pack-not-full = { $pack } is not full, as far as is known
+card-packs-were-charged = All were charged
 card-pack-was-charged = { $pack } was charged
 card-charged-or-why = Charged after all, or flown as it is
 card-why-not-full = Why it is flown on what is not full
@@ -56,6 +57,8 @@ card-due-first =
        *[other] { $count } things are
     } due first
 card-choose-pack = Choose the pack first
+card-misread = { $current } does not lift this aircraft: that time cannot be
+card-misread-how = Correct the charge of the landing that it comes from
 card-enter-air = Enter the air temperature first
 card-enter-spotter = Enter the spotter's name first
 card-bench = On the bench

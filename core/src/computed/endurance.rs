@@ -4,11 +4,11 @@ use super::ladder::predicted_charge;
 use super::packs::{last_resistance_mohm, pack_readings};
 use super::{Facts, Result};
 use crate::engineering::pack::{LOADED_LOW_V, charge_to_keep, cold, worn};
-use crate::field::{Capacity, reserve_percent};
+use crate::field::{Capacity, least_lifting_a, reserve_percent};
 use crate::locale::say;
-use crate::plan::{Check, Fly};
+use crate::plan::{Check, Fly, Motion};
 use crate::readiness::Spent;
-use crate::record::ThingKind;
+use crate::record::{EntryId, ThingKind};
 use crate::unit::Unit;
 
 /// A card's planned time goes by half minutes.
@@ -31,6 +31,8 @@ pub struct Endurance {
     pub usable_mah: f64,
     /// Where that comes from, in words.
     pub charge_from: String,
+    /// The flight whose charge the current comes from, where that is less than lifting the aircraft takes: its card.
+    pub misread: Option<EntryId>,
 }
 
 /// How long a flight of this check can be on these packs in series: the charge of the weakest less the reserve, at the current that is
@@ -39,8 +41,9 @@ pub struct Endurance {
 /// For a hover the upper end of its prediction; for other flights what the last flight of the same check took, or the last hover.
 /// None while there is neither.
 pub fn endurance(facts: Facts<'_>, check: &Check, packs: &[String], air_c: f64) -> Option<Endurance> {
-    let (current_a, from) = current(facts, check, air_c)?;
-    let reckoned = Reckoned { facts, current_a, air_c };
+    let drawn = current(facts, check, air_c)?;
+    let reckoned = Reckoned { facts, current_a: drawn.current_a, air_c, misread: drawn.misread };
+    let from = drawn.from;
     let each = packs.iter().map(|pack| reckoned.pack(pack)).collect::<Result<Vec<Usable>>>().ok()?;
     let least = |value: fn(&Usable) -> f64| each.iter().min_by(|a, b| value(a).total_cmp(&value(b)));
     let (Some(now), Some(full)) = (least(|usable| usable.now_mah), least(|usable| usable.full_mah)) else {
@@ -79,6 +82,7 @@ struct Reckoned<'a> {
     facts: Facts<'a>,
     current_a: f64,
     air_c: f64,
+    misread: Option<EntryId>,
 }
 
 impl Reckoned<'_> {
@@ -92,6 +96,7 @@ impl Reckoned<'_> {
             from,
             usable_mah: now.now_mah,
             charge_from,
+            misread: self.misread,
         }
     }
 
@@ -209,25 +214,36 @@ impl Reckoned<'_> {
     }
 }
 
-fn current(facts: Facts<'_>, check: &Check, air_c: f64) -> Option<(f64, String)> {
+/// The current that a flight is reckoned with.
+struct Drawn {
+    current_a: f64,
+    from: String,
+    /// The flight that it comes from, where it cannot be.
+    misread: Option<EntryId>,
+}
+
+fn current(facts: Facts<'_>, check: &Check, air_c: f64) -> Option<Drawn> {
     let fly = check.fly()?;
     let rpm = facts.ledger.aircraft.limit(&fly.head_speed_rpm)?;
     // In an hour it takes in milliampere hours what it draws in milliamperes.
     if let Some(hour) = predicted_charge(facts, fly.motion, rpm, 3_600, air_c) {
-        return known(hour.high_mah, say!(facts.locale, "computed-endurance-predicted"));
+        let from = say!(facts.locale, "computed-endurance-predicted");
+        return Some(Drawn { current_a: known_a(hour.high_mah)?, from, misread: None });
     }
-    let flown = |id: &str| {
-        let flights = facts.ledger.flights.iter().rev().filter(|flight| flight.check == id);
-        flights.filter(|flight| !flight.is_called_off(facts.plan)).find_map(|flight| flight.mean_current_ma())
+    let mut flown = facts.ledger.flights.iter().rev().filter(|flight| flight.check == check.id);
+    let same = flown.find(|flight| !flight.is_called_off(facts.plan) && flight.mean_current_ma().is_some());
+    let (flight, from) = match same {
+        Some(flight) => (flight, say!(facts.locale, "computed-endurance-same")),
+        None => (facts.hovers().next_back()?, say!(facts.locale, "computed-endurance-hover")),
     };
-    if let Some(ma) = flown(&check.id) {
-        return known(ma, say!(facts.locale, "computed-endurance-same"));
-    }
-    let hover = facts.hovers().next_back()?.mean_current_ma()?;
-    known(hover, say!(facts.locale, "computed-endurance-hover"))
+    let current_a = known_a(flight.mean_current_ma()?)?;
+    let motion = if same.is_some() { fly.motion } else { Motion::Hover };
+    let least_a = least_lifting_a(&facts.ledger.aircraft, motion, flight.air_c);
+    let misread = least_a.filter(|least_a| current_a < *least_a).map(|_| flight.card);
+    Some(Drawn { current_a, from, misread })
 }
 
-/// A current that something can be divided by.
-fn known(current_ma: f64, from: String) -> Option<(f64, String)> {
-    (current_ma >= 1.0).then_some((current_ma / 1_000.0, from))
+/// A current that something can be divided by, A.
+fn known_a(current_ma: f64) -> Option<f64> {
+    (current_ma >= 1.0).then_some(current_ma / 1_000.0)
 }

@@ -2,7 +2,9 @@
 
 use super::Flight;
 use super::charge::{held_mah, left_percent, reserve_percent};
+use super::lifting::least_lifting_a;
 use crate::aircraft::Aircraft;
+use crate::plan::Motion;
 use crate::record::{Odd, Reading};
 
 /// Nothing on board is colder than the air by more than its own thermometer is wrong, K (common practice, no source).
@@ -34,12 +36,14 @@ pub enum Doubt {
         /// The reserve, percent.
         reserve_percent: f64,
     },
-    /// As good as no charge, after so many seconds with the motor on.
+    /// As good as no charge, or less than lifting takes, after so many seconds with the motor on.
     NoCharge {
         /// As read, milliampere hours.
         used_mah: f64,
         /// Seconds flown.
         flown_s: i64,
+        /// What lifting the aircraft for so long takes at the least, milliampere hours; none of a run on the ground.
+        least_mah: Option<f64>,
     },
     /// A part colder than the air.
     BelowAir {
@@ -81,12 +85,18 @@ impl Doubt {
     }
 }
 
-/// What is odd about this charge and these readings of a flight. A reading that came too late is none of touchdown, and not held against
+/// What is odd about this charge and these readings of a flight of this motion. A reading that came too late is none of touchdown, and not held against
 /// the air.
-pub fn doubts(aircraft: &Aircraft, flight: &Flight, used_mah: Option<f64>, readings: &[Reading]) -> Vec<Doubt> {
+pub fn doubts(
+    aircraft: &Aircraft,
+    flight: &Flight,
+    motion: Motion,
+    used_mah: Option<f64>,
+    readings: &[Reading],
+) -> Vec<Doubt> {
     let flown_s = flight.motor_ms / 1_000;
     let mut doubts: Vec<Doubt> =
-        used_mah.and_then(|used_mah| of_charge(aircraft, flight, used_mah, flown_s)).into_iter().collect();
+        used_mah.and_then(|used_mah| of_charge(aircraft, flight, motion, used_mah)).into_iter().collect();
     let in_time = || readings.iter().filter(|reading| !flight.is_too_late(reading));
     doubts.extend(
         in_time()
@@ -101,12 +111,17 @@ pub fn doubts(aircraft: &Aircraft, flight: &Flight, used_mah: Option<f64>, readi
     doubts
 }
 
-fn of_charge(aircraft: &Aircraft, flight: &Flight, used_mah: f64, flown_s: i64) -> Option<Doubt> {
+fn of_charge(aircraft: &Aircraft, flight: &Flight, motion: Motion, used_mah: f64) -> Option<Doubt> {
+    let flown_s = flight.motor_ms / 1_000;
     if let Some(holds_mah) = held_mah(aircraft, flight).filter(|holds_mah| used_mah > *holds_mah) {
         return Some(Doubt::ChargeOverPack { used_mah, holds_mah });
     }
-    if flown_s >= SHOWS_AFTER_S && used_mah < LEAST_MAH_A_MINUTE * flown_s as f64 / 60.0 {
-        return Some(Doubt::NoCharge { used_mah, flown_s });
+    let flown_min = flown_s as f64 / 60.0;
+    let least_mah =
+        least_lifting_a(aircraft, motion, flight.air_c).map(|least_a| least_a * 1_000.0 / 60.0 * flown_min);
+    let least_of_all_mah = least_mah.unwrap_or(0.0).max(LEAST_MAH_A_MINUTE * flown_min);
+    if flown_s >= SHOWS_AFTER_S && used_mah < least_of_all_mah {
+        return Some(Doubt::NoCharge { used_mah, flown_s, least_mah });
     }
     let reserve_percent = reserve_percent(aircraft);
     let left_percent = left_percent(aircraft, flight, used_mah)?;

@@ -7,7 +7,7 @@ use super::{Drafts, Refusal, Result};
 use crate::aircraft::Aircraft;
 use crate::field::{Doubt, Flight, Landing, Timed, doubts, used_range_mah, wanted_places};
 use crate::locale::say;
-use crate::plan::{Place, Plan};
+use crate::plan::{Motion, Place, Plan};
 use crate::record::{Judgement, Odd, Reading};
 use crate::unit::Unit;
 
@@ -208,7 +208,10 @@ impl<'a> LandingForm<'a> {
         let before = self.flight.landing.as_ref().map_or(0, |landing| landing.temperatures.len());
         let temperatures = self.temperatures()?;
         let typed = temperatures.get(before..).unwrap_or_default();
-        Ok(doubts(self.aircraft, self.flight, used, typed))
+        let fly = self.plan.check(&self.flight.check).and_then(|(_, check)| check.fly());
+        // Of a run that the plan no longer knows, nothing is known of how it was flown.
+        let motion = fly.map_or(Motion::Run, |fly| fly.motion);
+        Ok(doubts(self.aircraft, self.flight, motion, used, typed))
     }
 
     /// The field that says of a doubt that it is so.

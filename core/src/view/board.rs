@@ -54,7 +54,7 @@ fn verdict(context: &Context<'_>) -> Block {
             edge: Edge::Fresh,
         },
         count => Block::Verdict {
-            text: say!(context.locale, "board-things-stand", count = count, name = name, flight = flight),
+            text: things_stand(context, count, &flight),
             detail: flown_before(context, next),
             edge: if next.blockers.iter().any(|blocker| is_stop(context, blocker)) {
                 Edge::Stop
@@ -62,6 +62,16 @@ fn verdict(context: &Context<'_>) -> Block {
                 Edge::Stale
             },
         },
+    }
+}
+
+/// How many things stand in between: at least so many, while an answer that is not given yet may add to them.
+fn things_stand(context: &Context<'_>, count: usize, flight: &str) -> String {
+    let (locale, name) = (context.locale, context.aircraft_in_sentence());
+    let answers = &context.ledger.aircraft.answers;
+    match context.plan.questions.iter().all(|question| answers.contains_key(&question.id)) {
+        true => say!(locale, "board-things-stand", count = count, name = name, flight = flight),
+        false => say!(locale, "board-things-stand-at-least", count = count, name = name, flight = flight),
     }
 }
 

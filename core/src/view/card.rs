@@ -271,9 +271,11 @@ fn conditions(context: &Context<'_>, check: &Check, settled: &Settled<'_>) -> Ve
         ));
     } else {
         blocks.extend(super::card_packs::chosen(context, check, &packs));
+        blocks.extend(super::card_packs::figure_or_packs_wrong(context, &settled.packs));
         blocks.extend(super::card_packs::not_full(context, &settled.not_full));
     }
     blocks.extend(reserve(context.locale, settled));
+    blocks.extend(misread_charge(context.locale, settled));
     let minutes = Steps { unit: Unit::Minute, step: 0.5, start: settled.planned };
     blocks.push(stepper(context, CardForm::MINUTES, say!(context.locale, "card-planned"), minutes));
     blocks.extend(check.fly().and_then(|fly| minutes_that_count(context, fly, settled)));
@@ -312,6 +314,15 @@ fn reserve(locale: Locale, settled: &Settled<'_>) -> Option<Block> {
         note: Some(note),
         edge: if over { Edge::Caution } else { Edge::None },
     })
+}
+
+/// That the time comes from a charge on which nothing can have been flown, one touch from where it is corrected.
+fn misread_charge(locale: Locale, settled: &Settled<'_>) -> Option<Block> {
+    let endurance = settled.endurance.as_ref()?;
+    let current = locale.rounded(endurance.current_a, 1, Unit::Ampere);
+    let (title, detail) = (say!(locale, "card-misread", current = current), say!(locale, "card-misread-how"));
+    let place = Place::Landing(endurance.misread?);
+    Some(row(Edge::Caution, say!(locale, "common-look"), title, Some(detail), place))
 }
 
 /// That the run as it is planned is too short to be evidence, or that the pack's reserve leaves no run that is long enough.

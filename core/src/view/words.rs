@@ -130,9 +130,16 @@ pub(crate) fn doubt_words(locale: Locale, plan: &Plan, flight: &Flight, doubt: &
             left = locale.number(*left_percent, 0),
             reserve = locale.number(*reserve_percent, 0)
         ),
-        Doubt::NoCharge { used_mah, flown_s } => {
+        Doubt::NoCharge { used_mah, flown_s, least_mah: None } => {
             say!(locale, "doubt-no-charge", used = mah(*used_mah), time = clock(*flown_s))
         }
+        Doubt::NoCharge { used_mah, flown_s, least_mah: Some(least_mah) } => say!(
+            locale,
+            "doubt-under-lifting",
+            used = mah(*used_mah),
+            time = clock(*flown_s),
+            least = mah(*least_mah)
+        ),
         Doubt::BelowAir { place, celsius: read } => {
             let place = plan.place(place).map_or(place.as_str(), |place| place.title.as_str());
             say!(locale, "doubt-below-air", place = place, read = celsius(*read), air = celsius(flight.air_c))
@@ -254,6 +261,9 @@ pub(crate) fn unanswered_words(locale: Locale, plan: &Plan, what: &Unanswered) -
 pub(crate) fn lacking_words(locale: Locale, plan: &Plan, lacking: &Lacking) -> String {
     match lacking {
         Lacking::Things(kind) => say!(locale, "lacking-thing", kind = locale.inside(&kind.word(locale))),
+        Lacking::Count { kind, described, wanted } => {
+            say!(locale, "lacking-count", kind = kind.words(locale), described = *described, wanted = *wanted)
+        }
         Lacking::Number { kind, name, field } => {
             let label = kind.field(field).map_or_else(|| (*field).to_owned(), |field| field.label(locale));
             say!(locale, "lacking-number", name = name, label = label)
