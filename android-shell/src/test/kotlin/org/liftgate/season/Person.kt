@@ -116,7 +116,7 @@ class Person(
             phone.tap(sight.control("Read "))
             album.take("cautions", "A gate that stands on a caution is released where the caution is read")
         }
-        phone.tap(sight.control("Release "))
+        settle(sight.control("Release "))
         val said = checkNotNull(sight.said()) { "the release was not said" }
         check(said.endsWith(" released")) { "instead of a release the app said “$said”" }
         released += said.removeSuffix(" released")
@@ -143,7 +143,7 @@ class Person(
 
     private fun answer(question: String) {
         album.take("question", "What differs between aircraft decides which checks there are")
-        phone.tap(season.answer(question))
+        settle(season.answer(question))
     }
 
     private fun figure(title: String) {
@@ -159,10 +159,10 @@ class Person(
         val basis = known.getString("basis").replaceFirstChar { it.lowercase() }
         // Said with the touch that records it, where nobody said so yet.
         if (sight.canTap("Record it: $basis")) {
-            phone.tap("Record it: $basis")
+            settle("Record it: $basis")
         } else {
             pick("Where it comes from", known.getString("basis"))
-            phone.tap("Record it")
+            settle("Record it")
         }
     }
 
@@ -257,7 +257,7 @@ class Person(
 
     private fun confirm() {
         album.take("check-confirm", "A check that is seen: cautions first, then what to do")
-        phone.tap("Seen, and right")
+        settle("Seen, and right")
     }
 
     private fun reading(title: String, reading: String) {
@@ -266,7 +266,7 @@ class Person(
         phone.type("Reading", reading)
         phone.reveal("Reading")
         album.take("check-measure", "A check that is measured, with its limits")
-        phone.tap(sight.control("Record "))
+        settle(sight.control("Record "))
     }
 
     private fun compute() {
@@ -281,7 +281,7 @@ class Person(
         sight.revealDrawing()
         album.take("check-compute-$right-$name", "Computed from what was entered: “${sight.title()}”")
         if (sight.canTap("Another day")) askAboutAnotherDay()
-        phone.tap(record)
+        settle(record)
     }
 
     /** What would come of it with no airflow at all, and back. */
@@ -298,7 +298,8 @@ class Person(
     /** A wrong number is recorded, seen, and taken back in one touch. */
     private fun slip(title: String, typed: String) {
         slipped = true
-        phone.type("Reading", typed).tap(sight.control("Record "))
+        phone.type("Reading", typed)
+        settle(sight.control("Record "))
         val wrong = checkNotNull(sight.said()) { "the slip was not said" }
         check(typed in wrong) { "the slip was said as “$wrong”" }
         album.take("slip", "17.2 typed for 71.2: recorded, and not right")
@@ -674,6 +675,12 @@ class Person(
 
     private fun pass(minutes: Int) = phone.clock.pass(minutes * MS_A_MINUTE)
 
+    /** Touches what settles a page, once it was looked at: faster than that the app takes no touch for a second one. */
+    private fun settle(control: String) {
+        elapse(SECONDS_A_LOOK)
+        phone.tap(control)
+    }
+
     /** Lets seconds go by with the screen on: long stretches in a few steps, so that calls are still said. */
     private fun elapse(seconds: Int) {
         var left = seconds
@@ -696,6 +703,7 @@ class Person(
 
         /** As long as a practised person takes to decide and to point (keystroke-level model). */
         const val TO_THE_NEXT_MS = 2_450L
+        const val SECONDS_A_LOOK = 1
         const val SECONDS_A_READING = 6
 
         // What field use allows: touches, and seconds by the keystroke-level model.
