@@ -386,8 +386,9 @@ fn every_result_of_a_check_is_kept_with_who_saw_it_and_what_was_said() {
 }
 
 /// Every kind of entry that a person may take back. What happened in flight, what the lock did, and a withdrawal itself stand.
-const MAY_BE_WITHDRAWN: [&str; 26] = [
+const MAY_BE_WITHDRAWN: [&str; 27] = [
     "aircraft-named",
+    "emergency-noted",
     "plan-adopted",
     "trait-chosen",
     "figure-set",

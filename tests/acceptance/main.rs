@@ -13,6 +13,7 @@ mod contradiction;
 mod disagreement;
 mod drift;
 mod drive;
+mod emergency;
 mod first_gate;
 mod handles;
 mod heat_finding;

@@ -105,6 +105,7 @@ fn every_page_is_within_three_touches_of_the_board() {
         "change",
         "check",
         "code",
+        "emergency",
         "entry",
         "events",
         "figure",

@@ -75,6 +75,7 @@ fn the_next_morning_only_what_is_due_each_day_stands_in_the_way() {
         today,
         [
             "Failsafe and hold work today",
+            "Controls and model memory today",
             "Site, barrier and distance",
             "Receiver voltage under load today",
             "Range check today",

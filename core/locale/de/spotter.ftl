@@ -30,5 +30,6 @@ spotter-call-half-time = Halbzeit
 spotter-call-minute-left = Noch eine Minute
 spotter-call-time = Zeit. Jetzt landen
 spotter-stop-above = { $place }: Halt über { $limit }
+spotter-emergency = Im Notfall { $call } anrufen: { $address }
 spotter-flown-on = Geflogen mit { $pack }
 spotter-not-full = Nicht voll: { $why }

@@ -68,6 +68,7 @@ time-minutes = { $minutes } min
 author-pilot = Pilot
 author-spotter = Helfer { $name }
 entry-a-finding = ein Befund
+entry-emergency = Im Notfall anrufen: { $call }; der Platz: { $address }
 entry-named = { $name }, gebaut von { $builder }
 entry-named-pilot = { $name }, gebaut von { $builder }, geflogen von { $pilot }
 entry-plan = Geltender Plan: { $plan }, Ausgabe { $edition }

@@ -30,5 +30,6 @@ spotter-call-half-time = Half time
 spotter-call-minute-left = One minute left
 spotter-call-time = Time. Land now
 spotter-stop-above = { $place }: stop above { $limit }
+spotter-emergency = In an emergency call { $call }: { $address }
 spotter-flown-on = Flown on { $pack }
 spotter-not-full = Not full: { $why }

@@ -68,6 +68,7 @@ time-minutes = { $minutes } min
 author-pilot = Pilot
 author-spotter = Spotter { $name }
 entry-a-finding = a finding
+entry-emergency = In an emergency call { $call }; the site: { $address }
 entry-named = { $name }, built by { $builder }
 entry-named-pilot = { $name }, built by { $builder }, flown by { $pilot }
 entry-plan = Plan in force: { $plan }, edition { $edition }

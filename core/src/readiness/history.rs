@@ -16,6 +16,15 @@ pub struct Change {
     pub what: String,
 }
 
+/// Whom to call, and where the site is.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Emergency {
+    /// The number, as a person reads it.
+    pub call: String,
+    /// The address, and the way in.
+    pub address: String,
+}
+
 /// Something that happened to the aircraft.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Happened {

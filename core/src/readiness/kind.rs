@@ -40,6 +40,7 @@ impl Kind {
         let kind = |effect, may_be_withdrawn, is_told| Kind { effect, may_be_withdrawn, is_told };
         match body {
             Body::AircraftNamed { .. } => kind(OnlyRead, Yes, Yes),
+            Body::EmergencyNoted { .. } => kind(OnlyRead, Yes, Yes),
             Body::PlanAdopted { .. } => kind(AdoptsPlan, UnlessFirst, UnlessFirst),
             Body::TraitChosen { .. } => kind(MovesGates, Yes, Yes),
             Body::FigureSet { .. } => kind(MovesGates, Yes, Yes),

@@ -7,7 +7,7 @@ use super::evidence::{Evidence, Made, Recorded};
 use super::finding::Finding;
 use super::gate::Release;
 use super::gone::Gone;
-use super::history::{Adjusted, Change, Declared, Described, Happened, PackDeed};
+use super::history::{Adjusted, Change, Declared, Described, Emergency, Happened, PackDeed};
 use super::logs::Logs;
 use super::seat::Seat;
 use super::touch::Touch;
@@ -22,6 +22,8 @@ use crate::record::{EntryId, JudgedList, Moment, PackState, ThingKind, ThingRef}
 pub struct Ledger {
     /// The aircraft.
     pub aircraft: Aircraft,
+    /// Whom to call when somebody is hurt or something burns, and where the site is.
+    pub emergency: Option<Emergency>,
     /// The evidence in force, by check.
     pub evidence: BTreeMap<String, Evidence>,
     /// Every result of every check, oldest first, withdrawn ones left out.

@@ -33,7 +33,7 @@ pub use evidence::{Evidence, Recorded, Source};
 pub use finding::{Finding, FindingState, Tried};
 pub use gate::{Blocker, Gate, Release};
 pub use gone::{Gone, GoneOf};
-pub use history::{Adjusted, Change, Declared, Described, DoneToPack, Happened, PackDeed};
+pub use history::{Adjusted, Change, Declared, Described, DoneToPack, Emergency, Happened, PackDeed};
 pub use kind::may_be_withdrawn;
 pub(crate) use kind::{is_told, may_change_plan, reaches_back};
 pub use ledger::Ledger;

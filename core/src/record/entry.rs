@@ -408,6 +408,13 @@ pub enum Body {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         pilot: Option<String>,
     },
+    /// Whom to call when somebody is hurt or something burns, and where the site is.
+    EmergencyNoted {
+        /// The number to call, or several, as a person reads them.
+        call: String,
+        /// The address, and how help finds the way in.
+        address: String,
+    },
     /// A plan came into force. Its whole text is kept, so that a journal explains itself.
     PlanAdopted {
         /// The plan's id.

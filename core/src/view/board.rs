@@ -29,6 +29,7 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     blocks.extend(carried(context));
     blocks.extend(super::packs::packs_row(context));
     blocks.extend(events(context));
+    blocks.push(emergency(context));
     blocks.extend(changed(context));
     blocks.push(heading(say!(context.locale, "board-stages"), None));
     blocks.extend(context.plan.stages.iter().map(|stage| stage_row(context, stage)));
@@ -254,6 +255,16 @@ fn events(context: &Context<'_>) -> Option<Block> {
     let titles: Vec<&str> = context.plan.events.iter().map(|event| event.title.as_str()).collect();
     (!titles.is_empty())
         .then(|| row(Edge::None, "", say!(context.locale, "events-title"), Some(titles.join(", ")), Place::Events))
+}
+
+/// The way to what is done when something burns or somebody is hurt: always there, and it says whether whom to call is known.
+fn emergency(context: &Context<'_>) -> Block {
+    let locale = context.locale;
+    let detail = match &context.ledger.emergency {
+        Some(known) => say!(locale, "emergency-call-now", call = known.call),
+        None => say!(locale, "emergency-not-entered"),
+    };
+    row(Edge::None, "", say!(locale, "emergency-title"), Some(detail), Place::Emergency)
 }
 
 /// What holds and will soon run out.

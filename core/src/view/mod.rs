@@ -10,6 +10,7 @@ mod check;
 mod code;
 mod compared;
 mod context;
+mod emergency;
 mod events;
 mod findings;
 mod hotter_day;
@@ -88,6 +89,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::SettingsLedger => settings_ledger::settings_ledger(context),
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
+        Place::Emergency => emergency::emergency(context),
         Place::Trends => trends::trends(context),
         Place::Preference => preference::preference(context),
         Place::HotterDay => hotter_day::hotter_day(context),

@@ -4,7 +4,7 @@ use super::{
 use crate::field::Flight;
 use crate::locale::{Locale, clock, say, time_left};
 use crate::plan::Plan;
-use crate::readiness::{FindingState, Ledger};
+use crate::readiness::{Emergency, FindingState, Ledger};
 use crate::record::{EntryId, MarkKind, Moment};
 use crate::unit::Unit;
 
@@ -188,5 +188,7 @@ fn limits(locale: Locale, plan: &Plan, ledger: &Ledger, flight: &Flight) -> Vec<
     });
     let pack = (!flight.pack.is_empty()).then(|| say!(locale, "spotter-flown-on", pack = flight.pack_names()));
     let not_full = flight.not_full.as_ref().map(|why| say!(locale, "spotter-not-full", why = why));
-    restrictions.chain(pack).chain(not_full).chain(temperatures).collect()
+    let call = |known: &Emergency| say!(locale, "spotter-emergency", call = known.call, address = known.address);
+    let emergency = ledger.emergency.as_ref().map(call);
+    restrictions.chain(pack).chain(not_full).chain(temperatures).chain(emergency).collect()
 }

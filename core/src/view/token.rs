@@ -88,6 +88,8 @@ pub enum Place {
         /// Its place in the file, counted from 0.
         column: u32,
     },
+    /// Fire or accident: what to do, whom to call, where.
+    Emergency,
     /// How figures went over the aircraft's life.
     Trends,
     /// The last hover's heat on a day and a flight that the pilot names.
@@ -216,6 +218,8 @@ pub enum Record {
         /// The reading, for measure checks.
         value: Option<f64>,
     },
+    /// Whom to call, and where, as the draft says.
+    Emergency,
     /// That a pack was charged, with what the draft says was put back.
     Charged(String),
     /// That all packs of a set were charged.

@@ -371,6 +371,9 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
         Body::AircraftNamed { name, builder, pilot: Some(pilot) } => {
             say!(locale, "entry-named-pilot", name = name, builder = builder, pilot = pilot)
         }
+        Body::EmergencyNoted { call, address } => {
+            say!(locale, "entry-emergency", call = call, address = address)
+        }
         Body::PlanAdopted { plan, edition, .. } => say!(locale, "entry-plan", plan = plan, edition = edition),
         Body::TraitChosen { question, choice } => {
             let found = plan.question(question);

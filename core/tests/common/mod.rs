@@ -283,6 +283,7 @@ pub fn one_of_each() -> Vec<Body> {
             prediction: None,
             allowed_s: None,
         },
+        Body::EmergencyNoted { call: "112".to_owned(), address: "Mill Lane 4, through the second gate".to_owned() },
     ]
 }
 

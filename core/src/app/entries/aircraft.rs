@@ -3,7 +3,9 @@
 use crate::app::AppError;
 use crate::app::done::{After, Result, one};
 use crate::app::shared::Shared;
-use crate::form::{ChangeForm, Drafts, EventForm, FigureForm, NameForm, RemovalForm, SettingForm, ThingForm};
+use crate::form::{
+    ChangeForm, Drafts, EmergencyForm, EventForm, FigureForm, NameForm, RemovalForm, SettingForm, ThingForm,
+};
 use crate::locale::say;
 use crate::record::{Basis, Body, OnAircraft, Thing, ThingKind, ThingRef};
 use crate::view::Place;
@@ -13,6 +15,14 @@ pub(super) fn named(shared: &Shared, drafts: Drafts<'_>) -> Result {
     let (name, builder) = (form.name()?.to_owned(), form.builder()?.to_owned());
     let pilot = form.pilot().map(str::to_owned);
     one(Body::AircraftNamed { name, builder, pilot }, say!(shared.locale(), "app-named"), After::Back)
+}
+
+/// Whom to call, and where, in an emergency.
+pub(super) fn emergency(shared: &Shared, drafts: Drafts<'_>) -> Result {
+    let form = EmergencyForm::new(drafts, &shared.ledger);
+    let (call, address) = (form.call()?.to_owned(), form.address()?.to_owned());
+    let said = say!(shared.locale(), "entry-emergency", call = call, address = address);
+    one(Body::EmergencyNoted { call, address }, said, After::Stay)
 }
 
 pub(super) fn answer(shared: &Shared, question: String, choice: String) -> Result {

@@ -3,7 +3,7 @@
 use crate::aircraft::FigureValue;
 use crate::field::Tested;
 use crate::plan::{Plan, Subject};
-use crate::readiness::history::{Change, Declared, Described, Happened};
+use crate::readiness::history::{Change, Declared, Described, Emergency, Happened};
 use crate::readiness::ledger::Ledger;
 use crate::readiness::reason::{Deed, Reason};
 use crate::readiness::touch::{Reach, Touch};
@@ -14,6 +14,10 @@ impl Ledger {
         self.aircraft.name.clone_from(name);
         self.aircraft.builder.clone_from(builder);
         self.aircraft.pilot.clone_from(pilot.unwrap_or(builder));
+    }
+
+    pub(super) fn emergency_noted(&mut self, call: &str, address: &str) {
+        self.emergency = Some(Emergency { call: call.to_owned(), address: address.to_owned() });
     }
 
     pub(super) fn answered(&mut self, plan: &Plan, question: &str, choice: &str) {

@@ -15,6 +15,7 @@ impl Ledger {
             // What a person said of a recorder's columns is as true of the next file.
             Body::LogAttached { log, .. } => self.logs.name_columns(&log.map),
             Body::AircraftNamed { .. }
+            | Body::EmergencyNoted { .. }
             | Body::PlanAdopted { .. }
             | Body::TraitChosen { .. }
             | Body::FigureSet { .. }

@@ -40,6 +40,7 @@ class Person(
     fun step(step: JSONObject) {
         for (kind in step.keys()) when (kind) {
             "names" -> names()
+            "emergency" -> emergency(step.getJSONObject(kind))
             "things" -> step.getJSONArray(kind).strings().forEach { thing(it, JSONObject()) }
             "figures" -> step.getJSONArray(kind).strings().forEach(::figure)
             "settings" -> step.getJSONArray(kind).strings().forEach { setting(it, season.setting(it)) }
@@ -138,6 +139,17 @@ class Person(
         phone.type("The aircraft's name", season.aircraft).type("Builder's name", season.builder)
         album.take("name", "The aircraft and whose it is")
         phone.tap("Record the names")
+        home()
+    }
+
+    /** Whom to call and where the site is, entered while there is time for it. */
+    private fun emergency(known: JSONObject) {
+        home()
+        phone.tap("Fire or accident")
+        phone.type("Number to call", known.getString("call")).type("Address of the site, and the way in", known.getString("address"))
+        phone.tap("Record number and address")
+        phone.reveal(phone.words().first { it.startsWith("Call ") })
+        album.take("emergency", "Fire or accident: one touch from the board, with whom to call and where")
         home()
     }
 
