@@ -1,5 +1,6 @@
 //! The way through: one thing once, in an order that nothing undoes.
 
+use std::collections::btree_map::Entry;
 use std::collections::{BTreeMap, BTreeSet};
 
 use liftgate_core::plan::{Plan, SHIPPED};
@@ -91,8 +92,8 @@ fn every_page_is_within_three_touches_of_the_board() {
         let mut further = Vec::new();
         for way in ways {
             for (page, words) in led_to(&mut walk, &file, &way) {
-                if !away.contains_key(&page) {
-                    away.insert(page, touches);
+                if let Entry::Vacant(new) = away.entry(page) {
+                    new.insert(touches);
                     further.push(way.iter().cloned().chain([words]).collect());
                 }
             }
