@@ -46,7 +46,7 @@ mod tests {
     #[test]
     fn an_ideal_rotor_bounds_the_current_of_a_hover_and_of_no_run_on_the_ground() {
         // 98.07 N on 2.545 m2 in 1.225 kg/m3 blow down at 3.966 m/s: 388.9 W, at 50.4 V 7.72 A, half of which bounds a flight.
-        let least = least_lifting_a(&aircraft(), Motion::Hover, 15.0).unwrap();
+        let least = least_lifting_a(&aircraft(), Motion::Hover, 15.0).expect("all figures are known");
         assert!((least - 3.858).abs() < 0.01, "{least}");
         assert_eq!(least_lifting_a(&aircraft(), Motion::Run, 15.0), None);
         assert_eq!(least_lifting_a(&aircraft(), Motion::Bench, 15.0), None);
