@@ -12,6 +12,7 @@ mod computed_checks;
 mod contradiction;
 mod disagreement;
 mod drift;
+mod dossier;
 mod drive;
 mod first_gate;
 mod handles;

@@ -35,6 +35,8 @@ pub(super) struct Shared {
     pub phone_language: Language,
     /// A document that is on its way in from the phone's picker.
     pub arriving: Option<super::arriving::Arriving>,
+    /// A document that is on its way out to where the person said.
+    pub leaving: Option<super::leaving::Leaving>,
     /// A log that is being read.
     pub reading: Option<super::log_import::LogImport>,
     /// The flight whose log is in view and is not read, and why.
@@ -134,6 +136,7 @@ impl Shared {
             chosen,
             phone_language,
             arriving: None,
+            leaving: None,
             reading: None,
             unread: None,
             picked_log: None,

@@ -10,6 +10,7 @@ mod check;
 mod code;
 mod compared;
 mod context;
+mod dossier;
 mod events;
 mod findings;
 mod hotter_day;
@@ -46,10 +47,13 @@ pub use token::{Command, Edit, Go, Place, Preference, Record, Token, UsualAnswer
 pub(crate) use token::{Offered, Wanted};
 pub(crate) use under_way::{UnderWay, UnderWayWith};
 
+pub(crate) use check::limits_words;
 pub(crate) use compared::proposal_title;
 pub(crate) use log::{LogLine, log_lines, plot_view};
 pub(crate) use plan::{keeps_out_words, looser_words};
 pub(crate) use plot::{PlotView, block as plot_block, printed as plot_printed};
+pub(crate) use packs::charge_word;
+pub(crate) use settings_ledger::{LedgerLine, ledger_line};
 pub(crate) use spotter::spotter;
 pub(crate) use words::*;
 
@@ -88,11 +92,25 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::SettingsLedger => settings_ledger::settings_ledger(context),
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
+        Place::Dossier => dossier::dossier(context),
         Place::Trends => trends::trends(context),
         Place::Preference => preference::preference(context),
         Place::HotterDay => hotter_day::hotter_day(context),
     };
     Screen { undo: journal::undo(context), work: reading::work(context), ..screen }
+}
+
+/// What the board says in large type, and what qualifies it.
+pub(crate) fn verdict_words(context: &Context<'_>) -> (String, String) {
+    match board::verdict(context) {
+        Block::Verdict { text, detail, .. } => (text, detail.unwrap_or_default()),
+        _ => (String::new(), String::new()),
+    }
+}
+
+/// How the aircraft ages, for a page that nobody touches.
+pub(crate) fn trends_printed(context: &Context<'_>) -> Vec<Block> {
+    trends::trends(context).blocks
 }
 
 /// What the pilot's side shows in the moment in which the phone goes to the spotter.

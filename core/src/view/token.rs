@@ -88,6 +88,8 @@ pub enum Place {
         /// Its place in the file, counted from 0.
         column: u32,
     },
+    /// What leaves the phone for another person.
+    Dossier,
     /// How figures went over the aircraft's life.
     Trends,
     /// The last hover's heat on a day and a flight that the pilot names.
@@ -404,6 +406,8 @@ pub enum Wanted {
 pub enum Offered {
     /// The plan in force.
     Plan,
+    /// The page that shows another person what was proved.
+    Dossier,
 }
 
 /// What a token stands for.
