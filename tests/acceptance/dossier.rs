@@ -108,7 +108,6 @@ fn stopped_or_refused_by_its_place_it_leaves_the_page_as_it_was_and_says_why() {
 #[test]
 fn a_kept_log_is_read_in_steps_between_which_a_touch_comes() {
     let mut walk = Walk::at_log(Kind::Scale, "Hover at the lowest head speed");
-    // Five megabytes: the recorder's own text several times over, later each time.
     let mut text = String::from("Time [s];Voltage [V];Current [A];Rotor [rpm]\n");
     for row in 0..200_000 {
         text += &format!("{:.3};48.{};52.{};1000\n", f64::from(row) / 200.0, row % 10, row % 7);
@@ -145,7 +144,7 @@ fn the_first_page_says_how_it_stands_and_who_released_what() {
     let first = page.split("<nav>").next().unwrap();
     let verdict = verdict.replace('\'', "&#39;");
     assert!(first.contains(&format!("<p class=\"verdict\">{verdict}</p>")), "{first}");
-    assert!(first.contains("Built by Jorun Aas.") && first.contains("<td>Main rotor diameter</td><td>1.8 m</td>"));
+    assert!(first.contains("Built by Jorun Aas.") && page.contains("<td>Main rotor diameter</td><td>1.8 m</td>"));
     let release = walk.person.entries().into_iter().find_map(|entry| match entry.body {
         liftgate_core::record::Body::GateReleased { .. } => Some(entry.seq),
         _ => None,
@@ -193,6 +192,9 @@ fn a_finding_shows_what_showed_it_what_fixed_it_and_what_proved_it() {
     walk.person.tap("Raise a finding");
     walk.person.enter("What is wrong", "Play in the grips");
     walk.person.tap("Raise it");
+    walk.person.home();
+    walk.person.tap("Findings");
+    walk.person.tap("1. Play in the grips");
     walk.person.enter("What was done", "Bearings changed");
     walk.person.tap("Record the fix");
     let row = |page: &str| part(page, "Findings").split("<tr><td class=\"number\">1</td>").nth(1).unwrap().to_owned();
@@ -216,7 +218,6 @@ fn checked(page: &str) -> Result<String, String> {
     }
     let run = Command::new("python3").args(["check_chain.py", "dossier.html"]).current_dir(folder.path()).output();
     let run = run.expect("Python 3");
-    if let Ok(d) = std::env::var("DUMP") { std::fs::write(d, page).unwrap(); }
     let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).trim().to_owned();
     if run.status.success() { Ok(text(&run.stdout)) } else { Err(text(&run.stderr)) }
 }
@@ -254,8 +255,8 @@ fn nothing_from_a_text_can_run_or_end_the_page() {
     person.tap("This aircraft");
     let hostile = "</template></style><script>alert(1)</script><img src=x onerror=alert(2)>\"}\\00003c";
     person.enter("The aircraft's name", hostile);
-    person.enter("The builder's name", "{\"seq\":1}\u{2028}*/ } body { display: none } /* <b>");
-    person.tap("Record");
+    person.enter("Builder's name", "{\"seq\":1}\u{2028}*/ } body { display: none } /* <b>");
+    person.tap("Record the names");
     let page = person.dossier();
     assert!(page.contains("default-src &#39;none&#39;") || page.contains("content=\"default-src 'none';"), "a policy");
     let lower = page.to_lowercase();

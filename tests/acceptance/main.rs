@@ -18,6 +18,7 @@ mod first_gate;
 mod handles;
 mod heat_finding;
 mod hotter_day;
+mod journal_page;
 mod landing_taps;
 mod languages;
 mod lists;

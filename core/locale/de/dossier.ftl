@@ -124,7 +124,7 @@ dossier-flown-so-far =
     { $runs ->
         [one] { $runs } Motorlauf
        *[other] { $runs } Motorläufe
-    }, { $time } Stunden und Minuten mit laufendem Motor. { $findings ->
+    }, { $time } h mit laufendem Motor. { $findings ->
         [0] Kein Befund wurde aufgenommen.
         [one] { $findings } Befund wurde aufgenommen.
        *[other] { $findings } Befunde wurden aufgenommen.

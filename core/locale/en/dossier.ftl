@@ -124,7 +124,7 @@ dossier-flown-so-far =
     { $runs ->
         [one] { $runs } motor run
        *[other] { $runs } motor runs
-    }, { $time } hours and minutes with the motor on. { $findings ->
+    }, { $time } h with the motor on. { $findings ->
         [0] No finding was raised.
         [one] { $findings } finding was raised.
        *[other] { $findings } findings were raised.

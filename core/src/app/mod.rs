@@ -24,6 +24,7 @@ mod plot;
 mod shared;
 mod spotter;
 mod way;
+mod worded;
 
 pub use error::AppError;
 pub use phone::Phone;

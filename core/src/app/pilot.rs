@@ -5,7 +5,7 @@ use super::open_log::{OpenLog, PickedLog};
 use super::shared::Shared;
 use super::way::leave;
 use super::{AppError, Phone, code, document, entries, in_view, leaving, log, plot};
-use crate::form::{ColumnsForm, Drafts, LandingForm};
+use crate::form::{ColumnsForm, Drafts, JournalForm, LandingForm};
 use crate::journal::NewEntry;
 use crate::locale::{Locale, parse_number, say};
 use crate::readiness::Report;
@@ -190,6 +190,7 @@ impl Shared {
             form,
             picked_log: self.picked_log.as_ref().map(PickedLog::seen),
             log: self.open_log.as_ref().map(OpenLog::seen),
+            found: super::worded::seen(self),
             log_was_stopped: self.unread.is_some_and(|(_, why)| why == Unread::Stopped),
             under_way: self.under_way(),
             now,
@@ -247,6 +248,8 @@ impl Shared {
                 log::stop_reading(self);
                 Ok(document::stop(self)?)
             }
+            // The page in view goes a step on whenever it is made.
+            Go::SearchOn => Ok(()),
             Go::ReadAgain => {
                 self.unread = None;
                 Ok(())
@@ -329,6 +332,10 @@ impl Shared {
         if let Place::LogColumn { .. } = place {
             let others = ColumnsForm::no_longer_time(field, text, &self.journal.drafts(&place.draft_key())?);
             fields.extend(others.into_iter().map(|other| (other, ColumnsForm::LEAVE_OUT.to_owned())));
+        }
+        if place == Place::Journal && field == JournalForm::SEARCH {
+            // Another search begins at its first page.
+            fields.push((JournalForm::SHOWN.to_owned(), String::new()));
         }
         if let (Place::Landing(card), true) = (&place, LandingForm::is_temperature(field)) {
             let down = self.ledger.flight(*card).and_then(|flight| flight.down.as_ref());

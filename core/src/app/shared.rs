@@ -45,6 +45,8 @@ pub(super) struct Shared {
     pub picked_log: Option<super::open_log::PickedLog>,
     /// The log in view, read.
     pub open_log: Option<super::open_log::OpenLog>,
+    /// The journal in words, where it was searched.
+    pub worded: Option<super::worded::Worded>,
     /// When a control of a landing's page was touched last.
     pub touched: Option<Moment>,
 }
@@ -141,6 +143,7 @@ impl Shared {
             unread: None,
             picked_log: None,
             open_log: None,
+            worded: None,
             touched: None,
         })
     }
@@ -190,6 +193,7 @@ impl Shared {
 
     /// Puts the plan into the person's language.
     pub fn translate(&mut self) {
+        self.worded = None;
         self.plan = self.written.translated(self.locale().language);
     }
 

@@ -196,8 +196,9 @@ fn contents(page: &Page<'_>) -> Vec<Line> {
     before.into_iter().map(line).chain(logs).chain(after.into_iter().map(line)).collect()
 }
 
-/// A text as a string of a style sheet: everything but letters, digits and blanks by its number, so that no text ends it.
+/// A text as a string of a style sheet: everything but letters, digits and blanks by its number and the blank that
+/// ends that, so that no text ends the string.
 fn in_style(text: &str) -> String {
     let plain = |c: char| c.is_ascii_alphanumeric() || c == ' ';
-    text.chars().map(|c| if plain(c) { c.to_string() } else { format!("\\{:06x}", u32::from(c)) }).collect()
+    text.chars().map(|c| if plain(c) { c.to_string() } else { format!("\\{:x} ", u32::from(c)) }).collect()
 }

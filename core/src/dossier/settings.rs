@@ -4,7 +4,7 @@ use askama::Template;
 
 use super::labels::Words;
 use super::{Page, Written, joined};
-use crate::locale::say;
+use crate::locale::{say, sentence};
 use crate::readiness::Adjusted;
 use crate::view::{self, LedgerLine};
 
@@ -35,7 +35,7 @@ fn part(page: &Page<'_>, change: &Adjusted) -> ChangePart {
         what,
         from_to,
         why: match change.reason.is_empty() {
-            true => say!(page.locale(), "ledger-first-value"),
+            true => sentence(&say!(page.locale(), "ledger-first-value")),
             false => change.reason.clone(),
         },
         flown: joined([flown, with], ". "),

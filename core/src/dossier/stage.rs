@@ -11,6 +11,7 @@ use crate::locale::{say, sentence};
 use crate::plan::{Check, CheckKind, Stage};
 use crate::readiness::{Evidence, Gate, Release, Source, Standing};
 use crate::record::CheckResult;
+use crate::unit::Unit;
 use crate::view;
 
 #[derive(Template)]
@@ -106,7 +107,15 @@ fn part(page: &Page<'_>, check: &Check, release: Option<&Release>) -> CheckPart 
 /// The numbers that were kept with a computed result.
 fn values(page: &Page<'_>, evidence: &Evidence) -> Vec<String> {
     let Source::Result(CheckResult::Computed { values, .. }) = &evidence.of else { return Vec::new() };
-    values.iter().map(|v| format!("{}: {}", v.name, page.locale().quantity(v.value, v.unit))).collect()
+    values.iter().map(|v| format!("{}: {}", v.name, shown(page, v.value, v.unit))).collect()
+}
+
+/// A computed number with four digits that count: what is behind them no input was good for.
+fn shown(page: &Page<'_>, value: f64, unit: Unit) -> String {
+    let locale = page.locale();
+    let whole = if value.abs() < 1.0 { 0 } else { value.abs().log10().floor() as usize + 1 };
+    let rounded: f64 = format!("{value:.*}", 4_usize.saturating_sub(whole)).parse().unwrap_or(value);
+    locale.quantity(rounded, unit)
 }
 
 /// What a result is held against: limits, or how it is judged.
@@ -131,7 +140,7 @@ fn recorded(page: &Page<'_>, check: &Check, evidence: &Evidence) -> String {
     let results = page.context.ledger.results.get(&check.id);
     let result = results.and_then(|results| results.iter().rev().find(|result| result.entry == evidence.entry));
     let note = result.and_then(|result| result.note.clone()).unwrap_or_default();
-    joined([seen, page.entry_number(evidence.entry), alone, note], ". ")
+    joined([joined([seen, page.entry_number(evidence.entry)], ", "), alone, note], ". ")
 }
 
 /// How a check stands. One of which nothing was recorded and that nothing waits for is no hole, and does not look like one.

@@ -31,6 +31,17 @@ pub struct OpenLog<'a> {
     pub limits: &'a Limits,
 }
 
+/// What a search of the journal found.
+#[derive(Clone, Copy)]
+pub struct Found<'a> {
+    /// Places of the entries, from 0, newest first.
+    pub hits: &'a [usize],
+    /// Entries that were looked through.
+    pub searched: usize,
+    /// Of how many.
+    pub of: usize,
+}
+
 /// All that a screen is made from.
 #[derive(Clone)]
 pub struct Context<'a> {
@@ -54,6 +65,8 @@ pub struct Context<'a> {
     pub picked_log: Option<PickedLog<'a>>,
     /// The log in view, read.
     pub log: Option<OpenLog<'a>>,
+    /// What the journal was searched for and found, where it is searched.
+    pub found: Option<Found<'a>>,
     /// Whether the person did not want to wait for the log in view.
     pub log_was_stopped: bool,
     /// What the person is waiting for.

@@ -15,6 +15,7 @@ mod events;
 mod findings;
 mod hotter_day;
 mod journal;
+mod journal_days;
 mod landing;
 mod landing_doubt;
 mod lists;
@@ -41,7 +42,7 @@ mod words;
 
 use crate::locale::{Locale, say};
 
-pub use context::{Context, OpenLog, PickedLog};
+pub use context::{Context, Found, OpenLog, PickedLog};
 pub use model::*;
 pub use token::{Command, Edit, Go, Place, Preference, Record, Token, UsualAnswer};
 pub(crate) use token::{Offered, Wanted};
@@ -49,6 +50,7 @@ pub(crate) use under_way::{UnderWay, UnderWayWith};
 
 pub(crate) use check::limits_words;
 pub(crate) use compared::proposal_title;
+pub(crate) use journal::more_words;
 pub(crate) use log::{LogLine, log_lines, plot_view};
 pub(crate) use plan::{keeps_out_words, looser_words};
 pub(crate) use plot::{PlotView, block as plot_block, printed as plot_printed};
@@ -81,6 +83,8 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Setting(id) => aircraft::setting(context, id),
         Place::Change => aircraft::change(context),
         Place::Journal => journal::journal(context),
+        Place::JournalMonth(month) => journal_days::month(context, month),
+        Place::JournalDay(day) => journal_days::day(context, *day),
         Place::Entry(id) => journal::entry(context, *id),
         Place::Review(card) => log::review(context, *card),
         Place::LogFigure { card, figure } => log::figure(context, *card, *figure),
@@ -97,7 +101,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Preference => preference::preference(context),
         Place::HotterDay => hotter_day::hotter_day(context),
     };
-    Screen { undo: journal::undo(context), work: reading::work(context), ..screen }
+    Screen { undo: journal::undo(context), work: screen.work.clone().or_else(|| reading::work(context)), ..screen }
 }
 
 /// What the board says in large type, and what qualifies it.

@@ -1,3 +1,4 @@
+use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 
 use crate::form::{HowLong, Said};
@@ -55,6 +56,10 @@ pub enum Place {
     Change,
     /// The journal, newest first.
     Journal,
+    /// The days of a month that have entries: `2026-03`.
+    JournalMonth(String),
+    /// The entries of one day.
+    JournalDay(NaiveDate),
     /// One entry of the journal.
     Entry(EntryId),
     /// What happened to the aircraft, and what can be said to have happened.
@@ -154,6 +159,8 @@ pub enum Go {
     StopReading,
     /// Reads the log in view after all.
     ReadAgain,
+    /// Searches the journal on.
+    SearchOn,
 }
 
 /// Changes what is typed, chosen or in view.

@@ -1,0 +1,116 @@
+//! The journal reaches every entry: by its month and day, and by a check, a part or a word.
+
+use liftgate_core::view::{Block, Work};
+use liftgate_tests::Person;
+use liftgate_tests::example::Kind;
+use liftgate_tests::walk::Walk;
+
+const SEARCH: &str = "Search: a check, a part, a word";
+
+/// Rows of the screen: title and detail.
+fn rows(person: &Person) -> Vec<(String, String)> {
+    let row = |block: Block| match block {
+        Block::Row { title, detail, .. } => Some((title, detail.unwrap_or_default())),
+        _ => None,
+    };
+    person.screen().blocks.into_iter().filter_map(row).collect()
+}
+
+/// Searches to the end, as the phone does it by itself.
+fn search(person: &mut Person, words: &str) -> String {
+    person.enter(SEARCH, words);
+    let mut screen = person.screen();
+    while let Some(Work::Touch { token }) = screen.work {
+        screen = person.phone.pilot().unwrap().tap(&token, &person.now).unwrap().screen;
+    }
+    let found = screen.blocks.into_iter().find_map(|block| match block {
+        Block::Heading { text, .. } if text.starts_with("Found in") => Some(text),
+        _ => None,
+    });
+    found.unwrap_or_else(|| panic!("{}", person.words()))
+}
+
+#[test]
+fn every_entry_is_reached_by_its_month_and_day() {
+    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the second head speed");
+    // Two days in another month, one of them a year on.
+    for days in [40, 365] {
+        walk.person.wait(days * 86_400);
+        walk.person.home();
+        walk.person.tap("Something happened");
+        walk.person.tap("Hard landing");
+        walk.person.home();
+    }
+    let entries = walk.person.entries();
+    walk.person.tap("Journal");
+    let months: Vec<String> = rows(&walk.person).into_iter().map(|(title, _)| title).collect();
+    let wanted = ["April 2027", "April 2026", "March 2026"];
+    assert_eq!(months[months.len() - 3..], wanted);
+    let mut reached = 0;
+    for month in wanted {
+        walk.person.tap(month);
+        let days: Vec<String> = rows(&walk.person).into_iter().map(|(title, _)| title).collect();
+        for day in days {
+            walk.person.tap(&day);
+            while walk.person.control("Show further").is_some() {
+                walk.person.tap("Show further");
+            }
+            reached += rows(&walk.person).len();
+            walk.person.killed_and_the_same();
+            walk.person.tap("Back");
+        }
+        walk.person.tap("Back");
+    }
+    assert_eq!(reached, entries.len());
+    // The oldest of all: the last row of the last day.
+    walk.person.tap("March 2026");
+    walk.person.tap("7 March 2026");
+    while walk.person.control("Show further").is_some() {
+        walk.person.tap("Show further");
+    }
+    let (oldest, _) = rows(&walk.person).pop().unwrap();
+    assert!(oldest.starts_with("Plan in force"), "{oldest}");
+    walk.person.tap(&oldest);
+    assert!(walk.person.row(&format!("Entry 1 of {}", entries.len())).is_some(), "{}", walk.person.words());
+}
+
+#[test]
+fn a_check_a_part_and_a_word_find_their_entries_and_nothing_else() {
+    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the second head speed");
+    walk.person.tap("Aircraft");
+    walk.person.tap("Record a change");
+    walk.person.enter("What was done", "Bolts renewed, torqued anew");
+    walk.person.tap("Main blades");
+    walk.person.tap("Record the change");
+    walk.person.home();
+    walk.person.tap("Journal");
+    // A check: its own result, whatever case it is typed in.
+    assert_eq!(search(&mut walk.person, "main blade to BOOM"), "Found in 1 entry");
+    assert!(rows(&walk.person)[0].0.starts_with("Main blade to boom and body: 64 mm"), "{:?}", rows(&walk.person));
+    // A fly check: its card, and all that happened on it, though those entries do not name it.
+    search(&mut walk.person, "hover at the lowest");
+    let found = rows(&walk.person);
+    for begins in ["Card: ", "Motor on", "Touchdown", "Landing"] {
+        assert!(found.iter().any(|(title, _)| title.starts_with(begins)), "{begins}: {found:?}");
+    }
+    // A part: the work on it, which does not say its name. A word of a remark; two words, both of them.
+    assert_eq!(search(&mut walk.person, "main blades torqued"), "Found in 1 entry");
+    assert_eq!(search(&mut walk.person, "torqued windscreen"), "Found in no entry");
+    walk.person.killed_and_the_same();
+}
+
+#[test]
+fn a_search_ends_where_the_field_is_emptied_and_finds_what_is_recorded_since() {
+    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the second head speed");
+    walk.person.tap("Journal");
+    let before = rows(&walk.person).len();
+    assert_eq!(search(&mut walk.person, "hard landing"), "Found in 5 entries");
+    walk.person.home();
+    walk.person.tap("Something happened");
+    walk.person.tap("Hard landing");
+    walk.person.home();
+    walk.person.tap("Journal");
+    assert_eq!(search(&mut walk.person, "hard landing"), "Found in 6 entries");
+    walk.person.enter(SEARCH, " ");
+    assert_eq!(rows(&walk.person).len(), before);
+}
