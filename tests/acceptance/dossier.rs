@@ -55,7 +55,10 @@ fn it_is_saved_piece_by_piece_and_nothing_is_recorded() {
         shown = pilot.wrote(Wrote::Kept, &walk.person.now).unwrap();
     }
     assert_eq!(shown.said.as_deref(), Some("Saved: regenpfeifer-dossier-2026-03-07.html"));
-    assert!(shares.len() > 20 && shares.is_sorted() && shares[0] == 0.0 && *shares.last().unwrap() > 95.0, "{shares:?}");
+    assert!(
+        shares.len() > 20 && shares.is_sorted() && shares[0] == 0.0 && *shares.last().unwrap() > 95.0,
+        "{shares:?}"
+    );
     assert!(page.starts_with("<!doctype html>") && page.trim_end().ends_with("</html>"));
     assert!(page.contains(&format!("End of the page: all {entries} entries are in it.")));
     assert_eq!((walk.person.screen(), walk.person.entries().len()), (before, entries));
@@ -176,10 +179,14 @@ fn readings_stand_beside_their_limits_and_what_is_optional_is_no_hole() {
             assert!(stage.contains("It stood on") && stage.contains("Digest of the release"), "{}", &stage[..400]);
         }
     }
-    assert!(stages.contains("Not for this aircraft: ") && stages.contains("Only after an event that has not happened: "));
+    assert!(
+        stages.contains("Not for this aircraft: ") && stages.contains("Only after an event that has not happened: ")
+    );
     let ladder = part(&page, "Hovers: predicted and read");
     assert!(ladder.contains("<svg") && ladder.contains("Hover at the lowest head speed, 1000 rpm"), "{ladder}");
-    assert!(part(&page, "Parts").contains("None recorded: as built") && part(&page, "Flight packs").contains("Pack 1"));
+    assert!(
+        part(&page, "Parts").contains("None recorded: as built") && part(&page, "Flight packs").contains("Pack 1")
+    );
 }
 
 #[test]
@@ -199,13 +206,19 @@ fn a_finding_shows_what_showed_it_what_fixed_it_and_what_proved_it() {
     walk.person.tap("Record the fix");
     let row = |page: &str| part(page, "Findings").split("<tr><td class=\"number\">1</td>").nth(1).unwrap().to_owned();
     let open = row(&walk.person.dossier());
-    assert!(open.contains("Play in the grips") && open.contains("2.5 mm") && open.contains("Bearings changed"), "{open}");
+    assert!(
+        open.contains("Play in the grips") && open.contains("2.5 mm") && open.contains("Bearings changed"),
+        "{open}"
+    );
     assert!(open.contains("To be proved by repeating &#39;Play at grips and links&#39;"), "{open}");
     walk.person.go_to("Fit-out", "Play at grips and links");
     walk.person.enter("Reading", "0.1");
     walk.person.tap("Record");
     let proven = row(&walk.person.dossier());
-    assert!(proven.contains("Proved: Play at grips and links: 0.1 mm") && !proven.contains("To be proved"), "{proven}");
+    assert!(
+        proven.contains("Proved: Play at grips and links: 0.1 mm") && !proven.contains("To be proved"),
+        "{proven}"
+    );
 }
 
 /// The lines that the page itself gives to check its chain, run on it with Python; what they print, or what they end with.
@@ -258,7 +271,10 @@ fn nothing_from_a_text_can_run_or_end_the_page() {
     person.enter("Builder's name", "{\"seq\":1}\u{2028}*/ } body { display: none } /* <b>");
     person.tap("Record the names");
     let page = person.dossier();
-    assert!(page.contains("default-src &#39;none&#39;") || page.contains("content=\"default-src 'none';"), "a policy");
+    assert!(
+        page.contains("default-src &#39;none&#39;") || page.contains("content=\"default-src 'none';"),
+        "a policy"
+    );
     let lower = page.to_lowercase();
     for mark in ["<script", "<img", "<b>", "javascript:", "onload="] {
         assert!(!lower.contains(mark), "{mark}");

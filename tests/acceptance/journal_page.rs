@@ -1,6 +1,10 @@
 //! The journal reaches every entry: by its month and day, and by a check, a part or a word.
 
-use liftgate_core::view::{Block, Work};
+use std::time::{Duration, Instant};
+
+use liftgate_core::journal::{Journal, NewEntry};
+use liftgate_core::record::Body;
+use liftgate_core::view::{Block, Work, Wrote};
 use liftgate_tests::Person;
 use liftgate_tests::example::Kind;
 use liftgate_tests::walk::Walk;
@@ -113,4 +117,75 @@ fn a_search_ends_where_the_field_is_emptied_and_finds_what_is_recorded_since() {
     assert_eq!(search(&mut walk.person, "hard landing"), "Found in 6 entries");
     walk.person.enter(SEARCH, " ");
     assert_eq!(rows(&walk.person).len(), before);
+}
+
+/// Years of service: the walked checks recorded again and again, a hundred a day, until there are so many entries.
+fn after_years(count: usize) -> Person {
+    let walk = Walk::at_flight(Kind::Scale, "Hover at the second head speed");
+    let (journal, mut now) = (walk.person.journal(), walk.person.now.clone());
+    let walked = walk.person.entries();
+    walk.person.phone.close().unwrap();
+    let bodies = || {
+        let checks = walked.iter().filter(|entry| matches!(entry.body, Body::CheckRecorded { .. }));
+        checks.map(|entry| NewEntry::pilot(entry.body.clone())).cycle()
+    };
+    let mut file = Journal::open(&journal).unwrap();
+    for _ in 0..(count - walked.len()).div_ceil(100) {
+        now.wall += chrono::Duration::days(1);
+        now.monotonic_ms += 86_400_000;
+        file.append(&now, bodies().take(100).collect()).unwrap();
+    }
+    file.close().unwrap();
+    Person::with(&std::fs::read(&journal).unwrap(), now)
+}
+
+/// The longest of these calls, milliseconds.
+fn longest(calls: &[Duration]) -> u128 {
+    calls.iter().map(Duration::as_millis).max().unwrap()
+}
+
+/// A touch counts as answered at once within a tenth of a second (Miller, 1968; Nielsen, 1993). The machine that runs this is shared and
+/// the build is hardly optimised, so that the bound here is five times that; what was measured is printed.
+#[test]
+fn fifty_thousand_entries_are_shown_searched_and_written_in_steps_that_a_touch_can_come_between() {
+    const MOST_MS: u128 = 500;
+    let mut person = after_years(50_000);
+    person.tap("Journal");
+    let timed = |work: &mut dyn FnMut()| {
+        let began = Instant::now();
+        work();
+        began.elapsed()
+    };
+    let pages = [timed(&mut || drop(person.screen()))];
+    person.enter(SEARCH, "failsafe");
+    let (mut steps, mut screen) = (Vec::new(), person.screen());
+    while let Some(Work::Touch { token }) = screen.work.clone() {
+        let pilot = person.phone.pilot().unwrap();
+        steps.push(timed(&mut || screen = pilot.tap(&token, &person.now).unwrap().screen));
+    }
+    assert!(steps.len() > 20, "in steps: {}", steps.len());
+    person.enter(SEARCH, "failsafe motor");
+    let again = [timed(&mut || drop(person.screen()))];
+    assert_eq!(person.screen().work, None, "what was worded once is not worded again");
+    person.home();
+    person.tap("Aircraft");
+    person.tap("The dossier");
+    let mut shown = person.begin_saving("Save the dossier");
+    let (mut pieces, mut bytes) = (Vec::new(), 0);
+    while shown.screen.work == Some(Work::Write) {
+        let pilot = person.phone.pilot().unwrap();
+        pieces.push(timed(&mut || bytes += pilot.piece().unwrap().map_or(0, |piece| piece.len())));
+        shown = pilot.wrote(Wrote::Kept, &person.now).unwrap();
+    }
+    let longest = [longest(&pages), longest(&steps), longest(&again), longest(&pieces)];
+    println!(
+        "50,000 entries: the page {} ms, a step of a search at most {} ms of {} steps, another word {} ms, a piece of the dossier at most {} ms of {} pieces, {bytes} bytes",
+        longest[0],
+        longest[1],
+        steps.len(),
+        longest[2],
+        longest[3],
+        pieces.len()
+    );
+    assert!(longest.iter().all(|ms| *ms < MOST_MS), "{longest:?}");
 }

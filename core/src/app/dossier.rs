@@ -111,9 +111,13 @@ impl Making {
                 self.reading = Some(reading);
                 Ok(Plot::ToRead)
             }
-            Ok(_) => Ok(Plot::Read(reading.finish().ok().flatten().map(|recording| {
-                view::plot_printed(shared.locale(), &recording, &limits(shared, card))
-            }))),
+            Ok(_) => Ok(Plot::Read(
+                reading
+                    .finish()
+                    .ok()
+                    .flatten()
+                    .map(|recording| view::plot_printed(shared.locale(), &recording, &limits(shared, card))),
+            )),
             Err(_) => Ok(Plot::Read(None)),
         }
     }

@@ -1,9 +1,9 @@
 //! What a place is about, brought into memory.
 
-use super::{AppError, worded};
 use super::log::{offered_again, read_on};
 use super::log_import::{LogImport, Purpose, Unread};
 use super::shared::Shared;
+use super::{AppError, worded};
 use crate::form::{Drafts, JournalForm};
 use crate::record::EntryId;
 use crate::view::Place;

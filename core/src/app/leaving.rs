@@ -5,6 +5,7 @@ use super::dossier::Making;
 use super::shared::{Shared, text_in_force};
 use crate::locale::say;
 use crate::record::Moment;
+use crate::tables;
 use crate::view::{Offered, Wrote};
 
 /// A document on its way out.
@@ -43,6 +44,11 @@ pub(super) fn begin(shared: &mut Shared, offered: &Offered, name: &str, now: &Mo
     super::document::stop(shared)?;
     let content = match offered {
         Offered::Plan => Content::Whole(text_in_force(&shared.entries).1.as_bytes().to_vec()),
+        Offered::Table { table, form } => {
+            let report = shared.report(now);
+            let (plan, entries, ledger) = (&shared.plan, &shared.entries, &shared.ledger);
+            Content::Whole(tables::write(tables::Source { plan, entries, ledger, report: &report }, *table, *form))
+        }
         Offered::Dossier => Content::Dossier(Box::new(Making::begin(shared, now)?)),
     };
     let entries = shared.entries.len();

@@ -7,7 +7,8 @@ use super::{Page, Written, joined};
 use crate::locale::{clock, say};
 use crate::plan::Part;
 use crate::readiness::PackStand;
-use crate::record::{Entry, EntryId, Thing, ThingKind};
+use crate::record::{Thing, ThingKind};
+use crate::tables::part_life;
 use crate::view;
 
 #[derive(Template)]
@@ -82,7 +83,8 @@ fn pack_part(page: &Page<'_>, pack: &PackStand) -> PackPart {
     let thing = aircraft.thing(ThingKind::Pack, &pack.name);
     let flown = context.ledger.flights.iter().filter(|flight| flight.is_on(&pack.name));
     let motor_ms: i64 = flown.map(|flight| flight.motor_ms).sum();
-    let readings = aircraft.things_of(ThingKind::PackReading).filter(|reading| reading.of.as_ref() == Some(&pack.name));
+    let readings =
+        aircraft.things_of(ThingKind::PackReading).filter(|reading| reading.of.as_ref() == Some(&pack.name));
     PackPart {
         name: pack.name.clone(),
         numbers: thing.map(|thing| numbers(page, thing)).unwrap_or_default(),
@@ -100,21 +102,15 @@ fn life(page: &Page<'_>, runs: usize, motor_ms: i64) -> String {
 /// A part with the last work on it, and what it has run since.
 fn part_part(page: &Page<'_>, part: &Part) -> PartPart {
     let context = page.context;
-    let subject = format!("part:{}", part.id);
-    let changes = context.ledger.changes.iter().rev();
-    let last = changes.into_iter().find(|change| change.subjects.contains(&subject));
-    let seq = |id: EntryId| Entry::by_id(context.entries, id).map_or(0, |entry| entry.seq);
-    let since = last.map_or(0, |change| seq(change.entry));
-    let run = context.ledger.flights.iter().filter(|flight| flight.started.is_some() && seq(flight.card) > since);
-    let (runs, motor_ms) = run.fold((0, 0), |(runs, ms), flight| (runs + 1, ms + flight.motor_ms));
+    let life_of = part_life(context.ledger, context.entries, &part.id);
     PartPart {
         title: part.title.clone(),
-        work: match last {
+        work: match life_of.last {
             Some(change) => {
                 joined([change.what.clone(), page.when(&change.at), page.entry_number(change.entry)], ", ")
             }
             None => say!(context.locale, "dossier-no-work"),
         },
-        life: life(page, runs, motor_ms),
+        life: life(page, life_of.runs as usize, life_of.motor_ms),
     }
 }

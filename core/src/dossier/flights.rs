@@ -79,9 +79,8 @@ fn temperatures(page: &Page<'_>, flight: &Flight) -> String {
             true => say!(locale, "dossier-worked-back", place = place.title, temperature = temperature),
             false => say!(locale, "dossier-read", place = place.title, temperature = temperature),
         };
-        let limit = place.limit_c.map(|limit| {
-            say!(locale, "dossier-past", limit = locale.rounded(limit, 0, Unit::Celsius))
-        });
+        let limit =
+            place.limit_c.map(|limit| say!(locale, "dossier-past", limit = locale.rounded(limit, 0, Unit::Celsius)));
         joined([read, limit.unwrap_or_default()], ", ")
     });
     places.collect::<Vec<_>>().join("; ")

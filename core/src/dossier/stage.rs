@@ -180,8 +180,7 @@ fn left_out(page: &Page<'_>, stage: &Stage) -> Vec<String> {
     let (for_events, for_others): (Vec<&Check>, Vec<&Check>) =
         not_wanted.partition(|check| aircraft.fits(&check.when));
     let titles = |checks: &[&Check]| checks.iter().map(|check| check.title.as_str()).collect::<Vec<_>>().join("; ");
-    let others = (!for_others.is_empty())
-        .then(|| say!(locale, "dossier-not-for-this", checks = titles(&for_others)));
+    let others = (!for_others.is_empty()).then(|| say!(locale, "dossier-not-for-this", checks = titles(&for_others)));
     let events =
         (!for_events.is_empty()).then(|| say!(locale, "dossier-not-called-for", checks = titles(&for_events)));
     others.into_iter().chain(events).map(|words| sentence(&words)).collect()

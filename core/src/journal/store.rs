@@ -37,7 +37,8 @@ impl NewEntry {
     }
 }
 
-pub(super) const COLUMNS: &str = "seq, id, at, monotonic_ms, boot, author, kind, version, body, previous, digest, withdraws";
+pub(super) const COLUMNS: &str =
+    "seq, id, at, monotonic_ms, boot, author, kind, version, body, previous, digest, withdraws";
 
 impl Journal {
     /// Makes a name for an entry that is about to be appended.

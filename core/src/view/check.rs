@@ -173,9 +173,7 @@ pub(crate) fn limits_words(locale: Locale, facts: crate::computed::Facts<'_>, me
     let words = all.into_iter().filter_map(|(limit, side, grade)| {
         let number = match aircraft.known_limit(limit.as_ref()?) {
             Ok(number) => locale.quantity(number, measure.unit),
-            Err(figure) => {
-                facts.plan.figure(figure).map_or_else(|| figure.to_owned(), |figure| figure.title.clone())
-            }
+            Err(figure) => facts.plan.figure(figure).map_or_else(|| figure.to_owned(), |figure| figure.title.clone()),
         };
         Some(format!("{grade}: {} {number}", locale.lower_first(side)))
     });

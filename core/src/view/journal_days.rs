@@ -86,8 +86,7 @@ pub(super) fn day(context: &Context<'_>, day: NaiveDate) -> Screen {
     let locale = context.locale;
     let form = JournalForm::new(context.form);
     let of_day: Vec<&Entry> = context.entries.iter().rev().filter(|entry| day_of(entry) == day).collect();
-    let mut blocks: Vec<Block> =
-        of_day.iter().take(form.shown()).map(|entry| entry_row(context, entry)).collect();
+    let mut blocks: Vec<Block> = of_day.iter().take(form.shown()).map(|entry| entry_row(context, entry)).collect();
     blocks.extend(more_row(context, &form, of_day.len()));
     let note = say!(locale, "journal-entries", count = of_day.len());
     context.screen("journal-day", locale.date(day), Some(note), blocks)

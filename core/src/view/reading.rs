@@ -21,9 +21,9 @@ pub(super) fn work(context: &Context<'_>) -> Option<Work> {
 pub(super) fn waiting(context: &Context<'_>) -> Option<Screen> {
     let under_way = context.under_way.as_ref()?;
     let name = match &under_way.what {
-        UnderWayWith::Arriving { name }
-        | UnderWayWith::Attaching { name }
-        | UnderWayWith::Leaving { name, .. } => name,
+        UnderWayWith::Arriving { name } | UnderWayWith::Attaching { name } | UnderWayWith::Leaving { name, .. } => {
+            name
+        }
         UnderWayWith::Plot => return None,
     };
     let stopping = match &under_way.what {

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 use crate::form::{HowLong, Said};
 use crate::locale::{Language, Locale, Measures, TemperatureScale, say};
 use crate::record::{Basis, EntryId, OnAircraft, PackState, ThingKind};
+use crate::tables::{Form, Table};
 use crate::telemetry::SightStep;
 
 /// Where in the app the pilot is. Kept in the database, so that a killed phone reopens here.
@@ -415,6 +416,13 @@ pub enum Offered {
     Plan,
     /// The page that shows another person what was proved.
     Dossier,
+    /// A table for a spreadsheet or a program.
+    Table {
+        /// Which.
+        table: Table,
+        /// How it is written.
+        form: Form,
+    },
 }
 
 /// What a token stands for.
