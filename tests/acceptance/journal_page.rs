@@ -147,6 +147,7 @@ fn longest(calls: &[Duration]) -> u128 {
 /// A touch counts as answered at once within a tenth of a second (Miller, 1968; Nielsen, 1993). The machine that runs this is shared and
 /// the build is hardly optimised, so that the bound here is five times that; what was measured is printed.
 #[test]
+#[allow(clippy::print_stdout)] // what was measured
 fn fifty_thousand_entries_are_shown_searched_and_written_in_steps_that_a_touch_can_come_between() {
     const MOST_MS: u128 = 500;
     let mut person = after_years(50_000);

@@ -70,7 +70,7 @@ fn each_table_is_saved_in_both_forms_with_the_columns_that_are_written_down() {
     at_the_page(&mut walk.person);
     let entries = walk.person.entries().len();
     for form in ["csv", "json"] {
-        walk.person.tap(if form == "csv" { "CSV" } else { "JSON" });
+        walk.person.tap(if form == "csv" { "CSV, for a spreadsheet" } else { "JSON, for a program" });
         for (words, table) in TABLES {
             let Some(Document::Save { name, media_type }) = walk.person.control(words).unwrap().document else {
                 panic!("'{words}' saves nothing")
@@ -124,7 +124,7 @@ fn values_are_the_journals_own_and_a_text_is_no_formula() {
     let formula = "=HYPERLINK(\"http://example.org\"), said \"so\"";
     assert_eq!(csv("reason"), format!("'{formula}"));
     assert_eq!(csv("after"), "'-12", "what was typed is a text, whatever it looks like");
-    walk.person.tap("JSON");
+    walk.person.tap("JSON, for a program");
     let settings = walk.person.save("Changes of settings");
     assert_eq!(python(&settings, "json", ("reason", last)).2, formula);
 }

@@ -57,9 +57,9 @@ def saved(page, words):
 @pytest.mark.parametrize("table", TABLES)
 def test_polars_reads_both_forms_alike(page, table):
     pilot, now = page
-    pilot.tap(control(pilot.screen(now), "CSV").token, now)
+    pilot.tap(control(pilot.screen(now), "CSV, for a spreadsheet").token, now)
     csv = polars.read_csv(io.BytesIO(saved(page, table)), infer_schema_length=None)
-    pilot.tap(control(pilot.screen(now), "JSON").token, now)
+    pilot.tap(control(pilot.screen(now), "JSON, for a program").token, now)
     rows = json.loads(saved(page, table))
     assert csv.height == len(rows) > 0 and set(csv.columns) == set(rows[0])
     for column in csv.columns:
@@ -77,7 +77,7 @@ def test_polars_reads_both_forms_alike(page, table):
 @pytest.mark.parametrize("table", TABLES)
 def test_no_cell_of_a_spreadsheet_is_a_formula(page, table, tmp_path):
     pilot, now = page
-    pilot.tap(control(pilot.screen(now), "CSV").token, now)
+    pilot.tap(control(pilot.screen(now), "CSV, for a spreadsheet").token, now)
     frame = polars.read_csv(io.BytesIO(saved(page, table)), infer_schema_length=0)
     book = openpyxl.Workbook()
     for row in [frame.columns, *frame.rows()]:

@@ -2,8 +2,8 @@
 tables-heading = Tabellen
 tables-what = Für eine Tabellenkalkulation oder ein Programm: Werte, wie sie festgehalten sind, jede Spalte mit ihrer Einheit im Namen.
 tables-form = Geschrieben als
-tables-csv = CSV
-tables-json = JSON
+tables-csv = CSV, für Tabellen
+tables-json = JSON, für Programme
 tables-flights = Flüge und Läufe
 tables-landings = Ablesungen nach der Landung
 tables-packs = Flugakkus

@@ -2,8 +2,8 @@
 tables-heading = Tables
 tables-what = For a spreadsheet or a program: values as they are recorded, each column with its unit in its name.
 tables-form = Written as
-tables-csv = CSV
-tables-json = JSON
+tables-csv = CSV, for a spreadsheet
+tables-json = JSON, for a program
 tables-flights = Flights and runs
 tables-landings = Readings after landing
 tables-packs = Flight packs

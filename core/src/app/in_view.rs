@@ -3,7 +3,7 @@
 use super::log::{offered_again, read_on};
 use super::log_import::{LogImport, Purpose, Unread};
 use super::shared::Shared;
-use super::{AppError, worded};
+use super::{AppError, search};
 use crate::form::{Drafts, JournalForm};
 use crate::record::EntryId;
 use crate::view::Place;
@@ -24,7 +24,7 @@ pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), AppError> {
     }
     if *place == Place::Journal {
         let drafts = shared.journal.drafts(&place.draft_key())?;
-        worded::search(shared, JournalForm::new(Drafts::new(&drafts, shared.locale())).wanted());
+        search::search(shared, JournalForm::new(Drafts::new(&drafts, shared.locale())).wanted());
     }
     shared.reading = shared.reading.take().filter(|reading| reading.is_for(place));
     let Some(card) = shown_at(place) else {

@@ -1,12 +1,12 @@
-//! A document on its way out through the phone's picker, made piece by piece.
+//! A document on its way out through the phone's picker, as far as it is.
 
-use super::AppError;
-use super::dossier::Making;
-use super::shared::{Shared, text_in_force};
-use crate::locale::say;
-use crate::record::Moment;
-use crate::tables;
-use crate::view::{Offered, Wrote};
+use std::collections::{BTreeMap, VecDeque};
+
+use super::log_import::LogImport;
+use crate::dossier::Section;
+use crate::journal::{Digest, Verified};
+use crate::readiness::Report;
+use crate::record::{EntryId, Moment};
 
 /// A document on its way out.
 pub(super) struct Leaving {
@@ -15,14 +15,14 @@ pub(super) struct Leaving {
     /// Bytes that were handed over.
     pub written: u64,
     /// How many entries there were when it began: it is of them.
-    entries: usize,
-    content: Content,
+    pub entries: usize,
+    pub content: Content,
     /// The last piece was handed over: what comes next is that the shell closed it.
-    ended: bool,
+    pub ended: bool,
 }
 
 /// What it holds.
-enum Content {
+pub(super) enum Content {
     /// Something short, whole.
     Whole(Vec<u8>),
     /// The dossier, which takes its time.
@@ -39,52 +39,24 @@ impl Leaving {
     }
 }
 
-/// Begins to give the document that a control offers; what was on its way before is given up.
-pub(super) fn begin(shared: &mut Shared, offered: &Offered, name: &str, now: &Moment) -> Result<(), AppError> {
-    super::document::stop(shared)?;
-    let content = match offered {
-        Offered::Plan => Content::Whole(text_in_force(&shared.entries).1.as_bytes().to_vec()),
-        Offered::Table { table, form } => {
-            let report = shared.report(now);
-            let (plan, entries, ledger) = (&shared.plan, &shared.entries, &shared.ledger);
-            Content::Whole(tables::write(tables::Source { plan, entries, ledger, report: &report }, *table, *form))
-        }
-        Offered::Dossier => Content::Dossier(Box::new(Making::begin(shared, now)?)),
-    };
-    let entries = shared.entries.len();
-    shared.leaving = Some(Leaving { name: name.to_owned(), written: 0, entries, content, ended: false });
-    Ok(())
+/// The dossier in the making.
+pub(super) struct Making {
+    pub now: Moment,
+    pub report: Report,
+    pub walked: Verified,
+    /// The digests of the releases that stand.
+    pub releases: BTreeMap<EntryId, Digest>,
+    /// What is still to come.
+    pub to_come: VecDeque<Section>,
+    /// A log that is being read for its plot.
+    pub reading: Option<LogImport>,
+    pub done: u64,
+    pub all: u64,
 }
 
-/// The next piece, which may be empty while there is more to come; none at its end, and after the person stopped it.
-pub(super) fn piece(shared: &mut Shared) -> Result<Option<Vec<u8>>, AppError> {
-    let Some(mut leaving) = shared.leaving.take() else { return Ok(None) };
-    if leaving.entries != shared.entries.len() {
-        return Err(AppError::refused(say!(shared.locale(), "app-saving-overtaken", name = leaving.name)));
-    }
-    let piece = match &mut leaving.content {
-        Content::Whole(bytes) if bytes.is_empty() => None,
-        Content::Whole(bytes) => Some(std::mem::take(bytes)),
-        Content::Dossier(making) => making.next(shared)?.map(String::into_bytes),
-    };
-    leaving.written += piece.as_ref().map_or(0, |piece| piece.len() as u64);
-    leaving.ended = piece.is_none();
-    shared.leaving = Some(leaving);
-    Ok(piece)
-}
-
-/// What became of it where the shell wrote it; a sentence once all of it is there. What comes after the person stopped it is passed
-/// over.
-pub(super) fn wrote(shared: &mut Shared, how: Wrote) -> Result<Option<String>, AppError> {
-    let Some(leaving) = shared.leaving.take() else { return Ok(None) };
-    let (locale, name) = (shared.locale(), &leaving.name);
-    match how {
-        Wrote::Kept if leaving.ended => Ok(Some(say!(locale, "app-saved", name = name))),
-        Wrote::Kept => {
-            shared.leaving = Some(leaving);
-            Ok(None)
-        }
-        Wrote::NoRoom => Err(AppError::refused(say!(locale, "app-saving-no-room", name = name))),
-        Wrote::Gone => Err(AppError::refused(say!(locale, "app-saving-gone", name = name))),
+impl Making {
+    /// Steps that are done, and of how many.
+    pub fn steps(&self) -> (u64, u64) {
+        (self.done, self.all.max(1))
     }
 }

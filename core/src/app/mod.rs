@@ -21,6 +21,8 @@ mod phone;
 mod pilot;
 mod plan;
 mod plot;
+mod saving;
+mod search;
 mod shared;
 mod spotter;
 mod way;

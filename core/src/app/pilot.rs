@@ -4,7 +4,7 @@ use super::log_import::Unread;
 use super::open_log::{OpenLog, PickedLog};
 use super::shared::Shared;
 use super::way::leave;
-use super::{AppError, Phone, code, document, entries, in_view, leaving, log, plot};
+use super::{AppError, Phone, code, document, entries, in_view, log, plot, saving};
 use crate::form::{ColumnsForm, Drafts, JournalForm, LandingForm};
 use crate::journal::NewEntry;
 use crate::locale::{Locale, parse_number, say};
@@ -88,7 +88,7 @@ impl PilotDesk {
     pub fn saving(&self, token: &Token, name: &str, now: &Moment) -> Result<Tapped, AppError> {
         let offered = self.meant(token.offered(), |locale| say!(locale, "app-offers-no-document"))?;
         self.with(|shared| {
-            leaving::begin(shared, &offered, name, now)?;
+            saving::begin(shared, &offered, name, now)?;
             shared.tapped(None, now)
         })
     }
@@ -98,7 +98,7 @@ impl PilotDesk {
     /// # Errors
     /// [`AppError::Journal`] if the chain does not close: what was written so far is worth nothing, and the document is given up.
     pub fn piece(&self) -> Result<Option<Vec<u8>>, AppError> {
-        self.with(leaving::piece)
+        self.with(saving::piece)
     }
 
     /// Hears what became of the last piece; after the end, of the whole document. What comes after the person stopped it is passed over.
@@ -107,7 +107,7 @@ impl PilotDesk {
     /// [`AppError::Refused`] with what can be done, where it was not written: the document is given up.
     pub fn wrote(&self, how: Wrote, now: &Moment) -> Result<Tapped, AppError> {
         self.with(|shared| {
-            let said = leaving::wrote(shared, how)?;
+            let said = saving::wrote(shared, how)?;
             shared.tapped(said, now)
         })
     }
@@ -190,7 +190,7 @@ impl Shared {
             form,
             picked_log: self.picked_log.as_ref().map(PickedLog::seen),
             log: self.open_log.as_ref().map(OpenLog::seen),
-            found: super::worded::seen(self),
+            found: super::search::seen(self),
             log_was_stopped: self.unread.is_some_and(|(_, why)| why == Unread::Stopped),
             under_way: self.under_way(),
             now,

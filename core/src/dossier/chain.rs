@@ -3,7 +3,7 @@
 use askama::Template;
 
 use super::labels::Words;
-use super::{Page, Written};
+use super::page::{Page, Written};
 use crate::locale::say;
 use crate::record::Body;
 

@@ -3,7 +3,7 @@
 use askama::Template;
 
 use super::labels::Words;
-use super::{Page, Stretch, Written};
+use super::page::{Page, Stretch, Written};
 use crate::locale::say;
 use crate::record::Entry;
 use crate::view;

@@ -3,7 +3,7 @@
 use askama::Template;
 
 use super::labels::Words;
-use super::{Page, Written, joined};
+use super::page::{Page, Written, joined};
 use crate::locale::say;
 use crate::readiness::{Finding, FindingState, Tried};
 use crate::record::{Entry, EntryId, Outcome};

@@ -3,7 +3,7 @@
 use askama::Template;
 
 use super::labels::Words;
-use super::{Page, Written, joined};
+use super::page::{Page, Written, joined};
 use crate::locale::{clock, say};
 use crate::plan::Part;
 use crate::readiness::PackStand;

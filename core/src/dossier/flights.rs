@@ -3,7 +3,7 @@
 use askama::Template;
 
 use super::labels::Words;
-use super::{Page, Stretch, Written, flown, joined};
+use super::page::{Page, Stretch, Written, flown, joined};
 use crate::field::{Flight, Mark, MarkAnswer};
 use crate::locale::{clock, say};
 use crate::record::Judgement;

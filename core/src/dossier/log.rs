@@ -3,7 +3,7 @@
 use askama::Template;
 
 use super::labels::Words;
-use super::{Page, Written, with_log};
+use super::page::{Page, Written, with_log};
 use crate::drawing::{Picture, svg};
 use crate::locale::say;
 use crate::record::EntryId;

@@ -12,40 +12,17 @@ mod labels;
 mod ladder;
 mod log;
 mod opening;
+mod page;
 mod settings;
 mod stage;
 mod trends;
 
-use std::collections::BTreeMap;
-
 use crate::drawing::Picture;
-use crate::field::Flight;
-use crate::journal::{Digest, Verified};
-use crate::locale::{Locale, say};
-use crate::record::{Entry, EntryId, Moment};
+use crate::record::EntryId;
 use crate::view::Context;
-use labels::Words;
+use page::{Stretch, Written, flown, with_log};
 
-type Written = Result<String, askama::Error>;
-
-/// What a page is made from.
-pub(crate) struct Page<'a> {
-    /// Everything that is known, as it stood when the page was begun.
-    pub context: &'a Context<'a>,
-    /// The chain, as it was walked.
-    pub verified: Verified,
-    /// The digests of the releases that stand, by their entries.
-    pub releases: &'a BTreeMap<EntryId, Digest>,
-}
-
-/// A stretch of things that are written in one piece, and whether it is the first and the last of them.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) struct Stretch {
-    from: usize,
-    to: usize,
-    is_first: bool,
-    is_last: bool,
-}
+pub(crate) use page::Page;
 
 /// One piece of the page.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -106,71 +83,24 @@ fn stretches(count: usize, at_once: usize) -> impl Iterator<Item = Stretch> {
     })
 }
 
-/// The flights that began, oldest first.
-fn flown<'a>(context: &Context<'a>) -> impl Iterator<Item = &'a Flight> {
-    context.ledger.flights.iter().filter(|flight| flight.started.is_some())
-}
-
-/// The cards of the flights that a log is attached to.
-fn with_log<'a>(context: &Context<'a>) -> impl Iterator<Item = EntryId> {
-    let ledger = context.ledger;
-    let cards = ledger.flights.iter().map(|flight| flight.card);
-    cards.filter(|card| ledger.logs.of_flight(*card).is_some())
-}
-
-impl Page<'_> {
-    /// Writes one section. `plot` is of the log that it is about, `lines` are the stored entries that it carries.
-    ///
-    /// # Errors
-    /// Only if its template cannot be filled.
-    pub(crate) fn section(&self, section: &Section, plot: Option<&Picture>, lines: &[String]) -> Written {
-        match section {
-            Section::Opening => opening::write(self),
-            Section::Stage(stretch) => stage::write(self, stretch),
-            Section::Findings => findings::write(self),
-            Section::Ladder => ladder::write(self),
-            Section::Settings => settings::write(self),
-            Section::Flights(stretch) => flights::write(self, stretch),
-            Section::Fitted => fitted::write(self),
-            Section::Trends => trends::write(self),
-            Section::Log(card) => log::write(self, *card, plot),
-            Section::Entries(stretch) => entries::write(self, stretch),
-            Section::Chain => chain::write(self),
-            Section::Record { .. } => chain::write_lines(lines),
-            Section::End => chain::write_end(self),
-        }
+/// Writes one section. `plot` is of the log that it is about, `lines` are the stored entries that it carries.
+///
+/// # Errors
+/// Only if its template cannot be filled.
+pub(crate) fn write(page: &Page<'_>, section: &Section, plot: Option<&Picture>, lines: &[String]) -> Written {
+    match section {
+        Section::Opening => opening::write(page),
+        Section::Stage(stretch) => stage::write(page, stretch),
+        Section::Findings => findings::write(page),
+        Section::Ladder => ladder::write(page),
+        Section::Settings => settings::write(page),
+        Section::Flights(stretch) => flights::write(page, stretch),
+        Section::Fitted => fitted::write(page),
+        Section::Trends => trends::write(page),
+        Section::Log(card) => log::write(page, *card, plot),
+        Section::Entries(stretch) => entries::write(page, stretch),
+        Section::Chain => chain::write(page),
+        Section::Record { .. } => chain::write_lines(lines),
+        Section::End => chain::write_end(page),
     }
-
-    fn locale(&self) -> Locale {
-        self.context.locale
-    }
-
-    fn words(&self) -> Words {
-        Words::of(self.locale())
-    }
-
-    /// When something was, in full.
-    fn when(&self, at: &Moment) -> String {
-        date_and_time(self.locale(), at)
-    }
-
-    /// The number of an entry, as a reader finds it in the list of all entries.
-    fn entry_number(&self, id: EntryId) -> String {
-        Entry::by_id(self.context.entries, id)
-            .map_or_else(String::new, |entry| say!(self.locale(), "dossier-entry-number", number = entry.seq))
-    }
-
-    /// How many entries there are, in front of the head's digest.
-    fn count(&self) -> String {
-        say!(self.locale(), "dossier-count", count = self.verified.count)
-    }
-}
-
-fn date_and_time(locale: Locale, at: &Moment) -> String {
-    format!("{}, {}", locale.date(at.wall.date_naive()), at.wall.format("%H:%M"))
-}
-
-/// The words that there are of several, joined.
-fn joined(parts: impl IntoIterator<Item = String>, by: &str) -> String {
-    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(by)
 }

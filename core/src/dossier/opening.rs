@@ -3,7 +3,7 @@
 use askama::Template;
 
 use super::labels::Words;
-use super::{Page, Written, with_log};
+use super::page::{Page, Written, joined, with_log};
 use crate::locale::{clock, say};
 use crate::readiness::{FindingState, Gate};
 use crate::view;
@@ -103,7 +103,7 @@ fn built(page: &Page<'_>) -> String {
         edition = context.plan.edition,
         printed = printed
     );
-    super::joined([built, pilot], " ")
+    joined([built, pilot], " ")
 }
 
 /// What is flown with a written restriction.

@@ -3,7 +3,7 @@
 use askama::Template;
 
 use super::labels::Words;
-use super::{Page, Written, joined};
+use super::page::{Page, Written, joined};
 use crate::locale::{say, sentence};
 use crate::readiness::Adjusted;
 use crate::view::{self, LedgerLine};

@@ -4,7 +4,7 @@ use askama::Template;
 
 use super::labels::Words;
 use super::opening::gate_words;
-use super::{Page, Stretch, Written, joined};
+use super::page::{Page, Stretch, Written, joined};
 use crate::computed::Computed;
 use crate::drawing::svg;
 use crate::locale::{say, sentence};

@@ -113,7 +113,9 @@ impl Journal {
             .connection
             .prepare_cached(&format!("SELECT {COLUMNS} FROM entry WHERE seq > ?1 ORDER BY seq LIMIT ?2"))
             .map_err(reading(Doing::Reading))?;
-        let mut rows = statement.query([walked.count, most]).map_err(reading(Doing::Reading))?;
+        // From before the first: a row whose place was altered to one below 1 must not be passed over.
+        let after = if walked.count == 0 { i64::MIN } else { walked.count };
+        let mut rows = statement.query([after, most]).map_err(reading(Doing::Reading))?;
         let mut verified = walked;
         while let Some(row) = rows.next().map_err(reading(Doing::Reading))? {
             let entry = StoredEntry::from_row(row).map_err(|error| misshapen(verified.count + 1, error))?;

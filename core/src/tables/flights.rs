@@ -1,4 +1,4 @@
-use super::Source;
+use super::source::Source;
 use super::written::{Cell, Sheet};
 use crate::field::Flight;
 use crate::record::Judgement;

@@ -9,14 +9,13 @@ mod landings;
 mod packs;
 mod parts;
 mod settings;
+mod source;
 mod written;
 
 use serde::{Deserialize, Serialize};
 
-use crate::plan::Plan;
-use crate::readiness::{Ledger, Report};
-use crate::record::{Entry, EntryId};
 pub(crate) use parts::part_life;
+pub use source::Source;
 pub use written::Form;
 use written::Sheet;
 
@@ -53,26 +52,6 @@ impl Table {
             Table::Settings => "settings",
             Table::Findings => "findings",
         }
-    }
-}
-
-/// What tables are made from.
-#[derive(Clone, Copy)]
-pub struct Source<'a> {
-    /// The plan in force.
-    pub plan: &'a Plan,
-    /// The journal.
-    pub entries: &'a [Entry],
-    /// What it says.
-    pub ledger: &'a Ledger,
-    /// How everything stands now.
-    pub report: &'a Report,
-}
-
-impl Source<'_> {
-    /// The place of an entry in the journal.
-    fn seq(&self, id: EntryId) -> Option<i64> {
-        Entry::by_id(self.entries, id).map(|entry| entry.seq)
     }
 }
 

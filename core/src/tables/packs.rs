@@ -1,4 +1,4 @@
-use super::Source;
+use super::source::Source;
 use super::written::{Cell, Sheet};
 use crate::readiness::{Charge, PackStand};
 use crate::record::ThingKind;

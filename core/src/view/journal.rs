@@ -1,6 +1,7 @@
-use super::context::{heading, paragraph, row, still_row};
+use super::context::{heading, paragraph, still_row};
+use super::journal_rows::{by_day, more_row};
 use super::{
-    Block, Context, Control, Edge, Edit, Found, Go, Icon, Keyboard, Place, Record, Screen, Token, Tone, Weight, Work,
+    Block, Context, Control, Edge, Found, Go, Icon, Keyboard, Place, Record, Screen, Token, Tone, Weight, Work,
     author_words, check_title, entry_words, stage_title,
 };
 use crate::form::{JournalForm, WithdrawalForm};
@@ -49,50 +50,6 @@ fn found_blocks(context: &Context<'_>, found: &Found<'_>, form: &JournalForm<'_>
     blocks.extend(by_day(context, hits));
     blocks.extend(more_row(context, form, found.hits.len()));
     blocks
-}
-
-/// Entries under the days on which they were made.
-pub(super) fn by_day<'e>(context: &Context<'_>, entries: impl Iterator<Item = &'e Entry>) -> Vec<Block> {
-    let (mut blocks, mut day) = (Vec::new(), String::new());
-    for entry in entries {
-        let of = super::day(context.locale, &entry.at.wall, context.now);
-        if of != day {
-            blocks.push(heading(&of, None));
-            day = of;
-        }
-        blocks.push(entry_row(context, entry));
-    }
-    blocks
-}
-
-/// The way to see further entries, where there are more than are in sight.
-pub(super) fn more_row(context: &Context<'_>, form: &JournalForm<'_>, of: usize) -> Option<Block> {
-    let rest = of.saturating_sub(form.shown());
-    let label = say!(context.locale, "journal-more", rest = rest);
-    let control = Control::new(Edit::set(JournalForm::SHOWN, form.more().to_string()).into(), label.clone());
-    (rest > 0).then(|| Block::Row {
-        edge: Edge::None,
-        state: String::new(),
-        title: label,
-        detail: None,
-        control: Some(control.icon(Icon::Next)),
-    })
-}
-
-pub(super) fn entry_row(context: &Context<'_>, entry: &Entry) -> Block {
-    let title = entry_words(context.locale, context.plan, context.entries, entry);
-    let detail = format!("{}, {}", entry.at.wall.format("%H:%M"), author_words(context.locale, &entry.author));
-    let (edge, word) = withdrawn_mark(context, entry.id);
-    row(edge, word, &title, Some(detail), Place::Entry(entry.id))
-}
-
-/// How a row shows whether its entry was withdrawn.
-pub(super) fn withdrawn_mark(context: &Context<'_>, entry: EntryId) -> (Edge, String) {
-    if context.ledger.withdrawals.contains(entry) {
-        (Edge::Stale, say!(context.locale, "journal-withdrawn"))
-    } else {
-        (Edge::None, String::new())
-    }
 }
 
 /// One entry.

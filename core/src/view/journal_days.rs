@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use chrono::{Datelike as _, NaiveDate};
 
 use super::context::{heading, row};
-use super::journal::{entry_row, more_row};
+use super::journal_rows::{entry_row, more_row};
 use super::{Block, Context, Edge, Place, Screen};
 use crate::form::JournalForm;
 use crate::locale::{Locale, say};

@@ -16,6 +16,7 @@ mod findings;
 mod hotter_day;
 mod journal;
 mod journal_days;
+mod journal_rows;
 mod landing;
 mod landing_doubt;
 mod lists;
