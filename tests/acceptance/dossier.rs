@@ -246,6 +246,8 @@ fn anyone_walks_the_chain_with_the_lines_that_stand_in_the_page() {
     let verified = walk.person.phone.verify().unwrap();
     assert_eq!(checked(&page), Ok(format!("{} {}", verified.count, verified.head)));
     assert!(page.contains(&verified.head.to_string()));
+    let shown = walk.person.row(&format!("{} entries; the head of their chain", verified.count)).unwrap().2.unwrap();
+    assert_eq!(shown.replace(' ', ""), verified.head.to_string(), "the phone shows what the page is held against");
     // The code's hash does not leave the phone, and the page says so.
     assert!(!page.contains("argon2") && page.contains("One entry holds the hash of the pilot"));
 

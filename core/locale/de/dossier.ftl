@@ -80,7 +80,7 @@ dossier-no-plot = Die Datei dieser Aufzeichnung fehlt oder ist beschädigt: sie 
 dossier-trends = Verlauf über das Leben
 dossier-chain-heading = Die Kette, und wie man sie nachprüft
 dossier-chain-how = Die Einträge stehen in dieser Datei, wie sie gespeichert sind, je eine Zeile JSON. Python 3 schreitet sie ab, auf jedem Rechner und ohne Netz: diese Zeilen als check_chain.py sichern und ‚python3 check_chain.py‘ mit dem Namen dieser Datei dahinter starten.
-dossier-chain-says = Es schreibt die Zahl und den letzten Prüfwert. Beide müssen die von oben sein. Das zeigt, dass kein Eintrag seither geändert, ausgelassen oder eingeschoben wurde; dass keiner abgeschnitten ist, zeigen Zahl und Prüfwert auf dem Telefon des Erbauers.
+dossier-chain-says = Es schreibt die Zahl und den letzten Prüfwert. Sind es die von oben, so hält diese Datei in sich zusammen: kein Eintrag darin wurde geändert, ausgelassen oder eingeschoben. Sind es auch die, die das Telefon des Erbauers auf seiner Seite ‚Der Nachweis‘ zeigt, so ist es das Journal auf diesem Telefon, und nichts wurde abgeschnitten.
 dossier-page = Der Nachweis
 dossier-row-note = Was bewiesen ist, wie und wann, als ein Blatt für andere
 dossier-for-whom = Ein Blatt für jemanden, der nicht dabei war: Käufer, Prüferin, der nächste Erbauer. Es öffnet sich in jedem Browser, druckt auf A4 und braucht kein Netz.
@@ -171,4 +171,9 @@ dossier-holds-logs =
         [0] Keine Aufzeichnung
         [one] { $count } Aufzeichnung, mit ihrem Bild
        *[other] { $count } Aufzeichnungen, mit ihren Bildern
+    }
+dossier-head-of =
+    { $count ->
+        [one] { $count } Eintrag; der letzte Prüfwert seiner Kette
+       *[other] { $count } Einträge; der letzte Prüfwert ihrer Kette
     }

@@ -80,7 +80,7 @@ dossier-no-plot = The file of this log is missing or damaged: it has no plot, an
 dossier-trends = Trends over its life
 dossier-chain-heading = The chain, and how to check it
 dossier-chain-how = The entries stand in this file as they are stored, one line of JSON each. Python 3 walks them, on any computer and without a network: save these lines as check_chain.py, and run 'python3 check_chain.py' with the name of this file behind it.
-dossier-chain-says = It prints the count and the head digest. They must be the ones above. That shows that no entry was altered, left out or put in since; ask the builder for the count and the head on the phone to know that none was cut off.
+dossier-chain-says = It prints the count and the head digest. Where they are the ones above, this file holds together: no entry in it was altered, left out or put in. Where they are also the ones that the builder's phone shows on its page 'The dossier', it is the journal on that phone, and nothing was cut off.
 dossier-page = The dossier
 dossier-row-note = What was proved, how and when, as one page for another person
 dossier-for-whom = One page for a person who was not there: a buyer, an inspector, the next builder. It opens in any browser, prints on A4, and needs no network.
@@ -171,4 +171,9 @@ dossier-holds-logs =
         [0] No recorder's log
         [one] { $count } recorder's log, with its plot
        *[other] { $count } recorder's logs, with their plots
+    }
+dossier-head-of =
+    { $count ->
+        [one] { $count } entry; the head of their chain
+       *[other] { $count } entries; the head of their chain
     }

@@ -170,7 +170,10 @@ impl Shared {
         let drafts = self.journal.drafts(&place.draft_key())?;
         let report = self.report(now);
         let form = Drafts::new(&drafts, self.locale());
-        let context = self.context(&report, form, now);
+        // What a saved page names is held against what stands here.
+        let last = i64::try_from(self.entries.len()).unwrap_or(i64::MAX);
+        let head = if place == Place::Dossier { self.journal.digest_of(last)? } else { None };
+        let context = Context { head, ..self.context(&report, form, now) };
         Ok(view::screen(&context, &place))
     }
 
@@ -190,6 +193,7 @@ impl Shared {
             form,
             picked_log: self.picked_log.as_ref().map(PickedLog::seen),
             log: self.open_log.as_ref().map(OpenLog::seen),
+            head: None,
             found: super::search::seen(self),
             log_was_stopped: self.unread.is_some_and(|(_, why)| why == Unread::Stopped),
             under_way: self.under_way(),

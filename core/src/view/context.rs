@@ -2,6 +2,7 @@ use super::{Block, Control, Edge, Edit, Go, Icon, Place, Screen, Weight};
 use crate::computed::Facts;
 use crate::field::Flight;
 use crate::form::{Drafts, LandingForm, last_people};
+use crate::journal::Digest;
 use crate::locale::{Locale, say};
 use crate::plan::{Check, Loosened, Plan, Stage};
 use crate::readiness::{Ledger, Report, Standing};
@@ -65,6 +66,8 @@ pub struct Context<'a> {
     pub picked_log: Option<PickedLog<'a>>,
     /// The log in view, read.
     pub log: Option<OpenLog<'a>>,
+    /// The head digest of the chain, where the page shows it.
+    pub head: Option<Digest>,
     /// What the journal was searched for and found, where it is searched.
     pub found: Option<Found<'a>>,
     /// Whether the person did not want to wait for the log in view.

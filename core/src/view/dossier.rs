@@ -24,6 +24,10 @@ pub(super) fn dossier(context: &Context<'_>) -> Screen {
     ];
     blocks.extend(holds.into_iter().map(|words| still_row(Edge::None, "", words, None)));
     blocks.push(paragraph(say!(locale, "dossier-check-it"), Tone::Quiet));
+    blocks.extend(context.head.map(|head| {
+        let count = say!(locale, "dossier-head-of", count = context.entries.len());
+        still_row(Edge::None, "", count, Some(in_groups(&head.to_string())))
+    }));
     blocks.push(paragraph(say!(locale, "dossier-not-recorded"), Tone::Quiet));
     blocks.extend(tables(context));
     let save = Control::primary(Offered::Dossier.into(), say!(locale, "dossier-save"))
@@ -31,6 +35,12 @@ pub(super) fn dossier(context: &Context<'_>) -> Screen {
         .document(Document::Save { name: file_name(context), media_type: "text/html".to_owned() });
     let title = say!(locale, "dossier-page");
     Screen { foot: vec![save], ..context.screen("dossier", title, Some(context.aircraft_name()), blocks) }
+}
+
+/// A digest in groups of eight: it is read against a printed one, and a narrow screen breaks it between them.
+fn in_groups(digest: &str) -> String {
+    let letters: Vec<char> = digest.chars().collect();
+    letters.chunks(8).map(|group| group.iter().collect::<String>()).collect::<Vec<_>>().join(" ")
 }
 
 /// The tables, each of which is saved by a touch, in the form that is chosen.
