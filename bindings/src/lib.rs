@@ -18,7 +18,7 @@ use std::sync::Arc;
 use liftgate_core::app;
 use liftgate_core::locale::Language;
 use liftgate_core::record::MarkKind;
-use liftgate_core::view::{Block, PlotFingers, Screen, SpotterScreen, Tapped, Token, Turn};
+use liftgate_core::view::{Block, PlotFingers, Screen, SpotterScreen, Tapped, Token, Turn, Wrote};
 
 pub use error::LiftgateError;
 pub use moment::{Moment, Verified};
@@ -74,11 +74,6 @@ impl Liftgate {
         Ok(self.phone.verify()?.into())
     }
 
-    /// The dossier as one HTML file.
-    pub fn dossier(&self, now: Moment) -> Result<String> {
-        Ok(self.phone.dossier(&now.into_core()?)?)
-    }
-
     /// Closes the journal file.
     pub fn close_journal(&self) -> Result<()> {
         Ok(self.phone.close()?)
@@ -118,9 +113,19 @@ impl PilotDesk {
         Ok(self.desk.fed(piece.as_deref(), &now.into_core()?)?)
     }
 
-    /// The bytes of the document that a control offers.
-    pub fn document(&self, token: Token, now: Moment) -> Result<Vec<u8>> {
-        Ok(self.desk.document(&token, &now.into_core()?)?)
+    /// Begins to save the document that a control offers; its pieces are asked for.
+    pub fn saving(&self, token: Token, name: String, now: Moment) -> Result<Tapped> {
+        Ok(self.desk.saving(&token, &name, &now.into_core()?)?)
+    }
+
+    /// The next piece of it, empty while it is being made; none at its end.
+    pub fn piece(&self) -> Result<Option<Vec<u8>>> {
+        Ok(self.desk.piece()?)
+    }
+
+    /// Says what became of the last piece; after the end, of the whole.
+    pub fn wrote(&self, how: Wrote, now: Moment) -> Result<Tapped> {
+        Ok(self.desk.wrote(how, &now.into_core()?)?)
     }
 
     /// Hands over what fingers did on a plot; the plot as it is then.

@@ -7,7 +7,7 @@ use liftgate_core::record::MarkKind;
 use liftgate_core::view::{
     Block, Control, Document, Edge, Icon, Keyboard, MarkButton, PlotFingers, PlotPhase, PlotReading, Screen,
     SpotterAct, SpotterClock, SpotterControl, SpotterLock, SpotterScreen, Tapped, TimeCall, Token, Tone, Turn,
-    Weight, Work,
+    Weight, Work, Wrote,
 };
 
 uniffi::custom_type!(Token, String, {
@@ -31,7 +31,15 @@ pub struct Screen {
 #[uniffi::remote(Enum)]
 pub enum Work {
     Feed,
+    Write,
     Touch { token: Token },
+}
+
+#[uniffi::remote(Enum)]
+pub enum Wrote {
+    Kept,
+    NoRoom,
+    Gone,
 }
 
 #[uniffi::remote(Enum)]

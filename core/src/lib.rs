@@ -17,6 +17,7 @@ pub mod locale;
 pub mod plan;
 pub mod readiness;
 pub mod record;
+pub mod tables;
 pub mod telemetry;
 pub mod unit;
 pub mod view;

@@ -17,7 +17,7 @@ use syn::visit::Visit;
 use syn::{Item, ItemUse, UseTree};
 
 /// The modules of the core from the ground up. A module may use what stands on a line before its own.
-const FLOORS: [&str; 15] = [
+const FLOORS: [&str; 16] = [
     "unit",
     "locale",
     "drawing",
@@ -29,6 +29,7 @@ const FLOORS: [&str; 15] = [
     "aircraft",
     "field",
     "readiness",
+    "tables",
     "computed",
     "form",
     "view",

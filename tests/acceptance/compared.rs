@@ -117,8 +117,8 @@ fn a_log_tells_the_head_speed_from_the_drag_and_its_plot_is_in_the_dossier() {
     let why = why.unwrap();
     assert!(why.starts_with("18 % faster than set; that explains little of the rest"), "{why}");
 
-    let page = walk.person.phone.dossier(&walk.person.now).unwrap();
-    let log = page.split("<h2>Logs</h2>").nth(1).expect("the logs");
+    let page = walk.person.dossier();
+    let log = page.split("Logs</h2>").nth(1).expect("the logs");
     assert!(log.contains("<svg") && log.contains("Strom") && log.contains("hover.csv"));
     // The burst is in the page's plot: the highest point of the first line stands alone.
     assert!(log.contains("aria-label=\"0:00 to 2:30: Strom 0.5 to 90 A"), "{}", &log[..600]);

@@ -208,16 +208,16 @@ fn choose_in(person: &mut Person, choice: &str, option: &str) {
 
 #[test]
 fn the_dossier_is_printed_in_the_language_of_whoever_prints_it() {
-    let walk = Walk::at_flight(Kind::Scale, "Hover at the second head speed");
-    let page = |person: &Person| person.phone.dossier(&person.now).unwrap();
-    let english = page(&walk.person);
+    let mut walk = Walk::at_flight(Kind::Scale, "Hover at the second head speed");
+    let english = walk.person.dossier();
+    walk.person.home();
     assert!(english.contains("<html lang=\"en\">") && english.contains("Released by"));
-    let person = in_german(walk);
-    let german = page(&person);
+    let mut person = in_german(walk);
+    let german = person.dossier();
     assert!(german.contains("<html lang=\"de\">"));
     for (one, other) in [
-        ("<h2>Stages</h2>", "<h2>Abschnitte</h2>"),
-        ("<h2>Findings</h2>", "<h2>Befunde</h2>"),
+        (">Stages</h2>", ">Abschnitte</h2>"),
+        (">Findings</h2>", ">Befunde</h2>"),
         ("Released by ", "Erteilt von "),
         ("1000 rpm", "1000 U/min"),
         ("Built by ", "Gebaut von "),

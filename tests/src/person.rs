@@ -5,7 +5,9 @@ use chrono::{DateTime, Duration, FixedOffset};
 use liftgate_core::app::{AppError, Phone, SpotterDesk};
 use liftgate_core::journal::Journal;
 use liftgate_core::record::{Body, Entry, Moment};
-use liftgate_core::view::{Block, Control, Document, Edge, PlotFingers, PlotPhase, Screen, Tapped, Turn, Work};
+use liftgate_core::view::{
+    Block, Control, Document, Edge, PlotFingers, PlotPhase, Screen, Tapped, Turn, Work, Wrote,
+};
 use tempfile::TempDir;
 
 /// What the phone hands over of a document at a time, bytes.
@@ -182,11 +184,38 @@ impl Person {
         self.try_pick(words, name, bytes).unwrap_or_else(|error| panic!("'{name}' was refused: {error}"))
     }
 
-    /// Touches a control that offers a document, and gets it.
+    /// Touches a control that offers a document, says where it goes, and gets what is written there.
     pub fn save(&mut self, words: &str) -> Vec<u8> {
+        let mut begun = self.begin_saving(words);
+        let mut written = Vec::new();
+        while begun.screen.work == Some(Work::Write) {
+            let pilot = self.phone.pilot().expect("the pilot has the phone");
+            let piece = pilot.piece().expect("a piece of it");
+            written.extend(piece.into_iter().flatten());
+            begun = pilot.wrote(Wrote::Kept, &self.now).expect("it is taken as written");
+        }
+        assert!(begun.said.is_some(), "what was saved is said: {:?}", begun.screen);
+        written
+    }
+
+    /// The same up to the moment at which the phone asks for the first piece.
+    pub fn begin_saving(&mut self, words: &str) -> Tapped {
         let control = self.control(words).unwrap_or_else(|| panic!("there is no '{words}'"));
-        assert!(matches!(control.document, Some(Document::Save { .. })), "'{words}' offers no document");
-        self.phone.pilot().and_then(|pilot| pilot.document(&control.token, &self.now)).expect("a document")
+        let Some(Document::Save { name, .. }) = &control.document else { panic!("'{words}' offers no document") };
+        self.wait(2);
+        let pilot = self.phone.pilot().expect("the pilot has the phone");
+        pilot.saving(&control.token, name, &self.now).expect("a document")
+    }
+
+    /// Goes to the dossier by its own page and saves it.
+    pub fn dossier(&mut self) -> String {
+        self.home();
+        let german = self.control("Aircraft").is_none();
+        for words in if german { ["Modell", "Der Nachweis"] } else { ["Aircraft", "The dossier"] } {
+            self.tap(words);
+        }
+        let page = self.save(if german { "Den Nachweis sichern" } else { "Save the dossier" });
+        String::from_utf8(page).expect("a page of text")
     }
 
     /// Touches it, and is told why not.

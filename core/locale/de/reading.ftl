@@ -2,6 +2,9 @@
 reading-takes-in = Die Datei kommt herein
 reading-reads = Aufzeichnung wird gelesen
 reading-stop = Anhalten
+reading-writes = Dokument wird geschrieben
+reading-written = { $written } MB geschrieben
+reading-leaving-stopped = Wer anhält, lässt kein Dokument zurück. Was festgehalten ist, bleibt, wie es ist.
 reading-back-spoken = Zurück. Hält es an
 reading-nothing-recorded = Noch ist nichts festgehalten. Wer anhält, lässt alles, wie es war.
 reading-stop-plot = Kein Bild zeichnen

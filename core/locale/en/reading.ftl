@@ -2,6 +2,9 @@
 reading-takes-in = Taking the file in
 reading-reads = Reading the log
 reading-stop = Stop
+reading-writes = Writing the document
+reading-written = { $written } MB written
+reading-leaving-stopped = Stopping leaves no document behind. What is recorded stays as it is.
 reading-back-spoken = Back. Stops it
 reading-nothing-recorded = Nothing is recorded yet. Stopping leaves everything as it was.
 reading-stop-plot = Draw no plot

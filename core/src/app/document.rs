@@ -1,11 +1,11 @@
-//! Documents that come and go through the phone's picker.
+//! Documents that come in through the phone's picker.
 
 use super::arriving::{Arriving, Into};
-use super::shared::{Shared, text_in_force};
+use super::shared::Shared;
 use super::{AppError, log, plan};
 use crate::journal::JournalError;
 use crate::locale::say;
-use crate::view::{Offered, Wanted};
+use crate::view::Wanted;
 
 /// Begins to take in what was picked for a control.
 pub(super) fn begin(shared: &mut Shared, wanted: &Wanted, name: &str, length: Option<u64>) -> Result<(), AppError> {
@@ -59,17 +59,11 @@ fn taken(shared: &mut Shared, arriving: &mut Arriving, bytes: &[u8]) -> Result<(
     }
 }
 
-/// Gives up what is on its way.
+/// Gives up what is on its way, in or out.
 pub(super) fn stop(shared: &mut Shared) -> Result<(), JournalError> {
+    shared.leaving = None;
     match shared.arriving.take().map(|arriving| arriving.into) {
         Some(Into::Log(..)) => shared.journal.discard_log(),
         _ => Ok(()),
-    }
-}
-
-/// The bytes of what a control offers.
-pub(super) fn give(shared: &Shared, offered: &Offered) -> Vec<u8> {
-    match offered {
-        Offered::Plan => text_in_force(&shared.entries).1.as_bytes().to_vec(),
     }
 }

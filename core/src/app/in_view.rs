@@ -1,9 +1,10 @@
 //! What a place is about, brought into memory.
 
-use super::AppError;
 use super::log::{offered_again, read_on};
 use super::log_import::{LogImport, Purpose, Unread};
 use super::shared::Shared;
+use super::{AppError, search};
+use crate::form::{Drafts, JournalForm};
 use crate::record::EntryId;
 use crate::view::Place;
 
@@ -20,6 +21,10 @@ fn shown_at(place: &Place) -> Option<EntryId> {
 pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), AppError> {
     if let Place::LogOffer(card) | Place::LogColumn { card, .. } = place {
         offered_again(shared, *card)?;
+    }
+    if *place == Place::Journal {
+        let drafts = shared.journal.drafts(&place.draft_key())?;
+        search::search(shared, JournalForm::new(Drafts::new(&drafts, shared.locale())).wanted());
     }
     shared.reading = shared.reading.take().filter(|reading| reading.is_for(place));
     let Some(card) = shown_at(place) else {

@@ -1,13 +1,10 @@
 //! A recorder's log: picked for a flight, its columns named, read and attached.
 
-use std::collections::BTreeMap;
-
 use super::AppError;
 use super::done::{After, Done};
 use super::log_import::{LogImport, Purpose, STEP_BYTES, Unread, layout_of};
 use super::open_log::{OpenLog, PickedLog};
 use super::shared::Shared;
-use crate::drawing::Picture;
 use crate::engineering::Grade;
 use crate::form::{ColumnsForm, Drafts};
 use crate::journal::{NewEntry, OfferedLog};
@@ -15,7 +12,7 @@ use crate::locale::say;
 use crate::record::{AttachedLog, Body, EntryId, ThingKind};
 use crate::telemetry::summary::{ChannelLimit, Side, summarise_for};
 use crate::telemetry::{Importing, Limits, Quantity, Recording};
-use crate::view::{self, Place};
+use crate::view::Place;
 
 /// The fields that keep what the phone calls the file that is offered, and which one it is.
 const FILE_NAME: &str = "file-name";
@@ -101,24 +98,8 @@ fn opened(shared: &mut Shared, card: EntryId, recording: Recording, sha256: Stri
     shared.open_log = Some(OpenLog { sha256, card, recording, limits, moving: None });
 }
 
-/// The plots of the logs that are attached, for a page that nobody touches, by the flight's card.
-pub(super) fn printed(shared: &Shared) -> Result<BTreeMap<EntryId, Picture>, AppError> {
-    let mut plots = BTreeMap::new();
-    for flight in &shared.ledger.flights {
-        let Some(log) = shared.ledger.logs.of_flight(flight.card) else { continue };
-        let Some(recording) = kept(shared, flight.card, log) else { continue };
-        plots.insert(flight.card, view::plot_printed(shared.locale(), &recording, &limits(shared, flight.card)));
-    }
-    Ok(plots)
-}
-
-/// An attached log, read; none where its file is damaged or missing.
-fn kept(shared: &Shared, card: EntryId, log: &AttachedLog) -> Option<Recording> {
-    LogImport::again(&shared.journal, Purpose::Show, card, log).ok()?.read_whole(&shared.journal).ok()?
-}
-
 /// What the figures of a flight are held against: the plan's limits of temperatures, the pack's cells, the card's head speed.
-fn limits(shared: &Shared, card: EntryId) -> Limits {
+pub(super) fn limits(shared: &Shared, card: EntryId) -> Limits {
     let flight = shared.ledger.flight(card);
     let cells_of = |pack: &str| shared.ledger.aircraft.thing(ThingKind::Pack, pack)?.number("cells");
     let limit = |place: &crate::plan::Place, value, grade| ChannelLimit {

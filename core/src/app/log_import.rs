@@ -116,15 +116,6 @@ impl LogImport {
         let recording = self.importing.finish()?;
         Ok((name == self.file.name).then_some(recording))
     }
-
-    /// Reads all of it at once.
-    ///
-    /// # Errors
-    /// Not readable to its end, or no row of use.
-    pub fn read_whole(mut self, journal: &Journal) -> Result<Option<Recording>, TelemetryError> {
-        self.step(journal, u64::MAX)?;
-        self.finish()
-    }
 }
 
 /// Why a log in view is not read.

@@ -88,19 +88,6 @@ impl Phone {
         self.with(|shared| Ok(shared.journal.verify()?))
     }
 
-    /// The dossier of the aircraft: one HTML file that shows another person what was proved.
-    ///
-    /// # Errors
-    /// As [`Phone::verify`]: a journal that does not close is not printed as proof.
-    pub fn dossier(&self, now: &Moment) -> Result<String, AppError> {
-        self.with(|shared| {
-            let verified = shared.journal.verify()?;
-            let plots = super::log::printed(shared)?;
-            crate::dossier::html(shared.facts(), &shared.entries, verified, &plots, now)
-                .map_err(|error| AppError::refused(error.to_string()))
-        })
-    }
-
     /// Closes the journal. Whoever still holds a handle is told so at the next touch.
     ///
     /// # Errors

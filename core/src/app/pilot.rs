@@ -4,14 +4,15 @@ use super::log_import::Unread;
 use super::open_log::{OpenLog, PickedLog};
 use super::shared::Shared;
 use super::way::leave;
-use super::{AppError, Phone, code, document, entries, in_view, log, plot};
-use crate::form::{ColumnsForm, Drafts, LandingForm};
+use super::{AppError, Phone, code, document, entries, in_view, log, plot, saving};
+use crate::form::{ColumnsForm, Drafts, JournalForm, LandingForm};
 use crate::journal::NewEntry;
 use crate::locale::{Locale, parse_number, say};
+use crate::readiness::Report;
 use crate::record::{Body, EntryId, Moment};
 use crate::view::{
-    self, Block, Command, Edit, Go, Place, PlotFingers, Preference, Record, Screen, Tapped, Token, Turn, UnderWay,
-    UnderWayWith,
+    self, Block, Command, Context, Edit, Go, Place, PlotFingers, Preference, Record, Screen, Tapped, Token, Turn,
+    UnderWay, UnderWayWith, Wrote,
 };
 
 /// The pilot's handle: every screen and everything on it.
@@ -79,13 +80,36 @@ impl PilotDesk {
         })
     }
 
-    /// The bytes of the document that a control offers.
+    /// Begins to give the document that a control offers: the person said where it goes, and the phone calls it `name`. The screen's
+    /// [`crate::view::Work`] then asks for it piece by piece.
     ///
     /// # Errors
     /// [`AppError::Refused`] if this control offers none.
-    pub fn document(&self, token: &Token, _now: &Moment) -> Result<Vec<u8>, AppError> {
+    pub fn saving(&self, token: &Token, name: &str, now: &Moment) -> Result<Tapped, AppError> {
         let offered = self.meant(token.offered(), |locale| say!(locale, "app-offers-no-document"))?;
-        self.with(|shared| Ok(document::give(shared, &offered)))
+        self.with(|shared| {
+            saving::begin(shared, &offered, name, now)?;
+            shared.tapped(None, now)
+        })
+    }
+
+    /// The next piece of it, which may be empty while there is more to come; none at its end, and after the person stopped it.
+    ///
+    /// # Errors
+    /// [`AppError::Journal`] if the chain does not close: what was written so far is worth nothing, and the document is given up.
+    pub fn piece(&self) -> Result<Option<Vec<u8>>, AppError> {
+        self.with(saving::piece)
+    }
+
+    /// Hears what became of the last piece; after the end, of the whole document. What comes after the person stopped it is passed over.
+    ///
+    /// # Errors
+    /// [`AppError::Refused`] with what can be done, where it was not written: the document is given up.
+    pub fn wrote(&self, how: Wrote, now: &Moment) -> Result<Tapped, AppError> {
+        self.with(|shared| {
+            let said = saving::wrote(shared, how)?;
+            shared.tapped(said, now)
+        })
     }
 
     /// Takes what fingers did on a plot of the screen in view, and draws it anew: within a frame, and nothing else of the screen.
@@ -145,30 +169,46 @@ impl Shared {
         in_view::open(self, &place)?;
         let drafts = self.journal.drafts(&place.draft_key())?;
         let report = self.report(now);
-        let context = view::Context {
+        let form = Drafts::new(&drafts, self.locale());
+        // What a saved page names is held against what stands here.
+        let last = i64::try_from(self.entries.len()).unwrap_or(i64::MAX);
+        let head = if place == Place::Dossier { self.journal.digest_of(last)? } else { None };
+        let context = Context { head, ..self.context(&report, form, now) };
+        Ok(view::screen(&context, &place))
+    }
+
+    /// All that a screen, or a page for others, is made from.
+    pub(super) fn context<'a>(&'a self, report: &'a Report, form: Drafts<'a>, now: &'a Moment) -> Context<'a> {
+        Context {
             plan: &self.plan,
             written: &self.written,
             loosened: &self.loosened,
             entries: &self.entries,
             ledger: &self.ledger,
-            report: &report,
+            report,
             last: self.last.as_ref().and_then(|last| {
                 let plan = last.plan.as_ref().unwrap_or(&self.plan);
                 Some((self.entries.get(last.index)?, &last.ledger, plan))
             }),
-            form: Drafts::new(&drafts, self.locale()),
+            form,
             picked_log: self.picked_log.as_ref().map(PickedLog::seen),
             log: self.open_log.as_ref().map(OpenLog::seen),
+            head: None,
+            found: super::search::seen(self),
             log_was_stopped: self.unread.is_some_and(|(_, why)| why == Unread::Stopped),
             under_way: self.under_way(),
             now,
             locale: self.locale(),
-        };
-        Ok(view::screen(&context, &place))
+        }
     }
 
     /// What the person is waiting for.
     fn under_way(&self) -> Option<UnderWay> {
+        if let Some(leaving) = &self.leaving {
+            let (done, all) = leaving.steps();
+            let what = UnderWayWith::Leaving { name: leaving.name.clone(), written: leaving.written };
+            return Some(UnderWay { what, bytes: done, of: Some(all), rows: None });
+        }
         if let Some(arriving) = &self.arriving {
             let what = UnderWayWith::Arriving { name: arriving.name.clone() };
             return Some(UnderWay { what, bytes: arriving.bytes(), of: arriving.length, rows: None });
@@ -212,6 +252,8 @@ impl Shared {
                 log::stop_reading(self);
                 Ok(document::stop(self)?)
             }
+            // The page in view goes a step on whenever it is made.
+            Go::SearchOn => Ok(()),
             Go::ReadAgain => {
                 self.unread = None;
                 Ok(())
@@ -294,6 +336,10 @@ impl Shared {
         if let Place::LogColumn { .. } = place {
             let others = ColumnsForm::no_longer_time(field, text, &self.journal.drafts(&place.draft_key())?);
             fields.extend(others.into_iter().map(|other| (other, ColumnsForm::LEAVE_OUT.to_owned())));
+        }
+        if place == Place::Journal && field == JournalForm::SEARCH {
+            // Another search begins at its first page.
+            fields.push((JournalForm::SHOWN.to_owned(), String::new()));
         }
         if let (Place::Landing(card), true) = (&place, LandingForm::is_temperature(field)) {
             let down = self.ledger.flight(*card).and_then(|flight| flight.down.as_ref());

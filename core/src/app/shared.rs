@@ -35,6 +35,8 @@ pub(super) struct Shared {
     pub phone_language: Language,
     /// A document that is on its way in from the phone's picker.
     pub arriving: Option<super::arriving::Arriving>,
+    /// A document that is on its way out to where the person said.
+    pub leaving: Option<super::leaving::Leaving>,
     /// A log that is being read.
     pub reading: Option<super::log_import::LogImport>,
     /// The flight whose log is in view and is not read, and why.
@@ -43,6 +45,8 @@ pub(super) struct Shared {
     pub picked_log: Option<super::open_log::PickedLog>,
     /// The log in view, read.
     pub open_log: Option<super::open_log::OpenLog>,
+    /// The journal in words, where it was searched.
+    pub worded: Option<super::worded::Worded>,
     /// When a control of a landing's page was touched last.
     pub touched: Option<Moment>,
 }
@@ -134,10 +138,12 @@ impl Shared {
             chosen,
             phone_language,
             arriving: None,
+            leaving: None,
             reading: None,
             unread: None,
             picked_log: None,
             open_log: None,
+            worded: None,
             touched: None,
         })
     }
@@ -187,6 +193,7 @@ impl Shared {
 
     /// Puts the plan into the person's language.
     pub fn translate(&mut self) {
+        self.worded = None;
         self.plan = self.written.translated(self.locale().language);
     }
 

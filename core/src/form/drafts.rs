@@ -27,6 +27,12 @@ impl<'a> Drafts<'a> {
         Drafts { drafts, locale }
     }
 
+    /// A form of which nothing is filled in.
+    pub fn none(locale: Locale) -> Self {
+        static NONE: BTreeMap<String, String> = BTreeMap::new();
+        Drafts { drafts: &NONE, locale }
+    }
+
     /// In whose language, scale and measures it is filled in.
     pub fn locale(&self) -> Locale {
         self.locale

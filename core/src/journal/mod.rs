@@ -11,6 +11,7 @@ mod draft;
 mod error;
 mod error_words;
 mod file;
+mod lines;
 mod lock;
 mod logs;
 mod open;

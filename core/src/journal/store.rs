@@ -37,7 +37,8 @@ impl NewEntry {
     }
 }
 
-const COLUMNS: &str = "seq, id, at, monotonic_ms, boot, author, kind, version, body, previous, digest, withdraws";
+pub(super) const COLUMNS: &str =
+    "seq, id, at, monotonic_ms, boot, author, kind, version, body, previous, digest, withdraws";
 
 impl Journal {
     /// Makes a name for an entry that is about to be appended.
@@ -99,13 +100,23 @@ impl Journal {
     /// # Errors
     /// [`JournalError::Broken`] with the first entry that does not fit.
     pub fn verify(&self) -> Result<Verified, JournalError> {
+        self.verify_on(Verified { count: 0, head: Digest::NONE }, i64::MAX)
+    }
+
+    /// Walks the chain on from where it was walked to, by so many entries at most: a long one takes longer than a touch may.
+    ///
+    /// # Errors
+    /// As [`Journal::verify`].
+    pub(crate) fn verify_on(&self, walked: Verified, most: i64) -> Result<Verified, JournalError> {
         let reading = JournalError::while_doing;
         let mut statement = self
             .connection
-            .prepare_cached(&format!("SELECT {COLUMNS} FROM entry ORDER BY seq"))
+            .prepare_cached(&format!("SELECT {COLUMNS} FROM entry WHERE seq > ?1 ORDER BY seq LIMIT ?2"))
             .map_err(reading(Doing::Reading))?;
-        let mut rows = statement.query([]).map_err(reading(Doing::Reading))?;
-        let mut verified = Verified { count: 0, head: Digest::NONE };
+        // From before the first: a row whose place was altered to one below 1 must not be passed over.
+        let after = if walked.count == 0 { i64::MIN } else { walked.count };
+        let mut rows = statement.query([after, most]).map_err(reading(Doing::Reading))?;
+        let mut verified = walked;
         while let Some(row) = rows.next().map_err(reading(Doing::Reading))? {
             let entry = StoredEntry::from_row(row).map_err(|error| misshapen(verified.count + 1, error))?;
             entry.check_against(&verified)?;
@@ -183,16 +194,16 @@ fn new_id(ids: &ContextV7, at: &Moment) -> EntryId {
 }
 
 /// An entry's row, before its body is understood.
-struct StoredEntry {
-    seq: i64,
-    id: [u8; 16],
-    at: String,
-    monotonic_ms: i64,
-    boot: String,
-    author: String,
-    body: StoredBody,
+pub(super) struct StoredEntry {
+    pub seq: i64,
+    pub id: [u8; 16],
+    pub at: String,
+    pub monotonic_ms: i64,
+    pub boot: String,
+    pub author: String,
+    pub body: StoredBody,
     previous: Digest,
-    digest: Digest,
+    pub digest: Digest,
     withdraws: Option<[u8; 16]>,
 }
 
@@ -208,7 +219,7 @@ fn misshapen(seq: i64, error: rusqlite::Error) -> JournalError {
 }
 
 impl StoredEntry {
-    fn from_row(row: &Row<'_>) -> rusqlite::Result<StoredEntry> {
+    pub fn from_row(row: &Row<'_>) -> rusqlite::Result<StoredEntry> {
         Ok(StoredEntry {
             seq: row.get(0)?,
             id: row.get(1)?,

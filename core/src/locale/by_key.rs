@@ -36,6 +36,7 @@ macro_rules! files {
             include_str!(concat!("../../locale/", $language, "/reading.ftl")),
             include_str!(concat!("../../locale/", $language, "/record.ftl")),
             include_str!(concat!("../../locale/", $language, "/spotter.ftl")),
+            include_str!(concat!("../../locale/", $language, "/tables.ftl")),
             include_str!(concat!("../../locale/", $language, "/told.ftl")),
             include_str!(concat!("../../locale/", $language, "/units.ftl")),
             include_str!(concat!("../../locale/", $language, "/words.ftl")),

@@ -12,6 +12,7 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
     let mut blocks = vec![paragraph(context.plan.notice.trim(), Tone::Quiet), named(context)];
     blocks.push(super::code::code_row(context));
     blocks.push(super::trends::trends_row(context.locale));
+    blocks.push(super::dossier::dossier_row(context));
     blocks.push(heading(say!(context.locale, "aircraft-kind"), None));
     let asked = context.plan.questions.iter().filter(|question| question.from.is_none());
     blocks.extend(asked.map(|question| {

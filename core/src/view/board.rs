@@ -38,7 +38,7 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     Screen { foot: foot(context), ..bare("board", title, blocks) }
 }
 
-fn verdict(context: &Context<'_>) -> Block {
+pub(super) fn verdict(context: &Context<'_>) -> Block {
     let name = context.aircraft_in_sentence();
     let Some(next) = &context.report.next else {
         let text = match context.plan.checks().any(|(_, check)| check.fly().is_some()) {

@@ -159,6 +159,27 @@ fn measure_blocks(context: &Context<'_>, check: &Check, measure: &Measure) -> Ve
     blocks
 }
 
+/// The limits of a reading, each with its grade: `stop above 5 mm`. One that waits for a figure names it.
+pub(crate) fn limits_words(locale: Locale, facts: crate::computed::Facts<'_>, measure: &Measure) -> Vec<String> {
+    let (limits, aircraft) = (&measure.limits, &facts.ledger.aircraft);
+    let (below, above) = (say!(locale, "check-below"), say!(locale, "check-above"));
+    let (caution, stop) = (say!(locale, "common-caution"), say!(locale, "common-stop"));
+    let all = [
+        (&limits.stop_below, &below, &stop),
+        (&limits.caution_below, &below, &caution),
+        (&limits.caution_above, &above, &caution),
+        (&limits.stop_above, &above, &stop),
+    ];
+    let words = all.into_iter().filter_map(|(limit, side, grade)| {
+        let number = match aircraft.known_limit(limit.as_ref()?) {
+            Ok(number) => locale.quantity(number, measure.unit),
+            Err(figure) => facts.plan.figure(figure).map_or_else(|| figure.to_owned(), |figure| figure.title.clone()),
+        };
+        Some(format!("{grade}: {} {number}", locale.lower_first(side)))
+    });
+    words.collect()
+}
+
 fn limit_rows(context: &Context<'_>, measure: &Measure) -> Vec<Block> {
     let limits = &measure.limits;
     let all = [

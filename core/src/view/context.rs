@@ -2,6 +2,7 @@ use super::{Block, Control, Edge, Edit, Go, Icon, Place, Screen, Weight};
 use crate::computed::Facts;
 use crate::field::Flight;
 use crate::form::{Drafts, LandingForm, last_people};
+use crate::journal::Digest;
 use crate::locale::{Locale, say};
 use crate::plan::{Check, Loosened, Plan, Stage};
 use crate::readiness::{Ledger, Report, Standing};
@@ -31,6 +32,17 @@ pub struct OpenLog<'a> {
     pub limits: &'a Limits,
 }
 
+/// What a search of the journal found.
+#[derive(Clone, Copy)]
+pub struct Found<'a> {
+    /// Places of the entries, from 0, newest first.
+    pub hits: &'a [usize],
+    /// Entries that were looked through.
+    pub searched: usize,
+    /// Of how many.
+    pub of: usize,
+}
+
 /// All that a screen is made from.
 #[derive(Clone)]
 pub struct Context<'a> {
@@ -54,6 +66,10 @@ pub struct Context<'a> {
     pub picked_log: Option<PickedLog<'a>>,
     /// The log in view, read.
     pub log: Option<OpenLog<'a>>,
+    /// The head digest of the chain, where the page shows it.
+    pub head: Option<Digest>,
+    /// What the journal was searched for and found, where it is searched.
+    pub found: Option<Found<'a>>,
     /// Whether the person did not want to wait for the log in view.
     pub log_was_stopped: bool,
     /// What the person is waiting for.

@@ -1,51 +1,55 @@
-use super::context::{heading, paragraph, row, still_row};
+use super::context::{heading, paragraph, still_row};
+use super::journal_rows::{by_day, more_row};
 use super::{
-    Block, Context, Control, Edge, Icon, Keyboard, Place, Record, Screen, Token, Tone, Weight, author_words,
-    entry_words,
+    Block, Context, Control, Edge, Found, Go, Icon, Keyboard, Place, Record, Screen, Token, Tone, Weight, Work,
+    author_words, check_title, entry_words, stage_title,
 };
-use crate::form::WithdrawalForm;
+use crate::form::{JournalForm, WithdrawalForm};
 use crate::locale::{Locale, say};
+use crate::plan::{Plan, Subject};
 use crate::readiness::may_be_withdrawn;
 use crate::record::{Body, Entry, EntryId};
 use crate::unit::Unit;
 
-/// Entries in sight.
-const IN_SIGHT: usize = 60;
-
-/// The journal, newest first.
+/// The journal: what is searched for in it, or its newest entries and the months in which all of them are.
 pub(super) fn journal(context: &Context<'_>) -> Screen {
-    let mut blocks = vec![paragraph(say!(context.locale, "journal-intro"), Tone::Quiet)];
-    let mut day = String::new();
-    for entry in context.entries.iter().rev().take(IN_SIGHT) {
-        let of = super::day(context.locale, &entry.at.wall, context.now);
-        if of != day {
-            blocks.push(heading(&of, None));
-            day = of;
+    let locale = context.locale;
+    let form = JournalForm::new(context.form);
+    let mut blocks = vec![context.entry(JournalForm::SEARCH, say!(locale, "journal-search"), Keyboard::Words, None)];
+    if let Block::Entry { hint, .. } = &mut blocks[0] {
+        *hint = Some(say!(locale, "journal-search-hint"));
+    }
+    let mut work = None;
+    match &context.found {
+        Some(found) => {
+            blocks.extend(found_blocks(context, found, &form));
+            let is_done = found.searched == found.of;
+            work = (!is_done).then(|| Work::Touch { token: Go::SearchOn.into() });
         }
-        blocks.push(entry_row(context, entry));
+        None => {
+            blocks.push(paragraph(say!(locale, "journal-intro"), Tone::Quiet));
+            blocks.push(super::dossier::dossier_row(context));
+            let newest = context.entries.iter().rev().take(form.shown());
+            blocks.extend(by_day(context, newest));
+            blocks.extend(super::journal_days::months(context));
+        }
     }
-    if context.entries.len() > IN_SIGHT {
-        let rest = context.entries.len() - IN_SIGHT;
-        blocks.push(paragraph(say!(context.locale, "journal-rest", rest = rest), Tone::Quiet));
-    }
-    let note = Some(say!(context.locale, "journal-entries", count = context.entries.len()));
-    context.screen("journal", say!(context.locale, "journal-title"), note, blocks)
+    let note = Some(say!(locale, "journal-entries", count = context.entries.len()));
+    Screen { work, ..context.screen("journal", say!(locale, "journal-title"), note, blocks) }
 }
 
-fn entry_row(context: &Context<'_>, entry: &Entry) -> Block {
-    let title = entry_words(context.locale, context.plan, context.entries, entry);
-    let detail = format!("{}, {}", entry.at.wall.format("%H:%M"), author_words(context.locale, &entry.author));
-    let (edge, word) = withdrawn_mark(context, entry.id);
-    row(edge, word, &title, Some(detail), Place::Entry(entry.id))
-}
-
-/// How a row shows whether its entry was withdrawn.
-pub(super) fn withdrawn_mark(context: &Context<'_>, entry: EntryId) -> (Edge, String) {
-    if context.ledger.withdrawals.contains(entry) {
-        (Edge::Stale, say!(context.locale, "journal-withdrawn"))
-    } else {
-        (Edge::None, String::new())
-    }
+/// What a search found, newest first, and how far it is.
+fn found_blocks(context: &Context<'_>, found: &Found<'_>, form: &JournalForm<'_>) -> Vec<Block> {
+    let locale = context.locale;
+    let note = match found.searched == found.of {
+        true => None,
+        false => Some(say!(locale, "journal-searched", searched = found.searched, of = found.of)),
+    };
+    let mut blocks = vec![heading(say!(locale, "journal-found", count = found.hits.len()), note)];
+    let hits = found.hits.iter().take(form.shown()).filter_map(|place| context.entries.get(*place));
+    blocks.extend(by_day(context, hits));
+    blocks.extend(more_row(context, form, found.hits.len()));
+    blocks
 }
 
 /// One entry.
@@ -109,6 +113,21 @@ fn what_it_says(context: &Context<'_>, entry: &Entry) -> Vec<Block> {
         blocks.push(super::log::log_row(context, card));
     }
     blocks
+}
+
+/// What belongs to an entry and its row does not say: remarks, the parts that it touched, the stage and the check that it is about.
+pub(crate) fn more_words(locale: Locale, plan: &Plan, body: &Body) -> String {
+    let subjects = |subjects: &[String]| -> Vec<String> {
+        let known = subjects.iter().filter_map(|subject| Subject::parse(subject));
+        known.map(|subject| plan.subject_words(locale, &subject)).collect()
+    };
+    let about = match body {
+        Body::Changed { subjects: touched, .. } | Body::FindingFixed { subjects: touched, .. } => subjects(touched),
+        Body::FindingRaised { stage, proof, .. } => vec![stage_title(plan, stage), check_title(plan, proof)],
+        Body::FigureSet { reason: Some(reason), .. } => vec![reason.clone()],
+        _ => Vec::new(),
+    };
+    note_of(locale, body).into_iter().chain(about).collect::<Vec<_>>().join(" ")
 }
 
 fn note_of(locale: Locale, body: &Body) -> Option<String> {

@@ -10,11 +10,14 @@ mod check;
 mod code;
 mod compared;
 mod context;
+mod dossier;
 mod emergency;
 mod events;
 mod findings;
 mod hotter_day;
 mod journal;
+mod journal_days;
+mod journal_rows;
 mod landing;
 mod landing_doubt;
 mod lists;
@@ -41,16 +44,20 @@ mod words;
 
 use crate::locale::{Locale, say};
 
-pub use context::{Context, OpenLog, PickedLog};
+pub use context::{Context, Found, OpenLog, PickedLog};
 pub use model::*;
 pub use token::{Command, Edit, Go, Place, Preference, Record, Token, UsualAnswer};
 pub(crate) use token::{Offered, Wanted};
 pub(crate) use under_way::{UnderWay, UnderWayWith};
 
+pub(crate) use check::limits_words;
 pub(crate) use compared::proposal_title;
+pub(crate) use journal::more_words;
 pub(crate) use log::{LogLine, log_lines, plot_view};
+pub(crate) use packs::charge_word;
 pub(crate) use plan::{keeps_out_words, looser_words};
 pub(crate) use plot::{PlotView, block as plot_block, printed as plot_printed};
+pub(crate) use settings_ledger::{LedgerLine, ledger_line};
 pub(crate) use spotter::spotter;
 pub(crate) use words::*;
 
@@ -78,6 +85,8 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Setting(id) => aircraft::setting(context, id),
         Place::Change => aircraft::change(context),
         Place::Journal => journal::journal(context),
+        Place::JournalMonth(month) => journal_days::month(context, month),
+        Place::JournalDay(day) => journal_days::day(context, *day),
         Place::Entry(id) => journal::entry(context, *id),
         Place::Review(card) => log::review(context, *card),
         Place::LogFigure { card, figure } => log::figure(context, *card, *figure),
@@ -90,11 +99,25 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
         Place::Emergency => emergency::emergency(context),
+        Place::Dossier => dossier::dossier(context),
         Place::Trends => trends::trends(context),
         Place::Preference => preference::preference(context),
         Place::HotterDay => hotter_day::hotter_day(context),
     };
-    Screen { undo: journal::undo(context), work: reading::work(context), ..screen }
+    Screen { undo: journal::undo(context), work: screen.work.clone().or_else(|| reading::work(context)), ..screen }
+}
+
+/// What the board says in large type, and what qualifies it.
+pub(crate) fn verdict_words(context: &Context<'_>) -> (String, String) {
+    match board::verdict(context) {
+        Block::Verdict { text, detail, .. } => (text, detail.unwrap_or_default()),
+        _ => (String::new(), String::new()),
+    }
+}
+
+/// How the aircraft ages, for a page that nobody touches.
+pub(crate) fn trends_printed(context: &Context<'_>) -> Vec<Block> {
+    trends::trends(context).blocks
 }
 
 /// What the pilot's side shows in the moment in which the phone goes to the spotter.

@@ -32,11 +32,24 @@ pub struct Screen {
 pub enum Work {
     /// Hands over the next piece of the document that was picked.
     Feed,
+    /// Asks for the next piece of the document that is being saved, writes it to where the person said, and says how that went.
+    Write,
     /// Gives this token back, as if it were touched.
     Touch {
         /// What to give back.
         token: Token,
     },
+}
+
+/// What became of a piece of a document that a shell was to write.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Wrote {
+    /// It is written; after the last one, the document is closed.
+    Kept,
+    /// There is no room for it.
+    NoRoom,
+    /// The place is no longer there, or takes nothing.
+    Gone,
 }
 
 /// One block of a screen.
@@ -248,7 +261,7 @@ pub enum Document {
         /// Media types that the picker offers; the first is the likeliest.
         media_types: Vec<String>,
     },
-    /// The person says where one goes. Its bytes are asked for with the control's token.
+    /// The person says where one goes. Its name goes back with the control's token, its bytes are asked for in pieces: [`Work::Write`].
     Save {
         /// The name to begin with.
         name: String,

@@ -83,7 +83,7 @@ fn cells(context: &Context<'_>, pack: &PackStand) -> [Block; 3] {
 }
 
 /// Shape and word for a pack's charge.
-pub(super) fn charge_word(locale: Locale, charge: &Charge) -> (Edge, String) {
+pub(crate) fn charge_word(locale: Locale, charge: &Charge) -> (Edge, String) {
     match charge {
         Charge::Charged { .. } => (Edge::Fresh, say!(locale, "packs-charged")),
         Charge::ReadFull { low_v, .. } => {

@@ -41,7 +41,7 @@ pub(super) fn plan(context: &Context<'_>) -> Screen {
     blocks.extend(adopted.map(|entry| {
         let title = super::entry_words(context.locale, plan, context.entries, entry);
         let when = Some(super::day_and_time(context.locale, &entry.at.wall, context.now));
-        let (edge, word) = super::journal::withdrawn_mark(context, entry.id);
+        let (edge, word) = super::journal_rows::withdrawn_mark(context, entry.id);
         row(edge, word, &title, when, Place::Entry(entry.id))
     }));
     let open = Control::primary(Wanted::Plan.into(), say!(context.locale, "plan-open"))

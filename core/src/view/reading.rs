@@ -1,4 +1,4 @@
-//! What takes longer than a touch: a file that comes in, a log that is read. How far it is, and the way to stop it.
+//! What takes longer than a touch: a file that comes in or goes out, a log that is read. How far it is, and the way to stop it.
 
 use super::context::paragraph;
 use super::under_way::{UnderWay, UnderWayWith};
@@ -12,6 +12,7 @@ const MEGABYTE: f64 = 1e6;
 pub(super) fn work(context: &Context<'_>) -> Option<Work> {
     context.under_way.as_ref().map(|under_way| match under_way.what {
         UnderWayWith::Arriving { .. } => Work::Feed,
+        UnderWayWith::Leaving { .. } => Work::Write,
         UnderWayWith::Attaching { .. } | UnderWayWith::Plot => Work::Touch { token: Record::ReadOn.into() },
     })
 }
@@ -20,15 +21,21 @@ pub(super) fn work(context: &Context<'_>) -> Option<Work> {
 pub(super) fn waiting(context: &Context<'_>) -> Option<Screen> {
     let under_way = context.under_way.as_ref()?;
     let name = match &under_way.what {
-        UnderWayWith::Arriving { name } | UnderWayWith::Attaching { name } => name,
+        UnderWayWith::Arriving { name } | UnderWayWith::Attaching { name } | UnderWayWith::Leaving { name, .. } => {
+            name
+        }
         UnderWayWith::Plot => return None,
+    };
+    let stopping = match &under_way.what {
+        UnderWayWith::Leaving { .. } => say!(context.locale, "reading-leaving-stopped"),
+        _ => say!(context.locale, "reading-nothing-recorded"),
     };
     let stop = Control::primary(Go::StopReading.into(), say!(context.locale, "reading-stop")).icon(Icon::Stop);
     let back = Control::new(Go::StopReading.into(), say!(context.locale, "common-back"))
         .icon(Icon::Back)
         .weight(Weight::Quiet)
         .spoken(say!(context.locale, "reading-back-spoken"));
-    let nothing = paragraph(say!(context.locale, "reading-nothing-recorded"), Tone::Quiet);
+    let nothing = paragraph(stopping, Tone::Quiet);
     let screen = context.screen("reading", name.as_str(), None, vec![progress(context.locale, under_way), nothing]);
     Some(Screen { back: Some(back), foot: vec![stop], work: work(context), ..screen })
 }
@@ -56,6 +63,7 @@ fn touch_row(control: Control) -> Block {
 fn progress(locale: Locale, under_way: &UnderWay) -> Block {
     let label = match under_way.what {
         UnderWayWith::Arriving { .. } => say!(locale, "reading-takes-in"),
+        UnderWayWith::Leaving { .. } => say!(locale, "reading-writes"),
         UnderWayWith::Attaching { .. } | UnderWayWith::Plot => say!(locale, "reading-reads"),
     };
     let (done, of) = (under_way.bytes as f64, under_way.of.map(|of| of as f64).filter(|of| *of > 0.0));
@@ -64,7 +72,12 @@ fn progress(locale: Locale, under_way: &UnderWay) -> Block {
         Some(of) => (locale.number((100.0 * done / of).floor().min(100.0), 0), "%"),
         None => (megabytes(done), "MB"),
     };
-    let size = of.map(|of| say!(locale, "reading-size", done = megabytes(done), of = megabytes(of)));
+    let size = match &under_way.what {
+        UnderWayWith::Leaving { written, .. } => {
+            Some(say!(locale, "reading-written", written = megabytes(*written as f64)))
+        }
+        _ => of.map(|of| say!(locale, "reading-size", done = megabytes(done), of = megabytes(of))),
+    };
     let rows = under_way.rows.map(|rows| say!(locale, "reading-rows", rows = rows));
     let note: Vec<String> = size.into_iter().chain(rows).collect();
     Block::Figure {

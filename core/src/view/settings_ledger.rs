@@ -37,6 +37,29 @@ fn last_rpm(context: &Context<'_>) -> f64 {
     flown.map_or(0.0, |flight| flight.head_speed_rpm)
 }
 
+/// A change of the ledger for a page that nobody touches.
+pub(crate) struct LedgerLine {
+    /// What was changed.
+    pub what: String,
+    /// From what to what.
+    pub from_to: String,
+    /// What was flown on it.
+    pub flown: String,
+    /// What else its first flight tested; empty where nothing.
+    pub with: String,
+}
+
+/// A change of the ledger in words.
+pub(crate) fn ledger_line(context: &Context<'_>, change: &Adjusted) -> LedgerLine {
+    let with = together_with(context, change);
+    LedgerLine {
+        what: context.plan.subject_words(context.locale, &change.subject),
+        from_to: from_to(context.locale, context.plan, change),
+        flown: flown_on(context, change),
+        with: with.map(|with| say!(context.locale, "ledger-together", with = with)).unwrap_or_default(),
+    }
+}
+
 fn line(context: &Context<'_>, change: &Adjusted) -> Block {
     let title = format!(
         "{}: {}",

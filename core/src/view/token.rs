@@ -1,8 +1,10 @@
+use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 
 use crate::form::{HowLong, Said};
 use crate::locale::{Language, Locale, Measures, TemperatureScale, say};
 use crate::record::{Basis, EntryId, OnAircraft, PackState, ThingKind};
+use crate::tables::{Form, Table};
 use crate::telemetry::SightStep;
 
 /// Where in the app the pilot is. Kept in the database, so that a killed phone reopens here.
@@ -55,6 +57,10 @@ pub enum Place {
     Change,
     /// The journal, newest first.
     Journal,
+    /// The days of a month that have entries: `2026-03`.
+    JournalMonth(String),
+    /// The entries of one day.
+    JournalDay(NaiveDate),
     /// One entry of the journal.
     Entry(EntryId),
     /// What happened to the aircraft, and what can be said to have happened.
@@ -90,6 +96,8 @@ pub enum Place {
     },
     /// Fire or accident: what to do, whom to call, where.
     Emergency,
+    /// What leaves the phone for another person.
+    Dossier,
     /// How figures went over the aircraft's life.
     Trends,
     /// The last hover's heat on a day and a flight that the pilot names.
@@ -154,6 +162,8 @@ pub enum Go {
     StopReading,
     /// Reads the log in view after all.
     ReadAgain,
+    /// Searches the journal on.
+    SearchOn,
 }
 
 /// Changes what is typed, chosen or in view.
@@ -410,6 +420,15 @@ pub enum Wanted {
 pub enum Offered {
     /// The plan in force.
     Plan,
+    /// The page that shows another person what was proved.
+    Dossier,
+    /// A table for a spreadsheet or a program.
+    Table {
+        /// Which.
+        table: Table,
+        /// How it is written.
+        form: Form,
+    },
 }
 
 /// What a token stands for.

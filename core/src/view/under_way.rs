@@ -5,7 +5,7 @@
 pub struct UnderWay {
     /// What it is.
     pub what: UnderWayWith,
-    /// Bytes that are done.
+    /// Bytes that are done; of a document that leaves, steps of its making.
     pub bytes: u64,
     /// Of how many, where that is known.
     pub of: Option<u64>,
@@ -20,6 +20,13 @@ pub enum UnderWayWith {
     Arriving {
         /// What the phone calls it.
         name: String,
+    },
+    /// A document is written to where the person said.
+    Leaving {
+        /// What the phone calls it.
+        name: String,
+        /// Bytes that were handed over.
+        written: u64,
     },
     /// A log is read, to be attached.
     Attaching {

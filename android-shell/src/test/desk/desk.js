@@ -214,7 +214,8 @@ function give (file) {
 async function saved () {
   const name = asked.name
   const answer = await hand('/saved', '')
-  if (!answer) return
+  // Stopped, or refused by the phone: its screen says why, and there is nothing to keep.
+  if (!answer || answer.status === 204) return
   const link = Object.assign(document.createElement('a'), { href: URL.createObjectURL(await answer.blob()), download: name })
   link.click()
   URL.revokeObjectURL(link.href)

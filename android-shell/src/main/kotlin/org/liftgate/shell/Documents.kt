@@ -4,6 +4,7 @@ import android.app.Activity
 import android.content.Intent
 import android.net.Uri
 import android.os.Bundle
+import android.provider.DocumentsContract
 import android.provider.OpenableColumns
 import java.io.IOException
 import java.io.InputStream
@@ -116,10 +117,22 @@ class Documents(private val activity: Activity) {
         return Picked(known?.first ?: uri.lastPathSegment.orEmpty(), known?.second, stream, aside)
     }
 
-    /** Writes [bytes] to where the person said; off the main thread. */
-    fun write(uri: Uri, bytes: ByteArray) {
-        val stream = activity.contentResolver.openOutputStream(uri, "wt") ?: throw IOException("no room at $uri")
-        stream.use { it.write(bytes) }
+    /** The place where the person said that a document goes; off the main thread. Nothing is opened yet. */
+    fun saving(uri: Uri, aside: Aside): Saving {
+        val resolver = activity.applicationContext.contentResolver
+        val name = runCatching {
+            resolver.query(uri, arrayOf(OpenableColumns.DISPLAY_NAME), null, null, null)?.use { found ->
+                if (found.moveToFirst()) found.getString(0) else null
+            }
+        }.getOrNull()
+        val open = { resolver.openOutputStream(uri, "wt") ?: throw IOException("nothing can be written at $uri") }
+        val remove = {
+            // What a provider does not take away is emptied: half a document is worse than none.
+            runCatching { check(DocumentsContract.deleteDocument(resolver, uri)) }
+                .recoverCatching { resolver.openOutputStream(uri, "wt")?.close() }
+            Unit
+        }
+        return Saving(name ?: uri.lastPathSegment.orEmpty(), open, remove, aside)
     }
 
     private companion object {

@@ -21,6 +21,9 @@ class LiftgateApp : Application() {
     /** The document that is being handed to the store; it outlives a turned screen. */
     var picked: Picked? = null
 
+    /** The document that is being saved; it outlives a turned screen too. */
+    var saving: Saving? = null
+
     /** The pilot's window, for what was begun in one that a turned screen has replaced since. */
     var front: PilotActivity? = null
 

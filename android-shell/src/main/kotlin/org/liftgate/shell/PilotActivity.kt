@@ -22,6 +22,7 @@ import uniffi.liftgate.Tapped
 import uniffi.liftgate.Turn
 import uniffi.liftgate.Weight
 import uniffi.liftgate.Work
+import uniffi.liftgate.Wrote
 
 /** The pilot's side: shows the screen that the core sends and passes back what is tapped and typed. */
 class PilotActivity : ShellActivity(), Taps {
@@ -142,16 +143,18 @@ class PilotActivity : ShellActivity(), Taps {
         }, ::trouble)
     }
 
-    private fun save(token: String, uri: Uri) = askPilot({ desk, now -> desk.document(token, now) }) { bytes ->
-        app.aside.run({ documents.write(uri, bytes) }) { written ->
-            if (!isDestroyed) written.fold({ saved() }, ::trouble)
-        }
+    /** Begins to save where the person said; the window that is there by then goes on with it. */
+    private fun save(token: String, uri: Uri) = app.aside.run({ documents.saving(uri, app.aside) }) { place ->
+        (app.front ?: this).saves(token, place)
     }
 
-    private fun saved() {
-        confirm(screen)
-        screen.announce(getString(R.string.document_saved))
-    }
+    private fun saves(token: String, place: Result<Saving>) = place.fold({ saving ->
+        if (isDestroyed) return@fold saving.giveUp()
+        app.saving?.giveUp()
+        app.saving = saving
+        waiting = true
+        askPilot({ desk, now -> desk.saving(token, saving.name, now) }, ::brokenOff, ::shown)
+    }, ::trouble)
 
     override fun edited(field: String, text: String) {
         typing.take(field, text)?.let(::keep)
@@ -162,7 +165,10 @@ class PilotActivity : ShellActivity(), Taps {
         core.askPilot({ desk, now -> desk.typed(typed.field, typed.text, now) }, typed.at) { outcome ->
             answered(outcome, ::trouble) { next ->
                 // Nothing that more letters or a tap have overtaken.
-                if (!typing.isWaiting && !waiting) screen.show(next, null, typing = true)
+                if (!typing.isWaiting && !waiting) {
+                    screen.show(next, null, typing = true)
+                    next.work?.let(::goOn)
+                }
             }
         }
     }
@@ -193,6 +199,7 @@ class PilotActivity : ShellActivity(), Taps {
         said?.let(screen::announce)
         back(next.back?.let { { tapped(it) } })
         if (next.work !is Work.Feed) letGo()
+        if (next.work !is Work.Write) leave()
         next.work?.let(::goOn)
     }
 
@@ -202,10 +209,17 @@ class PilotActivity : ShellActivity(), Taps {
         app.picked = null
     }
 
+    /** The document is no longer written: it is saved, or given up and taken away. */
+    private fun leave() {
+        app.saving?.takeIf { it.isUnderWay }?.giveUp() ?: return
+        app.saving = null
+    }
+
     /** Goes a step on with what takes long. The screen that comes of it asks for the next one; a tap comes in between. */
     private fun goOn(work: Work) {
         when (work) {
             is Work.Feed -> feed()
+            is Work.Write -> write()
             is Work.Touch -> if (!working) step { desk, now -> desk.tap(work.token, now) }
         }
     }
@@ -214,6 +228,15 @@ class PilotActivity : ShellActivity(), Taps {
     private fun feed() {
         val document = app.picked ?: return step { desk, now -> desk.fed(null, now) }
         document.next { piece -> step { desk, now -> desk.fed(piece, now) } }
+    }
+
+    /** Writes the next piece of the document that is being saved; until it is written the core is free for touches. */
+    private fun write() {
+        val document = app.saving ?: return step { desk, now -> desk.wrote(Wrote.GONE, now) }
+        document.next({ got -> core.askPilot({ desk, _ -> desk.piece() }, then = got) }) { outcome ->
+            if (isDestroyed) return@next
+            outcome.fold({ how -> step { desk, now -> desk.wrote(how, now) } }, ::brokenOff)
+        }
     }
 
     private fun step(work: (PilotDesk, Moment) -> Tapped) {
@@ -228,6 +251,8 @@ class PilotActivity : ShellActivity(), Taps {
     /** What took long is over: the screen as it is without it, and why. */
     private fun brokenOff(error: Throwable) {
         working = false
+        waiting = false
+        leave()
         if (error !is LiftgateException.Refused) return trouble(error)
         ask({ store, now -> sight(store, now) }) {
             show(it.first, it.second, null)

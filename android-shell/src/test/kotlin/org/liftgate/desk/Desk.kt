@@ -87,8 +87,8 @@ class Desk(private val phone: Phone, private val from: String) {
     /** Hands [file] to the app as the document that was picked, under the name that it has for the person. */
     fun picked(name: String, file: File) = await { picker.choose(name, file) }
 
-    /** Lets the app save its document, and gives what it wrote. */
-    fun saved(): ByteArray = await { picker.save() }
+    /** Lets the app save its document, and gives what it wrote once it is done; nothing where it was stopped or failed. */
+    fun saved(): ByteArray? = await { picker.save() }.get()
 
     private fun <T> await(does: () -> T): T {
         val done = CompletableFuture<T>()
@@ -119,6 +119,7 @@ class Desk(private val phone: Phone, private val from: String) {
             }
             job?.invoke()
             if (!phone.busy) phone.settle()
+            picker.look()
             // A finger that moves sends more than can be drawn.
             val due = if (jobs.isEmpty()) 0 else FRAME_MS * NS_A_MS
             if (watched() && System.nanoTime() - drawnAt >= due) {

@@ -77,6 +77,18 @@ class DeskBrowserTest {
         assertTrue("format = 1" in plan)
         until("it is saved") { !browser.findElement(By.id("save")).isDisplayed }
 
+        home()
+        takeUp("Aircraft")
+        takeUp("The dossier")
+        takeUp("Save the dossier")
+        until("the desk offers to save the dossier") { browser.findElement(By.id("save")).isDisplayed }
+        val page = browser.executeAsyncScript(script) as String
+        assertTrue(page.startsWith("<!doctype html>") && page.trimEnd().endsWith("</html>"))
+        shot("dossier-saved")
+        home()
+        takeUp("Aircraft")
+        takeUp("Large electric helicopter")
+
         takeUp("Open a plan file")
         val mine = File(desk.folder, "mine.toml").apply { writeText(plan.replace("title = \"Walk-round by hand\"", "title = \"Walk round it\"")) }
         until("the desk asks for a file") { browser.findElement(By.id("file")).isDisplayed }

@@ -4,8 +4,11 @@ import android.content.Intent
 import android.net.Uri
 import java.io.ByteArrayOutputStream
 import java.io.File
+import java.util.concurrent.CompletableFuture
 import org.json.JSONObject
+import org.liftgate.shell.LiftgateApp
 import org.liftgate.shell.Phone
+import org.liftgate.shell.Saving
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 
@@ -33,12 +36,35 @@ class DeskPicker(private val phone: Phone) {
         phone.answerPicker(null)
     }
 
-    fun save(): ByteArray {
+    /** Lets the app save what it asked to; comes to what it wrote, or to nothing where it was stopped or failed. */
+    fun save(): CompletableFuture<ByteArray?> {
         require(isOpen) { "the app saves no document" }
-        val there = Uri.parse("content://desk/saved")
+        val there = Uri.Builder().scheme("content").authority("desk").appendPath(phone.askedPicker?.getStringExtra(Intent.EXTRA_TITLE)).build()
         val out = ByteArrayOutputStream()
-        shadowOf(RuntimeEnvironment.getApplication().contentResolver).registerOutputStream(there, out)
-        phone.answerPicker(there)
-        return out.toByteArray()
+        val begun = Leaving(out)
+        shadowOf(RuntimeEnvironment.getApplication().contentResolver).registerOutputStreamSupplier(there) {
+            if (begun.document == null) begun.document = saving
+            out
+        }
+        leaving = begun
+        phone.answerPicker(there, await = false)
+        return begun.done
+    }
+
+    private val saving: Saving? get() = (RuntimeEnvironment.getApplication() as LiftgateApp).saving
+
+    /** What the app saves at the moment: its document, once it has opened it, and who waits for it. */
+    private class Leaving(val out: ByteArrayOutputStream) {
+        @Volatile var document: Saving? = null
+        val done = CompletableFuture<ByteArray?>()
+    }
+
+    private var leaving: Leaving? = null
+
+    /** Tells whoever waits when the app is done with what it saves. */
+    fun look() {
+        val under = leaving?.takeIf { saving == null && !phone.busy } ?: return
+        under.done.complete(if (under.document?.isDone == true) under.out.toByteArray() else null)
+        leaving = null
     }
 }

@@ -70,7 +70,9 @@ class DeskServer(private val desk: Desk, private val page: File, port: Int) : Au
             takeIn(asked)
             return Reply(204, "text/plain", "")
         }
-        if (asked.requestMethod == "POST" && path == "/saved") return Reply(200, "application/octet-stream", desk.saved())
+        if (asked.requestMethod == "POST" && path == "/saved") {
+            return desk.saved()?.let { Reply(200, "application/octet-stream", it) } ?: Reply(204, "text/plain", "")
+        }
         if (asked.requestMethod == "POST") {
             val told = asked.requestBody.readNBytes(LONGEST_BODY).decodeToString()
             desk.told(path.removePrefix("/"), JSONObject(told.ifEmpty { "{}" }))

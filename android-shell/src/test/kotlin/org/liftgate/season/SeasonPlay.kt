@@ -1,6 +1,8 @@
 package org.liftgate.season
 
+import android.net.Uri
 import android.widget.TextView
+import java.io.ByteArrayOutputStream
 import java.io.File
 import java.time.Duration
 import org.junit.Assume.assumeTrue
@@ -12,6 +14,7 @@ import org.liftgate.shell.Phone
 import org.liftgate.shell.read
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
+import org.robolectric.Shadows.shadowOf
 import uniffi.liftgate.Liftgate
 import uniffi.liftgate.Verified
 
@@ -52,6 +55,7 @@ private class Play(private val season: Season, private val out: File) {
             phone.launch()
             season.days.forEach { day(phone, album, person, it) }
             closing(phone, album, person)
+            dossier(phone, album, person)
             journal(phone, album)
         }
         album.finish()
@@ -161,7 +165,20 @@ private class Play(private val season: Season, private val out: File) {
     }
 
     private lateinit var verified: Verified
-    private lateinit var dossier: String
+    private val dossier = ByteArrayOutputStream()
+
+    /** The dossier leaves the phone through its own page and the phone's picker. */
+    private fun dossier(phone: Phone, album: Album, person: Person) {
+        phone.tap("Aircraft").tap("The dossier")
+        album.take("dossier", "What leaves the phone for another person, and how")
+        phone.tap("Save the dossier")
+        val there = Uri.parse("content://season/dossier.html")
+        shadowOf(RuntimeEnvironment.getApplication().contentResolver).registerOutputStream(there, dossier)
+        phone.answerPicker(there)
+        phone.expect("Saved: dossier.html")
+        story.tell("The dossier was saved by its own control: ${dossier.size() / 1_000} kB")
+        person.home()
+    }
 
     private fun journal(phone: Phone, album: Album) {
         phone.tap("Journal")
@@ -169,10 +186,27 @@ private class Play(private val season: Season, private val out: File) {
         val shown = phone.words().first { it.endsWith(" entries") }.removeSuffix(" entries").toLong()
         ask { store ->
             verified = store.verify()
-            dossier = store.dossier(clock.now())
         }
         phone.settle()
         check(shown == verified.count) { "the screen counts $shown entries, the chain ${verified.count}" }
+        check(verified.head in dossier.toString(Charsets.UTF_8)) { "the dossier does not name the head ${verified.head}" }
+        searched(phone, album)
+    }
+
+    /** The journal by a word, and by its first day. */
+    private fun searched(phone: Phone, album: Album) {
+        phone.type(SEARCH, "belt")
+        phone.pause()
+        phone.expect("Found in ")
+        album.take("journal-found", "The journal searched by a word")
+        story.tell("Searched for “belt”: ${phone.words().first { it.startsWith("Found in ") }}")
+        phone.type(SEARCH, "")
+        phone.pause()
+        phone.tap(phone.words().last { Regex("[A-Z][a-z]+ 20[0-9]{2}").matches(it) })
+        album.take("journal-month", "The first month, by its days")
+        phone.tap(phone.words().last { Regex("[0-9]+ [A-Z][a-z]+ 20[0-9]{2}").matches(it) })
+        album.take("journal-day", "The first day of all")
+        phone.back().back()
     }
 
     private fun now() = java.time.Instant.ofEpochMilli(clock.wallMs)
@@ -197,12 +231,16 @@ private class Play(private val season: Season, private val out: File) {
         val copy = File(folder, "again.db").also { journal.copyTo(it, overwrite = true) }
         val again = Liftgate.open(copy.path, clock.now()).use { it.verify() }
         check(again == verified) { "the journal that was left says $again, the app said $verified" }
-        File(out, "dossier.html").writeText(dossier)
+        File(out, "dossier.html").writeBytes(dossier.toByteArray())
         File(out, "ended.json").writeText("{\"at\": \"${now()}\"}\n")
         story.tell("Journal verified: ${again.count} entries, head ${again.head}")
         story.tell("Left in out/: ${2 * album.shots.size} pictures in screens/, journal.db, dossier.html, index.html to look through them")
         File(out, "story.txt").writeText(story.lines.joinToString("\n", postfix = "\n"))
         Contents(season, story, album).write(File(out, "index.html"))
         folder.deleteRecursively()
+    }
+
+    private companion object {
+        const val SEARCH = "Search: a check, a part, a word"
     }
 }

@@ -1,0 +1,58 @@
+//! Documents that go out through the phone's picker, piece by piece.
+
+use super::leaving::{Content, Leaving};
+use super::shared::{Shared, text_in_force};
+use super::{AppError, document, dossier};
+use crate::locale::say;
+use crate::record::Moment;
+use crate::tables;
+use crate::view::{Offered, Wrote};
+
+/// Begins to give the document that a control offers; what was on its way before is given up.
+pub(super) fn begin(shared: &mut Shared, offered: &Offered, name: &str, now: &Moment) -> Result<(), AppError> {
+    document::stop(shared)?;
+    let content = match offered {
+        Offered::Plan => Content::Whole(text_in_force(&shared.entries).1.as_bytes().to_vec()),
+        Offered::Table { table, form } => {
+            let (plan, entries, ledger) = (&shared.plan, &shared.entries, &shared.ledger);
+            Content::Whole(tables::write(tables::Source { plan, entries, ledger }, *table, *form))
+        }
+        Offered::Dossier => Content::Dossier(Box::new(dossier::begin(shared, now)?)),
+    };
+    let entries = shared.entries.len();
+    shared.leaving = Some(Leaving { name: name.to_owned(), written: 0, entries, content, ended: false });
+    Ok(())
+}
+
+/// The next piece, which may be empty while there is more to come; none at its end, and after the person stopped it.
+pub(super) fn piece(shared: &mut Shared) -> Result<Option<Vec<u8>>, AppError> {
+    let Some(mut leaving) = shared.leaving.take() else { return Ok(None) };
+    if leaving.entries != shared.entries.len() {
+        return Err(AppError::refused(say!(shared.locale(), "app-saving-overtaken", name = leaving.name)));
+    }
+    let piece = match &mut leaving.content {
+        Content::Whole(bytes) if bytes.is_empty() => None,
+        Content::Whole(bytes) => Some(std::mem::take(bytes)),
+        Content::Dossier(making) => dossier::next(making, shared)?.map(String::into_bytes),
+    };
+    leaving.written += piece.as_ref().map_or(0, |piece| piece.len() as u64);
+    leaving.ended = piece.is_none();
+    shared.leaving = Some(leaving);
+    Ok(piece)
+}
+
+/// What became of it where the shell wrote it; a sentence once all of it is there. What comes after the person stopped it is passed
+/// over.
+pub(super) fn wrote(shared: &mut Shared, how: Wrote) -> Result<Option<String>, AppError> {
+    let Some(leaving) = shared.leaving.take() else { return Ok(None) };
+    let (locale, name) = (shared.locale(), &leaving.name);
+    match how {
+        Wrote::Kept if leaving.ended => Ok(Some(say!(locale, "app-saved", name = name))),
+        Wrote::Kept => {
+            shared.leaving = Some(leaving);
+            Ok(None)
+        }
+        Wrote::NoRoom => Err(AppError::refused(say!(locale, "app-saving-no-room", name = name))),
+        Wrote::Gone => Err(AppError::refused(say!(locale, "app-saving-gone", name = name))),
+    }
+}
