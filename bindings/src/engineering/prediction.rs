@@ -82,6 +82,7 @@ pub struct LadderPrediction {
     pub inputs: LadderQuestion,
     pub power_w: Interval95,
     pub current_a: Interval95,
+    pub loaded_v: Interval95,
     pub temperature_c: Option<Interval95>,
     pub fitted: FittedAircraft,
     pub beyond_percent: Option<f64>,

@@ -13,6 +13,7 @@ log-value-read = { $measured } { $unit } abgelesen; { $predicted } vorhergesagt,
 log-what-charge = Entnommene Ladung
 log-what-power = Leistung im Schwebeflug
 log-what-current = Strom im Schwebeflug
+log-what-voltage = Spannung unter Last
 log-what-head-speed = Rotordrehzahl
 log-why = Woran es liegen kann
 log-why-note = was die Zahlen stützen, das Wahrscheinlichste zuerst

@@ -13,6 +13,7 @@ log-value-read = { $measured } { $unit } read; { $predicted } predicted, { $low 
 log-what-charge = Charge
 log-what-power = Power in hover
 log-what-current = Current in hover
+log-what-voltage = Voltage under load
 log-what-head-speed = Head speed
 log-why = Why it may be
 log-why-note = what the figures support, likeliest first

@@ -2,6 +2,7 @@
 //! fit with this one in it has it.
 
 use super::ladder::{CHARGE_SLACK, drawn, step, temperature_after};
+use super::on_ground::{logged_hover_a, logged_hover_w};
 use super::packs::last_resistance_mohm;
 use super::{Facts, Result};
 use crate::engineering::disagreement::{
@@ -46,6 +47,8 @@ pub enum What {
     Power,
     /// Mean current in hover, by the log.
     Current,
+    /// Mean voltage under load in hover, by the log.
+    Voltage,
     /// Head speed in hover, by the log.
     HeadSpeed,
     /// A place's temperature: the place's id.
@@ -111,6 +114,8 @@ impl Looked<'_> {
             readings.extend(power.map(reading(What::Power, Unit::Watt)));
             let current = self.current_a().map(|a| slack(&expected.current_a, a));
             readings.extend(current.map(reading(What::Current, Unit::Ampere)));
+            let volts = drawn_v(self.log).map(|volts| on(&expected.loaded_v, volts));
+            readings.extend(volts.map(reading(What::Voltage, Unit::Volt)));
         }
         readings.extend(self.head_speed().map(reading(What::HeadSpeed, Unit::RevolutionsPerMinute)));
         for place in &self.facts.plan.places {
@@ -143,15 +148,11 @@ impl Looked<'_> {
     }
 
     fn current_a(&self) -> Option<f64> {
-        Some(self.figure(FigureKind::HoverAverage, Some(Quantity::PackCurrent))?.value).filter(|a| *a > 0.0)
+        logged_hover_a(self.log?)
     }
 
     fn power_w(&self) -> Option<f64> {
-        let logged = self.figure(FigureKind::HoverAverage, Some(Quantity::Power)).map(|figure| figure.value);
-        // In a hover both hardly move, so that the mean of the product is the product of the means.
-        let voltage =
-            || self.figure(FigureKind::HoverAverage, Some(Quantity::PackVoltage)).map(|figure| figure.value);
-        logged.or_else(|| Some(self.current_a()? * voltage()?)).filter(|w| *w > 0.0)
+        logged_hover_w(self.log?)
     }
 
     fn head_speed(&self) -> Option<Held> {
@@ -167,13 +168,13 @@ impl Looked<'_> {
         let earlier = self.earlier.iter().copied();
         let (speed, air_c) = (self.flight.head_speed_rpm, self.flight.air_c);
         let expected = temperature_after(self.facts, earlier, place, speed, air_c)?;
-        Some(Held { predicted: expected.middle, low: expected.low, high: expected.high, measured })
+        Some(on(&expected, measured))
     }
 
     /// The same readings, as the question for the causes.
     fn shown(&self, readings: &[ComparedReading]) -> Option<Shown> {
         let held = |what: &What| readings.iter().find(|reading| reading.what == *what).map(|reading| reading.held);
-        let (power, current) = (held(&What::Power), held(&What::Current));
+        let (power, current, voltage) = (held(&What::Power), held(&What::Current), held(&What::Voltage));
         // Without a log the charge tells of the draw: both go alike.
         let draw = power.or(current).or(held(&What::Charge));
         let speed =
@@ -192,6 +193,7 @@ impl Looked<'_> {
             draw,
             draw_at_read_speed: at_read,
             current: power.and(current),
+            voltage: power.and(voltage),
             head_speed: speed,
             resistance: self.resistance(),
             parts: parts.collect(),
@@ -212,6 +214,15 @@ impl Looked<'_> {
         let least_now_ohm = logged_mohm.or_else(read)?.max(0.0) / 1_000.0;
         Some(PackResistance { new_ohm, least_now_ohm })
     }
+}
+
+fn on(interval: &Interval95, measured: f64) -> Held {
+    Held { predicted: interval.middle, low: interval.low, high: interval.high, measured }
+}
+
+/// Voltage under load, by a log that has power and current of the hover.
+fn drawn_v(log: Option<&AttachedLog>) -> Option<f64> {
+    Some(logged_hover_w(log?)? / logged_hover_a(log?)?)
 }
 
 /// A logged mean against a prediction, with the room for the meters that a charge has as well.

@@ -1,6 +1,6 @@
 use super::drive_load::LOADED_CELL_V;
 use super::hover::rotor;
-use super::on_ground::{hover_current_a, hover_s, missing_s};
+use super::on_ground::{hover_current_a, hover_power_w, hover_s, missing_s};
 use super::{Computed, Facts, Figure, Result, Row};
 use crate::drawing::{Curve, curve};
 use crate::engineering::air::{air, standard_air};
@@ -68,13 +68,9 @@ pub(super) fn temperature_after<'a>(
     head_rpm: f64,
     air_c: f64,
 ) -> Option<Interval95> {
-    let loaded_v = aircraft(facts).ok()?.loaded_v;
-    let missing_s = missing_s(facts);
     let read = hovers.filter_map(|hover| {
         let celsius = hover.hottest_reading(place).filter(|celsius| *celsius >= hover.air_c + WARMER_K)?;
-        let power_w = hover_current_a(facts, hover, missing_s)? * loaded_v;
-        let of = flown(hover, density(facts, hover.air_c).ok()?);
-        Some(FlownStep { power_w: Some(power_w), temperature_c: Some(celsius), ..of })
+        Some(FlownStep { temperature_c: Some(celsius), ..drawn(facts, hover).ok()? })
     });
     step(facts, read.collect(), head_rpm, air_c).ok()?.temperature_c
 }
@@ -218,22 +214,16 @@ fn steps(facts: Facts<'_>, before: Option<&Flight>) -> Result<Vec<FlownStep>> {
     earlier.map(|flight| drawn(facts, flight)).collect()
 }
 
-/// A hover as the fit of power reads it: by its current without the time on the ground.
+/// A hover as the fit of power reads it: by its current without the time on the ground, and by its power where a log has the voltage.
 pub(super) fn drawn(facts: Facts<'_>, flight: &Flight) -> Result<FlownStep> {
-    let current_a = hover_current_a(facts, flight, missing_s(facts));
-    Ok(FlownStep { current_a, ..flown(flight, density(facts, flight.air_c)?) })
-}
-
-/// A hover by its head speed and its air alone.
-fn flown(flight: &Flight, density_kg_m3: f64) -> FlownStep {
-    FlownStep {
+    Ok(FlownStep {
         head_rpm: flight.head_speed_rpm,
-        density_kg_m3,
+        density_kg_m3: density(facts, flight.air_c)?,
         air_c: flight.air_c,
-        power_w: None,
-        current_a: None,
+        power_w: hover_power_w(facts, flight),
+        current_a: hover_current_a(facts, flight, missing_s(facts)),
         temperature_c: None,
-    }
+    })
 }
 
 pub(super) fn step(facts: Facts<'_>, steps: Vec<FlownStep>, head_rpm: f64, air_c: f64) -> Result<LadderPrediction> {

@@ -6,7 +6,7 @@ use chrono::{DateTime, FixedOffset};
 
 use super::Facts;
 use super::ladder::{drawn, step};
-use super::on_ground::{hover_current_a, missing_s};
+use super::on_ground::{hover_current_a, hover_power_w, missing_s};
 use super::packs::{pack_readings, resistance_mohm};
 use crate::engineering::air::standard_air;
 use crate::engineering::prediction::FlownStep;
@@ -163,7 +163,8 @@ fn hover_power(facts: Facts<'_>, check: &str) -> Option<Trend> {
         question.next.density_kg_m3 = standard.density_kg_m3;
         let in_standard_air = crate::engineering::prediction::predict(&question).ok()?;
         let share = in_standard_air.power_w.middle / fitted.power_w.middle;
-        let power_w = hover_current_a(facts, flight, missing_s)? * question.aircraft.loaded_v;
+        let by_current = || Some(hover_current_a(facts, flight, missing_s)? * question.aircraft.loaded_v);
+        let power_w = hover_power_w(facts, flight).or_else(by_current)?;
         Some(reading(runs, flight, power_w * share))
     });
     trend(TrendOf::HoverPower { check: check.to_owned() }, Unit::Watt, 0, powers.collect(), 5.0)

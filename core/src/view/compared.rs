@@ -66,7 +66,7 @@ pub(super) fn blocks(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
 
 fn reading_row(locale: Locale, plan: &Plan, reading: &ComparedReading) -> Block {
     let held = reading.held;
-    let digits = usize::from(matches!(reading.unit, Unit::Ampere));
+    let digits = usize::from(matches!(reading.unit, Unit::Ampere | Unit::Volt));
     let show = |value: f64| locale.bare(value, digits, reading.unit);
     let (edge, state) = match held.lies() {
         Lies::Within => (Edge::Fresh, say!(locale, "log-as-predicted")),
@@ -104,6 +104,7 @@ fn what_words(locale: Locale, plan: &Plan, what: &What) -> String {
         What::Charge => say!(locale, "log-what-charge"),
         What::Power => say!(locale, "log-what-power"),
         What::Current => say!(locale, "log-what-current"),
+        What::Voltage => say!(locale, "log-what-voltage"),
         What::HeadSpeed => say!(locale, "log-what-head-speed"),
         What::Place(id) => place_words(plan, id).to_owned(),
     }
