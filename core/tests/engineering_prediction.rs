@@ -20,17 +20,20 @@ struct Simulated {
     heat_exponent: f64,
     scatter: f64,
     heat_scatter: f64,
+    loaded_v: f64,
 }
 
 impl Simulated {
     fn new(random: &mut Random) -> Self {
+        let aircraft = LadderAircraft {
+            mass_kg: random.uniform(5.0, 15.0),
+            radius_m: random.uniform(0.75, 1.25),
+            solidity: random.uniform(0.04, 0.09),
+            loaded_v: random.uniform(20.0, 50.0),
+        };
         Self {
-            aircraft: LadderAircraft {
-                mass_kg: random.uniform(5.0, 15.0),
-                radius_m: random.uniform(0.75, 1.25),
-                solidity: random.uniform(0.04, 0.09),
-                loaded_v: random.uniform(20.0, 50.0),
-            },
+            aircraft,
+            loaded_v: aircraft.loaded_v * random.uniform(0.95, 1.05),
             efficiency: random.uniform(0.66, 0.91),
             induced: random.uniform(1.05, 1.45),
             drag: random.uniform(0.008, 0.017),
@@ -67,7 +70,9 @@ impl Simulated {
         let rise =
             self.heat * (true_w / nominal_w).powf(self.heat_exponent) * (self.heat_scatter * random.normal()).exp();
         let power_w = true_w * (1.0 + self.scatter * random.normal());
-        let current_a = true_w / self.aircraft.loaded_v * (1.0 + self.scatter * random.normal());
+        // Wind and pilot move both; packs and their charge the voltage between them.
+        let loaded_v = self.loaded_v * (1.0 + 0.015 * random.normal());
+        let current_a = power_w / loaded_v;
         FlownStep {
             head_rpm: rpm,
             density_kg_m3,
@@ -267,7 +272,7 @@ fn a_dragging_drive_is_noticed() {
     assert!(!off.agrees && (off.off_percent - 25.0).abs() < 1e-9 && off.margin < 0.0);
     assert!(prediction.temperature_c.is_none());
     assert!((prediction.beyond_percent.unwrap() - 100.0 * (1300.0 / 1275.0 - 1.0)).abs() < 1e-9);
-    assert!((prediction.current_a.middle * 44.0 / middle_w - 1.0).abs() < 1e-6);
+    assert!((prediction.current_a.middle * 44.0 / middle_w - 1.0).abs() < 1e-3);
 }
 
 #[test]

@@ -39,11 +39,18 @@ log-pack-extra = { $extra } mehr Strom für die gleiche Leistung
 log-pack-words = { $words }. Innenwiderstand des Akkus ablesen, warm und voll fliegen
 log-little-air-words = { $part }: Erwärmung { $rose } der vorhergesagten, bei nicht mehr Leistung. Nach verdecktem Einlass, Lüfter und losem Kühlkörper sehen
 log-hot-air-words = { $above } über jeder bisher geflogenen Luft: die Vorhersage reicht über das Geflogene hinaus
-log-next-detail =
-    { $speed } U/min: { $middle } A, { $low } bis { $high }, aus { $hovers ->
+log-next-detail = { $speed } U/min: { $middle } A, { $low } bis { $high }, { $from }
+log-next-with =
+    aus { $hovers ->
         [one] { $hovers } Schwebeflug
        *[other] { $hovers } Schwebeflügen
     }, diesen eingerechnet
+log-next-without =
+    { $hovers ->
+        [0] nur aus den Angaben
+        [one] aus { $hovers } Schwebeflug
+       *[other] aus { $hovers } Schwebeflügen
+    }, ohne diesen: was erklärt oder zum Befund wurde, zählt nicht mit
 log-next = Als Nächstes: { $check }
 log-too-little = Bisher zu wenig abgelesen, um eine Drift zu sehen.
 log-nothing-drifted-of =

@@ -39,11 +39,18 @@ log-pack-extra = { $extra } more current for the same power
 log-pack-words = { $words }. Read the pack's resistance, and fly it warm and full
 log-little-air-words = { $part } rose { $rose } of what was predicted, at no more power. Look for a blocked inlet, a fan, a loose heat sink
 log-hot-air-words = { $above } above any air flown in before: the prediction reaches beyond what was flown
-log-next-detail =
-    { $speed } rpm: { $middle } A, { $low } to { $high }, from { $hovers ->
+log-next-detail = { $speed } rpm: { $middle } A, { $low } to { $high }, { $from }
+log-next-with =
+    from { $hovers ->
         [one] { $hovers } hover
        *[other] { $hovers } hovers
     } with this one in it
+log-next-without =
+    { $hovers ->
+        [0] from the figures alone
+        [one] from { $hovers } hover
+       *[other] from { $hovers } hovers
+    } without this one: what was explained or became a finding is left out
 log-next = Next: { $check }
 log-too-little = Too little was read so far to see a drift.
 log-nothing-drifted = Nothing has drifted.

@@ -1,14 +1,14 @@
 //! One hover's predictions beside what was read of it, the causes that its figures support where they disagree, and the next hover as the
 //! fit with this one in it has it.
 
-use super::ladder::{CHARGE_SLACK, drawn, step, temperature_after};
+use super::Facts;
+use super::ladder::{CHARGE_SLACK, fitted_hovers, fitted_steps, step, temperature_after};
 use super::on_ground::{logged_hover_a, logged_hover_w};
 use super::packs::last_resistance_mohm;
-use super::{Facts, Result};
 use crate::engineering::disagreement::{
     Cause, HeadSpeed, Held, Lies, PackResistance, PartHeat, SPEED_TOLERANCE, Shown, likely_causes,
 };
-use crate::engineering::prediction::{FlownStep, Interval95, LadderPrediction};
+use crate::engineering::prediction::{Interval95, LadderPrediction};
 use crate::field::Flight;
 use crate::plan::Motion;
 use crate::record::{AttachedLog, Thing, ThingKind};
@@ -64,8 +64,10 @@ pub struct NextHover {
     pub head_speed_rpm: f64,
     /// Current, A.
     pub current_a: Interval95,
-    /// Hovers that went in, this one included.
+    /// Hovers that went in.
     pub hovers: usize,
+    /// Whether this one did; one that was explained or became a finding does not.
+    pub with_this: bool,
 }
 
 /// Compares a flight. None for what is no hover, was called off, or is not down yet.
@@ -134,8 +136,8 @@ impl Looked<'_> {
 
     /// What the hovers before this one predict at a head speed in this flight's air.
     fn expected(&self, head_rpm: f64) -> Option<LadderPrediction> {
-        let steps: Result<Vec<FlownStep>> = self.earlier.iter().map(|hover| drawn(self.facts, hover)).collect();
-        step(self.facts, steps.ok()?, head_rpm, self.flight.air_c).ok()
+        let steps = fitted_steps(self.facts, self.earlier.iter().copied()).ok()?;
+        step(self.facts, steps, head_rpm, self.flight.air_c).ok()
     }
 
     fn figure(&self, kind: FigureKind, quantity: Option<Quantity>) -> Option<&LogFigure> {
@@ -238,9 +240,11 @@ fn next(facts: Facts<'_>, flight: &Flight) -> Option<NextHover> {
         |check: &crate::plan::Check| check.fly().is_some_and(|fly| fly.motion == Motion::Hover && fly.predict);
     let (_, check) = after.into_iter().find(|(_, check)| hover(check) && facts.ledger.aircraft.wants(check))?;
     let head_speed_rpm = facts.ledger.aircraft.limit(&check.fly()?.head_speed_rpm)?;
-    let hovers: Vec<&Flight> = facts.hovers().collect();
-    let last_air_c = hovers.last()?.air_c;
-    let steps: Result<Vec<FlownStep>> = hovers.iter().map(|hover| drawn(facts, hover)).collect();
-    let predicted = step(facts, steps.ok()?, head_speed_rpm, last_air_c).ok()?;
-    Some(NextHover { check: check.id.clone(), head_speed_rpm, current_a: predicted.current_a, hovers: hovers.len() })
+    let last_air_c = facts.hovers().next_back()?.air_c;
+    let hovers = fitted_hovers(facts, facts.hovers());
+    let steps = fitted_steps(facts, facts.hovers()).ok()?;
+    let predicted = step(facts, steps, head_speed_rpm, last_air_c).ok()?;
+    let with_this = hovers.iter().any(|hover| hover.card == flight.card);
+    let current_a = predicted.current_a;
+    Some(NextHover { check: check.id.clone(), head_speed_rpm, current_a, hovers: hovers.len(), with_this })
 }

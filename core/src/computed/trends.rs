@@ -5,11 +5,10 @@ use std::sync::OnceLock;
 use chrono::{DateTime, FixedOffset};
 
 use super::Facts;
-use super::ladder::{drawn, step};
+use super::ladder::{fitted_steps, step};
 use super::on_ground::{hover_current_a, hover_power_w, missing_s};
 use super::packs::{pack_readings, resistance_mohm};
 use crate::engineering::air::standard_air;
-use crate::engineering::prediction::FlownStep;
 use crate::field::Flight;
 use crate::record::{MarkKind, ThingKind};
 use crate::telemetry::drift::{Drift, DriftQuestion, DriftTest};
@@ -152,7 +151,7 @@ fn heat(facts: Facts<'_>, check: &str, place: &str) -> Option<Trend> {
 
 /// Power of each hover, brought to standard air by the fitted model: what it would take at sea level at 15 degrees.
 fn hover_power(facts: Facts<'_>, check: &str) -> Option<Trend> {
-    let steps: Vec<FlownStep> = facts.hovers().filter_map(|hover| drawn(facts, hover).ok()).collect();
+    let steps = fitted_steps(facts, facts.hovers()).ok()?;
     let standard = standard_air(0.0).ok()?;
     let same = whole_flights(facts)
         .filter(|(_, flight)| flight.check == check && facts.hovers().any(|hover| hover.card == flight.card));

@@ -26,7 +26,7 @@ use serde::{Deserialize, Serialize};
 use super::air::G0_M_S2;
 use super::conflict::Conflict;
 use super::error::{EngineeringError, Result};
-use super::regression::{Mixture, Posterior, Prior, Sums};
+use super::regression::{Mixture, Posterior, Prior, Reading};
 use super::require::{count, within};
 
 /// Least power that the model may come to, as a share of what the prior expects.
@@ -428,9 +428,9 @@ fn fit_power(question: &LadderQuestion, voltage: Voltage) -> Result<Posterior<5>
     // Readings scatter by a share of the true value, which the first looks have yet to find.
     let mut factors = Vector5::zeros();
     for _ in 0..2 {
-        factors = Posterior::quick_mean(&prior, &weighted_sums(&drawn, &factors)).ok_or_else(no_fit)?;
+        factors = Posterior::quick_mean(&prior, &readings(&drawn, &factors)).ok_or_else(no_fit)?;
     }
-    Posterior::new(&prior, &weighted_sums(&drawn, &factors)).ok_or_else(no_fit)
+    Posterior::new(&prior, &readings(&drawn, &factors)).ok_or_else(no_fit)
 }
 
 /// Model value over the prior's, kept positive.
@@ -438,14 +438,14 @@ fn level(row: &PowerRow, factors: &Vector5<f64>) -> f64 {
     (1.0 + row.of_power().dot(factors)).max(LEAST_LEVEL)
 }
 
-fn weighted_sums(drawn: &[Drawn], factors: &Vector5<f64>) -> Sums<5> {
-    let mut sums = Sums::new();
-    for drawn in drawn {
+/// Each reading as a share of the level that the factors give it.
+fn readings(drawn: &[Drawn], factors: &Vector5<f64>) -> Vec<Reading<5>> {
+    let of = |drawn: &Drawn| {
         let level = level(&drawn.row, factors);
         let x = if drawn.by_current { drawn.row.of_current(level) } else { drawn.row.of_power() };
-        sums.add(&(x / level), drawn.share / level);
-    }
-    sums
+        Reading { x: x / level, y: drawn.share / level }
+    };
+    drawn.iter().map(of).collect()
 }
 
 fn no_fit() -> EngineeringError {
@@ -481,20 +481,17 @@ fn temperature(
     // A rise of 30 K within a factor of e; an exponent of 1.5 within half; scatter of 8 % (common practice, no source).
     let (middle, exponent) = (30f64.ln(), 1.5);
     let prior = Prior { spread: [1.0, 0.5], scatter: 0.08, scatter_log_sd: 0.5 };
-    let mut sums = Sums::new();
-    let mut any = false;
-    for step in &question.steps {
-        if let (Some(power_w), Some(temperature_c)) = (drawn_w(step, voltage), step.temperature_c) {
-            let ratio = (power_w / expected_w).ln();
-            let rise = (temperature_c - step.air_c).ln();
-            sums.add(&Vector2::new(1.0, ratio), rise - middle - exponent * ratio);
-            any = true;
-        }
-    }
-    if !any {
+    let read = question.steps.iter().filter_map(|step| {
+        let (power_w, temperature_c) = (drawn_w(step, voltage)?, step.temperature_c?);
+        let ratio = (power_w / expected_w).ln();
+        let rise = (temperature_c - step.air_c).ln();
+        Some(Reading { x: Vector2::new(1.0, ratio), y: rise - middle - exponent * ratio })
+    });
+    let read: Vec<Reading<2>> = read.collect();
+    if read.is_empty() {
         return Ok(None);
     }
-    let posterior = Posterior::new(&prior, &sums).ok_or_else(no_fit)?;
+    let posterior = Posterior::new(&prior, &read).ok_or_else(no_fit)?;
     // The power that the next step really takes is not known either; what it does to the rise goes with the exponent.
     let power_sd = (exponent + posterior.mean()[1]) * power.sd() / expected;
     let rise = posterior.along(&Vector2::new(1.0, 0.0), 1.0, power_sd);

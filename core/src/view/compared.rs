@@ -194,6 +194,10 @@ fn cause_words(locale: Locale, plan: &Plan, cause: &Cause) -> String {
 fn next(context: &Context<'_>, compared: &Compared) -> Option<Block> {
     let next = compared.next.as_ref()?;
     let (low, high) = (next.current_a.low, next.current_a.high);
+    let from = match next.with_this {
+        true => say!(context.locale, "log-next-with", hovers = next.hovers),
+        false => say!(context.locale, "log-next-without", hovers = next.hovers),
+    };
     let detail = say!(
         context.locale,
         "log-next-detail",
@@ -201,7 +205,7 @@ fn next(context: &Context<'_>, compared: &Compared) -> Option<Block> {
         middle = context.locale.number(next.current_a.middle, 1),
         low = context.locale.number(low, 1),
         high = context.locale.number(high, 1),
-        hovers = next.hovers
+        from = from
     );
     let title = say!(context.locale, "log-next", check = check_title(context.plan, &next.check));
     Some(row(Edge::None, "", &title, Some(detail), Place::Card(next.check.clone())))
