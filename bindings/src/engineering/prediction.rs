@@ -18,6 +18,8 @@ pub struct PowerPrior {
     pub drag_alpha2_per_rad2: f64,
     pub drag_alpha2_spread: f64,
     pub scatter: f64,
+    pub wider: f64,
+    pub wider_chance: f64,
 }
 
 #[uniffi::remote(Record)]

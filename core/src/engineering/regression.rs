@@ -3,8 +3,8 @@
 //! `y = x . d + e`, with a normal prior on every coefficient `d`. The errors are fitted as Student's t with `n` degrees of freedom, after
 //! K. L. Lange, R. J. A. Little and J. M. G. Taylor, "Robust statistical modeling using the t distribution", Journal of the American
 //! Statistical Association 84 (1989): each reading has the weight `(n + 1) / (n + r^2)` of its distance `r` from the fit, found in a few
-//! rounds, and their expected information stands for what the readings say. Scatter and degrees of freedom are themselves unknown: the
-//! prediction is the sum of normals over a grid of both, each weighted by how well it explains the readings (Laplace's approximation).
+//! rounds, and their expected information stands for what the readings say. Scatter, degrees of freedom and the prior's width are themselves unknown:
+//! the prediction is the sum of normals over a grid of them, each weighted by how well it explains the readings (Laplace's approximation).
 //! With many readings this becomes the usual small-sample interval; with none it is the prior.
 //!
 //! The t is for readings that went wrong. A new one is predicted as an honest one, that scatters normally: the scale of the t is what it
@@ -14,12 +14,12 @@ use nalgebra::{SMatrix, SVector};
 use statrs::distribution::{Continuous, ContinuousCDF, Normal};
 
 /// Points of the grid in the scatter.
-const GRID: usize = 11;
+const GRID: usize = 9;
 /// The grid reaches this many standard deviations of the scatter's logarithm.
 const REACH: f64 = 3.0;
 /// Rounds of weights at most, and the step of a coefficient, in spreads of its prior, that ends them.
 const ROUNDS: usize = 25;
-const SETTLED: f64 = 1e-4;
+const SETTLED: f64 = 1e-3;
 
 /// A t for the errors.
 #[derive(Clone, Copy)]
@@ -42,10 +42,31 @@ const TAILS: [Tails; 2] = [
 pub(super) struct Prior<const N: usize> {
     /// Standard deviation of every coefficient about zero.
     pub spread: [f64; N],
+    /// So many times as wide it is with this chance: something outside of what is usual.
+    pub wider: (f64, f64),
     /// Median of the scatter of a reading.
     pub scatter: f64,
     /// Standard deviation of the scatter's natural logarithm.
     pub scatter_log_sd: f64,
+}
+
+/// One width of the prior, and the logarithm of how likely it is.
+#[derive(Clone, Copy)]
+struct Width<const N: usize> {
+    spread: [f64; N],
+    log: f64,
+}
+
+impl<const N: usize> Prior<N> {
+    fn usual(&self) -> Width<N> {
+        Width { spread: self.spread, log: (1.0 - self.wider.1).ln() }
+    }
+
+    fn widths(&self) -> impl Iterator<Item = Width<N>> {
+        let (times, chance) = self.wider;
+        let wide = Width { spread: self.spread.map(|spread| times * spread), log: chance.ln() };
+        std::iter::once(self.usual()).chain((chance > 0.0).then_some(wide))
+    }
 }
 
 /// A reading with its place in the model.
@@ -71,13 +92,14 @@ impl<const N: usize> Posterior<N> {
     /// The posterior of prior and readings; none if rounding defeats it.
     pub(super) fn new(prior: &Prior<N>, readings: &[Reading<N>]) -> Option<Self> {
         let (mut components, mut logs) = (Vec::new(), Vec::new());
-        for tails in TAILS {
+        let kinds = prior.widths().flat_map(|width| TAILS.map(|tails| (width, tails)));
+        for (width, tails) in kinds {
             // From the widest scatter, for which no reading is far out, to the narrowest: each begins where the one before ended.
             let mut mean = SVector::zeros();
             for i in (0..GRID).rev() {
                 let deviation = REACH * (2.0 * i as f64 / (GRID - 1) as f64 - 1.0);
                 let scatter = prior.scatter * (deviation * prior.scatter_log_sd).exp();
-                let (component, log_evidence) = component(prior, readings, (tails, scatter), mean)?;
+                let (component, log_evidence) = component(&width, readings, (tails, scatter), mean)?;
                 mean = component.mean;
                 components.push(component);
                 logs.push(log_evidence - 0.5 * deviation * deviation);
@@ -96,7 +118,7 @@ impl<const N: usize> Posterior<N> {
 
     /// Mean of the coefficients for the prior's middle scatter alone: a quick first look.
     pub(super) fn quick_mean(prior: &Prior<N>, readings: &[Reading<N>]) -> Option<SVector<f64, N>> {
-        component(prior, readings, (TAILS[0], prior.scatter), SVector::zeros()).map(|(c, _)| c.mean)
+        component(&prior.usual(), readings, (TAILS[0], prior.scatter), SVector::zeros()).map(|(c, _)| c.mean)
     }
 
     /// Mean of the coefficients.
@@ -127,7 +149,7 @@ impl<const N: usize> Posterior<N> {
 
 /// Posterior for one kind of errors, with the logarithm of how likely the readings are under it (up to a constant).
 fn component<const N: usize>(
-    prior: &Prior<N>,
+    prior: &Width<N>,
     readings: &[Reading<N>],
     (tails, scatter): (Tails, f64),
     start: SVector<f64, N>,
@@ -160,7 +182,8 @@ fn component<const N: usize>(
             - tails.log
     };
     let apart: f64 = mean.iter().zip(&prior.spread).map(|(d, spread)| (d / spread).powi(2)).sum();
-    let log_evidence = -readings.iter().map(misfit).sum::<f64>() - 0.5 * (apart + log_det);
+    let log_wide: f64 = prior.spread.iter().map(|spread| spread.ln()).sum();
+    let log_evidence = prior.log - log_wide - readings.iter().map(misfit).sum::<f64>() - 0.5 * (apart + log_det);
     Some((Component { weight: 0.0, scatter, mean, covariance: factor.inverse() }, log_evidence))
 }
 
@@ -171,7 +194,7 @@ fn squared<const N: usize>(reading: &Reading<N>, mean: &SVector<f64, N>, precisi
 
 /// Normal matrix and right side of prior and readings, each by its weight at this fit. The weights' own scale is the precision's.
 fn informed<const N: usize>(
-    prior: &Prior<N>,
+    prior: &Width<N>,
     readings: &[Reading<N>],
     (freedom, precision): (f64, f64),
     mean: &SVector<f64, N>,
