@@ -296,8 +296,8 @@ log-note-counter-restarts =
        *[other] { $note }; sein Zähler begann { $count }-mal neu
     }
 log-note-as-counted = wie der Aufzeichner zählte
-log-note-resistance = Akku und Kabel, aus Spannung gegen Strom, die entnommene Ladung eingerechnet
-log-note-sag = beim größten Strom, { $current } A
+log-note-resistance = Akku und Leitungen, in der ersten Sekunde einer Last (wie IEC 61960-3 für Gleichstrom); was sich über viele Sekunden aufbaut, steckt nicht darin. Nur mit anderen Aufzeichnungen vergleichbar, nicht mit einem Messgerät
+log-note-sag = beim größten Strom, { $current } A, in einer Sekunde; nach vielen Sekunden mehr
 log-note-ripple = Grenzwert { $limit } V bei { $cells } Zellen, übliche Praxis; ein langsamer Aufzeichner liest zu wenig
 log-note-hover-speed = { $hover } im Schwebeflug, { $set } eingestellt
 log-note-droop = { $share } % der { $hover } im Schwebeflug, über eine Dreiviertelsekunde

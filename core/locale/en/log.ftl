@@ -299,8 +299,8 @@ log-note-counter-restarts =
        *[other] { $note }; its counter began anew { $count } times
     }
 log-note-as-counted = as the recorder counted
-log-note-resistance = pack and leads, from voltage against current with the charge taken allowed for
-log-note-sag = at the greatest current, { $current } A
+log-note-resistance = pack and leads, within a second of a load (as IEC 61960-3 has it for direct current); what builds up over tens of seconds is not in it. To be compared with other logs alone, not with a meter
+log-note-sag = at the greatest current, { $current } A, within a second; more after tens of seconds
 log-note-ripple = limit { $limit } V for { $cells } cells, common practice; a slow recorder reads too little
 log-note-hover-speed = { $hover } in hover, { $set } set
 log-note-droop = { $share } % of the hover's { $hover }, over three quarters of a second

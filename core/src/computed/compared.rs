@@ -16,6 +16,9 @@ use crate::telemetry::Quantity;
 use crate::telemetry::summary::{FigureKind, LogFigure};
 use crate::unit::Unit;
 
+/// A pack's first logs, the best of which stands for the new pack.
+const FIRST_LOGS: usize = 3;
+
 /// What was read of a flight, beside what was predicted of it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Compared {
@@ -204,17 +207,36 @@ impl Looked<'_> {
         })
     }
 
+    /// By the logs of the same packs alone, or by readings alone: a log's resistance and a meter's are not of one kind (IEC 61960-3 keeps
+    /// alternating and direct current apart).
     fn resistance(&self) -> Option<PackResistance> {
+        match self.logged_mohm(self.flight) {
+            Some((now_mohm, half_mohm)) => {
+                let same = |hover: &&&Flight| hover.packs().eq(self.flight.packs());
+                let first = self.earlier.iter().filter(same).filter_map(|hover| self.logged_mohm(hover));
+                let new_mohm = first.take(FIRST_LOGS).map(|(mohm, _)| mohm).reduce(f64::min)?;
+                let least_now_ohm = (now_mohm - half_mohm).max(0.0) / 1_000.0;
+                Some(PackResistance { new_ohm: new_mohm / 1_000.0, least_now_ohm })
+            }
+            None => self.read_resistance(),
+        }
+    }
+
+    /// Resistance by a flight's log, with its half width, in milliohm.
+    fn logged_mohm(&self, flight: &Flight) -> Option<(f64, f64)> {
+        let log = self.facts.ledger.logs.of_flight(flight.card)?;
+        let figure = log.figures.iter().find(|figure| figure.kind == FigureKind::Resistance)?;
+        Some((figure.value, figure.half_width.unwrap_or(0.0))).filter(|(mohm, _)| *mohm > 0.0)
+    }
+
+    fn read_resistance(&self) -> Option<PackResistance> {
         let pack = |name| self.facts.ledger.aircraft.thing(ThingKind::Pack, name);
         let packs = self.flight.packs().map(pack).collect::<Option<Vec<&Thing>>>()?;
         // In series they add up.
         let all = |of: &dyn Fn(&Thing) -> Option<f64>| packs.iter().map(|pack| of(pack)).sum::<Option<f64>>();
         let new_ohm = all(&|pack| pack.number("new_mohm"))? / 1_000.0;
-        let logged = self.figure(FigureKind::Resistance, None);
-        let logged_mohm = logged.map(|figure| figure.value - figure.half_width.unwrap_or(0.0));
-        let read = || all(&|pack| last_resistance_mohm(self.facts, pack));
-        let least_now_ohm = logged_mohm.or_else(read)?.max(0.0) / 1_000.0;
-        Some(PackResistance { new_ohm, least_now_ohm })
+        let now_mohm = all(&|pack| last_resistance_mohm(self.facts, pack))?;
+        Some(PackResistance { new_ohm, least_now_ohm: now_mohm.max(0.0) / 1_000.0 })
     }
 }
 
