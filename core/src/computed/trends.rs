@@ -1,8 +1,6 @@
 //! Figures over the aircraft's life, each corrected for what is known to move it, with a test that says when one has begun to drift.
 
-use std::sync::OnceLock;
-
-use chrono::{DateTime, FixedOffset};
+use chrono::{DateTime, Datelike, FixedOffset};
 
 use super::Facts;
 use super::ladder::{fitted_steps, step};
@@ -11,14 +9,11 @@ use super::packs::{pack_readings, resistance_mohm};
 use crate::engineering::air::standard_air;
 use crate::field::Flight;
 use crate::record::{MarkKind, ThingKind};
-use crate::telemetry::drift::{Drift, DriftQuestion, DriftTest};
-use crate::telemetry::shift;
+use crate::telemetry::drift::Drift;
+use crate::telemetry::shift::{self, Read, shift};
 use crate::telemetry::summary::FigureKind;
 use crate::unit::Unit;
 
-/// The chance of a false alarm, and over how many readings: half of the five in a hundred that are stated beside every answer. The other
-/// half goes to steps and slopes.
-pub const QUESTION: DriftQuestion = DriftQuestion { false_alarm: 0.025, readings: 100, resolution: 1.0 };
 /// Fewer readings than this cannot tell a drift from their scatter; more may not either.
 pub const FEWEST: usize = shift::FEWEST;
 /// A flight shorter than this says little of marks for each minute, min.
@@ -126,18 +121,14 @@ fn trend(of: TrendOf, unit: Unit, digits: usize, readings: Vec<TrendReading>, re
     if readings.is_empty() {
         return None;
     }
-    let values: Vec<f64> = readings.iter().map(|reading| reading.value).collect();
-    let report = (values.len() >= FEWEST).then(|| test(resolution)?.of(&values).ok()).flatten();
-    // What comes slowly over many readings, and what came at once or steadily in few.
-    let shift = shift::shift(&values, resolution, QUESTION.false_alarm);
-    let drift = report.and_then(|report| report.drift).or(shift.drift);
-    Some(Trend { of, unit, digits, drift, can_tell: drift.is_some() || shift.can_tell, readings })
+    let read = |reading: &TrendReading| Read { value: reading.value, day: reading.at.map(day) };
+    let shift = shift(&readings.iter().map(read).collect::<Vec<_>>(), resolution);
+    Some(Trend { of, unit, digits, drift: shift.drift, can_tell: shift.can_tell, readings })
 }
 
-/// The test with its threshold, which takes some time, worked out once.
-fn test(resolution: f64) -> Option<DriftTest> {
-    static TEST: OnceLock<Option<DriftTest>> = OnceLock::new();
-    TEST.get_or_init(|| DriftTest::new(&QUESTION).ok()).map(|test| test.with_resolution(resolution))
+/// The day of a moment where it was, counted.
+fn day(at: DateTime<FixedOffset>) -> i64 {
+    i64::from(at.date_naive().num_days_from_ce())
 }
 
 /// Same check, same place: what is left is the power, which the head speed fixes, and the cooling.
