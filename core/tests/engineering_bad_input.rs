@@ -322,7 +322,7 @@ proptest! {
         steps in prop::collection::vec((near(50.0, 3000.0), near(0.5, 1.8), near(-40.0, 60.0), prop::option::of(near(1.0, 5000.0)), prop::option::of(near(0.1, 200.0)), prop::option::of(near(61.0, 250.0))), 0..8),
         n in (near(50.0, 3000.0), near(0.5, 1.8), near(-40.0, 60.0)), reading in wild(),
         p in (near(0.3, 1.0), near(0.001, 0.5), near(1.0, 2.0), near(0.001, 0.5), near(0.004, 0.05), near(0.001, 1.0), near(0.1, 10.0), near(0.001, 1.0), near(0.001, 0.3)), usual in any::<bool>()) {
-        let prior = prediction::PowerPrior { efficiency: p.0, efficiency_spread: p.1, induced_factor: p.2, induced_spread: p.3, drag_zero: p.4, drag_spread: p.5, drag_alpha2_per_rad2: p.6, drag_alpha2_spread: p.7, scatter: p.8 };
+        let prior = prediction::PowerPrior { efficiency: p.0, efficiency_spread: p.1, induced_factor: p.2, induced_spread: p.3, drag_zero: p.4, drag_spread: p.5, drag_alpha2_per_rad2: p.6, drag_alpha2_spread: p.7, scatter: p.8, wider: 2.5, wider_chance: 0.15 };
         let result = prediction::predict(&prediction::LadderQuestion {
             aircraft: prediction::LadderAircraft { mass_kg: a.0, radius_m: a.1, solidity: a.2, loaded_v: a.3 },
             prior: if usual { prediction::PowerPrior::LARGE_ELECTRIC } else { prior },

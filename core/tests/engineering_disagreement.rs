@@ -24,12 +24,17 @@ fn flight() -> Shown {
         draw: Some(held(1_200.0, 1_210.0)),
         draw_at_read_speed: Some(held(1_200.0, 1_210.0)),
         current: Some(held(26.0, 26.2)),
+        voltage: Some(volts(45.6)),
         head_speed: Some(HeadSpeed { set_rpm: 1_100.0, read_rpm: 1_103.0 }),
         resistance: Some(PackResistance { new_ohm: 0.024, least_now_ohm: 0.025 }),
         parts: vec![PartHeat { part: "Controller".to_owned(), celsius: heat(58.0) }],
         air_c: 20.0,
         warmest_before_c: Some(24.0),
     }
+}
+
+fn volts(measured: f64) -> Held {
+    Held { predicted: 46.0, low: 43.8, high: 48.2, measured }
 }
 
 fn heat(measured: f64) -> Held {
@@ -83,6 +88,7 @@ fn a_rotor_that_turns_faster_than_set_explains_what_the_cube_of_its_speed_takes(
 fn a_tired_pack_gives_the_power_at_more_current() {
     let shown = Shown {
         current: Some(held(26.0, 28.5)),
+        voltage: Some(volts(42.0)),
         resistance: Some(PackResistance { new_ohm: 0.024, least_now_ohm: 0.040 }),
         ..flight()
     };
@@ -92,7 +98,11 @@ fn a_tired_pack_gives_the_power_at_more_current() {
     };
     assert!((ratio - 1.667).abs() < 0.001 && (extra - 0.096).abs() < 0.001);
     // Its resistance alone, with all as predicted, is no disagreement of this flight.
-    assert!(likely_causes(&Shown { current: flight().current, ..shown }).unwrap().is_empty());
+    let sound = Shown { current: flight().current, voltage: flight().voltage, ..shown.clone() };
+    assert!(likely_causes(&sound).unwrap().is_empty());
+    // More current at a voltage as with the hovers before is no pack: power is their product, and the drag is not yet clear of its interval.
+    let dragging = Shown { voltage: flight().voltage, resistance: None, ..shown };
+    assert!(likely_causes(&dragging).unwrap().is_empty());
 }
 
 #[test]
@@ -142,6 +152,7 @@ proptest! {
             draw: Some(held(1_200.0, draw)),
             draw_at_read_speed: Some(held(1_200.0 * (speed / 1_100.0).powi(2), draw)),
             current: Some(held(26.0, current)),
+            voltage: Some(volts(1_196.0 / current.max(1.0))),
             head_speed: Some(HeadSpeed { set_rpm: 1_100.0, read_rpm: speed }),
             resistance: Some(PackResistance { new_ohm: 0.024, least_now_ohm: now }),
             parts: vec![PartHeat { part: "Motor".to_owned(), celsius: heat(heat_c) }],

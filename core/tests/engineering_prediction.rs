@@ -1,27 +1,12 @@
 //! Prediction: coverage over simulated seasons, agreement, what the fit finds, and bad input.
 #![allow(clippy::unwrap_used, clippy::print_stdout, missing_docs)]
 
+#[path = "common/random.rs"]
+mod random;
+
 use liftgate_core::engineering::prediction::*;
 use liftgate_core::engineering::{EngineeringError, air, rotor};
-
-/// A small generator with a fixed seed (splitmix64), so that a failure repeats.
-struct Random(u64);
-
-impl Random {
-    fn uniform(&mut self, low: f64, high: f64) -> f64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        z ^= z >> 31;
-        low + (high - low) * ((z >> 11) as f64 / (1u64 << 53) as f64)
-    }
-
-    fn normal(&mut self) -> f64 {
-        let radius = (-2.0 * self.uniform(1e-12, 1.0).ln()).sqrt();
-        radius * self.uniform(0.0, std::f64::consts::TAU).cos()
-    }
-}
+use random::Random;
 
 /// A simulated aircraft: not the prior's distribution, and a law of drag that the model does not know.
 struct Simulated {
@@ -35,17 +20,20 @@ struct Simulated {
     heat_exponent: f64,
     scatter: f64,
     heat_scatter: f64,
+    loaded_v: f64,
 }
 
 impl Simulated {
     fn new(random: &mut Random) -> Self {
+        let aircraft = LadderAircraft {
+            mass_kg: random.uniform(5.0, 15.0),
+            radius_m: random.uniform(0.75, 1.25),
+            solidity: random.uniform(0.04, 0.09),
+            loaded_v: random.uniform(20.0, 50.0),
+        };
         Self {
-            aircraft: LadderAircraft {
-                mass_kg: random.uniform(5.0, 15.0),
-                radius_m: random.uniform(0.75, 1.25),
-                solidity: random.uniform(0.04, 0.09),
-                loaded_v: random.uniform(20.0, 50.0),
-            },
+            aircraft,
+            loaded_v: aircraft.loaded_v * random.uniform(0.95, 1.05),
             efficiency: random.uniform(0.66, 0.91),
             induced: random.uniform(1.05, 1.45),
             drag: random.uniform(0.008, 0.017),
@@ -82,7 +70,9 @@ impl Simulated {
         let rise =
             self.heat * (true_w / nominal_w).powf(self.heat_exponent) * (self.heat_scatter * random.normal()).exp();
         let power_w = true_w * (1.0 + self.scatter * random.normal());
-        let current_a = true_w / self.aircraft.loaded_v * (1.0 + self.scatter * random.normal());
+        // Wind and pilot move both; packs and their charge the voltage between them.
+        let loaded_v = self.loaded_v * (1.0 + 0.015 * random.normal());
+        let current_a = power_w / loaded_v;
         FlownStep {
             head_rpm: rpm,
             density_kg_m3,
@@ -143,18 +133,18 @@ fn season(random: &mut Random, flown: usize, coverage: &mut Coverage) {
 }
 
 #[test]
-fn ninety_five_percent_holds_in_ten_thousand_seasons() {
+fn ninety_five_percent_holds_in_four_thousand_seasons() {
     let mut random = Random(20_240_501);
     let mut all = Coverage::default();
-    for i in 0..10_000 {
+    for i in 0..4_000 {
         season(&mut random, 1 + i % 8, &mut all);
     }
     let percent = all.percent();
     println!(
         "coverage of power, current, temperature: {percent:.2?} %; mean width of power {:.3}",
-        all.width / 10_000.0
+        all.width / 4_000.0
     );
-    assert_eq!(all.seasons, 10_000);
+    assert_eq!(all.seasons, 4_000);
     for p in percent {
         assert!((93.0..=97.0).contains(&p), "{percent:?}");
     }
@@ -174,7 +164,9 @@ fn coverage_holds_early_and_late_in_the_season_and_the_interval_narrows() {
         println!("{flown} flown: {power:.1} {current:.1} {temperature:.1} %, width {width:.3}");
         // 600 seasons are good to 0.9 percent points (one sigma) at 95 %.
         for p in [power, current] {
-            assert!((92.0..=98.6).contains(&p), "{flown}: {p}");
+            // Before the first reading the interval has room for an aircraft outside of the class.
+            let most = if flown == 0 { 100.0 } else { 98.6 };
+            assert!((92.0..=most).contains(&p), "{flown}: {p}");
         }
         assert!(flown == 0 || (92.0..=98.6).contains(&temperature), "{flown}: {temperature}");
         assert!(width < last_width);
@@ -282,7 +274,7 @@ fn a_dragging_drive_is_noticed() {
     assert!(!off.agrees && (off.off_percent - 25.0).abs() < 1e-9 && off.margin < 0.0);
     assert!(prediction.temperature_c.is_none());
     assert!((prediction.beyond_percent.unwrap() - 100.0 * (1300.0 / 1275.0 - 1.0)).abs() < 1e-9);
-    assert!((prediction.current_a.middle * 44.0 / middle_w - 1.0).abs() < 1e-6);
+    assert!((prediction.current_a.middle * 44.0 / middle_w - 1.0).abs() < 1e-2);
 }
 
 #[test]

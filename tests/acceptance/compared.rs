@@ -55,7 +55,11 @@ fn a_hover_that_took_too_much_proposes_a_finding_that_one_touch_makes() {
     assert!(why.unwrap().contains("more than predicted"));
     assert!(walk.person.words().contains("You may leave it"));
     let before = findings(&walk);
+    let next = |walk: &Walk| walk.person.row("Next: Hover at the second head speed").unwrap().2.unwrap();
+    assert!(next(&walk).ends_with("from 1 hover with this one in it"), "{}", next(&walk));
     walk.person.tap("Make it a finding");
+    // What became a finding was not the aircraft: it tells nothing of the next hover.
+    assert!(next(&walk).contains("from the figures alone without this one"), "{}", next(&walk));
     let after = findings(&walk);
     let (title, grade, proof) = after.last().unwrap();
     assert_eq!(after.len(), before.len() + 1);

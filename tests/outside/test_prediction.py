@@ -1,15 +1,17 @@
 """The ladder's fit against the same statistics the long way round.
 
-The core updates four factors of the physical prior in closed form and sums over fifteen scatters. Here the readings' joint normal
-distribution is conditioned on directly (scipy's multivariate normal; Rasmussen and Williams, Gaussian Processes for Machine Learning, 2006,
-equations 2.25 and 2.26, and 5.8 for the evidence), over 201 scatters, and quantiles are found by root finding.
+The core fits four factors of the physical prior with errors of Student's t in rounds of weights, and takes the posterior as normal at its
+mode (Laplace), over nine scatters, two tails and two widths of the prior. Here the posterior is sampled for each (importance sampling about
+the mode that scipy's optimiser finds; C. P. Robert and G. Casella, Monte Carlo Statistical Methods, 2004, 3.3), over 15 scatters, and
+quantiles are found by root finding.
 """
 
 import liftgate as lg
 import numpy as np
 import pytest
-from scipy.optimize import brentq
-from scipy.stats import multivariate_normal, norm
+from scipy.integrate import quad
+from scipy.optimize import brentq, minimize
+from scipy.stats import multivariate_t, norm, t
 
 PRIOR = lg.large_electric_prior()
 SPREAD = np.array([PRIOR.efficiency_spread, PRIOR.induced_spread, PRIOR.drag_spread, PRIOR.drag_alpha2_spread])
@@ -29,39 +31,62 @@ def row(aircraft, head_rpm, density):
     return shaft / PRIOR.efficiency, np.array([-1, induced / shaft, zero / shaft, lift / shaft])
 
 
-def conditioned(x, y, at, scatter):
-    """Mean and variance of `at . d`, and the logarithm of the evidence, for one scatter."""
-    cov = x @ np.diag(SPREAD**2) @ x.T + scatter**2 * np.eye(len(y))
-    cross = at @ np.diag(SPREAD**2) @ x.T
-    solved = np.linalg.solve(cov, np.column_stack([y, cross]))
-    mean = cross @ solved[:, 0]
-    variance = at @ np.diag(SPREAD**2) @ at - cross @ solved[:, 1]
-    return mean, variance, multivariate_normal(np.zeros(len(y)), cov).logpdf(y)
+def log_posterior(d, x, y, spread, freedom, scale):
+    """Normal prior and errors of Student's t, without what is the same for all d."""
+    return norm.logpdf(d, 0, spread).sum(-1) + t.logpdf(y - d @ x.T, freedom, 0, scale).sum(-1)
 
 
-def reference(aircraft, steps, next_step):
+def mode(x, y, spread, freedom, scale):
+    start = np.linalg.solve(x.T @ x / scale**2 + np.diag(spread**-2.0), x.T @ y / scale**2)
+    return minimize(lambda d: -log_posterior(d, x, y, spread, freedom, scale), start, method="BFGS")
+
+
+def normal_scale(freedom):
+    """Scale of the t that fits normal errors of scatter one best (its likelihood equation, by quadrature)."""
+    mean = lambda s: quad(lambda z: (freedom + 1) * z * z / (freedom * s * s + z * z) * norm.pdf(z), -12, 12)[0]
+    return brentq(lambda s: mean(s) - 1, 0.2, 1.5)
+
+
+TAILS = {freedom: normal_scale(freedom) for freedom in (8, 1)}
+
+
+def sampled(random, x, y, at, spread, freedom, scale):
+    """Evidence's logarithm, and samples of `at . d` with their weights."""
+    found = mode(x, y, spread, freedom, scale)
+    draws = multivariate_t(found.x, 1.3 * (found.hess_inv + found.hess_inv.T) / 2, 6, seed=random).rvs(400)
+    logs = log_posterior(draws, x, y, spread, freedom, scale)
+    logs -= multivariate_t(found.x, 1.3 * (found.hess_inv + found.hess_inv.T) / 2, 6).logpdf(draws)
+    top = logs.max()
+    weights = np.exp(logs - top)
+    return top + np.log(weights.mean()), draws @ at, weights / weights.sum()
+
+
+def reference(random, aircraft, steps, next_step):
     """2.5, 50 and 97.5 % of the next step's power, W."""
     rows = [row(aircraft, s.head_rpm, s.density_kg_m3) for s in steps]
     x0, y0 = np.array([r[1] for r in rows]), np.array([s.power_w / r[0] - 1 for s, r in zip(steps, rows)])
     next_w, at = row(aircraft, next_step.head_rpm, next_step.density_kg_m3)
     # A reading scatters by a share of the true value: two looks find that value, as the core does.
-    factors, unit = np.zeros(4), np.eye(4)
+    factors = np.zeros(4)
     for _ in range(2):
         weight = 1 / np.maximum(1 + x0 @ factors, 0.05)
-        x, y = x0 * weight[:, None], y0 * weight
-        factors = np.array([conditioned(x, y, unit[i], PRIOR.scatter)[0] for i in range(4)])
+        factors = mode(x0 * weight[:, None], y0 * weight, SPREAD, 8, TAILS[8] * PRIOR.scatter).x
     weight = 1 / np.maximum(1 + x0 @ factors, 0.05)
     x, y = x0 * weight[:, None], y0 * weight
-    deviations = np.linspace(-3, 3, 201)
-    scatters = PRIOR.scatter * np.exp(0.5 * deviations)
-    parts = [conditioned(x, y, at, s) for s in scatters]
-    logs = np.array([p[2] for p in parts]) - deviations**2 / 2
-    weights = np.exp(logs - logs.max())
+    parts = []
+    for deviation in np.linspace(-3, 3, 15):
+        scatter = PRIOR.scatter * np.exp(0.5 * deviation)
+        for freedom, scale in TAILS.items():
+            for times, chance in ((1, 1 - PRIOR.wider_chance), (PRIOR.wider, PRIOR.wider_chance)):
+                log, values, weights = sampled(random, x, y, at, times * SPREAD, freedom, scale * scatter)
+                parts.append((log + np.log(chance) - deviation**2 / 2, scatter, values, weights))
+    top = max(part[0] for part in parts)
+    weights = np.concatenate([np.exp(log - top) * w for log, _, _, w in parts])
     weights /= weights.sum()
-    means, variances = np.array([p[0] for p in parts]), np.array([p[1] for p in parts])
-    level = max(1 + weights @ means, 0.05)
-    sds = np.sqrt(variances + (level * scatters) ** 2)
-    quantile = lambda q: brentq(lambda v: weights @ norm.cdf(v, means, sds) - q, -5, 5)
+    values = np.concatenate([values for _, _, values, _ in parts])
+    level = max(1 + weights @ values, 0.05)
+    sds = np.concatenate([np.full(len(values), level * scatter) for _, scatter, values, _ in parts])
+    quantile = lambda q: brentq(lambda v: weights @ norm.cdf(v, values, sds) - q, -5, 5)
     return [next_w * (1 + quantile(q)) for q in (0.025, 0.5, 0.975)]
 
 
@@ -90,15 +115,19 @@ def random_ladder(random):
     return aircraft, steps, next_step
 
 
-def test_the_next_step_against_conditioning_a_joint_normal(random):
-    for _ in range(100):
+def test_the_next_step_against_a_sampled_posterior(random):
+    for round in range(8):
         aircraft, steps, next_step = random_ladder(random)
+        if round % 2 and len(steps) > 3:
+            # A charge mistyped by 1.3.
+            steps[1].power_w *= 1.3
         got = lg.predict_next_step(lg.LadderQuestion(aircraft=aircraft, prior=PRIOR, steps=steps, next=next_step)).power_w
-        low, middle, high = reference(aircraft, steps, next_step)
-        assert got.middle == pytest.approx(middle, rel=1e-3)
-        # Fifteen scatters for 201: the ends move by less than a hundredth of the interval's width.
-        assert got.low == pytest.approx(low, abs=0.01 * (high - low))
-        assert got.high == pytest.approx(high, abs=0.01 * (high - low))
+        low, middle, high = reference(random, aircraft, steps, next_step)
+        # Laplace's normal for a skew posterior, nine scatters for fifteen, and 24,000 samples: a small part of the interval's width.
+        print(len(steps), got, low, middle, high)
+        assert got.middle == pytest.approx(middle, abs=0.06 * (high - low))
+        assert got.low == pytest.approx(low, abs=0.08 * (high - low))
+        assert got.high == pytest.approx(high, abs=0.08 * (high - low))
 
 
 def test_before_the_first_step_it_is_momentum_and_profile_power(random):

@@ -9,6 +9,7 @@ import pytest
 import statsmodels.api as sm
 from scipy import integrate, stats
 from scipy.optimize import curve_fit
+from scipy.signal import lfilter
 from statsmodels.stats.diagnostic import recursive_olsresiduals
 
 OHM, FALL, TAU = 0.025, 0.9, 90.0
@@ -251,18 +252,29 @@ def test_flight_and_segments_against_polars_and_pandas(log):
 
 
 def test_resistance_against_statsmodels(log):
+    """Lags of the current, the charge's polynomial and four steps of memory: GLSAR in statsmodels, Yule and Walker's equations."""
     path, frame = log
     got = summary(read(path))
     grid = quarter_seconds(frame)
     span = got.sag.span
     rows = grid[round(span.start_s / 0.25) : round(span.end_s / 0.25)]
     a, v = rows["Current [A]"].to_numpy(), rows["Voltage [V]"].to_numpy()
-    taken = np.cumsum(a) * 0.25 / 3600 - a * 0.125 / 3600
-    lags = int(4 * (len(a) / 100) ** (2 / 9))
-    fit = sm.OLS(v, np.column_stack([np.ones_like(a), a, taken])).fit(cov_type="HAC", cov_kwds=dict(maxlags=lags, use_correction=True))
-    assert got.sag.steps == len(a)
-    assert [got.sag.rest_v, -got.sag.resistance_ohm, -got.sag.fall_v_per_ah] == pytest.approx(fit.params, rel=1e-5)
-    assert got.sag.half_width_ohm == pytest.approx(fit.bse[1] * stats.t.ppf(0.975, len(a) - 3), rel=1e-3)
+    assert not np.isnan(a).any() and not np.isnan(v).any()
+    sums = np.concatenate([[0], np.cumsum(a)])
+    share = (sums[1:] + sums[:-1]) / sums[-1] - 1
+    ends = [-2, -1, 0, 1, 2, 3, 5]
+    slow = lfilter([1 - np.exp(-0.25 / 8)], [1, -np.exp(-0.25 / 8)], a, zi=[a[0] * np.exp(-0.25 / 8)])[0]
+    at = np.arange(4, len(a) - 2)
+    lags = [(sums[at - low + 1] - sums[at - high + 1]) / (high - low) for low, high in zip(ends, ends[1:])]
+    fall = np.polynomial.legendre.legvander(share[at], 3)
+    x = np.column_stack([*lags, slow[at], fall])
+    fit = sm.GLSAR(v[at], x, rho=4).iterative_fit(maxiter=4, rtol=0)
+    load = np.concatenate([np.ones(6), [1 - np.exp(-1 / 8)], np.zeros(4)])
+    assert got.sag.steps == len(at)
+    assert got.sag.resistance_ohm == pytest.approx(-load @ fit.params, rel=1e-3)
+    wide = np.sqrt(load @ fit.cov_params() @ load) * stats.t.ppf(0.975, fit.df_resid)
+    assert got.sag.half_width_ohm == pytest.approx(wide, rel=2e-2)
+    assert got.sag.rest_v == pytest.approx(fit.params[7:] @ [1, -1, 1, -1], rel=1e-4)
     assert abs(got.sag.resistance_ohm - OHM) < 2 * got.sag.half_width_ohm
 
 

@@ -18,6 +18,8 @@ pub struct PowerPrior {
     pub drag_alpha2_per_rad2: f64,
     pub drag_alpha2_spread: f64,
     pub scatter: f64,
+    pub wider: f64,
+    pub wider_chance: f64,
 }
 
 #[uniffi::remote(Record)]
@@ -82,6 +84,7 @@ pub struct LadderPrediction {
     pub inputs: LadderQuestion,
     pub power_w: Interval95,
     pub current_a: Interval95,
+    pub loaded_v: Interval95,
     pub temperature_c: Option<Interval95>,
     pub fitted: FittedAircraft,
     pub beyond_percent: Option<f64>,

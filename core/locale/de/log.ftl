@@ -13,6 +13,7 @@ log-value-read = { $measured } { $unit } abgelesen; { $predicted } vorhergesagt,
 log-what-charge = Entnommene Ladung
 log-what-power = Leistung im Schwebeflug
 log-what-current = Strom im Schwebeflug
+log-what-voltage = Spannung unter Last
 log-what-head-speed = Rotordrehzahl
 log-why = Woran es liegen kann
 log-why-note = was die Zahlen stützen, das Wahrscheinlichste zuerst
@@ -38,11 +39,18 @@ log-pack-extra = { $extra } mehr Strom für die gleiche Leistung
 log-pack-words = { $words }. Innenwiderstand des Akkus ablesen, warm und voll fliegen
 log-little-air-words = { $part }: Erwärmung { $rose } der vorhergesagten, bei nicht mehr Leistung. Nach verdecktem Einlass, Lüfter und losem Kühlkörper sehen
 log-hot-air-words = { $above } über jeder bisher geflogenen Luft: die Vorhersage reicht über das Geflogene hinaus
-log-next-detail =
-    { $speed } U/min: { $middle } A, { $low } bis { $high }, aus { $hovers ->
+log-next-detail = { $speed } U/min: { $middle } A, { $low } bis { $high }, { $from }
+log-next-with =
+    aus { $hovers ->
         [one] { $hovers } Schwebeflug
        *[other] { $hovers } Schwebeflügen
     }, diesen eingerechnet
+log-next-without =
+    { $hovers ->
+        [0] nur aus den Angaben
+        [one] aus { $hovers } Schwebeflug
+       *[other] aus { $hovers } Schwebeflügen
+    }, ohne diesen: was erklärt oder zum Befund wurde, zählt nicht mit
 log-next = Als Nächstes: { $check }
 log-too-little = Bisher zu wenig abgelesen, um eine Drift zu sehen.
 log-nothing-drifted-of =
@@ -64,7 +72,7 @@ log-tested =
 log-last-of-each = die letzte Ablesung von jedem
 log-read-once = bisher einmal abgelesen
 log-also-read = Ebenfalls abgelesen
-log-drift-method = Eine kumulierte Summe nach Hawkins (1987), dazu Sprung und Steigung nach Student für wenige Ablesungen: fünf von hundert, dass etwas als abgedriftet gemeldet wird, das es nicht ist, über hundert Ablesungen. Sie verlangt gleich gewonnene Ablesungen: ein gleich warmer und gleich voller Akku, derselbe Versuchspunkt. Die Schwebeleistung ist auf Normalluft auf Meereshöhe gebracht, Wärme zählt über der Luft ihres Tages.
+log-drift-method = Ein Sprung und eine Steigung in den Tagesmitteln nach verallgemeinerten kleinsten Quadraten, mit einem Gedächtnis von Tag zu Tag und einer Jahreszeit, die vorher niemand kennt (nach Johnson und Bagshaw 1974): höchstens fünf von hundert, dass etwas als Drift gemeldet wird, was keine ist, über hundert Ablesungen. Es braucht Ablesungen auf gleiche Weise: ein Akku gleich warm und gleich voll, derselbe Testpunkt. Schwebeleistung ist auf Normalluft in Meereshöhe gebracht, Wärme ist über der Luft ihres Tages angegeben. Von Hand gelesene Widerstände haben keinen Tag: eine Jahreszeit erscheint in ihnen als Drift.
 log-trends = Verlauf
 log-pack-resistance = { $pack }, Innenwiderstand
 log-as-read = wie abgelesen
@@ -288,8 +296,8 @@ log-note-counter-restarts =
        *[other] { $note }; sein Zähler begann { $count }-mal neu
     }
 log-note-as-counted = wie der Aufzeichner zählte
-log-note-resistance = Akku und Kabel, aus Spannung gegen Strom, die entnommene Ladung eingerechnet
-log-note-sag = beim größten Strom, { $current } A
+log-note-resistance = Akku und Leitungen, in der ersten Sekunde einer Last (wie IEC 61960-3 für Gleichstrom); was sich über viele Sekunden aufbaut, steckt nicht darin. Nur mit anderen Aufzeichnungen vergleichbar, nicht mit einem Messgerät
+log-note-sag = beim größten Strom, { $current } A, in einer Sekunde; nach vielen Sekunden mehr
 log-note-ripple = Grenzwert { $limit } V bei { $cells } Zellen, übliche Praxis; ein langsamer Aufzeichner liest zu wenig
 log-note-hover-speed = { $hover } im Schwebeflug, { $set } eingestellt
 log-note-droop = { $share } % der { $hover } im Schwebeflug, über eine Dreiviertelsekunde

@@ -13,6 +13,7 @@ log-value-read = { $measured } { $unit } read; { $predicted } predicted, { $low 
 log-what-charge = Charge
 log-what-power = Power in hover
 log-what-current = Current in hover
+log-what-voltage = Voltage under load
 log-what-head-speed = Head speed
 log-why = Why it may be
 log-why-note = what the figures support, likeliest first
@@ -38,11 +39,18 @@ log-pack-extra = { $extra } more current for the same power
 log-pack-words = { $words }. Read the pack's resistance, and fly it warm and full
 log-little-air-words = { $part } rose { $rose } of what was predicted, at no more power. Look for a blocked inlet, a fan, a loose heat sink
 log-hot-air-words = { $above } above any air flown in before: the prediction reaches beyond what was flown
-log-next-detail =
-    { $speed } rpm: { $middle } A, { $low } to { $high }, from { $hovers ->
+log-next-detail = { $speed } rpm: { $middle } A, { $low } to { $high }, { $from }
+log-next-with =
+    from { $hovers ->
         [one] { $hovers } hover
        *[other] { $hovers } hovers
     } with this one in it
+log-next-without =
+    { $hovers ->
+        [0] from the figures alone
+        [one] from { $hovers } hover
+       *[other] from { $hovers } hovers
+    } without this one: what was explained or became a finding is left out
 log-next = Next: { $check }
 log-too-little = Too little was read so far to see a drift.
 log-nothing-drifted = Nothing has drifted.
@@ -64,7 +72,7 @@ log-tested =
 log-last-of-each = the last reading of each
 log-read-once = read once so far
 log-also-read = Also read
-log-drift-method = A cumulative sum after Hawkins (1987), and a step and a slope by Student's t for few readings: five in a hundred that something is told to drift that does not, over a hundred readings. It wants readings taken in the same way: a pack as warm and as full, the same test point. Hover power is brought to standard air at sea level, heat is told above the air of its day.
+log-drift-method = A step and a slope in the means of days by generalised least squares, with a memory from day to day and a season that nobody knows beforehand (after Johnson and Bagshaw 1974): at most five in a hundred that something is told to drift that does not, over a hundred readings. It wants readings taken in the same way: a pack as warm and as full, the same test point. Hover power is brought to standard air at sea level, heat is told above the air of its day. Resistances read by hand have no day: a season shows in them as a drift.
 log-trends = Trends
 log-pack-resistance = { $pack }, resistance
 log-as-read = as read
@@ -291,8 +299,8 @@ log-note-counter-restarts =
        *[other] { $note }; its counter began anew { $count } times
     }
 log-note-as-counted = as the recorder counted
-log-note-resistance = pack and leads, from voltage against current with the charge taken allowed for
-log-note-sag = at the greatest current, { $current } A
+log-note-resistance = pack and leads, within a second of a load (as IEC 61960-3 has it for direct current); what builds up over tens of seconds is not in it. To be compared with other logs alone, not with a meter
+log-note-sag = at the greatest current, { $current } A, within a second; more after tens of seconds
 log-note-ripple = limit { $limit } V for { $cells } cells, common practice; a slow recorder reads too little
 log-note-hover-speed = { $hover } in hover, { $set } set
 log-note-droop = { $share } % of the hover's { $hover }, over three quarters of a second

@@ -1,19 +1,23 @@
 //! One hover's predictions beside what was read of it, the causes that its figures support where they disagree, and the next hover as the
 //! fit with this one in it has it.
 
-use super::ladder::{CHARGE_SLACK, drawn, step, temperature_after};
+use super::Facts;
+use super::ladder::{CHARGE_SLACK, fitted_hovers, fitted_steps, step, temperature_after};
+use super::on_ground::{logged_hover_a, logged_hover_w};
 use super::packs::last_resistance_mohm;
-use super::{Facts, Result};
 use crate::engineering::disagreement::{
     Cause, HeadSpeed, Held, Lies, PackResistance, PartHeat, SPEED_TOLERANCE, Shown, likely_causes,
 };
-use crate::engineering::prediction::{FlownStep, Interval95, LadderPrediction};
+use crate::engineering::prediction::{Interval95, LadderPrediction};
 use crate::field::Flight;
 use crate::plan::Motion;
 use crate::record::{AttachedLog, Thing, ThingKind};
 use crate::telemetry::Quantity;
 use crate::telemetry::summary::{FigureKind, LogFigure};
 use crate::unit::Unit;
+
+/// A pack's first logs, the best of which stands for the new pack.
+const FIRST_LOGS: usize = 3;
 
 /// What was read of a flight, beside what was predicted of it.
 #[derive(Debug, Clone, PartialEq)]
@@ -46,6 +50,8 @@ pub enum What {
     Power,
     /// Mean current in hover, by the log.
     Current,
+    /// Mean voltage under load in hover, by the log.
+    Voltage,
     /// Head speed in hover, by the log.
     HeadSpeed,
     /// A place's temperature: the place's id.
@@ -61,8 +67,10 @@ pub struct NextHover {
     pub head_speed_rpm: f64,
     /// Current, A.
     pub current_a: Interval95,
-    /// Hovers that went in, this one included.
+    /// Hovers that went in.
     pub hovers: usize,
+    /// Whether this one did; one that was explained or became a finding does not.
+    pub with_this: bool,
 }
 
 /// Compares a flight. None for what is no hover, was called off, or is not down yet.
@@ -111,6 +119,8 @@ impl Looked<'_> {
             readings.extend(power.map(reading(What::Power, Unit::Watt)));
             let current = self.current_a().map(|a| slack(&expected.current_a, a));
             readings.extend(current.map(reading(What::Current, Unit::Ampere)));
+            let volts = drawn_v(self.log).map(|volts| on(&expected.loaded_v, volts));
+            readings.extend(volts.map(reading(What::Voltage, Unit::Volt)));
         }
         readings.extend(self.head_speed().map(reading(What::HeadSpeed, Unit::RevolutionsPerMinute)));
         for place in &self.facts.plan.places {
@@ -129,8 +139,8 @@ impl Looked<'_> {
 
     /// What the hovers before this one predict at a head speed in this flight's air.
     fn expected(&self, head_rpm: f64) -> Option<LadderPrediction> {
-        let steps: Result<Vec<FlownStep>> = self.earlier.iter().map(|hover| drawn(self.facts, hover)).collect();
-        step(self.facts, steps.ok()?, head_rpm, self.flight.air_c).ok()
+        let steps = fitted_steps(self.facts, self.earlier.iter().copied()).ok()?;
+        step(self.facts, steps, head_rpm, self.flight.air_c).ok()
     }
 
     fn figure(&self, kind: FigureKind, quantity: Option<Quantity>) -> Option<&LogFigure> {
@@ -143,15 +153,11 @@ impl Looked<'_> {
     }
 
     fn current_a(&self) -> Option<f64> {
-        Some(self.figure(FigureKind::HoverAverage, Some(Quantity::PackCurrent))?.value).filter(|a| *a > 0.0)
+        logged_hover_a(self.log?)
     }
 
     fn power_w(&self) -> Option<f64> {
-        let logged = self.figure(FigureKind::HoverAverage, Some(Quantity::Power)).map(|figure| figure.value);
-        // In a hover both hardly move, so that the mean of the product is the product of the means.
-        let voltage =
-            || self.figure(FigureKind::HoverAverage, Some(Quantity::PackVoltage)).map(|figure| figure.value);
-        logged.or_else(|| Some(self.current_a()? * voltage()?)).filter(|w| *w > 0.0)
+        logged_hover_w(self.log?)
     }
 
     fn head_speed(&self) -> Option<Held> {
@@ -167,13 +173,13 @@ impl Looked<'_> {
         let earlier = self.earlier.iter().copied();
         let (speed, air_c) = (self.flight.head_speed_rpm, self.flight.air_c);
         let expected = temperature_after(self.facts, earlier, place, speed, air_c)?;
-        Some(Held { predicted: expected.middle, low: expected.low, high: expected.high, measured })
+        Some(on(&expected, measured))
     }
 
     /// The same readings, as the question for the causes.
     fn shown(&self, readings: &[ComparedReading]) -> Option<Shown> {
         let held = |what: &What| readings.iter().find(|reading| reading.what == *what).map(|reading| reading.held);
-        let (power, current) = (held(&What::Power), held(&What::Current));
+        let (power, current, voltage) = (held(&What::Power), held(&What::Current), held(&What::Voltage));
         // Without a log the charge tells of the draw: both go alike.
         let draw = power.or(current).or(held(&What::Charge));
         let speed =
@@ -192,6 +198,7 @@ impl Looked<'_> {
             draw,
             draw_at_read_speed: at_read,
             current: power.and(current),
+            voltage: power.and(voltage),
             head_speed: speed,
             resistance: self.resistance(),
             parts: parts.collect(),
@@ -200,18 +207,46 @@ impl Looked<'_> {
         })
     }
 
+    /// By the logs of the same packs alone, or by readings alone: a log's resistance and a meter's are not of one kind (IEC 61960-3 keeps
+    /// alternating and direct current apart).
     fn resistance(&self) -> Option<PackResistance> {
+        match self.logged_mohm(self.flight) {
+            Some((now_mohm, half_mohm)) => {
+                let same = |hover: &&&Flight| hover.packs().eq(self.flight.packs());
+                let first = self.earlier.iter().filter(same).filter_map(|hover| self.logged_mohm(hover));
+                let new_mohm = first.take(FIRST_LOGS).map(|(mohm, _)| mohm).reduce(f64::min)?;
+                let least_now_ohm = (now_mohm - half_mohm).max(0.0) / 1_000.0;
+                Some(PackResistance { new_ohm: new_mohm / 1_000.0, least_now_ohm })
+            }
+            None => self.read_resistance(),
+        }
+    }
+
+    /// Resistance by a flight's log, with its half width, in milliohm.
+    fn logged_mohm(&self, flight: &Flight) -> Option<(f64, f64)> {
+        let log = self.facts.ledger.logs.of_flight(flight.card)?;
+        let figure = log.figures.iter().find(|figure| figure.kind == FigureKind::Resistance)?;
+        Some((figure.value, figure.half_width.unwrap_or(0.0))).filter(|(mohm, _)| *mohm > 0.0)
+    }
+
+    fn read_resistance(&self) -> Option<PackResistance> {
         let pack = |name| self.facts.ledger.aircraft.thing(ThingKind::Pack, name);
         let packs = self.flight.packs().map(pack).collect::<Option<Vec<&Thing>>>()?;
         // In series they add up.
         let all = |of: &dyn Fn(&Thing) -> Option<f64>| packs.iter().map(|pack| of(pack)).sum::<Option<f64>>();
         let new_ohm = all(&|pack| pack.number("new_mohm"))? / 1_000.0;
-        let logged = self.figure(FigureKind::Resistance, None);
-        let logged_mohm = logged.map(|figure| figure.value - figure.half_width.unwrap_or(0.0));
-        let read = || all(&|pack| last_resistance_mohm(self.facts, pack));
-        let least_now_ohm = logged_mohm.or_else(read)?.max(0.0) / 1_000.0;
-        Some(PackResistance { new_ohm, least_now_ohm })
+        let now_mohm = all(&|pack| last_resistance_mohm(self.facts, pack))?;
+        Some(PackResistance { new_ohm, least_now_ohm: now_mohm.max(0.0) / 1_000.0 })
     }
+}
+
+fn on(interval: &Interval95, measured: f64) -> Held {
+    Held { predicted: interval.middle, low: interval.low, high: interval.high, measured }
+}
+
+/// Voltage under load, by a log that has power and current of the hover.
+fn drawn_v(log: Option<&AttachedLog>) -> Option<f64> {
+    Some(logged_hover_w(log?)? / logged_hover_a(log?)?)
 }
 
 /// A logged mean against a prediction, with the room for the meters that a charge has as well.
@@ -227,9 +262,11 @@ fn next(facts: Facts<'_>, flight: &Flight) -> Option<NextHover> {
         |check: &crate::plan::Check| check.fly().is_some_and(|fly| fly.motion == Motion::Hover && fly.predict);
     let (_, check) = after.into_iter().find(|(_, check)| hover(check) && facts.ledger.aircraft.wants(check))?;
     let head_speed_rpm = facts.ledger.aircraft.limit(&check.fly()?.head_speed_rpm)?;
-    let hovers: Vec<&Flight> = facts.hovers().collect();
-    let last_air_c = hovers.last()?.air_c;
-    let steps: Result<Vec<FlownStep>> = hovers.iter().map(|hover| drawn(facts, hover)).collect();
-    let predicted = step(facts, steps.ok()?, head_speed_rpm, last_air_c).ok()?;
-    Some(NextHover { check: check.id.clone(), head_speed_rpm, current_a: predicted.current_a, hovers: hovers.len() })
+    let last_air_c = facts.hovers().next_back()?.air_c;
+    let hovers = fitted_hovers(facts, facts.hovers());
+    let steps = fitted_steps(facts, facts.hovers()).ok()?;
+    let predicted = step(facts, steps, head_speed_rpm, last_air_c).ok()?;
+    let with_this = hovers.iter().any(|hover| hover.card == flight.card);
+    let current_a = predicted.current_a;
+    Some(NextHover { check: check.id.clone(), head_speed_rpm, current_a, hovers: hovers.len(), with_this })
 }

@@ -1,6 +1,6 @@
 use super::drive_load::LOADED_CELL_V;
 use super::hover::rotor;
-use super::on_ground::{hover_current_a, hover_s, missing_s};
+use super::on_ground::{hover_current_a, hover_power_w, hover_s, missing_s};
 use super::{Computed, Facts, Figure, Result, Row};
 use crate::drawing::{Curve, curve};
 use crate::engineering::air::{air, standard_air};
@@ -11,7 +11,7 @@ use crate::engineering::prediction::{
 use crate::field::Flight;
 use crate::locale::{Locale, say};
 use crate::plan::Motion;
-use crate::record::{Outcome, Prediction};
+use crate::record::{Outcome, Outlier, Prediction};
 use crate::unit::Unit;
 
 /// Humidity of any day at the field: it moves the density by less than half a percent.
@@ -68,13 +68,13 @@ pub(super) fn temperature_after<'a>(
     head_rpm: f64,
     air_c: f64,
 ) -> Option<Interval95> {
-    let loaded_v = aircraft(facts).ok()?.loaded_v;
-    let missing_s = missing_s(facts);
+    let of_place = format!("place:{place}");
     let read = hovers.filter_map(|hover| {
+        if became_finding(facts, hover, |outlier| outlier.reading == of_place) {
+            return None;
+        }
         let celsius = hover.hottest_reading(place).filter(|celsius| *celsius >= hover.air_c + WARMER_K)?;
-        let power_w = hover_current_a(facts, hover, missing_s)? * loaded_v;
-        let of = flown(hover, density(facts, hover.air_c).ok()?);
-        Some(FlownStep { power_w: Some(power_w), temperature_c: Some(celsius), ..of })
+        Some(FlownStep { temperature_c: Some(celsius), ..drawn(facts, hover).ok()? })
     });
     step(facts, read.collect(), head_rpm, air_c).ok()?.temperature_c
 }
@@ -215,25 +215,46 @@ fn density(facts: Facts<'_>, air_c: f64) -> Result<f64> {
 /// The hovers flown, up to but without `before`.
 fn steps(facts: Facts<'_>, before: Option<&Flight>) -> Result<Vec<FlownStep>> {
     let earlier = facts.hovers().take_while(|flight| before.is_none_or(|before| flight.card != before.card));
-    earlier.map(|flight| drawn(facts, flight)).collect()
+    fitted_steps(facts, earlier)
 }
 
-/// A hover as the fit of power reads it: by its current without the time on the ground.
+/// Hovers as the fit of power takes them in.
+pub(super) fn fitted_steps<'a>(facts: Facts<'_>, hovers: impl Iterator<Item = &'a Flight>) -> Result<Vec<FlownStep>> {
+    fitted_hovers(facts, hovers).into_iter().map(|flight| drawn(facts, flight)).collect()
+}
+
+/// The hovers that the fit of power takes in: without those whose draw was explained or became a finding.
+pub(super) fn fitted_hovers<'a>(facts: Facts<'_>, hovers: impl Iterator<Item = &'a Flight>) -> Vec<&'a Flight> {
+    let is_draw = |outlier: &Outlier| matches!(outlier.reading.as_str(), "charge" | "power" | "current");
+    fair(hovers.collect(), |flight| flight.is_explained() || became_finding(facts, flight, is_draw))
+}
+
+/// Without those that are set aside, which were something else than the aircraft. Several that are the most of all are the aircraft itself.
+fn fair<T: Copy>(all: Vec<T>, is_set_aside: impl Fn(T) -> bool) -> Vec<T> {
+    let fair: Vec<T> = all.iter().copied().filter(|one| !is_set_aside(*one)).collect();
+    let aside = all.len() - fair.len();
+    if aside >= 2 && aside > fair.len() { all } else { fair }
+}
+
+/// Whether a finding was raised of such a reading of a flight.
+fn became_finding(facts: Facts<'_>, flight: &Flight, is_such: impl Fn(&Outlier) -> bool) -> bool {
+    let landed = flight.landing.as_ref().map(|landing| landing.entry);
+    facts.ledger.findings.iter().any(|finding| {
+        let shown = finding.shown_by.is_some_and(|by| by == flight.card || Some(by) == landed);
+        shown && finding.proposed_from.as_ref().is_some_and(&is_such)
+    })
+}
+
+/// A hover as the fit of power reads it: by its current without the time on the ground, and by its power where a log has the voltage.
 pub(super) fn drawn(facts: Facts<'_>, flight: &Flight) -> Result<FlownStep> {
-    let current_a = hover_current_a(facts, flight, missing_s(facts));
-    Ok(FlownStep { current_a, ..flown(flight, density(facts, flight.air_c)?) })
-}
-
-/// A hover by its head speed and its air alone.
-fn flown(flight: &Flight, density_kg_m3: f64) -> FlownStep {
-    FlownStep {
+    Ok(FlownStep {
         head_rpm: flight.head_speed_rpm,
-        density_kg_m3,
+        density_kg_m3: density(facts, flight.air_c)?,
         air_c: flight.air_c,
-        power_w: None,
-        current_a: None,
+        power_w: hover_power_w(facts, flight),
+        current_a: hover_current_a(facts, flight, missing_s(facts)),
         temperature_c: None,
-    }
+    })
 }
 
 pub(super) fn step(facts: Facts<'_>, steps: Vec<FlownStep>, head_rpm: f64, air_c: f64) -> Result<LadderPrediction> {
@@ -275,4 +296,20 @@ fn picture(facts: Facts<'_>, flown: &[&Flight]) -> Result<crate::drawing::Pictur
         ),
         spoken: say!(facts.locale, "computed-ladder-spoken", count = marks.len()),
     }))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_was_explained_is_left_out_until_it_is_the_most_of_what_was_flown() {
+        // Negative ones are explained.
+        let left = |all: &[i32]| fair(all.to_vec(), |hover| hover < 0);
+        assert_eq!(left(&[-1]), Vec::<i32>::new());
+        assert_eq!(left(&[1, -2]), [1]);
+        assert_eq!(left(&[1, -2, 3, -4]), [1, 3]);
+        assert_eq!(left(&[-1, -2]), [-1, -2]);
+        assert_eq!(left(&[1, -2, -3]), [1, -2, -3]);
+    }
 }

@@ -33,6 +33,11 @@ pub(super) fn hover_current_a(facts: Facts<'_>, flight: &Flight, missing_s: f64)
     })
 }
 
+/// Power of a hover, W, where its log has it; a charge alone says nothing of the voltage.
+pub(super) fn hover_power_w(facts: Facts<'_>, flight: &Flight) -> Option<f64> {
+    facts.ledger.logs.of_flight(flight.card).and_then(logged_hover_w)
+}
+
 /// By the log, which has both the charge of the whole run and the current of the hover.
 fn missing_by_log(facts: Facts<'_>, flight: &Flight) -> Option<f64> {
     let log = facts.ledger.logs.of_flight(flight.card)?;
@@ -45,13 +50,24 @@ fn missing_by_log(facts: Facts<'_>, flight: &Flight) -> Option<f64> {
     (is_whole && run_s > 0.0).then(|| missing_s.clamp(0.0, MOST_OF_RUN * run_s))
 }
 
-fn logged_hover_a(log: &AttachedLog) -> Option<f64> {
-    let is_current = |figure: &&LogFigure| {
+/// Mean current in hover by a log, A.
+pub(super) fn logged_hover_a(log: &AttachedLog) -> Option<f64> {
+    logged_hover(log, Quantity::PackCurrent)
+}
+
+/// Mean power in hover by a log, W: its own, or voltage under load times current. In a hover both hardly move, so that the mean of the
+/// product is the product of the means.
+pub(super) fn logged_hover_w(log: &AttachedLog) -> Option<f64> {
+    let by_voltage = || Some(logged_hover_a(log)? * logged_hover(log, Quantity::PackVoltage)?);
+    logged_hover(log, Quantity::Power).or_else(by_voltage)
+}
+
+fn logged_hover(log: &AttachedLog, quantity: Quantity) -> Option<f64> {
+    let is_of = |figure: &&LogFigure| {
         let column = figure.channel.and_then(|channel| log.map.columns.get(channel as usize));
-        figure.kind == FigureKind::HoverAverage
-            && column.is_some_and(|column| column.quantity == Quantity::PackCurrent)
+        figure.kind == FigureKind::HoverAverage && column.is_some_and(|column| column.quantity == quantity)
     };
-    log.figures.iter().find(is_current).map(|figure| figure.value).filter(|ampere| *ampere > 0.0)
+    log.figures.iter().find(is_of).map(|figure| figure.value).filter(|value| *value > 0.0)
 }
 
 #[cfg(test)]

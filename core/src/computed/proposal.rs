@@ -48,6 +48,7 @@ impl Proposal {
             What::Charge => "charge".to_owned(),
             What::Power => "power".to_owned(),
             What::Current => "current".to_owned(),
+            What::Voltage => "voltage".to_owned(),
             What::HeadSpeed => "head-speed".to_owned(),
             What::Place(id) => format!("place:{id}"),
         };
@@ -59,8 +60,9 @@ impl Proposal {
 fn can_have_moved(cause: &Cause, what: &What, lies: Lies) -> bool {
     let above = lies == Lies::Above;
     match cause {
-        Cause::DriveDrag { .. } => above && *what != What::HeadSpeed,
-        Cause::HeadSpeedOff { off, .. } => above == (*off > 0.0),
+        Cause::DriveDrag { .. } => above && !matches!(what, What::HeadSpeed | What::Voltage),
+        Cause::HeadSpeedOff { off, .. } => *what != What::Voltage && above == (*off > 0.0),
+        Cause::TiredPack { .. } if *what == What::Voltage => !above,
         Cause::TiredPack { .. } => above && matches!(what, What::Charge | What::Power | What::Current),
         Cause::LittleAir { part, .. } => above && matches!(what, What::Place(id) if id == part),
         Cause::HotAir { .. } => above && matches!(what, What::Place(_)),
@@ -104,6 +106,7 @@ mod tests {
         assert!(!can(&air, &controller, Lies::Below) && !can(&air, &motor, Lies::Above));
         assert!(can(&slow, &What::HeadSpeed, Lies::Below) && !can(&slow, &What::Current, Lies::Above));
         assert!(can(&tired, &What::Current, Lies::Above) && !can(&tired, &motor, Lies::Above));
+        assert!(can(&tired, &What::Voltage, Lies::Below) && !can(&drag, &What::Voltage, Lies::Above));
         assert!(!can(&Cause::HotAir { above_k: 7.0 }, &What::Charge, Lies::Above));
     }
 

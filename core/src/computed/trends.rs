@@ -1,25 +1,19 @@
 //! Figures over the aircraft's life, each corrected for what is known to move it, with a test that says when one has begun to drift.
 
-use std::sync::OnceLock;
-
-use chrono::{DateTime, FixedOffset};
+use chrono::{DateTime, Datelike, FixedOffset};
 
 use super::Facts;
-use super::ladder::{drawn, step};
-use super::on_ground::{hover_current_a, missing_s};
+use super::ladder::{fitted_steps, step};
+use super::on_ground::{hover_current_a, hover_power_w, missing_s};
 use super::packs::{pack_readings, resistance_mohm};
 use crate::engineering::air::standard_air;
-use crate::engineering::prediction::FlownStep;
 use crate::field::Flight;
 use crate::record::{MarkKind, ThingKind};
-use crate::telemetry::drift::{Drift, DriftQuestion, DriftTest};
-use crate::telemetry::shift;
+use crate::telemetry::drift::Drift;
+use crate::telemetry::shift::{self, Read, shift};
 use crate::telemetry::summary::FigureKind;
 use crate::unit::Unit;
 
-/// The chance of a false alarm, and over how many readings: half of the five in a hundred that are stated beside every answer. The other
-/// half goes to steps and slopes.
-pub const QUESTION: DriftQuestion = DriftQuestion { false_alarm: 0.025, readings: 100, resolution: 1.0 };
 /// Fewer readings than this cannot tell a drift from their scatter; more may not either.
 pub const FEWEST: usize = shift::FEWEST;
 /// A flight shorter than this says little of marks for each minute, min.
@@ -127,18 +121,14 @@ fn trend(of: TrendOf, unit: Unit, digits: usize, readings: Vec<TrendReading>, re
     if readings.is_empty() {
         return None;
     }
-    let values: Vec<f64> = readings.iter().map(|reading| reading.value).collect();
-    let report = (values.len() >= FEWEST).then(|| test(resolution)?.of(&values).ok()).flatten();
-    // What comes slowly over many readings, and what came at once or steadily in few.
-    let shift = shift::shift(&values, resolution, QUESTION.false_alarm);
-    let drift = report.and_then(|report| report.drift).or(shift.drift);
-    Some(Trend { of, unit, digits, drift, can_tell: drift.is_some() || shift.can_tell, readings })
+    let read = |reading: &TrendReading| Read { value: reading.value, day: reading.at.map(day) };
+    let shift = shift(&readings.iter().map(read).collect::<Vec<_>>(), resolution);
+    Some(Trend { of, unit, digits, drift: shift.drift, can_tell: shift.can_tell, readings })
 }
 
-/// The test with its threshold, which takes some time, worked out once.
-fn test(resolution: f64) -> Option<DriftTest> {
-    static TEST: OnceLock<Option<DriftTest>> = OnceLock::new();
-    TEST.get_or_init(|| DriftTest::new(&QUESTION).ok()).map(|test| test.with_resolution(resolution))
+/// The day of a moment where it was, counted.
+fn day(at: DateTime<FixedOffset>) -> i64 {
+    i64::from(at.date_naive().num_days_from_ce())
 }
 
 /// Same check, same place: what is left is the power, which the head speed fixes, and the cooling.
@@ -152,7 +142,7 @@ fn heat(facts: Facts<'_>, check: &str, place: &str) -> Option<Trend> {
 
 /// Power of each hover, brought to standard air by the fitted model: what it would take at sea level at 15 degrees.
 fn hover_power(facts: Facts<'_>, check: &str) -> Option<Trend> {
-    let steps: Vec<FlownStep> = facts.hovers().filter_map(|hover| drawn(facts, hover).ok()).collect();
+    let steps = fitted_steps(facts, facts.hovers()).ok()?;
     let standard = standard_air(0.0).ok()?;
     let same = whole_flights(facts)
         .filter(|(_, flight)| flight.check == check && facts.hovers().any(|hover| hover.card == flight.card));
@@ -163,7 +153,8 @@ fn hover_power(facts: Facts<'_>, check: &str) -> Option<Trend> {
         question.next.density_kg_m3 = standard.density_kg_m3;
         let in_standard_air = crate::engineering::prediction::predict(&question).ok()?;
         let share = in_standard_air.power_w.middle / fitted.power_w.middle;
-        let power_w = hover_current_a(facts, flight, missing_s)? * question.aircraft.loaded_v;
+        let by_current = || Some(hover_current_a(facts, flight, missing_s)? * question.aircraft.loaded_v);
+        let power_w = hover_power_w(facts, flight).or_else(by_current)?;
         Some(reading(runs, flight, power_w * share))
     });
     trend(TrendOf::HoverPower { check: check.to_owned() }, Unit::Watt, 0, powers.collect(), 5.0)

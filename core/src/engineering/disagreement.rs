@@ -7,7 +7,8 @@
 //!   theory, J. G. Leishman, "Principles of Helicopter Aerodynamics", chapter 2). So the prediction is made again at the speed that was
 //!   read: what that explains is the speed's, and the speed is set through the ratio of the drive.
 //! - Drag in the drive: more power than predicted, also at the speed that was read.
-//! - A tired pack: as much power as predicted, and more current, since the voltage is lower; or a resistance far above the new pack's.
+//! - A tired pack: as much power as predicted at a voltage under load that is lower than with the hovers before, and so more current; or a
+//!   resistance far above the new pack's. More current at the voltage that was predicted is drag: power is their product.
 //! - Too little air: a part warmer than predicted, with no more power than predicted.
 //! - Hot air: warmer than any air flown in before, so that the fit has not seen it.
 //!
@@ -112,6 +113,8 @@ pub struct Shown {
     pub draw_at_read_speed: Option<Held>,
     /// Current in A, where `draw` is power.
     pub current: Option<Held>,
+    /// Voltage under load in V, where `draw` is power.
+    pub voltage: Option<Held>,
     /// Head speed.
     pub head_speed: Option<HeadSpeed>,
     /// The pack.
@@ -200,7 +203,7 @@ pub fn likely_causes(shown: &Shown) -> Result<Vec<Cause>> {
 
 impl Shown {
     fn check(&self) -> Result<()> {
-        for held in [self.draw, self.draw_at_read_speed, self.current].into_iter().flatten() {
+        for held in [self.draw, self.draw_at_read_speed, self.current, self.voltage].into_iter().flatten() {
             held.check()?;
         }
         for part in &self.parts {
@@ -222,7 +225,8 @@ impl Shown {
 
     /// Whether anything lies outside of its prediction.
     fn disagrees(&self) -> bool {
-        let held = self.draw.iter().chain(&self.current).chain(self.parts.iter().map(|part| &part.celsius));
+        let drawn = self.draw.iter().chain(&self.current).chain(&self.voltage);
+        let held = drawn.chain(self.parts.iter().map(|part| &part.celsius));
         held.into_iter().any(|held| held.lies() != Lies::Within) || self.speed_is_off()
     }
 
@@ -266,8 +270,8 @@ impl Shown {
 
     fn tired_pack(&self) -> Option<(f64, Cause)> {
         let power_agrees = self.draw.is_some_and(|draw| draw.lies() == Lies::Within);
-        let extra_current =
-            self.current.filter(|current| power_agrees && current.lies() == Lies::Above).map(|current| current.off());
+        let voltage_low = self.voltage.is_some_and(|voltage| voltage.lies() == Lies::Below);
+        let extra_current = self.current.filter(|_| power_agrees && voltage_low).map(|current| current.off());
         let ratio = self.resistance.map(|pack| pack.least_now_ohm / pack.new_ohm);
         let ratio = ratio.filter(|ratio| *ratio >= TIRED_RATIO);
         let weight = match (extra_current, ratio) {

@@ -400,7 +400,8 @@ pub struct SteadyReport {
 ///
 /// # Validity
 /// Both in still air: natural cooling, where the rise goes with `(I2 / sqrt density)^0.8` (laminar natural convection). Radiation is not counted. Copper
-/// grows more resistive when hot: from 60 to 100 deg C its heat rises by a tenth more than this says.
+/// grows more resistive when hot, by 0.39 % of its resistance at 20 deg C for each K (IEC 60028): from 60 to 100 deg C its heat rises by 13 %
+/// more than this says.
 ///
 /// ```
 /// use liftgate_core::engineering::heat::{steady_elsewhere, HeatCondition, SteadyQuestion, FORCED_EXPONENT};

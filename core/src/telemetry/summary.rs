@@ -7,15 +7,17 @@ use super::grid::{Grid, quantile, smooth};
 use super::integrals::{bridge, of_channel};
 use super::quantity::{LogUnit, Quantity};
 use super::recording::{Channel, Recording, Span};
-use super::regression::{least_squares, usual_lags};
+use super::sag::sag;
 use super::segments::{Flying, Manner, find};
 use super::taken::{COULOMB_PER_MAH, Counted, Taken, agrees, counted, taken};
 use super::time_past::time_past;
 use crate::engineering::Grade;
 use crate::engineering::heat::{HeatReading, NORMAL_95, RiseFit, fit_rise, least_step};
-use crate::engineering::pack::{ripple, student_95};
+use crate::engineering::pack::ripple;
 use crate::locale::{Locale, say, with_sign};
 use crate::unit::Unit;
+
+pub use super::sag::Sag;
 
 /// Which side of a limit is the bad one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -128,23 +130,6 @@ pub struct SegmentMeans {
     pub span: Span,
     /// Mean over time of each channel; none where it has no values there.
     pub means: Vec<Option<f64>>,
-}
-
-/// What voltage does with current: `V = rest - resistance x I - fall x charge taken`.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct Sag {
-    /// Voltage without load at the flight's start, in V.
-    pub rest_v: f64,
-    /// Resistance of pack and leads up to where voltage is measured, in ohm.
-    pub resistance_ohm: f64,
-    /// Half width of its 95 % interval, in ohm.
-    pub half_width_ohm: f64,
-    /// Fall of the rest voltage with charge taken, in V for each Ah.
-    pub fall_v_per_ah: f64,
-    /// Steps of the log that went in.
-    pub steps: u32,
-    /// Where in the log.
-    pub span: Span,
 }
 
 /// A temperature's rise in flight.
@@ -590,47 +575,6 @@ fn segment_means(recording: &Recording, flying: &Flying) -> Vec<SegmentMeans> {
             means: recording.channels.iter().map(|c| of_channel(recording, c, segment.span).mean()).collect(),
         })
         .collect()
-}
-
-/// Fits voltage against current and charge taken over the means of even steps in a flight.
-///
-/// Means over a quarter of a second take out most of what voltage and current are apart in time. A current that hardly varies
-/// (by under 5 % of its mean) says nothing of resistance.
-fn sag(recording: &Recording, flight: Span) -> Option<Sag> {
-    let (voltage, current) = (recording.channel(Quantity::PackVoltage)?, recording.channel(Quantity::PackCurrent)?);
-    let grid = Grid::over(recording);
-    let (volts, amperes) = (grid.means(recording, voltage), grid.means(recording, current));
-    let steps = grid.index(flight.start_s)..grid.index(flight.end_s);
-    let (mut rows, mut y) = (Vec::new(), Vec::new());
-    let (mut taken_ah, mut last_a) = (0.0, 0.0);
-    for step in steps {
-        let (v, a) = (volts[step], amperes[step]);
-        if v.is_nan() || a.is_nan() {
-            // What flows while nothing is recorded is taken from the pack all the same.
-            taken_ah += last_a * grid.step_s / 3_600.0;
-            continue;
-        }
-        last_a = a;
-        rows.push(vec![1.0, a, taken_ah + 0.5 * a * grid.step_s / 3_600.0]);
-        y.push(v);
-        taken_ah += a * grid.step_s / 3_600.0;
-    }
-    let n = rows.len() as f64;
-    let mean_a = rows.iter().map(|row| row[1]).sum::<f64>() / n;
-    let sd_a = (rows.iter().map(|row| (row[1] - mean_a).powi(2)).sum::<f64>() / n).sqrt();
-    if rows.len() < 20 || sd_a < 0.05 * mean_a.abs() {
-        return None;
-    }
-    let fit = least_squares(&rows, &y, usual_lags(rows.len()))?;
-    let [rest_v, slope, fall] = fit.coefficients[..] else { return None };
-    Some(Sag {
-        rest_v,
-        resistance_ohm: -slope,
-        half_width_ohm: student_95(fit.freedom) * fit.errors[1],
-        fall_v_per_ah: -fall,
-        steps: number(rows.len()),
-        span: flight,
-    })
 }
 
 /// Fits every temperature's rise over the flight in which it grew hottest. A channel that does not bend towards a steady state has none, and

@@ -66,7 +66,7 @@ pub(super) fn blocks(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
 
 fn reading_row(locale: Locale, plan: &Plan, reading: &ComparedReading) -> Block {
     let held = reading.held;
-    let digits = usize::from(matches!(reading.unit, Unit::Ampere));
+    let digits = usize::from(matches!(reading.unit, Unit::Ampere | Unit::Volt));
     let show = |value: f64| locale.bare(value, digits, reading.unit);
     let (edge, state) = match held.lies() {
         Lies::Within => (Edge::Fresh, say!(locale, "log-as-predicted")),
@@ -104,6 +104,7 @@ fn what_words(locale: Locale, plan: &Plan, what: &What) -> String {
         What::Charge => say!(locale, "log-what-charge"),
         What::Power => say!(locale, "log-what-power"),
         What::Current => say!(locale, "log-what-current"),
+        What::Voltage => say!(locale, "log-what-voltage"),
         What::HeadSpeed => say!(locale, "log-what-head-speed"),
         What::Place(id) => place_words(plan, id).to_owned(),
     }
@@ -193,6 +194,10 @@ fn cause_words(locale: Locale, plan: &Plan, cause: &Cause) -> String {
 fn next(context: &Context<'_>, compared: &Compared) -> Option<Block> {
     let next = compared.next.as_ref()?;
     let (low, high) = (next.current_a.low, next.current_a.high);
+    let from = match next.with_this {
+        true => say!(context.locale, "log-next-with", hovers = next.hovers),
+        false => say!(context.locale, "log-next-without", hovers = next.hovers),
+    };
     let detail = say!(
         context.locale,
         "log-next-detail",
@@ -200,7 +205,7 @@ fn next(context: &Context<'_>, compared: &Compared) -> Option<Block> {
         middle = context.locale.number(next.current_a.middle, 1),
         low = context.locale.number(low, 1),
         high = context.locale.number(high, 1),
-        hovers = next.hovers
+        from = from
     );
     let title = say!(context.locale, "log-next", check = check_title(context.plan, &next.check));
     Some(row(Edge::None, "", &title, Some(detail), Place::Card(next.check.clone())))
