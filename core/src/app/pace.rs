@@ -4,6 +4,7 @@
 use super::AppError;
 use super::shared::Shared;
 use crate::locale::say;
+use crate::readiness::is_told;
 use crate::record::Moment;
 use crate::view::{Command, Edit, Place, Record};
 
@@ -26,7 +27,8 @@ impl Shared {
 
     /// Refuses what comes faster than a person reads after the last entry and the last touch on a landing's page.
     pub(super) fn is_looked_at(&self, now: &Moment) -> Result<(), AppError> {
-        let last = self.entries.last().map(|entry| &entry.at);
+        // What the app keeps by itself was touched by nobody.
+        let last = self.entries.iter().rev().find(|entry| is_told(entry)).map(|entry| &entry.at);
         let too_quick = |before: &Moment| now.surely_elapsed_ms_since(before) < LEAST_LOOK_MS;
         if last.into_iter().chain(&self.touched).any(too_quick) {
             return Err(AppError::refused(say!(self.locale(), "app-too-quick")));
