@@ -27,22 +27,13 @@ impl<'a> NameForm<'a> {
         NameForm { drafts, aircraft }
     }
 
-    /// A field as it was left, emptied too, or what is known.
-    fn text(&self, field: &str, known: &'a str) -> Option<&'a str> {
-        Some(self.drafts.whole(field).unwrap_or(known).trim()).filter(|name| !name.is_empty())
-    }
-
-    fn required(&self, field: &str, known: &'a str, label: &str) -> Result<&'a str> {
-        let empty = || Refusal::of(field, say!(self.drafts.locale(), "app-field-empty", label = label));
-        self.text(field, known).ok_or_else(empty)
-    }
-
     /// The aircraft's name.
     ///
     /// # Errors
     /// Empty.
     pub fn name(&self) -> Result<&'a str> {
-        self.required(Self::NAME, &self.aircraft.name, &say!(self.drafts.locale(), "app-label-aircraft"))
+        let label = say!(self.drafts.locale(), "app-label-aircraft");
+        self.drafts.required_or_known(Self::NAME, &self.aircraft.name, &label)
     }
 
     /// The builder's name.
@@ -50,12 +41,13 @@ impl<'a> NameForm<'a> {
     /// # Errors
     /// Empty.
     pub fn builder(&self) -> Result<&'a str> {
-        self.required(Self::BUILDER, &self.aircraft.builder, &say!(self.drafts.locale(), "app-label-builder"))
+        let label = say!(self.drafts.locale(), "app-label-builder");
+        self.drafts.required_or_known(Self::BUILDER, &self.aircraft.builder, &label)
     }
 
     /// The pilot's name, where the builder does not fly it.
     pub fn pilot(&self) -> Option<&'a str> {
-        self.text(Self::PILOT, self.known_pilot())
+        self.drafts.left_or_known(Self::PILOT, self.known_pilot())
     }
 
     /// The pilot's name as it is known; empty where the builder flies it.

@@ -56,6 +56,20 @@ impl<'a> Drafts<'a> {
         self.text(field).ok_or_else(|| Refusal::of(field, say!(self.locale, "app-field-empty", label = label)))
     }
 
+    /// A field's text as it was left, emptied too, or what is known where nobody typed there; none where that is empty.
+    pub fn left_or_known(&self, field: &str, known: &'a str) -> Option<&'a str> {
+        Some(self.whole(field).unwrap_or(known).trim()).filter(|text| !text.is_empty())
+    }
+
+    /// The same, which has to be there.
+    ///
+    /// # Errors
+    /// Refused if it is empty.
+    pub fn required_or_known(&self, field: &str, known: &'a str, label: &str) -> Result<&'a str, Refusal> {
+        let empty = || Refusal::of(field, say!(self.locale, "app-field-empty", label = label));
+        self.left_or_known(field, known).ok_or_else(empty)
+    }
+
     /// A field's number in the unit that is recorded, typed in the unit that the person reads; `None` where nothing was entered. A
     /// comma counts as the decimal point.
     ///

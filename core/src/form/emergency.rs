@@ -37,7 +37,8 @@ impl<'a> EmergencyForm<'a> {
     /// # Errors
     /// Empty, or without a digit: that is no number.
     pub fn call(&self) -> Result<&'a str> {
-        let call = self.text(Self::CALL, self.known_call(), &say!(self.drafts.locale(), "emergency-call"))?;
+        let label = say!(self.drafts.locale(), "emergency-call");
+        let call = self.drafts.required_or_known(Self::CALL, self.known_call(), &label)?;
         if call.chars().any(|letter| letter.is_ascii_digit()) {
             Ok(call)
         } else {
@@ -50,13 +51,7 @@ impl<'a> EmergencyForm<'a> {
     /// # Errors
     /// Empty.
     pub fn address(&self) -> Result<&'a str> {
-        self.text(Self::ADDRESS, self.known_address(), &say!(self.drafts.locale(), "emergency-address"))
-    }
-
-    /// A field as it was left, emptied too, or what is known.
-    fn text(&self, field: &str, known: &'a str, label: &str) -> Result<&'a str> {
-        let text = self.drafts.whole(field).unwrap_or(known).trim();
-        let empty = || Refusal::of(field, say!(self.drafts.locale(), "app-field-empty", label = label));
-        if text.is_empty() { Err(empty()) } else { Ok(text) }
+        let label = say!(self.drafts.locale(), "emergency-address");
+        self.drafts.required_or_known(Self::ADDRESS, self.known_address(), &label)
     }
 }

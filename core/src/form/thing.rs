@@ -79,14 +79,8 @@ impl<'a> ThingForm<'a> {
     fn new_name(&self) -> Result<String> {
         let locale = self.drafts.locale();
         let kind = locale.inside(&self.kind.word(locale));
-        let typed = self.drafts.text(Self::NAME).map(str::to_owned);
-        let unnamed = || {
-            Refusal::of(
-                Self::NAME,
-                say!(locale, "app-field-empty", label = say!(locale, "app-label-thing-name", kind = kind)),
-            )
-        };
-        let name = typed.or_else(|| self.usual_name()).ok_or_else(unnamed)?;
+        let typed = self.drafts.required(Self::NAME, &say!(locale, "app-label-thing-name", kind = kind));
+        let name = typed.map(str::to_owned).or_else(|unnamed| self.usual_name().ok_or(unnamed))?;
         if self.ledger.aircraft.thing(self.kind, &name).is_some() {
             return Err(Refusal::of(Self::NAME, say!(locale, "app-thing-exists", kind = kind, name = name)));
         }
