@@ -70,7 +70,9 @@ fn of_journal(error: &JournalError, reason: String) -> LiftgateError {
         JournalError::NotAJournal { .. } | JournalError::Broken { .. } | JournalError::Unreadable { .. } => {
             LiftgateError::NotReadable { reason }
         }
-        JournalError::CannotWithdraw { .. } => LiftgateError::Refused { field: None, reason },
+        JournalError::CannotWithdraw { .. } | JournalError::Backup { .. } => {
+            LiftgateError::Refused { field: None, reason }
+        }
         JournalError::Busy | JournalError::CannotLock { .. } | JournalError::Sqlite { .. } => {
             LiftgateError::Storage { reason }
         }

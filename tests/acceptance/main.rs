@@ -2,6 +2,7 @@
 #![allow(missing_docs, clippy::unwrap_used)]
 
 mod answers;
+mod backup;
 mod ballast;
 mod blades_off_run;
 mod carried_finding;

@@ -184,6 +184,27 @@ impl Person {
         self.try_pick(words, name, bytes).unwrap_or_else(|error| panic!("'{name}' was refused: {error}"))
     }
 
+    /// Picks a backup, and waits until it is checked.
+    pub fn bring_in(&mut self, name: &str, backup: &[u8]) -> Screen {
+        let mut screen = self.pick("Bring a backup in", name, backup).screen;
+        while let Some(Work::Touch { token }) = screen.work {
+            screen = self.phone.pilot().and_then(|pilot| pilot.tap(&token, &self.now)).expect("a step").screen;
+        }
+        screen
+    }
+
+    /// Goes to the page of the backup.
+    pub fn to_the_backup(&mut self) {
+        self.home();
+        self.tap("Backup");
+    }
+
+    /// Goes there and saves one.
+    pub fn backup(&mut self) -> Vec<u8> {
+        self.to_the_backup();
+        self.save("Save a backup")
+    }
+
     /// Touches a control that offers a document, says where it goes, and gets what is written there.
     pub fn save(&mut self, words: &str) -> Vec<u8> {
         let mut begun = self.begin_saving(words);

@@ -16,3 +16,4 @@ reading-rows =
         [one] eine Zeile
        *[other] { $rows } Zeilen
     }
+reading-unpacks = Geprüft

@@ -16,3 +16,4 @@ reading-rows =
         [one] one row
        *[other] { $rows } rows
     }
+reading-unpacks = Checked

@@ -1,6 +1,6 @@
 //! A document on its way in from the phone's picker.
 
-use crate::journal::ArrivingLog;
+use crate::journal::{ArrivingBackup, ArrivingLog};
 use crate::record::EntryId;
 
 /// A document on its way in, piece by piece.
@@ -18,6 +18,8 @@ pub(super) enum Into {
     Plan(Vec<u8>),
     /// A log for this card's flight, which may be longer than memory.
     Log(EntryId, ArrivingLog),
+    /// A backup, which is laid beside the journal.
+    Backup(ArrivingBackup),
 }
 
 impl Arriving {
@@ -26,6 +28,7 @@ impl Arriving {
         match &self.into {
             Into::Plan(bytes) => bytes.len() as u64,
             Into::Log(_, arriving) => arriving.bytes(),
+            Into::Backup(arriving) => arriving.bytes(),
         }
     }
 }

@@ -2,8 +2,8 @@
 
 use super::arriving::{Arriving, Into};
 use super::shared::Shared;
-use super::{AppError, log, plan};
-use crate::journal::JournalError;
+use super::{AppError, bringing_in, log, plan};
+use crate::journal::{ArrivingBackup, JournalError};
 use crate::locale::say;
 use crate::view::Wanted;
 
@@ -16,6 +16,10 @@ pub(super) fn begin(shared: &mut Shared, wanted: &Wanted, name: &str, length: Op
             shared.picked_log = None;
             Into::Log(*card, shared.journal.begin_log()?)
         }
+        Wanted::Backup => {
+            shared.brought = None;
+            Into::Backup(ArrivingBackup::begin(&shared.journal)?)
+        }
     };
     shared.arriving = Some(Arriving { name: name.to_owned(), length, into });
     Ok(())
@@ -27,7 +31,7 @@ pub(super) fn begin(shared: &mut Shared, wanted: &Wanted, name: &str, length: Op
 pub(super) fn piece(shared: &mut Shared, piece: Option<&[u8]>) -> Result<(), AppError> {
     let Some(mut arriving) = shared.arriving.take() else { return Ok(()) };
     let Some(bytes) = piece else {
-        shared.journal.discard_log()?;
+        give_up(shared, arriving.into)?;
         return Err(AppError::refused(say!(shared.locale(), "app-document-gone", name = arriving.name)));
     };
     if !bytes.is_empty() {
@@ -41,6 +45,7 @@ pub(super) fn piece(shared: &mut Shared, piece: Option<&[u8]>) -> Result<(), App
             let offered = log.end(&mut shared.journal)?;
             log::offer(shared, card, &arriving.name, &offered)
         }
+        Into::Backup(backup) => bringing_in::arrived(shared, &arriving.name, backup.end()),
     }
 }
 
@@ -56,14 +61,32 @@ fn taken(shared: &mut Shared, arriving: &mut Arriving, bytes: &[u8]) -> Result<(
             shared.journal.discard_log()?;
             Err(error.into())
         }
+        Into::Backup(backup) => {
+            let Err(error) = backup.take(bytes) else { return Ok(()) };
+            shared.journal.discard_brought();
+            Err(error.into())
+        }
     }
 }
 
 /// Gives up what is on its way, in or out.
 pub(super) fn stop(shared: &mut Shared) -> Result<(), JournalError> {
     shared.leaving = None;
-    match shared.arriving.take().map(|arriving| arriving.into) {
-        Some(Into::Log(..)) => shared.journal.discard_log(),
-        _ => Ok(()),
+    if shared.brought.as_ref().is_some_and(|brought| brought.under_way().is_some()) {
+        shared.brought = None;
+        shared.journal.discard_brought();
+    }
+    shared.arriving.take().map_or(Ok(()), |arriving| give_up(shared, arriving.into))
+}
+
+/// Takes away what came of a document so far.
+fn give_up(shared: &mut Shared, into: Into) -> Result<(), JournalError> {
+    match into {
+        Into::Plan(_) => Ok(()),
+        Into::Log(..) => shared.journal.discard_log(),
+        Into::Backup(_) => {
+            shared.journal.discard_brought();
+            Ok(())
+        }
     }
 }

@@ -3,7 +3,7 @@
 use super::log::{offered_again, read_on};
 use super::log_import::{LogImport, Purpose, Unread};
 use super::shared::Shared;
-use super::{AppError, search};
+use super::{AppError, bringing_in, search};
 use crate::form::{Drafts, JournalForm};
 use crate::record::EntryId;
 use crate::view::Place;
@@ -25,6 +25,11 @@ pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), AppError> {
     if *place == Place::Journal {
         let drafts = shared.journal.drafts(&place.draft_key())?;
         search::search(shared, JournalForm::new(Drafts::new(&drafts, shared.locale())).wanted());
+    }
+    if *place == Place::BackupOffer {
+        bringing_in::step(shared)?;
+    } else if shared.brought.take().is_some() {
+        shared.journal.discard_brought();
     }
     shared.reading = shared.reading.take().filter(|reading| reading.is_for(place));
     let Some(card) = shown_at(place) else {

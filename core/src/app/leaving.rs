@@ -1,10 +1,11 @@
 //! A document on its way out through the phone's picker, as far as it is.
 
 use std::collections::{BTreeMap, VecDeque};
+use std::fs::File;
 
 use super::log_import::LogImport;
 use crate::dossier::Section;
-use crate::journal::{Digest, Verified};
+use crate::journal::{Digest, Packing, Verified};
 use crate::readiness::Report;
 use crate::record::{EntryId, Moment};
 
@@ -27,6 +28,10 @@ pub(super) enum Content {
     Whole(Vec<u8>),
     /// The dossier, which takes its time.
     Dossier(Box<Making>),
+    /// The backup, which takes its time too.
+    Backup(Box<Packing>),
+    /// A file that lies beside the journal, as it is.
+    File(File),
 }
 
 impl Leaving {
@@ -35,6 +40,8 @@ impl Leaving {
         match &self.content {
             Content::Whole(bytes) => (u64::from(bytes.is_empty()), 1),
             Content::Dossier(making) => making.steps(),
+            Content::Backup(packing) => packing.steps(),
+            Content::File(file) => (self.written, file.metadata().map_or(1, |known| known.len().max(1))),
         }
     }
 }

@@ -5,6 +5,8 @@
 //! for.
 
 mod arriving;
+mod bringing_in;
+mod brought;
 mod code;
 mod document;
 mod done;
@@ -16,6 +18,7 @@ mod leaving;
 mod log;
 mod log_import;
 mod open_log;
+mod opened;
 mod pace;
 mod phone;
 mod pilot;

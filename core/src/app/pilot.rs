@@ -1,10 +1,11 @@
 //! The pilot's handle: every screen and everything on it.
 
+use super::brought::BringingIn;
 use super::log_import::Unread;
 use super::open_log::{OpenLog, PickedLog};
 use super::shared::Shared;
 use super::way::leave;
-use super::{AppError, Phone, code, document, entries, in_view, log, plot, saving};
+use super::{AppError, Phone, bringing_in, code, document, entries, in_view, log, plot, saving};
 use crate::form::{ColumnsForm, Drafts, JournalForm, LandingForm};
 use crate::journal::NewEntry;
 use crate::locale::{Locale, parse_number, say};
@@ -107,7 +108,7 @@ impl PilotDesk {
     /// [`AppError::Refused`] with what can be done, where it was not written: the document is given up.
     pub fn wrote(&self, how: Wrote, now: &Moment) -> Result<Tapped, AppError> {
         self.with(|shared| {
-            let said = saving::wrote(shared, how)?;
+            let said = saving::wrote(shared, how, now)?;
             shared.tapped(said, now)
         })
     }
@@ -173,7 +174,11 @@ impl Shared {
         // What a saved page names is held against what stands here.
         let last = i64::try_from(self.entries.len()).unwrap_or(i64::MAX);
         let head = if place == Place::Dossier { self.journal.digest_of(last)? } else { None };
-        let context = Context { head, ..self.context(&report, form, now) };
+        let set_aside = match place {
+            Place::Backup | Place::SetAside(_) => self.journal.set_aside(),
+            _ => Vec::new(),
+        };
+        let context = Context { head, set_aside, ..self.context(&report, form, now) };
         Ok(view::screen(&context, &place))
     }
 
@@ -195,6 +200,9 @@ impl Shared {
             log: self.open_log.as_ref().map(OpenLog::seen),
             head: None,
             found: super::search::seen(self),
+            last_backup: self.last_backup.as_ref(),
+            brought: self.brought.as_ref().map(BringingIn::seen),
+            set_aside: Vec::new(),
             log_was_stopped: self.unread.is_some_and(|(_, why)| why == Unread::Stopped),
             under_way: self.under_way(),
             now,
@@ -212,6 +220,10 @@ impl Shared {
         if let Some(arriving) = &self.arriving {
             let what = UnderWayWith::Arriving { name: arriving.name.clone() };
             return Some(UnderWay { what, bytes: arriving.bytes(), of: arriving.length, rows: None });
+        }
+        if let Some((name, (done, all))) = self.brought.as_ref().and_then(BringingIn::under_way) {
+            let what = UnderWayWith::Unpacking { name: name.to_owned() };
+            return Some(UnderWay { what, bytes: done, of: Some(all), rows: None });
         }
         let reading = self.reading.as_ref()?;
         let progress = reading.progress();
@@ -253,7 +265,7 @@ impl Shared {
                 Ok(document::stop(self)?)
             }
             // The page in view goes a step on whenever it is made.
-            Go::SearchOn => Ok(()),
+            Go::StepOn => Ok(()),
             Go::ReadAgain => {
                 self.unread = None;
                 Ok(())
@@ -270,6 +282,9 @@ impl Shared {
             Edit::MovePlot(step) => plot::step(self, &place, step)?,
             Edit::ShowChannel(channel) => plot::show_channel(self, &place, channel)?,
             Edit::Prefer(preference) => self.prefer(preference)?,
+            Edit::LayIn => return bringing_in::lay_in(self, now).map(Some),
+            Edit::Compare(number) => bringing_in::compare(self, number)?,
+            Edit::LetGo(number) => return bringing_in::let_go(self, number).map(Some),
         }
         Ok(None)
     }

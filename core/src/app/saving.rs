@@ -1,8 +1,13 @@
 //! Documents that go out through the phone's picker, piece by piece.
 
+use std::fs::File;
+use std::io::Read;
+
 use super::leaving::{Content, Leaving};
-use super::shared::{Shared, text_in_force};
+use super::opened::text_in_force;
+use super::shared::Shared;
 use super::{AppError, document, dossier};
+use crate::journal::{BackupError, JournalError, LastBackup, Packing};
 use crate::locale::say;
 use crate::record::Moment;
 use crate::tables;
@@ -17,6 +22,8 @@ pub(super) fn begin(shared: &mut Shared, offered: &Offered, name: &str, now: &Mo
             let (plan, entries, ledger) = (&shared.plan, &shared.entries, &shared.ledger);
             Content::Whole(tables::write(tables::Source { plan, entries, ledger }, *table, *form))
         }
+        Offered::Backup => Content::Backup(Box::new(Packing::begin(&shared.journal)?)),
+        Offered::SetAside(number) => Content::File(shared.journal.open_aside(*number)?),
         Offered::Dossier => Content::Dossier(Box::new(dossier::begin(shared, now)?)),
     };
     let entries = shared.entries.len();
@@ -34,6 +41,8 @@ pub(super) fn piece(shared: &mut Shared) -> Result<Option<Vec<u8>>, AppError> {
         Content::Whole(bytes) if bytes.is_empty() => None,
         Content::Whole(bytes) => Some(std::mem::take(bytes)),
         Content::Dossier(making) => dossier::next(making, shared)?.map(String::into_bytes),
+        Content::Backup(packing) => packing.next(&shared.journal)?,
+        Content::File(file) => read_on(file)?,
     };
     leaving.written += piece.as_ref().map_or(0, |piece| piece.len() as u64);
     leaving.ended = piece.is_none();
@@ -43,11 +52,18 @@ pub(super) fn piece(shared: &mut Shared) -> Result<Option<Vec<u8>>, AppError> {
 
 /// What became of it where the shell wrote it; a sentence once all of it is there. What comes after the person stopped it is passed
 /// over.
-pub(super) fn wrote(shared: &mut Shared, how: Wrote) -> Result<Option<String>, AppError> {
+pub(super) fn wrote(shared: &mut Shared, how: Wrote, now: &Moment) -> Result<Option<String>, AppError> {
     let Some(leaving) = shared.leaving.take() else { return Ok(None) };
     let (locale, name) = (shared.locale(), &leaving.name);
     match how {
-        Wrote::Kept if leaving.ended => Ok(Some(say!(locale, "app-saved", name = name))),
+        Wrote::Kept if leaving.ended => {
+            let said = say!(locale, "app-saved", name = name);
+            if let Content::Backup(packing) = &leaving.content {
+                let (count, head) = packing.of();
+                shared.keep_last_backup(LastBackup::new(now.wall, count, head))?;
+            }
+            Ok(Some(said))
+        }
         Wrote::Kept => {
             shared.leaving = Some(leaving);
             Ok(None)
@@ -55,4 +71,12 @@ pub(super) fn wrote(shared: &mut Shared, how: Wrote) -> Result<Option<String>, A
         Wrote::NoRoom => Err(AppError::refused(say!(locale, "app-saving-no-room", name = name))),
         Wrote::Gone => Err(AppError::refused(say!(locale, "app-saving-gone", name = name))),
     }
+}
+
+/// The next bytes of a file; none at its end.
+fn read_on(file: &mut File) -> Result<Option<Vec<u8>>, AppError> {
+    const PIECE: u64 = 1 << 20;
+    let mut piece = Vec::new();
+    file.take(PIECE).read_to_end(&mut piece).map_err(BackupError::from).map_err(JournalError::from)?;
+    Ok(Some(piece).filter(|piece| !piece.is_empty()))
 }

@@ -4,15 +4,14 @@ use std::path::Path;
 
 use super::AppError;
 use super::done::{After, Done};
+use super::opened::{Last, Opened, fold, plan_in_force};
 use super::way::{enter, leave, seat_work, way};
 use crate::computed::Facts;
-use crate::journal::{Journal, NewEntry};
+use crate::journal::{Journal, LastBackup, NewEntry};
 use crate::locale::{Chosen, Language, Locale, parse_number, say};
-use crate::plan::{Loosened, Plan, SHIPPED};
-use crate::readiness::{
-    Ledger, PlanText, Report, Seat, is_told, loosened, may_change_plan, plan_text_in_force, reaches_back,
-};
-use crate::record::{Body, Entry, EntryId, Moment};
+use crate::plan::{Loosened, Plan};
+use crate::readiness::{Ledger, Report, Seat, is_told, loosened, may_change_plan};
+use crate::record::{Entry, EntryId, Moment};
 use crate::view::Place;
 
 /// An open journal and what is known from it.
@@ -37,6 +36,10 @@ pub(super) struct Shared {
     pub arriving: Option<super::arriving::Arriving>,
     /// A document that is on its way out to where the person said.
     pub leaving: Option<super::leaving::Leaving>,
+    /// A backup that was picked.
+    pub brought: Option<super::brought::BringingIn>,
+    /// The last backup of this record.
+    pub last_backup: Option<LastBackup>,
     /// A log that is being read.
     pub reading: Option<super::log_import::LogImport>,
     /// The flight whose log is in view and is not read, and why.
@@ -51,94 +54,29 @@ pub(super) struct Shared {
     pub touched: Option<Moment>,
 }
 
-/// The last thing that a person did, and how everything stood before it.
-pub(super) struct Last {
-    /// Its index in the entries.
-    pub index: usize,
-    /// The ledger before it.
-    pub ledger: Ledger,
-    /// The plan before it, where it brought another one into force.
-    pub plan: Option<Plan>,
-}
-
-fn adopt_shipped() -> Result<NewEntry, AppError> {
-    let shipped = Plan::parse("the shipped plan", SHIPPED)?;
-    let text = SHIPPED.to_owned();
-    Ok(NewEntry::pilot(Body::PlanAdopted { plan: shipped.id, edition: shipped.edition, text }))
-}
-
-/// Whether the plan that was adopted last is an edition of the shipped one.
-fn shipped_was_adopted(entries: &[Entry]) -> bool {
-    let adopted = entries.iter().rev().find_map(PlanText::of);
-    let shipped = Plan::parse("the shipped plan", SHIPPED).ok();
-    adopted.zip(shipped).is_some_and(|(adopted, shipped)| adopted.id == shipped.id)
-}
-
-/// The name and the text of the plan in force.
-pub(super) fn text_in_force(entries: &[Entry]) -> (&str, &str) {
-    plan_text_in_force(entries).map_or(("the shipped plan", SHIPPED), |adopted| (adopted.id, adopted.text))
-}
-
-fn plan_in_force(entries: &[Entry]) -> Result<Plan, AppError> {
-    let (name, text) = text_in_force(entries);
-    Ok(Plan::parse(name, text)?)
-}
-
-/// How everything stands, and how it stood before the last thing that a person did.
-fn fold(plan: &Plan, entries: &[Entry]) -> (Ledger, Option<Last>) {
-    let Some(told) = entries.iter().rposition(is_told) else { return (Ledger::of(plan, entries), None) };
-    let before = Ledger::of(plan, &entries[..told]);
-    let plan_before = if may_change_plan(&entries[told]) { plan_in_force(&entries[..told]).ok() } else { None };
-    let ledger = if reaches_back(&entries[told]) {
-        // Beyond what was folded: only the whole journal tells.
-        Ledger::of(plan, entries)
-    } else {
-        let mut ledger = before.clone();
-        ledger.take(plan_before.as_ref().unwrap_or(plan), &entries[told..]);
-        ledger
-    };
-    (ledger, Some(Last { index: told, ledger: before, plan: plan_before }))
-}
-
 impl Shared {
     /// Opens the journal at `path`, or begins one there under the shipped plan.
     pub fn begin(path: &Path, phone_language: Language, now: &Moment) -> Result<Shared, AppError> {
         let mut journal = Journal::open(path)?;
         // It only takes room; where there is none even to clear it away, the app opens all the same.
         let _ = journal.discard_unfinished_log();
-        let mut entries = journal.entries()?;
-        if !entries.iter().any(|entry| PlanText::of(entry).is_some()) {
-            entries.extend(journal.append(now, vec![adopt_shipped()?])?);
-        }
-        let plan = match plan_in_force(&entries) {
-            Ok(plan) => plan,
-            // An older edition of the shipped plan that no longer holds together gives way to the one shipped now; a plan
-            // of the person's own does not.
-            Err(_) if shipped_was_adopted(&entries) => {
-                entries.extend(journal.append(now, vec![adopt_shipped()?])?);
-                plan_in_force(&entries)?
-            }
-            Err(faults) => return Err(faults),
-        };
-        let (ledger, last) = fold(&plan, &entries);
-        // A place that is no longer known ends the way there: better one step back than a closed door.
-        let places = journal.bookmark()?.iter().map_while(|step| Place::of_key(step)).collect();
-        let chosen = journal.chosen()?;
-        let written = plan;
-        let plan = written.translated(chosen.locale(phone_language).language);
+        let opened = Opened::read(&mut journal, now)?;
+        let plan = opened.written.translated(opened.chosen.locale(phone_language).language);
         Ok(Shared {
             journal,
             plan,
-            loosened: loosened(&entries, &written),
-            written,
-            entries,
-            ledger,
-            last,
-            places,
-            chosen,
+            loosened: loosened(&opened.entries, &opened.written),
+            written: opened.written,
+            entries: opened.entries,
+            ledger: opened.ledger,
+            last: opened.last,
+            places: opened.places,
+            chosen: opened.chosen,
             phone_language,
             arriving: None,
             leaving: None,
+            brought: None,
+            last_backup: opened.last_backup,
             reading: None,
             unread: None,
             picked_log: None,
@@ -146,6 +84,29 @@ impl Shared {
             worded: None,
             touched: None,
         })
+    }
+
+    /// Goes on with what was read from the journal that took this one's place. What was under way belonged to the one before.
+    pub fn go_on_with(&mut self, opened: Opened) {
+        self.loosened = loosened(&opened.entries, &opened.written);
+        self.written = opened.written;
+        self.entries = opened.entries;
+        (self.ledger, self.last) = (opened.ledger, opened.last);
+        self.places = opened.places;
+        self.chosen = opened.chosen;
+        self.last_backup = opened.last_backup;
+        (self.arriving, self.leaving, self.brought) = (None, None, None);
+        (self.reading, self.unread) = (None, None);
+        (self.picked_log, self.open_log) = (None, None);
+        self.touched = None;
+        self.translate();
+    }
+
+    /// Keeps which backup was made last.
+    pub fn keep_last_backup(&mut self, last: LastBackup) -> Result<(), AppError> {
+        self.journal.keep_last_backup(&last)?;
+        self.last_backup = Some(last);
+        Ok(())
     }
 
     /// Appends entries and takes them into the ledger.

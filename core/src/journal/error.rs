@@ -3,6 +3,7 @@ use std::path::PathBuf;
 
 use thiserror::Error;
 
+use super::backup::BackupError;
 use crate::locale::Locale;
 use crate::record::StoredFormError;
 
@@ -57,6 +58,11 @@ pub enum JournalError {
     CannotWithdraw {
         /// Why.
         reason: NoWithdrawal,
+    },
+    /// A backup cannot be made, or brought in.
+    Backup {
+        /// Why.
+        source: BackupError,
     },
     /// SQLite said something else.
     Sqlite {
@@ -144,6 +150,15 @@ impl JournalError {
             }
             Some(rusqlite::ErrorCode::DatabaseBusy | rusqlite::ErrorCode::DatabaseLocked) => JournalError::Busy,
             _ => JournalError::Sqlite { doing, source },
+        }
+    }
+}
+
+impl From<BackupError> for JournalError {
+    fn from(source: BackupError) -> Self {
+        match source {
+            BackupError::Storage { source } if source.kind() == std::io::ErrorKind::StorageFull => JournalError::Full,
+            source => JournalError::Backup { source },
         }
     }
 }

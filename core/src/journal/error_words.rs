@@ -30,6 +30,7 @@ impl JournalError {
                 say!(locale, "store-unreadable", seq = seq.to_string(), why = source.words(locale))
             }
             JournalError::CannotWithdraw { reason } => reason.words(locale),
+            JournalError::Backup { source } => source.words(locale),
             JournalError::Sqlite { doing, source } => {
                 say!(locale, "store-storage", doing = doing.words(locale), words = source.to_string())
             }

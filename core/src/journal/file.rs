@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use rusqlite::{Connection, Transaction, TransactionBehavior};
 use uuid::ContextV7;
 
+use super::beside::Beside;
 use super::error::{Doing, JournalError};
 use super::lock::Lock;
 use super::open;
@@ -28,7 +29,13 @@ impl Journal {
     pub fn open(path: &Path) -> Result<Journal, JournalError> {
         open::glance(path)?;
         let lock = Lock::take(path)?;
+        Beside::of(path).put_right();
         Ok(Journal { path: path.to_owned(), connection: open::open(path)?, ids: ContextV7::new(), _lock: lock })
+    }
+
+    /// Opens a file that nobody else knows of: one that is being made beside the journal.
+    pub(super) fn open_alone(path: &Path) -> Result<Journal, JournalError> {
+        Ok(Journal { path: path.to_owned(), connection: open::open(path)?, ids: ContextV7::new(), _lock: None })
     }
 
     /// The file.

@@ -44,6 +44,15 @@ pub(crate) struct OfferedLog {
     pub bytes: u64,
 }
 
+/// A recorder's file that is kept for ever.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct KeptLog {
+    /// Its SHA-256 digest in hexadecimal, its name in the journal.
+    pub name: String,
+    /// Its length.
+    pub bytes: u64,
+}
+
 impl ArrivingLog {
     /// Bytes that came so far.
     pub fn bytes(&self) -> u64 {
@@ -151,6 +160,26 @@ impl Journal {
             .query_row("SELECT digest, bytes FROM log WHERE kept = 0 AND digest IS NOT NULL", [], offered)
             .optional()
             .map_err(JournalError::while_doing(Doing::Reading))
+    }
+
+    /// The files that are kept, in the order of their names, which is the same on any phone.
+    pub(super) fn kept_logs(&self) -> Result<Vec<KeptLog>, JournalError> {
+        let reading = JournalError::while_doing;
+        let mut statement = self
+            .connection
+            .prepare_cached("SELECT digest, bytes FROM log WHERE kept = 1 ORDER BY digest")
+            .map_err(reading(Doing::Reading))?;
+        let kept = |row: &rusqlite::Row<'_>| {
+            let (digest, bytes) = (row.get::<_, Vec<u8>>(0)?, row.get::<_, i64>(1)?);
+            Ok(KeptLog { name: hexadecimal(&digest), bytes: bytes.unsigned_abs() })
+        };
+        let rows = statement.query_map([], kept).map_err(reading(Doing::Reading))?;
+        rows.collect::<rusqlite::Result<_>>().map_err(reading(Doing::Reading))
+    }
+
+    /// Keeps for ever the file that is offered, in a journal that is being made.
+    pub(super) fn keep_offered(&mut self, name: &str) -> Result<(), JournalError> {
+        self.at_once(|transaction| keep_log(transaction, name))
     }
 
     /// Reads a recorder's file by its name from a byte on; nothing comes if it is not here.

@@ -5,12 +5,16 @@
 //! The chain shows that an entry was altered. It cannot show that the last ones were cut off, so whatever leaves the
 //! phone prints the count and the head digest beside it.
 
+mod backup;
+mod beside;
 mod bookmark;
 mod chain;
 mod draft;
 mod error;
 mod error_words;
 mod file;
+mod kept_copy;
+mod lay_in;
 mod lines;
 mod lock;
 mod logs;
@@ -18,9 +22,14 @@ mod open;
 mod preference;
 mod store;
 
+pub use backup::BackupError;
+pub(crate) use backup::{ArrivingBackup, Packing, Unpacking};
+pub use beside::SetAside;
 pub use chain::{Digest, Verified};
 pub use error::{Doing, JournalError, Misfit, NoWithdrawal, NotOurs};
 pub use file::Journal;
+pub use kept_copy::LastBackup;
+pub use lay_in::Compared;
 pub(crate) use logs::{ArrivingLog, OfferedLog, hexadecimal};
 pub use open::APPLICATION_ID;
 pub use store::NewEntry;

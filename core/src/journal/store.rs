@@ -108,6 +108,11 @@ impl Journal {
     /// # Errors
     /// As [`Journal::verify`].
     pub(crate) fn verify_on(&self, walked: Verified, most: i64) -> Result<Verified, JournalError> {
+        self.stored_behind(walked, most)?.iter().try_fold(walked, |walked, entry| entry.follows(&walked))
+    }
+
+    /// The rows behind where the chain was walked to, so many at most.
+    pub(super) fn stored_behind(&self, walked: Verified, most: i64) -> Result<Vec<StoredEntry>, JournalError> {
         let reading = JournalError::while_doing;
         let mut statement = self
             .connection
@@ -115,14 +120,22 @@ impl Journal {
             .map_err(reading(Doing::Reading))?;
         // From before the first: a row whose place was altered to one below 1 must not be passed over.
         let after = if walked.count == 0 { i64::MIN } else { walked.count };
-        let mut rows = statement.query([after, most]).map_err(reading(Doing::Reading))?;
-        let mut verified = walked;
-        while let Some(row) = rows.next().map_err(reading(Doing::Reading))? {
-            let entry = StoredEntry::from_row(row).map_err(|error| misshapen(verified.count + 1, error))?;
-            entry.check_against(&verified)?;
-            verified = Verified { count: entry.seq, head: entry.digest };
-        }
-        Ok(verified)
+        let rows = statement.query_map([after, most], StoredEntry::from_row).map_err(reading(Doing::Reading))?;
+        (walked.count + 1..).zip(rows).map(|(seq, row)| row.map_err(|error| misshapen(seq, error))).collect()
+    }
+
+    /// Lays rows down as they are, each behind the one before it: they were recorded elsewhere, and their chain was walked.
+    pub(super) fn lay_down(&mut self, rows: Vec<StoredEntry>) -> Result<(), JournalError> {
+        self.at_once(|transaction| {
+            rows.iter().try_for_each(|row| row.insert(transaction)).map_err(JournalError::while_doing(Doing::Writing))
+        })
+    }
+
+    /// How many entries there are.
+    pub(super) fn count(&self) -> Result<i64, JournalError> {
+        self.connection
+            .query_row("SELECT count(*) FROM entry", [], |row| row.get(0))
+            .map_err(JournalError::while_doing(Doing::Reading))
     }
 }
 
@@ -194,6 +207,7 @@ fn new_id(ids: &ContextV7, at: &Moment) -> EntryId {
 }
 
 /// An entry's row, before its body is understood.
+#[derive(Clone)]
 pub(super) struct StoredEntry {
     pub seq: i64,
     pub id: [u8; 16],
@@ -202,9 +216,9 @@ pub(super) struct StoredEntry {
     pub boot: String,
     pub author: String,
     pub body: StoredBody,
-    previous: Digest,
+    pub previous: Digest,
     pub digest: Digest,
-    withdraws: Option<[u8; 16]>,
+    pub withdraws: Option<[u8; 16]>,
 }
 
 /// A row whose columns are not even of the form that they were written in.
@@ -234,7 +248,7 @@ impl StoredEntry {
         })
     }
 
-    fn insert(&self, transaction: &Transaction<'_>) -> rusqlite::Result<()> {
+    pub fn insert(&self, transaction: &Transaction<'_>) -> rusqlite::Result<()> {
         transaction
             .prepare_cached(&format!("INSERT INTO entry ({COLUMNS}) VALUES (?,?,?,?,?,?,?,?,?,?,?,?)"))?
             .execute(params![
@@ -269,7 +283,8 @@ impl StoredEntry {
         }
     }
 
-    fn check_against(&self, before: &Verified) -> Result<(), JournalError> {
+    /// Where the chain is walked to with it, if it closes behind what was walked.
+    pub fn follows(&self, before: &Verified) -> Result<Verified, JournalError> {
         let broken = |reason: Misfit| Err(JournalError::Broken { seq: self.seq, reason });
         if self.seq != before.count + 1 {
             return broken(Misfit::Missing);
@@ -290,10 +305,10 @@ impl StoredEntry {
         if names != self.withdraws {
             return broken(Misfit::WithdrawsAltered);
         }
-        Ok(())
+        Ok(Verified { count: self.seq, head: self.digest })
     }
 
-    fn into_entry(self) -> Result<Entry, JournalError> {
+    pub fn into_entry(self) -> Result<Entry, JournalError> {
         let seq = self.seq;
         let unreadable = |kind: &str, reason: String| StoredFormError::Unreadable { kind: kind.to_owned(), reason };
         let understand = || -> Result<Entry, StoredFormError> {

@@ -11,6 +11,7 @@ macro_rules! files {
     ($language:literal) => {
         &[
             include_str!(concat!("../../locale/", $language, "/aircraft.ftl")),
+            include_str!(concat!("../../locale/", $language, "/backup.ftl")),
             include_str!(concat!("../../locale/", $language, "/board.ftl")),
             include_str!(concat!("../../locale/", $language, "/card.ftl")),
             include_str!(concat!("../../locale/", $language, "/check.ftl")),

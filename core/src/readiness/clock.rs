@@ -37,7 +37,7 @@ impl Clock {
 
     /// The wall clock at a moment, as the entries have it: not before the last of them, and not before as much later as the phone has
     /// run since.
-    fn wall(&self, at: &Moment) -> DateTime<FixedOffset> {
+    pub(super) fn wall(&self, at: &Moment) -> DateTime<FixedOffset> {
         let Some(last) = &self.last else { return at.wall };
         let since = if last.boot == at.boot { at.surely_elapsed_ms_since(last) } else { 0 };
         let later = TimeDelta::try_milliseconds(since).and_then(|since| last.wall.checked_add_signed(since));

@@ -25,6 +25,7 @@ mod reason;
 mod seat;
 mod standing;
 mod touch;
+mod unkept;
 mod withdrawal;
 
 pub use back::{DueSoon, Left};
@@ -44,4 +45,5 @@ pub(crate) use plan_text::{PlanText, loosened, plan_text_in_force};
 pub use reason::{Deed, Reason};
 pub use seat::Seat;
 pub use standing::{Fault, Lack, Standing};
+pub use unkept::Unkept;
 pub use withdrawal::{Withdrawal, Withdrawals};

@@ -24,6 +24,7 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     if let Some(next) = &context.report.next {
         blocks.extend(in_the_way(context, next));
     }
+    blocks.extend(context.unkept().asks.then(|| super::backup::backup_row(context)));
     blocks.extend(again(context));
     blocks.extend(due_soon(context));
     blocks.extend(carried(context));
@@ -33,6 +34,9 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     blocks.extend(changed(context));
     blocks.push(heading(say!(context.locale, "board-stages"), None));
     blocks.extend(context.plan.stages.iter().map(|stage| stage_row(context, stage)));
+    if !context.unkept().asks {
+        blocks.push(super::backup::backup_row(context));
+    }
     blocks.push(super::preference::preference_row(context));
     let title = context.aircraft_name();
     Screen { foot: foot(context), ..bare("board", title, blocks) }

@@ -2,10 +2,10 @@ use super::{Block, Control, Edge, Edit, Go, Icon, Place, Screen, Weight};
 use crate::computed::Facts;
 use crate::field::Flight;
 use crate::form::{Drafts, LandingForm, last_people};
-use crate::journal::Digest;
+use crate::journal::{Digest, LastBackup, SetAside};
 use crate::locale::{Locale, say};
 use crate::plan::{Check, Loosened, Plan, Stage};
-use crate::readiness::{Ledger, Report, Standing};
+use crate::readiness::{Ledger, Report, Standing, Unkept};
 use crate::record::{Entry, EntryId, Moment, Outcome};
 use crate::telemetry::{Layout, Limits, Recording};
 
@@ -74,6 +74,12 @@ pub struct Context<'a> {
     pub log_was_stopped: bool,
     /// What the person is waiting for.
     pub under_way: Option<super::UnderWay>,
+    /// The last backup of this record.
+    pub last_backup: Option<&'a LastBackup>,
+    /// A backup that was picked.
+    pub brought: Option<super::Brought<'a>>,
+    /// Journals that others took the place of, where the page lists them.
+    pub set_aside: Vec<SetAside>,
     /// Now.
     pub now: &'a Moment,
     /// How the person reads and types.
@@ -100,6 +106,23 @@ impl<'a> Context<'a> {
             "" => say!(self.locale, "aircraft-unnamed-inside"),
             name => name.to_owned(),
         }
+    }
+
+    /// What is in no backup.
+    pub fn unkept(&self) -> Unkept {
+        let kept = self.last_backup.map_or(0, |last| last.count);
+        self.ledger.unkept(self.entries.len() as i64, kept, self.now)
+    }
+
+    /// A name that every file system takes: the aircraft's letters and digits.
+    pub(super) fn file_stem(&self) -> String {
+        let name: String = self.aircraft_name().chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).collect();
+        name.trim_matches('-').to_lowercase()
+    }
+
+    /// The same with a word and the day.
+    pub(super) fn dated_file_name(&self, word: String, ending: &str) -> String {
+        format!("{}-{word}-{}.{ending}", self.file_stem(), self.now.wall.format("%Y-%m-%d"))
     }
 
     /// An entry by its id.

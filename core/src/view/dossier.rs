@@ -30,9 +30,13 @@ pub(super) fn dossier(context: &Context<'_>) -> Screen {
     }));
     blocks.push(paragraph(say!(locale, "dossier-not-recorded"), Tone::Quiet));
     blocks.extend(tables(context));
-    let save = Control::primary(Offered::Dossier.into(), say!(locale, "dossier-save"))
-        .icon(Icon::Book)
-        .document(Document::Save { name: file_name(context), media_type: "text/html".to_owned() });
+    blocks.push(super::backup::backup_row(context));
+    let save = Control::primary(Offered::Dossier.into(), say!(locale, "dossier-save")).icon(Icon::Book).document(
+        Document::Save {
+            name: context.dated_file_name(say!(locale, "dossier-file-word"), "html"),
+            media_type: "text/html".to_owned(),
+        },
+    );
     let title = say!(locale, "dossier-page");
     Screen { foot: vec![save], ..context.screen("dossier", title, Some(context.aircraft_name()), blocks) }
 }
@@ -56,7 +60,7 @@ fn tables(context: &Context<'_>) -> Vec<Block> {
     });
     let rows = Table::ALL.map(|table| {
         let title = table_words(locale, table);
-        let name = format!("{}-{}.{}", file_stem(context), table.id(), form.id());
+        let name = format!("{}-{}.{}", context.file_stem(), table.id(), form.id());
         let save = Control::new(Offered::Table { table, form }.into(), title.clone())
             .icon(Icon::List)
             .spoken(say!(locale, "tables-save-spoken", table = title))
@@ -87,16 +91,4 @@ fn table_words(locale: Locale, table: Table) -> String {
 pub(super) fn dossier_row(context: &Context<'_>) -> Block {
     let locale = context.locale;
     row(Edge::None, "", say!(locale, "dossier-page"), Some(say!(locale, "dossier-row-note")), Place::Dossier)
-}
-
-/// A name that every file system takes: the aircraft's letters and digits.
-fn file_stem(context: &Context<'_>) -> String {
-    let name: String = context.aircraft_name().chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).collect();
-    name.trim_matches('-').to_lowercase()
-}
-
-/// The dossier's: with its word and the day.
-fn file_name(context: &Context<'_>) -> String {
-    let word = say!(context.locale, "dossier-file-word");
-    format!("{}-{word}-{}.html", file_stem(context), context.now.wall.format("%Y-%m-%d"))
 }

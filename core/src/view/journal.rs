@@ -24,7 +24,7 @@ pub(super) fn journal(context: &Context<'_>) -> Screen {
         Some(found) => {
             blocks.extend(found_blocks(context, found, &form));
             let is_done = found.searched == found.of;
-            work = (!is_done).then(|| Work::Touch { token: Go::SearchOn.into() });
+            work = (!is_done).then(|| Work::Touch { token: Go::StepOn.into() });
         }
         None => {
             blocks.push(paragraph(say!(locale, "journal-intro"), Tone::Quiet));

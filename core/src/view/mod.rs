@@ -2,7 +2,9 @@
 
 mod aircraft;
 mod answers;
+mod backup;
 mod board;
+mod brought;
 mod card;
 mod card_packs;
 mod cautions;
@@ -44,6 +46,7 @@ mod words;
 
 use crate::locale::{Locale, say};
 
+pub use brought::{Brought, BroughtStage, Holds, Offer};
 pub use context::{Context, Found, OpenLog, PickedLog};
 pub use model::*;
 pub use token::{Command, Edit, Go, Place, Preference, Record, Token, UsualAnswer};
@@ -100,6 +103,9 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::PlanOffer => plan::offer(context),
         Place::Emergency => emergency::emergency(context),
         Place::Dossier => dossier::dossier(context),
+        Place::Backup => backup::backup(context),
+        Place::BackupOffer => backup::offer(context),
+        Place::SetAside(number) => backup::set_aside(context, *number),
         Place::Trends => trends::trends(context),
         Place::Preference => preference::preference(context),
         Place::HotterDay => hotter_day::hotter_day(context),

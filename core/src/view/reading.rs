@@ -13,6 +13,7 @@ pub(super) fn work(context: &Context<'_>) -> Option<Work> {
     context.under_way.as_ref().map(|under_way| match under_way.what {
         UnderWayWith::Arriving { .. } => Work::Feed,
         UnderWayWith::Leaving { .. } => Work::Write,
+        UnderWayWith::Unpacking { .. } => Work::Touch { token: Go::StepOn.into() },
         UnderWayWith::Attaching { .. } | UnderWayWith::Plot => Work::Touch { token: Record::ReadOn.into() },
     })
 }
@@ -21,13 +22,15 @@ pub(super) fn work(context: &Context<'_>) -> Option<Work> {
 pub(super) fn waiting(context: &Context<'_>) -> Option<Screen> {
     let under_way = context.under_way.as_ref()?;
     let name = match &under_way.what {
-        UnderWayWith::Arriving { name } | UnderWayWith::Attaching { name } | UnderWayWith::Leaving { name, .. } => {
-            name
-        }
+        UnderWayWith::Arriving { name }
+        | UnderWayWith::Attaching { name }
+        | UnderWayWith::Unpacking { name }
+        | UnderWayWith::Leaving { name, .. } => name,
         UnderWayWith::Plot => return None,
     };
     let stopping = match &under_way.what {
         UnderWayWith::Leaving { .. } => say!(context.locale, "reading-leaving-stopped"),
+        UnderWayWith::Unpacking { .. } => say!(context.locale, "backup-nothing-changed"),
         _ => say!(context.locale, "reading-nothing-recorded"),
     };
     let stop = Control::primary(Go::StopReading.into(), say!(context.locale, "reading-stop")).icon(Icon::Stop);
@@ -64,6 +67,7 @@ fn progress(locale: Locale, under_way: &UnderWay) -> Block {
     let label = match under_way.what {
         UnderWayWith::Arriving { .. } => say!(locale, "reading-takes-in"),
         UnderWayWith::Leaving { .. } => say!(locale, "reading-writes"),
+        UnderWayWith::Unpacking { .. } => say!(locale, "reading-unpacks"),
         UnderWayWith::Attaching { .. } | UnderWayWith::Plot => say!(locale, "reading-reads"),
     };
     let (done, of) = (under_way.bytes as f64, under_way.of.map(|of| of as f64).filter(|of| *of > 0.0));
@@ -76,6 +80,7 @@ fn progress(locale: Locale, under_way: &UnderWay) -> Block {
         UnderWayWith::Leaving { written, .. } => {
             Some(say!(locale, "reading-written", written = megabytes(*written as f64)))
         }
+        UnderWayWith::Unpacking { .. } => None,
         _ => of.map(|of| say!(locale, "reading-size", done = megabytes(done), of = megabytes(of))),
     };
     let rows = under_way.rows.map(|rows| say!(locale, "reading-rows", rows = rows));

@@ -98,6 +98,12 @@ pub enum Place {
     Emergency,
     /// What leaves the phone for another person.
     Dossier,
+    /// The backup: how old the last one is, and the ways to make one and to bring one in.
+    Backup,
+    /// A backup that was picked and is not in place.
+    BackupOffer,
+    /// A journal that another one took the place of.
+    SetAside(u32),
     /// How figures went over the aircraft's life.
     Trends,
     /// The last hover's heat on a day and a flight that the pilot names.
@@ -162,8 +168,8 @@ pub enum Go {
     StopReading,
     /// Reads the log in view after all.
     ReadAgain,
-    /// Searches the journal on.
-    SearchOn,
+    /// Goes a step on with what the page in view takes its time for: a search, a backup that is unpacked.
+    StepOn,
 }
 
 /// Changes what is typed, chosen or in view.
@@ -201,6 +207,12 @@ pub enum Edit {
     ShowChannel(u32),
     /// Chooses how this phone speaks.
     Prefer(Preference),
+    /// Goes on with the backup that was brought in; what is here is set aside.
+    LayIn,
+    /// Compares a journal that was set aside with this one.
+    Compare(u32),
+    /// Lets go, for good, of a journal that was set aside.
+    LetGo(u32),
 }
 
 impl Edit {
@@ -412,6 +424,8 @@ pub enum Wanted {
     Plan,
     /// A recorder's log of this card's flight.
     Log(EntryId),
+    /// A backup.
+    Backup,
 }
 
 /// A document that a control gives.
@@ -422,6 +436,10 @@ pub enum Offered {
     Plan,
     /// The page that shows another person what was proved.
     Dossier,
+    /// The whole record.
+    Backup,
+    /// A journal that was set aside, as it is.
+    SetAside(u32),
     /// A table for a spreadsheet or a program.
     Table {
         /// Which.

@@ -5,7 +5,7 @@
 pub struct UnderWay {
     /// What it is.
     pub what: UnderWayWith,
-    /// Bytes that are done; of a document that leaves, steps of its making.
+    /// Bytes that are done; of a document that leaves, or of a backup, steps.
     pub bytes: u64,
     /// Of how many, where that is known.
     pub of: Option<u64>,
@@ -27,6 +27,11 @@ pub enum UnderWayWith {
         name: String,
         /// Bytes that were handed over.
         written: u64,
+    },
+    /// A backup is unpacked and checked.
+    Unpacking {
+        /// What the phone calls it.
+        name: String,
     },
     /// A log is read, to be attached.
     Attaching {

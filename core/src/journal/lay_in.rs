@@ -1,0 +1,115 @@
+//! A journal that was made beside this one takes its place; this one is set aside, byte for byte.
+
+use rusqlite::Connection;
+
+use super::backup::BackupError;
+use super::beside::{Beside, SetAside};
+use super::error::Doing;
+use super::{Digest, Journal, JournalError};
+
+/// How a journal that was brought in compares with the one that is there. Digests close over all before them, so that two chains are the
+/// same up to one place and differ behind it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Compared {
+    /// Entries that both have.
+    pub common: i64,
+    /// Entries of the one that is there.
+    pub here: i64,
+    /// Entries of the one that was brought in.
+    pub brought: i64,
+}
+
+impl Journal {
+    /// Compares a journal that was brought in with this one.
+    pub(crate) fn compare(&self, brought: &Journal) -> Result<Compared, JournalError> {
+        let (here, there) = (self.count()?, brought.count()?);
+        // The last place up to which both are the same, by halving.
+        let (mut same, mut differs) = (0, here.min(there) + 1);
+        while differs - same > 1 {
+            let middle = same + (differs - same) / 2;
+            let digest: Option<Digest> = self.digest_of(middle)?;
+            match digest.is_some() && digest == brought.digest_of(middle)? {
+                true => same = middle,
+                false => differs = middle,
+            }
+        }
+        Ok(Compared { common: same, here, brought: there })
+    }
+
+    /// Lets a journal that was made beside this one take its place. Gives back the number under which this one is set aside.
+    ///
+    /// # Errors
+    /// It cannot be closed, moved or opened again: then this one is there as it was.
+    pub(crate) fn lay_in(&mut self, made: Journal) -> Result<u32, JournalError> {
+        let beside = Beside::of(self.path());
+        made.close()?;
+        self.shut()?;
+        let number = match beside.take_place() {
+            Ok(number) => number,
+            Err(error) => {
+                self.reopen()?;
+                return Err(BackupError::from(error).into());
+            }
+        };
+        let Err(error) = self.reopen() else { return Ok(number) };
+        beside.give_place_back(number).map_err(BackupError::from)?;
+        self.reopen()?;
+        Err(error)
+    }
+
+    /// Gives up what was brought in and is not in place.
+    pub(crate) fn discard_brought(&self) {
+        let beside = Beside::of(self.path());
+        beside.clear(&beside.arriving());
+        beside.clear(&beside.building());
+    }
+
+    /// Journals that others took the place of, the newest first.
+    pub(crate) fn set_aside(&self) -> Vec<SetAside> {
+        Beside::of(self.path()).set_aside()
+    }
+
+    /// A copy of one of them, its chain walked, to be compared or to take this one's place.
+    ///
+    /// # Errors
+    /// It does not open, or its chain does not close: it can be saved as it is, and no more.
+    pub(crate) fn copy_of(&self, number: u32) -> Result<Journal, JournalError> {
+        let beside = Beside::of(self.path());
+        beside.clear(&beside.building());
+        std::fs::copy(beside.aside(number), beside.building()).map_err(BackupError::from)?;
+        let copy = Journal::open_alone(&beside.building())?;
+        copy.verify()?;
+        Ok(copy)
+    }
+
+    /// Opens one of them for reading, byte for byte.
+    pub(crate) fn open_aside(&self, number: u32) -> Result<std::fs::File, JournalError> {
+        Ok(std::fs::File::open(Beside::of(self.path()).aside(number)).map_err(BackupError::from)?)
+    }
+
+    /// Lets go of one of them, for good.
+    pub(crate) fn let_go(&self, number: u32) {
+        let beside = Beside::of(self.path());
+        beside.clear(&beside.aside(number));
+    }
+
+    /// Closes the file, while the lock is kept. What cannot be folded into it stays open, as it was.
+    fn shut(&mut self) -> Result<(), JournalError> {
+        let nothing = Connection::open_in_memory().map_err(JournalError::while_doing(Doing::Closing))?;
+        // The write-ahead log has to be in the file: that is what is moved.
+        self.connection
+            .query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get::<_, i64>(0))
+            .map_err(JournalError::while_doing(Doing::Closing))
+            .and_then(|busy| if busy == 0 { Ok(()) } else { Err(JournalError::Busy) })?;
+        let open = std::mem::replace(&mut self.connection, nothing);
+        open.close().map_err(|(open, error)| {
+            self.connection = open;
+            JournalError::while_doing(Doing::Closing)(error)
+        })
+    }
+
+    fn reopen(&mut self) -> Result<(), JournalError> {
+        self.connection = super::open::open(self.path())?;
+        Ok(())
+    }
+}
