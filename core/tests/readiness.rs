@@ -2088,6 +2088,31 @@ proptest! {
     }
 
     #[test]
+    fn a_record_with_holes_is_read_alike_and_no_gate_stands_over_one(
+        steps in prop::collection::vec(step(), 20..90),
+        holes in prop::collection::vec(any::<usize>(), 1..5),
+        may_lack_last in any::<bool>(),
+    ) {
+        let mut story = history(&steps);
+        let gaps: Vec<usize> = holes.iter().map(|hole| hole % story.entries.len()).collect();
+        gaps.iter().for_each(|gap| story.entries[*gap].body = Body::Illegible {});
+        agrees(&story, story.entries.len())?;
+        let withdrawn = Ledger::of(story.first(), &story.entries).withdrawals;
+        let holes = story.entries.iter().filter(|e| matches!(e.body, Body::Illegible {}) && withdrawn.of(e.id).is_none());
+        let last = holes.map(|entry| entry.seq).max().unwrap_or(0);
+        let seq = |id: EntryId| story.entries.iter().find(|entry| entry.id == id).map(|entry| entry.seq);
+        let plan = story.plan_at(story.entries.len());
+        let report = Ledger::of(story.first(), &story.entries).at(&plan, &story.now);
+        for stage in &plan.stages {
+            if let Gate::Released(release) = report.gate(&stage.id) {
+                prop_assert!(seq(release.entry) > Some(last), "{} stands over the hole at {}", stage.id, last);
+            }
+        }
+        story.add(Body::Repaired { gaps: Vec::new(), may_lack_last, lost_logs: Vec::new() });
+        agrees(&story, story.entries.len())?;
+    }
+
+    #[test]
     fn no_gate_is_ready_or_released_over_evidence_that_does_not_hold(steps in prop::collection::vec(step(), 30..90)) {
         let story = history(&steps);
         let truth = Truth::of_rules(story.first(), &story.entries, &story.now);

@@ -11,6 +11,7 @@ mod clocks;
 mod compared;
 mod computed_checks;
 mod contradiction;
+mod damage;
 mod disagreement;
 mod dossier;
 mod drift;

@@ -165,3 +165,15 @@ reason-clock-behind = Das Telefon wurde neu gestartet, und seine Uhr geht nach: 
 lack-flown-time = wie lange der Motor lief
 lack-list-declared = dass alles beschrieben ist: { $list }
 entry-list-declared = Alles beschrieben: { $list }, { $count }
+entry-illegible = Hier stand ein Eintrag, der sich nicht mehr lesen lässt
+entry-repaired =
+    Die Datei war beschädigt; es geht weiter mit dem, was sich lesen ließ. { $entries ->
+        [0] Jeder Eintrag ließ sich lesen
+        [one] { $entries } Eintrag ließ sich nicht lesen
+       *[other] { $entries } Einträge ließen sich nicht lesen
+    }{ $logs ->
+        [0] {""}
+        [one] {""}, { $logs } Log auch nicht
+       *[other] {""}, { $logs } Logs auch nicht
+    }
+blocker-record-damaged = Einträge, die sich nicht mehr lesen lassen

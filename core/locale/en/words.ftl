@@ -165,3 +165,15 @@ reason-clock-behind = The phone was started anew and its clock is behind: nobody
 lack-flown-time = how long the motor was on
 lack-list-declared = that all { $list } are described
 entry-list-declared = All { $list } described: { $count }
+entry-illegible = An entry stood here that cannot be read any more
+entry-repaired =
+    The file was damaged; the record goes on with what could be read. { $entries ->
+        [0] Every entry could be read
+        [one] { $entries } entry could not be read
+       *[other] { $entries } entries could not be read
+    }{ $logs ->
+        [0] {""}
+        [one] {""}, nor could { $logs } log
+       *[other] {""}, nor could { $logs } logs
+    }
+blocker-record-damaged = Entries that cannot be read any more

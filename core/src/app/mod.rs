@@ -8,6 +8,7 @@ mod arriving;
 mod bringing_in;
 mod brought;
 mod code;
+mod damaged;
 mod document;
 mod done;
 mod dossier;

@@ -25,7 +25,7 @@ pub(super) struct Opened {
 impl Opened {
     /// Reads a journal, or begins it under the shipped plan.
     pub fn read(journal: &mut Journal, now: &Moment) -> Result<Opened, AppError> {
-        let mut entries = journal.entries()?;
+        let mut entries = journal.proved_entries()?;
         if !entries.iter().any(|entry| PlanText::of(entry).is_some()) {
             entries.extend(journal.append(now, vec![adopt_shipped()?])?);
         }

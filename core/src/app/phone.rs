@@ -2,12 +2,13 @@ use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
 
 use super::AppError;
+use super::damaged::Damaged;
 use super::shared::Shared;
 use crate::journal::Verified;
 use crate::locale::{Chosen, Language, Locale, say};
 use crate::readiness::Seat;
 use crate::record::Moment;
-use crate::view::Turn;
+use crate::view::{Screen, Turn};
 
 /// The opened app: one journal, one owner.
 #[derive(Clone)]
@@ -19,6 +20,8 @@ pub struct Phone {
 enum State {
     /// The journal is open.
     Open(Box<Shared>),
+    /// It is damaged, and waits for the person to go on with what can be read.
+    Damaged(Box<Damaged>),
     /// It was closed by someone who read like this.
     Closed(Locale),
 }
@@ -35,16 +38,27 @@ impl Phone {
     /// The same on a phone that speaks `phone_language`: until the person chooses, the app speaks it too.
     ///
     /// # Errors
-    /// [`AppError::Journal`] as [`Journal::open`] says; the file is left as it is.
+    /// [`AppError::Journal`] as [`crate::journal::Journal::open`] says; the file is left as it is. A damaged one opens on the one page that
+    /// says what can still be read of it.
     pub fn open_on(path: &Path, phone_language: Language, now: &Moment) -> Result<Phone, AppError> {
         // What was chosen stands in the journal that does not open.
         let phones_own = Chosen::default().locale(phone_language);
-        let shared = Shared::begin(path, phone_language, now).map_err(|error| error.read_in(phones_own))?;
-        Ok(Phone { state: Arc::new(Mutex::new(State::Open(Box::new(shared)))) })
+        let state = match Shared::begin(path, phone_language, now) {
+            Ok(shared) => State::Open(Box::new(shared)),
+            Err(AppError::Journal { source, .. }) => match Damaged::look(path, phone_language, source) {
+                Ok(damaged) => State::Damaged(Box::new(damaged)),
+                Err(why) => return Err(AppError::from(why).read_in(phones_own)),
+            },
+            Err(error) => return Err(error.read_in(phones_own)),
+        };
+        Ok(Phone { state: Arc::new(Mutex::new(state)) })
     }
 
     /// Who has the phone.
     pub fn turn(&self) -> Result<Turn, AppError> {
+        if let State::Damaged(_) = &*self.lock() {
+            return Ok(Turn::Pilot);
+        }
         self.with(|shared| {
             Ok(match shared.ledger.seat {
                 Seat::Pilot => Turn::Pilot,
@@ -55,6 +69,9 @@ impl Phone {
 
     /// How the person reads and types: what was chosen, else as the phone has it.
     pub fn locale(&self) -> Result<Locale, AppError> {
+        if let State::Damaged(damaged) = &*self.lock() {
+            return Ok(damaged.locale());
+        }
         self.with(|shared| Ok(shared.locale()))
     }
 
@@ -80,6 +97,23 @@ impl Phone {
         })
     }
 
+    /// The page of a damaged journal, while it is not gone on with.
+    pub(super) fn damage_screen(&self) -> Option<Screen> {
+        match &*self.lock() {
+            State::Damaged(damaged) => Some(damaged.screen()),
+            State::Open(_) | State::Closed(_) => None,
+        }
+    }
+
+    /// Goes on with what can be read of a damaged journal; what was done, in a sentence.
+    pub(super) fn repair(&self, now: &Moment) -> Result<Option<String>, AppError> {
+        let mut state = self.lock();
+        let State::Damaged(damaged) = &*state else { return Ok(None) };
+        let (shared, said) = damaged.repaired(now)?;
+        *state = State::Open(Box::new(shared));
+        Ok(Some(said))
+    }
+
     /// Walks the chain of the journal.
     ///
     /// # Errors
@@ -96,11 +130,12 @@ impl Phone {
         let mut state = self.lock();
         let locale = match &*state {
             State::Open(shared) => shared.locale(),
+            State::Damaged(damaged) => damaged.locale(),
             State::Closed(_) => return Ok(()),
         };
         match std::mem::replace(&mut *state, State::Closed(locale)) {
             State::Open(shared) => shared.journal.close().map_err(|error| AppError::from(error).read_in(locale)),
-            State::Closed(_) => Ok(()),
+            State::Damaged(_) | State::Closed(_) => Ok(()),
         }
     }
 
@@ -120,6 +155,7 @@ impl Phone {
         let mut state = self.lock();
         let shared = match &mut *state {
             State::Open(shared) => shared,
+            State::Damaged(damaged) => return Err(AppError::refused(say!(damaged.locale(), "damaged-first"))),
             State::Closed(locale) => return Err(AppError::refused(say!(*locale, "app-closed"))),
         };
         let whole =

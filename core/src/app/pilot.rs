@@ -28,7 +28,9 @@ impl Phone {
     /// # Errors
     /// [`AppError::NotYourTurn`] while the spotter has the phone.
     pub fn pilot(&self) -> Result<PilotDesk, AppError> {
-        self.with(|shared| shared.pilots_turn())?;
+        if self.damage_screen().is_none() {
+            self.with(|shared| shared.pilots_turn())?;
+        }
         Ok(PilotDesk { phone: self.clone() })
     }
 }
@@ -39,6 +41,9 @@ impl PilotDesk {
     /// # Errors
     /// [`AppError::NotYourTurn`] while the spotter has the phone; the same for every method here.
     pub fn screen(&self, now: &Moment) -> Result<Screen, AppError> {
+        if let Some(screen) = self.phone.damage_screen() {
+            return Ok(screen);
+        }
         self.with(|shared| shared.screen(now))
     }
 
@@ -49,8 +54,9 @@ impl PilotDesk {
     /// [`AppError::Journal`] if nothing could be written.
     pub fn tap(&self, token: &Token, now: &Moment) -> Result<Tapped, AppError> {
         let command = self.meant(token.command(), |locale| say!(locale, "app-other-screen"))?;
+        let repaired = if command == Command::Edit(Edit::Repair) { self.phone.repair(now)? } else { None };
         self.with(|shared| {
-            let said = shared.dispatch(command, now)?;
+            let said = if repaired.is_some() { repaired } else { shared.dispatch(command, now)? };
             shared.tapped(said, now)
         })
     }
@@ -282,6 +288,8 @@ impl Shared {
             Edit::MovePlot(step) => plot::step(self, &place, step)?,
             Edit::ShowChannel(channel) => plot::show_channel(self, &place, channel)?,
             Edit::Prefer(preference) => self.prefer(preference)?,
+            // It is whole, or this handle would not have got here.
+            Edit::Repair => {}
             Edit::LayIn => return bringing_in::lay_in(self, now).map(Some),
             Edit::Compare(number) => bringing_in::compare(self, number)?,
             Edit::LetGo(number) => return bringing_in::let_go(self, number).map(Some),

@@ -58,6 +58,7 @@ impl Shared {
     /// Opens the journal at `path`, or begins one there under the shipped plan.
     pub fn begin(path: &Path, phone_language: Language, now: &Moment) -> Result<Shared, AppError> {
         let mut journal = Journal::open(path)?;
+        journal.is_sound()?;
         // It only takes room; where there is none even to clear it away, the app opens all the same.
         let _ = journal.discard_unfinished_log();
         let opened = Opened::read(&mut journal, now)?;

@@ -52,6 +52,7 @@ pub(super) fn seat_work(plan: &Plan, ledger: &Ledger, blocker: &Blocker, now: &M
         | Blocker::Landing(_)
         | Blocker::Unnamed
         | Blocker::Clock
+        | Blocker::RecordDamaged
         | Blocker::NoPack => None,
     }
 }

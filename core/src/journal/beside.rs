@@ -29,9 +29,7 @@ impl Beside {
     }
 
     fn named(&self, end: &str) -> PathBuf {
-        let mut name = self.journal.file_name().unwrap_or_default().to_owned();
-        name.push(end);
-        self.journal.with_file_name(name)
+        ending(&self.journal, end)
     }
 
     /// A document that comes in.
@@ -54,6 +52,11 @@ impl Beside {
         self.named(&format!("{ASIDE}{number}"))
     }
 
+    /// Whether a journal of ours was open here before: it leaves the file by which it is locked.
+    pub fn was_open_here(&self) -> bool {
+        self.named("-lock").exists()
+    }
+
     /// Those that are there, the newest first.
     pub fn set_aside(&self) -> Vec<SetAside> {
         let begins = self.named(ASIDE).file_name().unwrap_or_default().to_string_lossy().into_owned();
@@ -70,16 +73,46 @@ impl Beside {
     }
 
     /// The journal that was built takes the place of the one that is there, which is set aside under the number that is given back.
+    ///
+    /// From the first rename on it is decided: what a power cut comes between is ended by the next start.
     pub fn take_place(&self) -> io::Result<u32> {
-        let number = self.set_aside().first().map_or(1, |newest| newest.number + 1);
+        let number = self.free();
         fs::rename(self.building(), self.next())?;
-        self.sync()?;
-        let changed = fs::rename(&self.journal, self.aside(number));
-        if changed.is_err() {
-            // Nothing took its place: what was built waits again.
+        let moved = self.sync().and_then(|()| self.let_next_in());
+        if moved.is_err() {
+            // It is as it was: nothing is opened anew where a journal was.
+            self.put_back(number)?;
             fs::rename(self.next(), self.building())?;
-            changed?;
         }
+        moved
+    }
+
+    /// The number of the next one that is set aside.
+    fn free(&self) -> u32 {
+        self.set_aside().first().map_or(1, |newest| newest.number + 1)
+    }
+
+    /// Moves what was set aside back to where there is no journal.
+    fn put_back(&self, number: u32) -> io::Result<()> {
+        if !self.journal.exists() {
+            move_if_there(&self.aside(number), &self.journal)?;
+        }
+        for end in ["-wal", "-journal"] {
+            move_if_there(&ending(&self.aside(number), end), &self.named(end))?;
+        }
+        Ok(())
+    }
+
+    /// What SQLite has beside the journal goes first: the log of one journal beside another one would be taken for its own.
+    fn let_next_in(&self) -> io::Result<u32> {
+        let number = self.free();
+        let aside = self.aside(number);
+        for end in ["-wal", "-journal"] {
+            move_if_there(&self.named(end), &ending(&aside, end))?;
+        }
+        let _ = fs::remove_file(self.named("-shm"));
+        self.sync()?;
+        move_if_there(&self.journal, &aside)?;
         fs::rename(self.next(), &self.journal)?;
         self.sync()?;
         Ok(number)
@@ -92,14 +125,12 @@ impl Beside {
         self.sync()
     }
 
-    /// Ends what a power cut came between: a journal that was to take the place takes it where there is none, and goes where there is
-    /// one. What was on its way in is cleared away. It only takes room, or can be picked again: what fails here is passed over.
+    /// Ends what a power cut came between: a journal that was to take the place takes it. What was on its way in is cleared away, which
+    /// only takes room, or can be picked again.
     pub fn put_right(&self) {
-        if self.journal.exists() {
-            self.clear(&self.next());
-        } else if self.next().exists() {
-            let _ = fs::rename(self.next(), &self.journal);
-            let _ = self.sync();
+        if self.next().exists() {
+            // What cannot be moved stays where it is: both are whole, and the next start tries again.
+            let _ = self.let_next_in();
         }
         self.clear(&self.arriving());
         self.clear(&self.building());
@@ -108,9 +139,7 @@ impl Beside {
     /// Takes a file away, with what SQLite has beside it.
     pub fn clear(&self, path: &Path) {
         for end in ["", "-wal", "-shm", "-journal"] {
-            let mut name = path.file_name().unwrap_or_default().to_owned();
-            name.push(end);
-            let _ = fs::remove_file(path.with_file_name(name));
+            let _ = fs::remove_file(ending(path, end));
         }
     }
 
@@ -118,5 +147,19 @@ impl Beside {
     fn sync(&self) -> io::Result<()> {
         let folder = self.journal.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
         fs::File::open(folder)?.sync_all()
+    }
+}
+
+/// The same path with this behind its name.
+fn ending(path: &Path, end: &str) -> PathBuf {
+    let mut name = path.file_name().unwrap_or_default().to_owned();
+    name.push(end);
+    path.with_file_name(name)
+}
+
+fn move_if_there(from: &Path, to: &Path) -> io::Result<()> {
+    match fs::rename(from, to) {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(()),
+        other => other,
     }
 }

@@ -137,6 +137,31 @@ impl fmt::Display for JournalError {
 }
 
 impl JournalError {
+    /// Whether the file itself may be at fault, rather than the phone around it.
+    pub(crate) fn may_be_damage(&self) -> bool {
+        use rusqlite::ErrorCode::{
+            ConstraintViolation, DatabaseCorrupt, NotADatabase, SchemaChanged, TypeMismatch, Unknown,
+        };
+        match self {
+            JournalError::NotAJournal { .. }
+            | JournalError::Newer { .. }
+            | JournalError::Broken { .. }
+            | JournalError::Unreadable { .. } => true,
+            // A statement that does not fit the tables any more is an unknown error in SQLite's own words.
+            JournalError::Sqlite { source, .. } => source.sqlite_error_code().is_none_or(|code| {
+                let of_the_file =
+                    [ConstraintViolation, DatabaseCorrupt, NotADatabase, SchemaChanged, TypeMismatch, Unknown];
+                of_the_file.contains(&code)
+            }),
+            JournalError::Full
+            | JournalError::Busy
+            | JournalError::OpenElsewhere { .. }
+            | JournalError::CannotLock { .. }
+            | JournalError::CannotWithdraw { .. }
+            | JournalError::Backup { .. } => false,
+        }
+    }
+
     /// Sorts SQLite's errors into those that a person can act on.
     pub(super) fn while_doing(doing: Doing) -> impl FnOnce(rusqlite::Error) -> JournalError {
         move |source| match source.sqlite_error_code() {

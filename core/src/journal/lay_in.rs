@@ -1,11 +1,13 @@
 //! A journal that was made beside this one takes its place; this one is set aside, byte for byte.
 
+use std::collections::BTreeSet;
+
 use rusqlite::Connection;
 
 use super::backup::BackupError;
 use super::beside::{Beside, SetAside};
 use super::error::Doing;
-use super::{Digest, Journal, JournalError};
+use super::{Journal, JournalError};
 
 /// How a journal that was brought in compares with the one that is there. Digests close over all before them, so that two chains are the
 /// same up to one place and differ behind it.
@@ -17,23 +19,31 @@ pub struct Compared {
     pub here: i64,
     /// Entries of the one that was brought in.
     pub brought: i64,
+    /// Entries among the common ones that only the one that was brought in can still be read of.
+    pub mended: i64,
 }
 
 impl Journal {
     /// Compares a journal that was brought in with this one.
     pub(crate) fn compare(&self, brought: &Journal) -> Result<Compared, JournalError> {
         let (here, there) = (self.count()?, brought.count()?);
-        // The last place up to which both are the same, by halving.
-        let (mut same, mut differs) = (0, here.min(there) + 1);
-        while differs - same > 1 {
-            let middle = same + (differs - same) / 2;
-            let digest: Option<Digest> = self.digest_of(middle)?;
-            match digest.is_some() && digest == brought.digest_of(middle)? {
-                true => same = middle,
-                false => differs = middle,
-            }
+        let mut common = here.min(there);
+        while common > 0 && self.digest_of(common)? != brought.digest_of(common)? {
+            common -= 1;
         }
-        Ok(Compared { common: same, here, brought: there })
+        let mended = self.illegible()?.difference(&brought.illegible()?).filter(|seq| **seq <= common).count() as i64;
+        Ok(Compared { common, here, brought: there, mended })
+    }
+
+    /// The places at which nothing legible is left.
+    fn illegible(&self) -> Result<BTreeSet<i64>, JournalError> {
+        let reading = JournalError::while_doing;
+        let mut statement = self
+            .connection
+            .prepare_cached("SELECT seq FROM entry WHERE kind = 'illegible'")
+            .map_err(reading(Doing::Reading))?;
+        let rows = statement.query_map([], |row| row.get(0)).map_err(reading(Doing::Reading))?;
+        rows.collect::<rusqlite::Result<_>>().map_err(reading(Doing::Reading))
     }
 
     /// Lets a journal that was made beside this one take its place. Gives back the number under which this one is set aside.

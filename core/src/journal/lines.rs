@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::error::Doing;
 use super::logs::hexadecimal;
-use super::store::{COLUMNS, StoredEntry};
+use super::store::{COLUMNS, ILLEGIBLE, StoredEntry};
 use super::{Digest, Journal, JournalError};
 
 /// The kind of entry that holds the hash of the pilot's code: four digits are soon guessed from it, so that it does not leave the phone.
@@ -56,6 +56,8 @@ impl Journal {
 }
 
 fn line(stored: &StoredEntry) -> String {
+    // Of what is illegible only the digest is known.
+    let is_told = ![KEPT_BACK, ILLEGIBLE].contains(&stored.body.kind.as_str());
     let line = Line {
         seq: stored.seq,
         id: hexadecimal(&stored.id),
@@ -65,7 +67,7 @@ fn line(stored: &StoredEntry) -> String {
         author: &stored.author,
         kind: &stored.body.kind,
         version: stored.body.version,
-        body: (stored.body.kind != KEPT_BACK).then_some(stored.body.json.as_str()),
+        body: is_told.then_some(stored.body.json.as_str()),
         digest: stored.digest.to_string(),
     };
     // Plain data: JSON can always hold it. A line that is missing shows as a gap where the chain is walked.

@@ -20,10 +20,12 @@ mod lock;
 mod logs;
 mod open;
 mod preference;
+mod salvage;
 mod store;
 
 pub use backup::BackupError;
 pub(crate) use backup::{ArrivingBackup, Packing, Unpacking};
+pub(crate) use beside::Beside;
 pub use beside::SetAside;
 pub use chain::{Digest, Verified};
 pub use error::{Doing, JournalError, Misfit, NoWithdrawal, NotOurs};
@@ -32,4 +34,5 @@ pub use kept_copy::LastBackup;
 pub use lay_in::Compared;
 pub(crate) use logs::{ArrivingLog, OfferedLog, hexadecimal};
 pub use open::APPLICATION_ID;
+pub(crate) use salvage::{Legible, repair};
 pub use store::NewEntry;

@@ -79,7 +79,7 @@ pub(super) fn glance(path: &Path) -> Result<(), JournalError> {
 /// SQLite's smallest page and so its smallest database, bytes.
 const SMALLEST_PAGE: u64 = 512;
 
-fn immutable_uri(path: &str) -> String {
+pub(super) fn immutable_uri(path: &str) -> String {
     let path = path.replace('%', "%25").replace('?', "%3f").replace('#', "%23");
     format!("file:{path}?immutable=1")
 }

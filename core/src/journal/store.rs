@@ -37,6 +37,9 @@ impl NewEntry {
     }
 }
 
+/// The kind of the entries that stand where nothing legible was left.
+pub(super) const ILLEGIBLE: &str = "illegible";
+
 pub(super) const COLUMNS: &str =
     "seq, id, at, monotonic_ms, boot, author, kind, version, body, previous, digest, withdraws";
 
@@ -93,6 +96,21 @@ impl Journal {
             .map_err(reading(Doing::Reading))?;
         let rows = statement.query_map([], StoredEntry::from_row).map_err(reading(Doing::Reading))?;
         rows.map(|row| row.map_err(reading(Doing::Reading)).and_then(StoredEntry::into_entry)).collect()
+    }
+
+    /// All entries, oldest first, each held against its digest and against the one before it.
+    ///
+    /// # Errors
+    /// [`JournalError::Broken`] with the first entry that does not fit.
+    pub(crate) fn proved_entries(&self) -> Result<Vec<Entry>, JournalError> {
+        let mut walked = Verified { count: 0, head: Digest::NONE };
+        let rows = self.stored_behind(walked, i64::MAX)?;
+        rows.into_iter()
+            .map(|row| {
+                walked = row.follows(&walked)?;
+                row.into_entry()
+            })
+            .collect()
     }
 
     /// Walks the whole chain: every digest is computed anew and held against the stored one and its successor's.
@@ -283,6 +301,11 @@ impl StoredEntry {
         }
     }
 
+    /// Whether its digest closes over what it says.
+    pub fn proves_itself(&self) -> bool {
+        self.link().digest() == self.digest
+    }
+
     /// Where the chain is walked to with it, if it closes behind what was walked.
     pub fn follows(&self, before: &Verified) -> Result<Verified, JournalError> {
         let broken = |reason: Misfit| Err(JournalError::Broken { seq: self.seq, reason });
@@ -292,7 +315,8 @@ impl StoredEntry {
         if self.previous != before.head {
             return broken(Misfit::OtherBefore);
         }
-        if self.link().digest() != self.digest {
+        // Of one that could not be read any more only the digest is known: the chain goes on over it.
+        if self.body.kind != ILLEGIBLE && !self.proves_itself() {
             return broken(Misfit::Altered);
         }
         // Not digested itself, as it repeats what the body says; SQLite needs the column to allow it only once.

@@ -19,6 +19,7 @@ macro_rules! files {
             include_str!(concat!("../../locale/", $language, "/common.ftl")),
             include_str!(concat!("../../locale/", $language, "/computed.ftl")),
             include_str!(concat!("../../locale/", $language, "/app.ftl")),
+            include_str!(concat!("../../locale/", $language, "/damaged.ftl")),
             include_str!(concat!("../../locale/", $language, "/dossier.ftl")),
             include_str!(concat!("../../locale/", $language, "/emergency.ftl")),
             include_str!(concat!("../../locale/", $language, "/engineering.ftl")),

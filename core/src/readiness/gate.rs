@@ -42,6 +42,8 @@ pub enum Blocker {
     Unnamed,
     /// The phone's clock is behind the last entry: nothing is released by it.
     Clock,
+    /// Entries could not be read any more. It shuts no gate for good: it is why one lapsed that stood before them.
+    RecordDamaged,
     /// No pack is described that may be flown: no card can be drawn up.
     NoPack,
 }

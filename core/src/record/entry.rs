@@ -745,6 +745,17 @@ pub enum Body {
         /// It.
         log: Box<AttachedLog>,
     },
+    /// Nothing legible was left of the entry that stood here. Its digest is the one that the entry behind it names.
+    Illegible {},
+    /// The file was damaged, and the record goes on with what could still be read of it.
+    Repaired {
+        /// The places of the entries that could not be read.
+        gaps: Vec<Gap>,
+        /// Whether nobody knows if there were entries behind the last one that could be read.
+        may_lack_last: bool,
+        /// The digests of logs that could not be read any more.
+        lost_logs: Vec<String>,
+    },
     /// An earlier entry was a slip. It stays readable and counts no more.
     Withdrawn {
         /// Which.
@@ -752,6 +763,22 @@ pub enum Body {
         /// Why.
         reason: String,
     },
+}
+
+/// A stretch of the record, from its first place to its last.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Gap {
+    /// The first place.
+    pub first: i64,
+    /// The last place.
+    pub last: i64,
+}
+
+impl Gap {
+    /// How many entries that are.
+    pub fn count(self) -> i64 {
+        self.last - self.first + 1
+    }
 }
 
 impl Body {

@@ -112,7 +112,8 @@ pub(super) fn offer(context: &Context<'_>) -> Screen {
 fn offered(context: &Context<'_>, offer: &Offer, title: String, above: Option<String>) -> Screen {
     let locale = context.locale;
     let compared = offer.compared;
-    let (gained, lost) = (compared.brought - compared.common, compared.here - compared.common);
+    let gained = compared.brought - compared.common + compared.mended;
+    let lost = compared.here - compared.common;
     let lost = if offer.here_is_new { 0 } else { lost };
     let is_same = gained == 0 && lost == 0;
     let mut blocks = vec![compared_verdict(locale, offer, gained, lost)];

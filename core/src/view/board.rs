@@ -102,6 +102,7 @@ fn is_stop(context: &Context<'_>, blocker: &Blocker) -> bool {
         | Blocker::Gate(_)
         | Blocker::Unnamed
         | Blocker::Clock
+        | Blocker::RecordDamaged
         | Blocker::NoPack => false,
     }
 }
@@ -201,6 +202,7 @@ pub(super) fn blocker_row(context: &Context<'_>, blocker: &Blocker) -> Block {
         }
         Blocker::Unnamed => row(Edge::Missing, say!(context.locale, "board-to-enter"), &title, None, Place::Name),
         Blocker::NoPack => no_pack_row(context, &title),
+        Blocker::RecordDamaged => row(Edge::Stale, say!(context.locale, "common-look"), &title, None, Place::Backup),
         Blocker::Clock => still_row(
             Edge::Caution,
             say!(context.locale, "common-look"),
@@ -475,6 +477,7 @@ fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
                 }
                 Blocker::Unnamed => (Place::Name, say!(context.locale, "board-enter"), Icon::Pencil),
                 Blocker::NoPack => no_pack_action(context),
+                Blocker::RecordDamaged => (Place::Backup, say!(context.locale, "common-look"), Icon::Warning),
                 Blocker::Clock => (Place::Journal, say!(context.locale, "common-look"), Icon::Warning),
             };
             field_control(place.into(), verb).icon(icon).detail(words)

@@ -12,6 +12,7 @@ mod check;
 mod code;
 mod compared;
 mod context;
+mod damaged;
 mod dossier;
 mod emergency;
 mod events;
@@ -48,6 +49,8 @@ use crate::locale::{Locale, say};
 
 pub use brought::{Brought, BroughtStage, Holds, Offer};
 pub use context::{Context, Found, OpenLog, PickedLog};
+pub use damaged::DamageSeen;
+pub(crate) use damaged::damaged;
 pub use model::*;
 pub use token::{Command, Edit, Go, Place, Preference, Record, Token, UsualAnswer};
 pub(crate) use token::{Offered, Wanted};

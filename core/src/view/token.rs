@@ -209,6 +209,8 @@ pub enum Edit {
     Prefer(Preference),
     /// Goes on with the backup that was brought in; what is here is set aside.
     LayIn,
+    /// Goes on with what can be read of a damaged journal.
+    Repair,
     /// Compares a journal that was set aside with this one.
     Compare(u32),
     /// Lets go, for good, of a journal that was set aside.

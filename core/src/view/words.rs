@@ -187,6 +187,7 @@ fn deed_words(locale: Locale, deed: &Deed) -> String {
 /// What stands in the way, on one line.
 pub(crate) fn blocker_words(locale: Locale, plan: &Plan, ledger: &Ledger, blocker: &Blocker) -> String {
     match blocker {
+        Blocker::RecordDamaged => say!(locale, "blocker-record-damaged"),
         Blocker::Question(id) => plan.question(id).map_or_else(|| id.clone(), |question| question.text.clone()),
         Blocker::Figure(id) => plan.figure(id).map_or_else(|| id.clone(), |figure| figure.title.clone()),
         Blocker::Order { figure, above } => {
@@ -370,6 +371,11 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
         }
         Body::AircraftNamed { name, builder, pilot: Some(pilot) } => {
             say!(locale, "entry-named-pilot", name = name, builder = builder, pilot = pilot)
+        }
+        Body::Illegible {} => say!(locale, "entry-illegible"),
+        Body::Repaired { gaps, lost_logs, .. } => {
+            let entries: i64 = gaps.iter().map(|gap| gap.count()).sum();
+            say!(locale, "entry-repaired", entries = entries, logs = lost_logs.len())
         }
         Body::EmergencyNoted { call, address } => {
             say!(locale, "entry-emergency", call = call, address = address)

@@ -7,9 +7,9 @@ use std::path::{Path, PathBuf};
 use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
-    AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, MarkKind,
-    Moment, NamedValue, Odd, OnAircraft, Outcome, Outlier, PackState, Prediction, Reading, Thing, ThingKind,
-    ThingRef, Until, WithoutPhone,
+    AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap, JudgedList, Judgement,
+    MarkKind, Moment, NamedValue, Odd, OnAircraft, Outcome, Outlier, PackState, Prediction, Reading, Thing,
+    ThingKind, ThingRef, Until, WithoutPhone,
 };
 use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
@@ -284,6 +284,12 @@ pub fn one_of_each() -> Vec<Body> {
             allowed_s: None,
         },
         Body::EmergencyNoted { call: "112".to_owned(), address: "Mill Lane 4, through the second gate".to_owned() },
+        Body::Illegible {},
+        Body::Repaired {
+            gaps: vec![Gap { first: 3, last: 4 }],
+            may_lack_last: true,
+            lost_logs: vec!["0f".repeat(32)],
+        },
     ]
 }
 

@@ -1235,6 +1235,10 @@ impl<'a> Told<'a> {
                 self.releases.insert(stage.clone(), entry.id);
                 self.released.insert(stage.clone(), true);
             }
+            // Something is missing: whatever it was, a gate that was released before it may have stood on it.
+            Body::Illegible {} | Body::Repaired { may_lack_last: true, .. } => {
+                self.released.values_mut().for_each(|stands| *stands = false);
+            }
             _ => {}
         }
         let at = At::entry(index + 1, day);

@@ -495,7 +495,9 @@ impl Story {
             Some(Blocker::Unanswered { card, what }) => self.answer_seen(*card, what),
             Some(Blocker::Gate(stage)) => self.release(stage),
             Some(Blocker::Unnamed) => self.named(),
-            Some(Blocker::Clock | Blocker::NoPack) => unreachable!("gates wait for it, and no flight"),
+            Some(Blocker::Clock | Blocker::NoPack | Blocker::RecordDamaged) => {
+                unreachable!("gates wait for it, and no flight")
+            }
             Some(Blocker::Finding(finding)) => match self.state(*finding) {
                 // An edition without the proof proves nothing; the first one has them all.
                 FindingState::Fixed { .. } if self.plan.check(&self.finding(*finding).proof).is_none() => {

@@ -49,7 +49,9 @@ impl Ledger {
             | Body::CellsRead { .. }
             | Body::DisagreementExplained { .. }
             | Body::FindingFixed { .. }
-            | Body::FindingCarried { .. } => {}
+            | Body::FindingCarried { .. }
+            | Body::Illegible {}
+            | Body::Repaired { .. } => {}
         }
         self.withdrawals.ends_with(entry);
     }

@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 
 use crate::plan::Plan;
 use crate::readiness::finding::{FindingState, Tried};
+use crate::readiness::gate::Blocker;
 use crate::readiness::judge::Standings;
 use crate::readiness::ledger::Ledger;
 use crate::readiness::standing::Standing;
@@ -69,6 +70,13 @@ impl Ledger {
             let fix = finding.fixes.last().map_or(finding.id, |(fix, _)| *fix);
             finding.tried.push(Tried { fix, evidence, outcome, proved });
             finding.state = if proved { FindingState::Proven { by: evidence } } else { FindingState::Open };
+        }
+    }
+
+    /// Lapses every released gate: something is missing in the record, and nobody knows what stood on it.
+    pub(super) fn lapse_all(&mut self, at: &Moment) {
+        for release in self.releases.values_mut().filter(|release| release.lapsed.is_none()) {
+            release.lapsed = Some((vec![Blocker::RecordDamaged], at.clone()));
         }
     }
 

@@ -66,6 +66,10 @@ impl Ledger {
             }
             Body::GateReleased { stage, by, evidence } => self.released(entry, stage, by, evidence),
             Body::LogAttached { card, log } => self.logs.attach(*card, log),
+            // Whatever it said, the gates that were released before it may have stood on it.
+            Body::Illegible {} => self.lapse_all(&entry.at),
+            Body::Repaired { may_lack_last: true, .. } => self.lapse_all(&entry.at),
+            Body::Repaired { may_lack_last: false, .. } => {}
             // Taken into account before everything else.
             Body::Withdrawn { .. } => {}
         }

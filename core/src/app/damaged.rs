@@ -1,0 +1,64 @@
+//! A journal that does not open, or whose chain does not close: what can still be read of it, and the way to go on.
+
+use std::path::{Path, PathBuf};
+
+use super::AppError;
+use super::shared::Shared;
+use crate::journal::{Beside, JournalError, Legible, repair};
+use crate::locale::{Chosen, Language, Locale, say};
+use crate::record::Moment;
+use crate::view::{self, DamageSeen, Screen};
+
+/// A damaged journal. Nothing is written to it.
+pub(super) struct Damaged {
+    path: PathBuf,
+    phone_language: Language,
+    why: JournalError,
+    legible: Legible,
+    /// Whether nobody knows if entries came behind the last legible one.
+    may_lack_last: bool,
+}
+
+impl Damaged {
+    /// Looks at a journal that does not open. What is no damage of a journal of ours is given back.
+    pub fn look(path: &Path, phone_language: Language, why: JournalError) -> Result<Damaged, JournalError> {
+        if !why.may_be_damage() {
+            return Err(why);
+        }
+        let known = Legible::last_known(path);
+        let Ok(legible) = Legible::search(path, known) else { return Err(why) };
+        // One with nothing in it is ours where it was open here before.
+        let is_ours = legible.count() > 0 || Beside::of(path).was_open_here();
+        // What proves itself and cannot be understood was written by a newer app, which is no damage.
+        if !is_ours || !legible.is_understood() {
+            return Err(why);
+        }
+        let may_lack_last = known.is_none();
+        Ok(Damaged { path: path.to_owned(), phone_language, why, legible, may_lack_last })
+    }
+
+    /// How the person reads: what was chosen stands in the file that does not open.
+    pub fn locale(&self) -> Locale {
+        Chosen::default().locale(self.phone_language)
+    }
+
+    /// The only page there is.
+    pub fn screen(&self) -> Screen {
+        let seen = DamageSeen {
+            why: &self.why,
+            count: self.legible.count(),
+            gaps: self.legible.gaps(),
+            may_lack_last: self.may_lack_last,
+        };
+        view::damaged(self.locale(), &seen)
+    }
+
+    /// Goes on with what can be read; the damaged file is set aside.
+    pub fn repaired(&self, now: &Moment) -> Result<(Shared, String), AppError> {
+        let read_in = |error: AppError| error.read_in(self.locale());
+        let number = repair(&self.path, &self.legible, self.may_lack_last, now).map_err(AppError::from);
+        let number = number.map_err(read_in)?;
+        let shared = Shared::begin(&self.path, self.phone_language, now).map_err(read_in)?;
+        Ok((shared, say!(self.locale(), "damaged-repaired", number = number)))
+    }
+}

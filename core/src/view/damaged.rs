@@ -1,0 +1,65 @@
+//! A journal that is damaged: what can still be read of it, and the way to go on.
+
+use super::context::{bare, heading, paragraph, still_row};
+use super::{Block, Control, Edge, Edit, Icon, Screen, Tone};
+use crate::journal::JournalError;
+use crate::locale::{Locale, say};
+
+/// Stretches that are listed before the rest is only counted.
+const GAPS_SHOWN: usize = 12;
+
+/// What is known of the damage.
+pub struct DamageSeen<'a> {
+    /// Why it does not open.
+    pub why: &'a JournalError,
+    /// Entries that can still be read.
+    pub count: usize,
+    /// The stretches that cannot be read.
+    pub gaps: Vec<(i64, i64)>,
+    /// Whether nobody knows if entries came behind the last legible one.
+    pub may_lack_last: bool,
+}
+
+/// The page of a damaged journal.
+pub(crate) fn damaged(locale: Locale, seen: &DamageSeen<'_>) -> Screen {
+    let missing: i64 = seen.gaps.iter().map(|(first, last)| last - first + 1).sum();
+    let mut blocks = vec![
+        Block::Verdict {
+            text: say!(locale, "damaged-verdict"),
+            detail: Some(say!(locale, "damaged-counts", legible = seen.count, missing = missing)),
+            edge: Edge::Stop,
+        },
+        still_row(Edge::None, say!(locale, "damaged-why"), seen.why.words(locale), None),
+    ];
+    blocks.extend(gap_rows(locale, seen));
+    blocks.push(heading(say!(locale, "damaged-then"), None));
+    for words in [
+        say!(locale, "damaged-set-aside"),
+        say!(locale, "damaged-gates"),
+        say!(locale, "damaged-backup"),
+        say!(locale, "damaged-newer"),
+    ] {
+        blocks.push(paragraph(words, Tone::Plain));
+    }
+    let go_on = Control::primary(Edit::Repair.into(), say!(locale, "damaged-go-on")).icon(Icon::Next);
+    Screen { foot: vec![go_on], ..bare("damaged", say!(locale, "damaged-title"), blocks) }
+}
+
+fn gap_rows(locale: Locale, seen: &DamageSeen<'_>) -> Vec<Block> {
+    let mut rows: Vec<Block> = Vec::new();
+    for (first, last) in seen.gaps.iter().take(GAPS_SHOWN) {
+        let words = match first == last {
+            true => say!(locale, "damaged-entry", first = first.to_string()),
+            false => say!(locale, "damaged-entries", first = first.to_string(), last = last.to_string()),
+        };
+        rows.push(still_row(Edge::Missing, say!(locale, "damaged-missing"), words, None));
+    }
+    let rest = seen.gaps.len().saturating_sub(GAPS_SHOWN);
+    if rest > 0 {
+        rows.push(paragraph(say!(locale, "damaged-more", rest = rest), Tone::Quiet));
+    }
+    if seen.may_lack_last {
+        rows.push(still_row(Edge::Missing, say!(locale, "damaged-missing"), say!(locale, "damaged-last"), None));
+    }
+    rows
+}
