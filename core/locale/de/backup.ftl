@@ -88,6 +88,7 @@ backup-megabytes = { $megabytes } MB
 backup-aside-what = Eine andere Aufzeichnung hat den Platz dieser hier eingenommen. Sie ist, wie sie war, Byte für Byte. Speichere sie, um sie an einem Rechner ansehen zu lassen, oder vergleiche sie mit dem, was jetzt auf dem Telefon ist: sie kann ihren Platz wieder einnehmen.
 backup-aside-file-word = beiseite-{ $number }
 backup-save-aside = So speichern, wie sie ist
+backup-save-aside-log = Das Protokoll daneben speichern
 backup-compare = Vergleichen und zurückholen
 backup-let-go = Für immer hergeben
 backup-let-go-caution = Was hergegeben ist, kommt nicht zurück.

@@ -88,6 +88,7 @@ backup-megabytes = { $megabytes } MB
 backup-aside-what = Another record took the place of this one. It is as it was, byte for byte. Save it to have it looked at on a computer, or compare it with what is on the phone now: it can take its place again.
 backup-aside-file-word = set-aside-{ $number }
 backup-save-aside = Save it as it is
+backup-save-aside-log = Save the log beside it
 backup-compare = Compare and bring back
 backup-let-go = Let it go for good
 backup-let-go-caution = What is let go cannot be brought back.

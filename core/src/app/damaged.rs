@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use super::AppError;
 use super::shared::Shared;
-use crate::journal::{Beside, JournalError, Legible, repair};
+use crate::journal::{Beside, JournalError, Legible, Lock, repair};
 use crate::locale::{Chosen, Language, Locale, say};
 use crate::record::Moment;
 use crate::view::{self, DamageSeen, Screen};
@@ -17,6 +17,8 @@ pub(super) struct Damaged {
     legible: Legible,
     /// Whether nobody knows if entries came behind the last legible one.
     may_lack_last: bool,
+    /// Nobody else goes on with it in the meantime.
+    lock: Option<Lock>,
 }
 
 impl Damaged {
@@ -25,6 +27,7 @@ impl Damaged {
         if !why.may_be_damage() {
             return Err(why);
         }
+        let Ok(lock) = Lock::take(path) else { return Err(why) };
         let known = Legible::last_known(path);
         let Ok(legible) = Legible::search(path, known) else { return Err(why) };
         // One with nothing in it is ours where it was open here before.
@@ -34,7 +37,7 @@ impl Damaged {
             return Err(why);
         }
         let may_lack_last = known.is_none();
-        Ok(Damaged { path: path.to_owned(), phone_language, why, legible, may_lack_last })
+        Ok(Damaged { path: path.to_owned(), phone_language, why, legible, may_lack_last, lock })
     }
 
     /// How the person reads: what was chosen stands in the file that does not open.
@@ -54,10 +57,13 @@ impl Damaged {
     }
 
     /// Goes on with what can be read; the damaged file is set aside.
-    pub fn repaired(&self, now: &Moment) -> Result<(Shared, String), AppError> {
-        let read_in = |error: AppError| error.read_in(self.locale());
+    pub fn repaired(&mut self, now: &Moment) -> Result<(Shared, String), AppError> {
+        let locale = self.locale();
+        let read_in = |error: AppError| error.read_in(locale);
         let number = repair(&self.path, &self.legible, self.may_lack_last, now).map_err(AppError::from);
         let number = number.map_err(read_in)?;
+        // The journal that is there now takes the lock itself.
+        self.lock = None;
         let shared = Shared::begin(&self.path, self.phone_language, now).map_err(read_in)?;
         Ok((shared, say!(self.locale(), "damaged-repaired", number = number)))
     }

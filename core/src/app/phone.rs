@@ -108,7 +108,7 @@ impl Phone {
     /// Goes on with what can be read of a damaged journal; what was done, in a sentence.
     pub(super) fn repair(&self, now: &Moment) -> Result<Option<String>, AppError> {
         let mut state = self.lock();
-        let State::Damaged(damaged) = &*state else { return Ok(None) };
+        let State::Damaged(damaged) = &mut *state else { return Ok(None) };
         let (shared, said) = damaged.repaired(now)?;
         *state = State::Open(Box::new(shared));
         Ok(Some(said))

@@ -23,6 +23,7 @@ pub(super) fn begin(shared: &mut Shared, offered: &Offered, name: &str, now: &Mo
             Content::Whole(tables::write(tables::Source { plan, entries, ledger }, *table, *form))
         }
         Offered::Backup => Content::Backup(Box::new(Packing::begin(&shared.journal)?)),
+        Offered::SetAsideLog(number) => Content::File(shared.journal.open_aside_log(*number)?),
         Offered::SetAside(number) => Content::File(shared.journal.open_aside(*number)?),
         Offered::Dossier => Content::Dossier(Box::new(dossier::begin(shared, now)?)),
     };

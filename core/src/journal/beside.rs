@@ -16,6 +16,8 @@ pub struct SetAside {
     pub number: u32,
     /// Its length.
     pub bytes: u64,
+    /// The length of the log that SQLite had beside it, where it was not folded into it.
+    pub log_bytes: Option<u64>,
 }
 
 /// The names of the files beside a journal.
@@ -42,14 +44,29 @@ impl Beside {
         self.named("-building")
     }
 
+    /// The log that SQLite has beside a journal that is being made.
+    pub fn building_log(&self) -> PathBuf {
+        ending(&self.building(), "-wal")
+    }
+
     /// A journal that is whole and about to take the place of this one.
     fn next(&self) -> PathBuf {
         self.named("-next")
     }
 
+    /// The log that SQLite had beside a journal that was set aside.
+    pub fn aside_log(&self, number: u32) -> PathBuf {
+        ending(&self.aside(number), "-wal")
+    }
+
     /// A journal that was set aside.
     pub fn aside(&self, number: u32) -> PathBuf {
         self.named(&format!("{ASIDE}{number}"))
+    }
+
+    /// Whether a journal waits to take the place of this one.
+    pub fn has_next(&self) -> bool {
+        self.next().exists()
     }
 
     /// Whether a journal of ours was open here before: it leaves the file by which it is locked.
@@ -65,7 +82,9 @@ impl Beside {
         let mut found: Vec<SetAside> = files
             .filter_map(|file| {
                 let number = file.file_name().to_str()?.strip_prefix(&begins)?.parse().ok()?;
-                Some(SetAside { number, bytes: file.metadata().ok()?.len() })
+                let log = fs::metadata(ending(&file.path(), "-wal")).ok().map(|log| log.len());
+                let log_bytes = log.filter(|bytes| *bytes > 0);
+                Some(SetAside { number, bytes: file.metadata().ok()?.len(), log_bytes })
             })
             .collect();
         found.sort_by_key(|aside| std::cmp::Reverse(aside.number));
@@ -120,8 +139,10 @@ impl Beside {
 
     /// Takes the last change of place back: what cannot be opened is no journal to go on with.
     pub fn give_place_back(&self, number: u32) -> io::Result<()> {
+        // From the first rename on the one that was there before is the next one again, whatever comes between.
+        fs::rename(self.aside(number), self.next())?;
         fs::rename(&self.journal, self.building())?;
-        fs::rename(self.aside(number), &self.journal)?;
+        fs::rename(self.next(), &self.journal)?;
         self.sync()
     }
 

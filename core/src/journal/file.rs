@@ -27,9 +27,15 @@ impl Journal {
     /// [`JournalError::OpenElsewhere`] while it is open already. [`JournalError::NotAJournal`] and [`JournalError::Newer`] leave
     /// the file as it is; [`JournalError::Full`] where there is no room for a new one.
     pub fn open(path: &Path) -> Result<Journal, JournalError> {
+        let beside = Beside::of(path);
+        // Of two that were to change places it is known that both are ours, whatever state the one before is in.
+        let early = if beside.has_next() { Lock::take(path)? } else { None };
+        if early.is_some() {
+            beside.put_right();
+        }
         open::glance(path)?;
-        let lock = Lock::take(path)?;
-        Beside::of(path).put_right();
+        let lock = if early.is_some() { early } else { Lock::take(path)? };
+        beside.put_right();
         Ok(Journal { path: path.to_owned(), connection: open::open(path)?, ids: ContextV7::new(), _lock: lock })
     }
 

@@ -1,6 +1,7 @@
 //! A journal that was made beside this one takes its place; this one is set aside, byte for byte.
 
 use std::collections::BTreeSet;
+use std::path::Path;
 
 use rusqlite::Connection;
 
@@ -86,7 +87,10 @@ impl Journal {
     pub(crate) fn copy_of(&self, number: u32) -> Result<Journal, JournalError> {
         let beside = Beside::of(self.path());
         beside.clear(&beside.building());
-        std::fs::copy(beside.aside(number), beside.building()).map_err(BackupError::from)?;
+        copied(&beside.aside(number), &beside.building())?;
+        if beside.aside_log(number).exists() {
+            copied(&beside.aside_log(number), &beside.building_log())?;
+        }
         let copy = Journal::open_alone(&beside.building())?;
         copy.verify()?;
         Ok(copy)
@@ -95,6 +99,11 @@ impl Journal {
     /// Opens one of them for reading, byte for byte.
     pub(crate) fn open_aside(&self, number: u32) -> Result<std::fs::File, JournalError> {
         Ok(std::fs::File::open(Beside::of(self.path()).aside(number)).map_err(BackupError::from)?)
+    }
+
+    /// Opens the log beside one of them, byte for byte.
+    pub(crate) fn open_aside_log(&self, number: u32) -> Result<std::fs::File, JournalError> {
+        Ok(std::fs::File::open(Beside::of(self.path()).aside_log(number)).map_err(BackupError::from)?)
     }
 
     /// Lets go of one of them, for good.
@@ -122,4 +131,10 @@ impl Journal {
         self.connection = super::open::open(self.path())?;
         Ok(())
     }
+}
+
+/// Copies a file, and waits until the copy is on the flash.
+fn copied(from: &Path, to: &Path) -> Result<(), BackupError> {
+    std::fs::copy(from, to)?;
+    Ok(std::fs::File::open(to)?.sync_all()?)
 }

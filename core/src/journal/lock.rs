@@ -13,7 +13,7 @@ use rustix::fs::{FlockOperation, flock};
 use super::error::JournalError;
 
 /// The journal is ours while this lives.
-pub(super) struct Lock(File);
+pub(crate) struct Lock(File);
 
 impl Lock {
     /// Takes the lock of the journal at `path`; none for what can be no journal, which the ordinary opening refuses and knows why.

@@ -32,6 +32,7 @@ pub use error::{Doing, JournalError, Misfit, NoWithdrawal, NotOurs};
 pub use file::Journal;
 pub use kept_copy::LastBackup;
 pub use lay_in::Compared;
+pub(crate) use lock::Lock;
 pub(crate) use logs::{ArrivingLog, OfferedLog, hexadecimal};
 pub use open::APPLICATION_ID;
 pub(crate) use salvage::{Legible, repair};

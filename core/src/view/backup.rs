@@ -187,10 +187,18 @@ pub(super) fn set_aside(context: &Context<'_>, number: u32) -> Screen {
     let save = Control::primary(Offered::SetAside(number).into(), say!(locale, "backup-save-aside"))
         .icon(Icon::Book)
         .document(Document::Save { name, media_type: "application/vnd.sqlite3".to_owned() });
+    let log = aside.log_bytes.map(|_| {
+        let name = context.dated_file_name(say!(locale, "backup-aside-file-word", number = number), "db-wal");
+        let media_type = "application/octet-stream".to_owned();
+        Control::new(Offered::SetAsideLog(number).into(), say!(locale, "backup-save-aside-log"))
+            .icon(Icon::List)
+            .document(Document::Save { name, media_type })
+    });
     let compare = Control::new(Edit::Compare(number).into(), say!(locale, "backup-compare")).icon(Icon::Undo);
     let go = Control::new(Edit::LetGo(number).into(), say!(locale, "backup-let-go")).icon(Icon::Remove);
     let title = say!(locale, "backup-aside-title");
-    Screen { foot: vec![save, compare, go], ..context.screen("set-aside", title, None, blocks) }
+    let foot = std::iter::once(save).chain(log).chain([compare, go]).collect();
+    Screen { foot, ..context.screen("set-aside", title, None, blocks) }
 }
 
 fn aside_title(locale: Locale, aside: SetAside) -> String {

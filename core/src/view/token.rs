@@ -442,6 +442,8 @@ pub enum Offered {
     Backup,
     /// A journal that was set aside, as it is.
     SetAside(u32),
+    /// The log that was beside it.
+    SetAsideLog(u32),
     /// A table for a spreadsheet or a program.
     Table {
         /// Which.

@@ -7,7 +7,8 @@ for line in re.findall(r'^\{"seq":.*\}$', open(sys.argv[1], encoding="utf-8").re
              e["author"], e["kind"], long(e["version"]), e.get("body", "")]
     parts = [part.encode() if isinstance(part, str) else part for part in parts]
     made = hashlib.sha256(b"".join(long(len(part)) + part for part in parts)).hexdigest()
-    if e["seq"] != count or ("body" in e and made != e["digest"]):
+    bare = "body" not in e and e["kind"] in ("code-set", "illegible")
+    if e["seq"] != count or not (bare or made == e["digest"]):
         sys.exit(f"entry {count} is missing or was altered")
     head = bytes.fromhex(e["digest"])
 print(count, head.hex())

@@ -12,6 +12,7 @@ use flate2::bufread::DeflateDecoder;
 use zip::{CompressionMethod, ZipArchive};
 
 use super::BackupError;
+use super::manifest::MANIFEST;
 
 /// More files than a lifetime has logs.
 const MOST_FILES: u64 = 20_000;
@@ -54,6 +55,7 @@ impl Read for Unpacked {
 impl Container {
     pub fn open(path: &Path) -> Result<Container, BackupError> {
         let mut file = File::open(path)?;
+        let length = file.metadata()?.len();
         directory_is_short(&mut file)?;
         let mut archive = ZipArchive::new(file).map_err(|_| BackupError::NoContainer)?;
         let is_ambiguous = archive.has_duplicate_names() || archive.has_overlapping_files().unwrap_or(true);
@@ -61,6 +63,7 @@ impl Container {
             return Err(BackupError::NoContainer);
         }
         let mut files = BTreeMap::new();
+        let mut all = 0_u64;
         for place in 0..archive.len() {
             let found = archive.by_index_raw(place).map_err(|_| BackupError::NoContainer)?;
             let is_deflated = match found.compression() {
@@ -70,7 +73,11 @@ impl Container {
             };
             let from = found.data_start().ok_or(BackupError::NoContainer)?;
             let lies = Lies { from, packed_bytes: found.compressed_size(), is_deflated, bytes: found.size() };
+            all = all.saturating_add(lies.bytes);
             files.insert(String::from_utf8_lossy(found.name_raw()).into_owned(), lies);
+        }
+        if all > ALWAYS_ALLOWED && all / MOST_GROWTH > length {
+            return Err(BackupError::TooMuch { file: MANIFEST.to_owned() });
         }
         Ok(Container { path: path.to_owned(), files })
     }
@@ -105,11 +112,10 @@ fn directory_is_short(file: &mut File) -> Result<(), BackupError> {
     let end = tail.windows(END).rev().find(|window| window[..4] == mark).ok_or(BackupError::NoContainer)?;
     let files = u64::from(u16::from_le_bytes([end[10], end[11]]));
     let directory = u64::from(u32::from_le_bytes([end[12], end[13], end[14], end[15]]));
+    let is_long = end[16..20] == [0xFF; 4];
     file.seek(SeekFrom::Start(0))?;
-    // The long form says more elsewhere: only offsets past its reach need it, never these two.
-    if files > MOST_FILES || directory > LONGEST_DIRECTORY.min(length) {
-        Err(BackupError::NoContainer)
-    } else {
-        Ok(())
-    }
+    // The long form says all of it elsewhere: only a container past the reach of the short one has it.
+    let is_needless = is_long && length < u64::from(u32::MAX);
+    let is_too_much = files > MOST_FILES || directory > LONGEST_DIRECTORY.min(length);
+    if is_needless || is_too_much { Err(BackupError::NoContainer) } else { Ok(()) }
 }

@@ -2,7 +2,7 @@
 //!
 //! Every entry carries its own digest, so that a row proves itself wherever it is found: the pages are searched byte by byte for what has
 //! the form of a row, and what closes over its own digest is one. The form of pages, cells and records is in SQLite's own documentation,
-//! "Database File Format". Nothing is written to the damaged file.
+//! "Database File Format". The search writes nothing.
 
 mod cell;
 mod chain;

@@ -6,20 +6,18 @@ use super::chain::Legible;
 use super::found_logs::lay_logs;
 use crate::journal::backup::BackupError;
 use crate::journal::beside::Beside;
-use crate::journal::lock::Lock;
 use crate::journal::{Journal, JournalError, NewEntry};
 use crate::record::{Body, Gap, Moment};
 
 /// Entries that are laid down with one commit.
 const AT_ONCE: usize = 1_000;
 
-/// Goes on with what is legible; the number under which the damaged file is set aside. `may_lack_last` says that nobody knows whether
+/// Goes on with what is legible, while whoever calls it holds the lock; the number under which the damaged file is set aside. `may_lack_last` says that nobody knows whether
 /// entries came behind the last legible one.
 ///
 /// # Errors
-/// There is no room, or the file is open elsewhere: it is there as it was.
+/// There is no room: it is there as it was.
 pub(crate) fn repair(path: &Path, legible: &Legible, may_lack_last: bool, now: &Moment) -> Result<u32, JournalError> {
-    let _lock = Lock::take(path)?;
     let beside = Beside::of(path);
     beside.clear(&beside.building());
     let mut made = Journal::open_alone(&beside.building())?;

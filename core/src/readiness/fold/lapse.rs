@@ -73,9 +73,11 @@ impl Ledger {
         }
     }
 
-    /// Lapses every released gate: something is missing in the record, and nobody knows what stood on it.
-    pub(super) fn lapse_all(&mut self, at: &Moment) {
-        for release in self.releases.values_mut().filter(|release| release.lapsed.is_none()) {
+    /// Something is missing in the record, or may be. Whatever it said, the gates that were released before it may have stood on it: they
+    /// lapse, and the pilot decides on each again.
+    pub(super) fn something_is_missing(&mut self, is_missing: bool, at: &Moment) {
+        let stand = self.releases.values_mut().filter(|release| is_missing && release.lapsed.is_none());
+        for release in stand {
             release.lapsed = Some((vec![Blocker::RecordDamaged], at.clone()));
         }
     }

@@ -66,10 +66,8 @@ impl Ledger {
             }
             Body::GateReleased { stage, by, evidence } => self.released(entry, stage, by, evidence),
             Body::LogAttached { card, log } => self.logs.attach(*card, log),
-            // Whatever it said, the gates that were released before it may have stood on it.
-            Body::Illegible {} => self.lapse_all(&entry.at),
-            Body::Repaired { may_lack_last: true, .. } => self.lapse_all(&entry.at),
-            Body::Repaired { may_lack_last: false, .. } => {}
+            Body::Illegible {} => self.something_is_missing(true, &entry.at),
+            Body::Repaired { may_lack_last, .. } => self.something_is_missing(*may_lack_last, &entry.at),
             // Taken into account before everything else.
             Body::Withdrawn { .. } => {}
         }
