@@ -110,6 +110,9 @@ impl<'a> ThingForm<'a> {
                 return Err(Refusal::of(field.id, say!(locale, "app-field-empty", label = label)));
             }
         }
+        if self.kind == ThingKind::Wire && !numbers.contains_key("gauge") && !numbers.contains_key("area_mm2") {
+            return Err(Refusal::of("gauge", say!(locale, "app-wire-without-size")));
+        }
         Ok(numbers)
     }
 }

@@ -233,10 +233,14 @@ const REGULATOR: &[ThingField] = &[
     field("limit_c", "field-its-limit-temperature", Unit::Celsius, 40.0, 180.0, true),
 ];
 const WIRE: &[ThingField] = &[
-    field("gauge", "field-gauge-awg", Unit::Count, 0.0, 40.0, true),
+    // One of the two is wanted.
+    field("gauge", "field-gauge-awg", Unit::Count, 0.0, 40.0, false),
+    field("area_mm2", "field-or-cross-section", Unit::SquareMillimetre, 0.01, 120.0, false),
     field("length_m", "field-length-one-way", Unit::Metre, 0.01, 10.0, true),
     field("current_a", "field-continuous-current", Unit::Ampere, 0.0, 300.0, true),
     field("source_v", "field-voltage-of-its-source", Unit::Volt, 1.0, 75.0, true),
+    field("insulation_c", "field-insulation-rated-for", Unit::Celsius, 60.0, 300.0, false),
+    field("outside_mm", "field-outside-diameter", Unit::Millimetre, 0.2, 40.0, false),
 ];
 const BLADE: &[ThingField] = &[
     field("mass_g", "field-mass", Unit::Gram, 1.0, 5_000.0, true),
