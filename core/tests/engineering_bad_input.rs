@@ -304,7 +304,7 @@ proptest! {
         sound(unbalance::permissible(&unbalance::RotatingPart { mass_kg: v.0, speed_rpm: v.1, grade_mm_s: v.2, correction_radius_mm: v.3, measured_gmm: v.4 }))?;
         sound(unbalance::blade_set(&blades.iter().map(|b| unbalance::Blade { mass_g: b.0, balance_point_mm: b.1 }).collect::<Vec<_>>(), hub.0, hub.1))?;
         let polar = |i: usize| unbalance::Polar { size: p[i], angle_deg: p[i + 1] };
-        sound(unbalance::single_plane(&unbalance::SinglePlaneRun { first: polar(0), trial_g: polar(2), with_trial: polar(4) }))?;
+        sound(unbalance::single_plane(&unbalance::SinglePlaneRun { first: polar(0), trial_g: polar(2), with_trial: polar(4), with_rotation: true, is_lag: true }))?;
     }
 
     #[test]

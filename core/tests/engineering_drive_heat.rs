@@ -375,11 +375,23 @@ fn single_plane_correction() {
         first: Polar { size: 3.4, angle_deg: 116.0 },
         trial_g: Polar { size: 2.0, angle_deg: 0.0 },
         with_trial: Polar { size: 1.8, angle_deg: 42.0 },
+        with_rotation: true,
+        is_lag: false,
     };
     let report = single_plane(&run).unwrap();
     assert!((report.correction_g.size - 2.0117).abs() < 1e-4);
     assert!((report.correction_g.angle_deg + 30.789).abs() < 1e-3);
     assert!(single_plane(&SinglePlaneRun { with_trial: run.first, ..run }).is_err());
+
+    // The same rotor read the other way round, angles and phases: the same weight. One of the two alone: another one.
+    let mirrored = |polar: Polar| Polar { angle_deg: -polar.angle_deg, ..polar };
+    let lags =
+        SinglePlaneRun { first: mirrored(run.first), with_trial: mirrored(run.with_trial), is_lag: true, ..run };
+    assert!((single_plane(&lags).unwrap().correction_g.angle_deg + 30.789).abs() < 1e-3);
+    let against = SinglePlaneRun { trial_g: mirrored(run.trial_g), with_rotation: false, ..run };
+    assert!((single_plane(&against).unwrap().correction_g.angle_deg - 30.789).abs() < 1e-3);
+    let wrong = single_plane(&SinglePlaneRun { is_lag: true, ..run }).unwrap();
+    assert!((wrong.correction_g.angle_deg + 30.789).abs() > 30.0);
 }
 
 #[test]
@@ -468,6 +480,8 @@ proptest! {
             first: Polar { size: v, angle_deg: a },
             trial_g: Polar { size: trial, angle_deg: t },
             with_trial: Polar { size: after.0.hypot(after.1), angle_deg: after.1.atan2(after.0).to_degrees() },
+            with_rotation: true,
+            is_lag: false,
         };
         let Ok(report) = single_plane(&run) else { return Ok(()) };
         let left = add(first, polar(k * report.correction_g.size, b + report.correction_g.angle_deg));
