@@ -126,11 +126,13 @@ fn electrics(c: &mut Criterion) {
     };
     c.bench_function("supply, 20 consumers", |b| b.iter(|| supply::rail_report(black_box(&load))));
     let run = wire::WireRun {
-        gauge: 20,
+        area_mm2: 0.5,
         length_m: 1.0,
         current_a: 5.0,
         source_v: 8.4,
-        conductor_c: 40.0,
+        air_c: 40.0,
+        insulation_c: None,
+        outside_mm: None,
         stranded_factor: wire::STRANDED_FACTOR,
     };
     c.bench_function("wire choice", |b| b.iter(|| wire::choose_wire(black_box(&run))));

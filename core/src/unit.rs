@@ -17,6 +17,9 @@ pub enum Unit {
     /// Millimetre.
     #[serde(rename = "mm")]
     Millimetre,
+    /// Square millimetre: a wire's cross-section, in all measures.
+    #[serde(rename = "mm2")]
+    SquareMillimetre,
     /// Volt.
     #[serde(rename = "V")]
     Volt,
@@ -96,6 +99,7 @@ impl Unit {
             Unit::Gram => "g",
             Unit::Metre => "m",
             Unit::Millimetre => "mm",
+            Unit::SquareMillimetre => "mm²",
             Unit::Volt => "V",
             Unit::Ampere => "A",
             Unit::Watt => "W",
@@ -128,6 +132,7 @@ impl Unit {
             Unit::Gram => "grams",
             Unit::Metre => "metres",
             Unit::Millimetre => "millimetres",
+            Unit::SquareMillimetre => "square millimetres",
             Unit::Volt => "volts",
             Unit::Ampere => "amperes",
             Unit::Watt => "watts",

@@ -343,3 +343,22 @@ proptest! {
         prop_assert!((air::density_altitude(a.density_kg_m3).unwrap() - h_m).abs() < 0.02);
     }
 }
+
+// A figure that was seen at 242,000 says nothing of a rotor at three times that, whatever its pitch: TN-626 and TN-2474 cover 150,000 to 400,000.
+#[test]
+fn no_accuracy_is_told_for_a_reynolds_number_at_which_nothing_was_measured() {
+    let rotor = Rotor {
+        blades: 2,
+        radius_m: 0.9,
+        chord_m: 0.08,
+        root_fraction: 0.17,
+        twist_deg: 0.0,
+        polar: SectionPolar::SMALL_SYMMETRIC,
+    };
+    for collective_deg in [4.0, 9.0] {
+        let air = standard_air(0.0).unwrap();
+        let point = RotorPoint { rotor, air, speed_rpm: 1_300.0, collective_deg, climb_m_s: 0.0 };
+        let stated = model_accuracy(&rotor_loads(&point).unwrap());
+        assert_eq!((stated.basis, stated.thrust_percent), (ModelBasis::OtherReynolds, None), "{collective_deg}");
+    }
+}

@@ -58,7 +58,10 @@ fn sound<T: serde::Serialize>(result: Result<T, EngineeringError>) -> Result<(),
 }
 
 /// Fields that are honestly optional.
-const OPTIONAL: [&str; 30] = [
+const OPTIONAL: [&str; 33] = [
+    "fuse_a",
+    "insulation_c",
+    "outside_mm",
     "covers_s",
     "limit_after_s",
     "limit_after_low_s",
@@ -265,9 +268,9 @@ proptest! {
     }
 
     #[test]
-    fn wires_and_drives(train in train(), gauge in -6i32..44, v in (near(0.001, 50.0), near(0.0, 100.0), near(1.0, 100.0), near(-60.0, 250.0), near(1.0, 1.5)),
+    fn wires_and_drives(train in train(), v in (near(0.001, 50.0), near(0.0, 100.0), near(1.0, 100.0), near(-40.0, 90.0), near(1.0, 1.5), near(0.001, 120.0), prop::option::of(near(60.0, 300.0)), prop::option::of(near(0.1, 40.0))),
         g in (near(10.0, 2000.0), near(0.0, 0.1), near(1.0, 100.0), near(0.0, 0.1), near(0.0, 300.0), near(10.0, 3000.0))) {
-        let run = wire::WireRun { gauge, length_m: v.0, current_a: v.1, source_v: v.2, conductor_c: v.3, stranded_factor: v.4 };
+        let run = wire::WireRun { area_mm2: v.5, length_m: v.0, current_a: v.1, source_v: v.2, air_c: v.3, insulation_c: v.6, outside_mm: v.7, stranded_factor: v.4 };
         sound(wire::wire_run(&run))?;
         sound(wire::choose_wire(&run))?;
         sound(drive::drive_speeds(&train, g.5))?;
@@ -301,7 +304,7 @@ proptest! {
         sound(unbalance::permissible(&unbalance::RotatingPart { mass_kg: v.0, speed_rpm: v.1, grade_mm_s: v.2, correction_radius_mm: v.3, measured_gmm: v.4 }))?;
         sound(unbalance::blade_set(&blades.iter().map(|b| unbalance::Blade { mass_g: b.0, balance_point_mm: b.1 }).collect::<Vec<_>>(), hub.0, hub.1))?;
         let polar = |i: usize| unbalance::Polar { size: p[i], angle_deg: p[i + 1] };
-        sound(unbalance::single_plane(&unbalance::SinglePlaneRun { first: polar(0), trial_g: polar(2), with_trial: polar(4) }))?;
+        sound(unbalance::single_plane(&unbalance::SinglePlaneRun { first: polar(0), trial_g: polar(2), with_trial: polar(4), with_rotation: true, is_lag: true }))?;
     }
 
     #[test]

@@ -29,22 +29,102 @@ fn wire_resistance_by_gauge() {
     assert!((warm - 0.86418).abs() < 1e-4);
 }
 
+fn lead(area_mm2: f64, current_a: f64) -> WireRun {
+    WireRun {
+        area_mm2,
+        length_m: 0.2,
+        current_a,
+        source_v: 44.4,
+        air_c: 40.0,
+        insulation_c: None,
+        outside_mm: None,
+        stranded_factor: STRANDED_FACTOR,
+    }
+}
+
+fn gauge(gauge: i32, current_a: f64) -> WireRun {
+    lead(gauge_area_mm2(gauge).unwrap(), current_a)
+}
+
 // FAA AC 43.13-1B: 0.5 V continuous drop at 14 V, 1 V at 28 V.
 #[test]
-fn drop_is_held_against_the_published_allowance() {
-    let run =
-        WireRun { gauge: 20, length_m: 2.0, current_a: 3.0, source_v: 14.0, conductor_c: 20.0, stranded_factor: 1.0 };
+fn wire_drop_heat_and_fuse() {
+    let run = WireRun { length_m: 2.0, source_v: 14.0, stranded_factor: 1.0, ..gauge(20, 3.0) };
     let report = wire_run(&run).unwrap();
     assert!((report.allowed_drop_v - 0.5).abs() < 1e-12);
-    assert!((report.drop_v - 3.0 * 4.0 * 0.0333083).abs() < 1e-5);
+    let WireWarmth::Settles { conductor_c } = report.warmth else { panic!("{:?}", report.warmth) };
+    let ohm_per_m = resistance_ohm_per_km(20, conductor_c).unwrap() / 1000.0;
+    assert!((report.drop_v - 3.0 * 4.0 * ohm_per_m).abs() < 1e-9);
     assert!((report.heat_w - report.drop_v * 3.0).abs() < 1e-12);
+    assert!((report.heat_w_per_m - report.heat_w / 4.0).abs() < 1e-12);
     let choice = choose_wire(&WireRun { current_a: 10.0, source_v: 28.0, ..run }).unwrap();
-    assert_eq!(choice.fuse_a, 15.0);
+    assert_eq!(choice.fuse_a, Some(15.0));
     assert!(choice.wire.rated_a.unwrap() >= 15.0 && choice.wire.margin_v >= 0.0);
     assert!(matches!(
-        choose_wire(&WireRun { current_a: 70.0, ..run }).unwrap_err(),
+        choose_wire(&WireRun { current_a: 300.0, ..run }).unwrap_err(),
         EngineeringError::Contradiction { .. }
     ));
+}
+
+// A motor's lead of twelve cells, in silicone for 200 deg C: what is usual is no stop, what glows is.
+#[test]
+fn a_power_lead_is_judged_by_how_warm_it_gets() {
+    let rated = |run: WireRun| WireRun { insulation_c: Some(200.0), ..run };
+    let measured = |outside_mm: f64, run: WireRun| WireRun { outside_mm: Some(outside_mm), ..run };
+    let grade = |run: &WireRun| wire_run(run).unwrap().grade;
+    for (usual, outside_mm, current_a) in [(8, 6.3, 90.0), (10, 5.5, 65.0), (12, 4.5, 45.0)] {
+        let bare = rated(gauge(usual, current_a));
+        assert_eq!(grade(&measured(outside_mm, bare)), Grade::Ok, "{usual}");
+        assert!(grade(&bare) <= Grade::Caution, "{usual}");
+    }
+    assert_eq!(grade(&rated(gauge(10, 150.0))), Grade::Stop);
+    // The same lead of insulation that nobody knows: no pass, and past what any insulation bears a stop.
+    assert_eq!(grade(&gauge(10, 60.0)), Grade::Caution);
+    assert_eq!(grade(&gauge(10, 20.0)), Grade::Ok);
+    assert_eq!(grade(&gauge(10, 150.0)), Grade::Stop);
+    assert!(matches!(wire_run(&gauge(10, 500.0)).unwrap().warmth, WireWarmth::Burns { .. }));
+    // Insulation that is said to bear less than usual counts as said.
+    assert_eq!(grade(&WireRun { insulation_c: Some(70.0), ..gauge(10, 50.0) }), Grade::Stop);
+}
+
+// Outside of the sizes that the source gives currents for nothing is known, and that is no pass.
+#[test]
+fn a_wire_outside_of_the_known_sizes_is_a_caution_at_any_current() {
+    for area_mm2 in [0.08, 0.2, 110.0] {
+        let report = wire_run(&lead(area_mm2, 0.0)).unwrap();
+        assert_eq!((report.warmth, report.rated_a, report.grade), (WireWarmth::NotKnown, None, Grade::Caution));
+    }
+    for known in [24, -3] {
+        assert!(matches!(wire_run(&gauge(known, 0.1)).unwrap().warmth, WireWarmth::Settles { .. }), "{known}");
+    }
+}
+
+proptest! {
+    // More current, warmer air or a thinner wire never help, and the rated current settles the wire at its limit.
+    #[test]
+    fn a_wire_gets_warmer_with_current_and_air_and_cooler_with_copper(
+        area_mm2 in 0.21f64..100.0, part in 0.05f64..1.0, air_c in -20.0f64..60.0, wall_mm in prop::option::of(0.1f64..2.0),
+    ) {
+        let outside_mm = |area_mm2: f64| wall_mm.map(|wall_mm| (4.0 * area_mm2 / std::f64::consts::PI).sqrt() + 2.0 * wall_mm);
+        let at = |area_mm2: f64, current_a: f64, air_c: f64| {
+            let report = wire_run(&WireRun { air_c, outside_mm: outside_mm(area_mm2), ..lead(area_mm2, current_a) }).unwrap();
+            match report.warmth {
+                WireWarmth::Settles { conductor_c } => conductor_c,
+                WireWarmth::NotKnown => f64::NAN,
+                WireWarmth::Burns { above_c } => above_c,
+            }
+        };
+        let rated_a = wire_run(&WireRun { air_c, outside_mm: outside_mm(area_mm2), ..lead(area_mm2, 0.0) }).unwrap().rated_a.unwrap();
+        // What insulates by so little gives off more than bare copper does.
+        let bare_a = wire_run(&WireRun { air_c, ..lead(area_mm2, 0.0) }).unwrap().rated_a.unwrap();
+        prop_assert!(rated_a >= bare_a);
+        prop_assert!((at(area_mm2, rated_a, air_c) - USUAL_INSULATION_C).abs() < 1e-6);
+        let here_c = at(area_mm2, part * rated_a, air_c);
+        prop_assert!(here_c > air_c - 1e-6 && here_c < USUAL_INSULATION_C + 1e-6);
+        prop_assert!(at(area_mm2, 1.05 * part * rated_a, air_c) > here_c);
+        prop_assert!(at(area_mm2, part * rated_a, air_c + 5.0) > here_c);
+        prop_assert!(at(1.05 * area_mm2, part * rated_a, air_c) < here_c);
+    }
 }
 
 fn train() -> DriveTrain {
@@ -295,11 +375,23 @@ fn single_plane_correction() {
         first: Polar { size: 3.4, angle_deg: 116.0 },
         trial_g: Polar { size: 2.0, angle_deg: 0.0 },
         with_trial: Polar { size: 1.8, angle_deg: 42.0 },
+        with_rotation: true,
+        is_lag: false,
     };
     let report = single_plane(&run).unwrap();
     assert!((report.correction_g.size - 2.0117).abs() < 1e-4);
     assert!((report.correction_g.angle_deg + 30.789).abs() < 1e-3);
     assert!(single_plane(&SinglePlaneRun { with_trial: run.first, ..run }).is_err());
+
+    // The same rotor read the other way round, angles and phases: the same weight. One of the two alone: another one.
+    let mirrored = |polar: Polar| Polar { angle_deg: -polar.angle_deg, ..polar };
+    let lags =
+        SinglePlaneRun { first: mirrored(run.first), with_trial: mirrored(run.with_trial), is_lag: true, ..run };
+    assert!((single_plane(&lags).unwrap().correction_g.angle_deg + 30.789).abs() < 1e-3);
+    let against = SinglePlaneRun { trial_g: mirrored(run.trial_g), with_rotation: false, ..run };
+    assert!((single_plane(&against).unwrap().correction_g.angle_deg - 30.789).abs() < 1e-3);
+    let wrong = single_plane(&SinglePlaneRun { is_lag: true, ..run }).unwrap();
+    assert!((wrong.correction_g.angle_deg + 30.789).abs() > 30.0);
 }
 
 #[test]
@@ -388,6 +480,8 @@ proptest! {
             first: Polar { size: v, angle_deg: a },
             trial_g: Polar { size: trial, angle_deg: t },
             with_trial: Polar { size: after.0.hypot(after.1), angle_deg: after.1.atan2(after.0).to_degrees() },
+            with_rotation: true,
+            is_lag: false,
         };
         let Ok(report) = single_plane(&run) else { return Ok(()) };
         let left = add(first, polar(k * report.correction_g.size, b + report.correction_g.angle_deg));

@@ -25,6 +25,8 @@ def test_single_plane_correction():
         first=lg.Polar(size=3.4, angle_deg=116),
         trial_g=lg.Polar(size=2.0, angle_deg=0),
         with_trial=lg.Polar(size=1.8, angle_deg=42),
+        with_rotation=True,
+        is_lag=False,
     )
     got = lg.single_plane_correction(run).correction_g
     assert got.size == pytest.approx(2.0117, abs=5e-5)
@@ -39,10 +41,60 @@ def test_random_corrections_cancel_the_vibration(random):
         trial = cmath.rect(random.uniform(0.5, 4), random.uniform(0, 2 * np.pi))
         polar = lambda z: lg.Polar(size=abs(z), angle_deg=np.degrees(cmath.phase(z)))
         got = lg.single_plane_correction(
-            lg.SinglePlaneRun(first=polar(first), trial_g=polar(trial), with_trial=polar(first + answer * trial))
+            lg.SinglePlaneRun(
+                first=polar(first),
+                trial_g=polar(trial),
+                with_trial=polar(first + answer * trial),
+                with_rotation=True,
+                is_lag=False,
+            )
         ).correction_g
         left = first + answer * cmath.rect(got.size, np.radians(got.angle_deg))
         assert abs(left) < 1e-9 * abs(first) + 1e-9
+
+
+@pytest.mark.parametrize("turns", (1, -1), ids=("anticlockwise", "clockwise"))
+@pytest.mark.parametrize("counted", (1, -1), ids=("anticlockwise", "clockwise"))
+@pytest.mark.parametrize("is_lag", (True, False), ids=("lag", "lead"))
+def test_a_correction_in_every_sense_of_rotation_angles_and_phase(random, turns, counted, is_lag):
+    """Balancing in place (ISO 21940-13), played in time: weights sit on a rotor at angles seen from above, a sensor beside it reads the
+    shake once per turn with the lag of what carries it, and its phase is taken from the mark's pulse to the peak. The correction is
+    fitted where the same counting puts it. In the right senses nothing is left; in the wrong one of the phase much is."""
+    left, left_wrong = [], []
+    for _ in range(200):
+        sensor, lag, gain = random.uniform(0, 2 * np.pi), random.uniform(0, np.pi), random.uniform(0.5, 3)
+
+        def reading(weights):
+            time = np.arange(720) / 720  # of one turn, from the mark's pulse
+            shake = sum(
+                size * gain * np.cos(2 * np.pi * time + turns * (angle - sensor) - lag) for size, angle in weights
+            )
+            once = np.fft.rfft(shake)[1] * 2 / len(time)
+            peak_deg = np.degrees(-np.angle(once))  # how far the rotor turns from the mark's pulse to the peak
+            return lg.Polar(size=abs(once), angle_deg=peak_deg if is_lag else -peak_deg)
+
+        def seen_from_above(counted_deg):
+            return counted * np.radians(counted_deg)
+
+        unbalance = (random.uniform(0.5, 4), random.uniform(0, 2 * np.pi))
+        trial_g, trial_deg = random.uniform(0.5, 2), random.uniform(-180, 180)
+        first = reading([unbalance])
+
+        def still_there(told_is_lag):
+            run = lg.SinglePlaneRun(
+                first=first,
+                trial_g=lg.Polar(size=trial_g, angle_deg=trial_deg),
+                with_trial=reading([unbalance, (trial_g, seen_from_above(trial_deg))]),
+                with_rotation=turns == counted,
+                is_lag=told_is_lag,
+            )
+            fit = lg.single_plane_correction(run).correction_g
+            return reading([unbalance, (fit.size, seen_from_above(fit.angle_deg))]).size / first.size
+
+        left.append(still_there(is_lag))
+        left_wrong.append(still_there(not is_lag))
+    assert max(left) < 1e-9
+    assert np.median(left_wrong) > 0.5 and max(left_wrong) > 1.0
 
 
 def test_random_corrections_against_pyprb(random):
@@ -59,6 +111,8 @@ def test_random_corrections_against_pyprb(random):
                 first=lg.Polar(size=first, angle_deg=angles[0]),
                 trial_g=lg.Polar(size=trial, angle_deg=angles[2]),
                 with_trial=lg.Polar(size=with_trial, angle_deg=angles[1]),
+                with_rotation=True,
+                is_lag=False,
             )
         ).correction_g
         assert ours.size == pytest.approx(theirs.amplitude, rel=1e-9)

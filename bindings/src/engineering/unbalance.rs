@@ -76,6 +76,8 @@ pub struct SinglePlaneRun {
     pub first: Polar,
     pub trial_g: Polar,
     pub with_trial: Polar,
+    pub with_rotation: bool,
+    pub is_lag: bool,
 }
 
 #[uniffi::remote(Record)]

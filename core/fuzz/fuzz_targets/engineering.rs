@@ -165,13 +165,14 @@ fn electrics(f: &mut Figures) -> Result<()> {
         stirring_peak_a: f.figure(0.0, 10.0)?,
         stirring_low_v: f.maybe(3.0, 8.0)?,
     });
-    let gauge = f.small()? as i32 - 10;
     let _ = wire::choose_wire(&wire::WireRun {
-        gauge,
+        area_mm2: f.figure(0.001, 120.0)?,
         length_m: f.figure(0.001, 50.0)?,
         current_a: f.figure(0.0, 100.0)?,
         source_v: f.figure(1.0, 100.0)?,
-        conductor_c: f.figure(-60.0, 250.0)?,
+        air_c: f.figure(-40.0, 90.0)?,
+        insulation_c: None,
+        outside_mm: f.maybe(0.1, 40.0)?,
         stranded_factor: f.figure(1.0, 1.5)?,
     });
     let cells_v = f.many(31, |f| f.figure(3.0, 4.2))?;

@@ -97,6 +97,7 @@ app-label-thing-name = Der Name ({ $kind })
 app-thing-exists = ‚{ $name }‘ gibt es schon ({ $kind })
 app-thing-hangs = { $question }: { $kind } wählen
 app-field-empty = { $label } fehlt: erst eintragen
+app-wire-without-size = Weder AWG noch Querschnitt ist eingetragen: eines davon eintragen
 app-say-of-aircraft = Mit dem Modell, wie es war, ist etwas bewiesen. Unten angeben, ob nur die Beschreibung neu ist oder das Modell.
 app-thing-recorded = { $kind } { $name } eingetragen
 app-setting-unknown = Diese Einstellung steht nicht im geltenden Plan

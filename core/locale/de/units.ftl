@@ -20,6 +20,7 @@ unit-revolutions-a-minute-per-volt = Umdrehungen in der Minute je Volt
 unit-hertz = Hertz
 unit-metres-a-second = Meter in der Sekunde
 unit-gram-millimetres = Grammmillimeter
+unit-square-millimetres = Quadratmillimeter
 unit-kelvin = Kelvin
 unit-kelvin-per-watt = Kelvin je Watt
 unit-milliohms = Milliohm

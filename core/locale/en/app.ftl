@@ -97,6 +97,7 @@ app-label-thing-name = The name of the { $kind }
 app-thing-exists = There is a { $kind } '{ $name }' already
 app-thing-hangs = { $question }: choose the { $kind }
 app-field-empty = { $label } is empty: enter it first
+app-wire-without-size = Neither gauge nor cross-section is entered: enter one of them
 app-say-of-aircraft = Something was proved with the aircraft as it was. Say below whether only the description is new, or the aircraft.
 app-thing-recorded = { $kind } { $name } recorded
 app-setting-unknown = This setting is not in the plan in force

@@ -20,6 +20,7 @@ unit-revolutions-a-minute-per-volt = revolutions a minute for each volt
 unit-hertz = hertz
 unit-metres-a-second = metres a second
 unit-gram-millimetres = gram millimetres
+unit-square-millimetres = square millimetres
 unit-kelvin = kelvin
 unit-kelvin-per-watt = kelvin for each watt
 unit-milliohms = milliohms

@@ -3,7 +3,7 @@ use super::hover::air_at;
 use super::{Computed, Facts, Figure, Lacking, Result, Row, outcome, worst};
 use crate::drawing::{Curve, Picture, curve};
 use crate::engineering::heat::{
-    FORCED_EXPONENT, HeatCondition, HotterDay, HotterDayReport, SteadyQuestion, TimeConstant, hotter_day,
+    FORCED_EXPONENT, HeatCondition, HotterDay, HotterDayReport, METER_K, SteadyQuestion, TimeConstant, hotter_day,
 };
 use crate::field::Flight;
 use crate::locale::{Locale, clock, say};
@@ -14,8 +14,6 @@ use crate::unit::Unit;
 /// What a part's own heat draws past it in still air, m/s: buoyancy over inertia is one, `u = sqrt(g beta dT L)`, for 60 K over 8 cm
 /// (Incropera, Fundamentals of Heat and Mass Transfer, mixed convection).
 const OWN_DRAUGHT_M_S: f64 = 0.4;
-/// What a hand-held meter is good for on a warm part, K (common practice, no source).
-const METER_K: f64 = 2.0;
 /// How far the cooling exponent of a part that nobody measured may lie from the usual one (common practice, no source).
 const EXPONENT_HALF_WIDTH: f64 = 0.1;
 

@@ -50,15 +50,15 @@ fn answer(
     Computed {
         outcome: outcome(grade),
         summary,
-        figures: figures(locale, report, grade),
+        figures: figures(locale, newest, report, grade),
         rows: earlier.iter().map(|(thing, report)| earlier_row(locale, thing, report)).collect(),
-        picture: Some(picture(locale, report)),
+        picture: Some(picture(locale, newest, report)),
         remarks: vec![say!(locale, "computed-trial-basis"), say!(locale, "computed-trial-bullet")],
     }
 }
 
 /// `grade` is that of the vibration without a weight.
-fn figures(locale: Locale, report: &SinglePlaneReport, grade: Grade) -> Vec<Figure> {
+fn figures(locale: Locale, newest: &Thing, report: &SinglePlaneReport, grade: Grade) -> Vec<Figure> {
     let correction = report.correction_g;
     let limit = locale.quantity(QUIET_MM_S, Unit::MillimetrePerSecond);
     let poor = report.grade != Grade::Ok;
@@ -75,7 +75,8 @@ fn figures(locale: Locale, report: &SinglePlaneReport, grade: Grade) -> Vec<Figu
         Figure::told(say!(locale, "computed-trial-weight"), correction.size, 2, Unit::Gram).noted(say!(
             locale,
             "computed-trial-weight-note",
-            angle = locale.number(correction.angle_deg, 0)
+            angle = locale.number(correction.angle_deg, 0),
+            sense = sense(locale, newest, "counted")
         )),
         Figure::told(say!(locale, "computed-trial-gram"), report.influence_per_g, 2, Unit::MillimetrePerSecond),
         Figure::judged(
@@ -93,10 +94,23 @@ fn run(thing: &Thing) -> Result<SinglePlaneRun> {
     let polar =
         |size, angle| -> Result<Polar> { Ok(Polar { size: number(thing, size)?, angle_deg: number(thing, angle)? }) };
     Ok(SinglePlaneRun {
+        with_rotation: is_first(thing, "counted")? == is_first(thing, "turns")?,
+        is_lag: is_first(thing, "later")?,
         first: polar("first_mm_s", "first_deg")?,
         trial_g: polar("trial_g", "trial_deg")?,
         with_trial: polar("with_mm_s", "with_deg")?,
     })
+}
+
+/// Whether a field that is one of two is the first of them: clockwise, or more degrees.
+fn is_first(thing: &Thing, field: &'static str) -> Result<bool> {
+    Ok(number(thing, field)? < 1.5)
+}
+
+/// What was answered there, as it stands within a sentence.
+fn sense(locale: Locale, thing: &Thing, field: &str) -> String {
+    let known = ThingKind::TrialRun.field(field).zip(thing.number(field));
+    known.map_or_else(String::new, |(field, value)| locale.inside(&field.shown(value, locale)))
 }
 
 fn earlier_row(locale: Locale, thing: &Thing, report: &SinglePlaneReport) -> Row {
@@ -114,63 +128,49 @@ fn earlier_row(locale: Locale, thing: &Thing, report: &SinglePlaneReport) -> Row
     }
 }
 
-/// Both vibrations as arrows from one point, the change between them, and the place of the weight on the rim.
-fn picture(locale: Locale, report: &SinglePlaneReport) -> Picture {
+/// The rotor from above: how it turns, which way angles grow, where the trial weight sat and where the weight goes.
+fn picture(locale: Locale, newest: &Thing, report: &SinglePlaneReport) -> Picture {
+    let is_clockwise = |field: &'static str| is_first(newest, field).unwrap_or(false);
     let mut sheet = Sheet::new();
-    let (middle_x, middle_y, rim) = (Sheet::WIDTH / 2.0, 120.0, 84.0_f32);
-    let (first, with) = (report.inputs.first, report.inputs.with_trial);
-    let scale = f64::from(rim) / first.size.max(with.size).max(1e-9) * 0.9;
-    let at = |polar: Polar, scale: f64| {
-        let turn = polar.angle_deg.to_radians();
-        (middle_x + (polar.size * scale * turn.cos()) as f32, middle_y - (polar.size * scale * turn.sin()) as f32)
+    let (middle_x, middle_y, rim) = (Sheet::WIDTH / 2.0, 128.0, 70.0_f32);
+    // On paper an angle grows anticlockwise, from the right.
+    let at = |radius: f32, angle_deg: f64, clockwise: bool| {
+        let turn = if clockwise { -angle_deg.to_radians() } else { angle_deg.to_radians() } as f32;
+        (middle_x + radius * turn.cos(), middle_y - radius * turn.sin())
     };
     sheet.ring(Ink::Quiet, middle_x, middle_y, rim, false);
-    let (head, other) = (at(first, scale), at(with, scale));
-    sheet.line(Ink::Strong, 3.0, &[(middle_x, middle_y), head]);
-    sheet.line(Ink::Quiet, 3.0, &[(middle_x, middle_y), other]);
-    sheet.line(Ink::Quiet, 1.5, &[head, other]).dashed = true;
-    let on_rim = |angle_deg: f64| at(Polar { size: 1.0, angle_deg }, f64::from(rim));
-    let (trial, weight) = (on_rim(report.inputs.trial_g.angle_deg), on_rim(report.correction_g.angle_deg));
+    sheet.ring(Ink::Quiet, middle_x, middle_y, 4.0, true);
+    let turns = is_clockwise("turns");
+    let swept: Vec<(f32, f32)> = (0..=12).map(|step| at(rim * 0.45, 200.0 + 10.0 * f64::from(step), turns)).collect();
+    sheet.line(Ink::Strong, 2.5, &swept);
+    let barbs = [at(rim * 0.33, 308.0, turns), at(rim * 0.45, 320.0, turns), at(rim * 0.57, 308.0, turns)];
+    sheet.line(Ink::Strong, 2.5, &barbs);
+    let counted = is_clockwise("counted");
+    for quarter in 0..4 {
+        let angle_deg = 90.0 * f64::from(quarter);
+        sheet.line(Ink::Quiet, 1.5, &[at(rim - 4.0, angle_deg, counted), at(rim + 4.0, angle_deg, counted)]);
+        let (x, y) = at(rim + 20.0, angle_deg, counted);
+        sheet.label(x, y + 4.0, format!("{angle_deg}°"), Ink::Quiet, LabelSize::Small, Anchor::Middle);
+    }
+    let trial = at(rim, report.inputs.trial_g.angle_deg, counted);
+    let weight = at(rim, report.correction_g.angle_deg, counted);
     sheet.ring(Ink::Quiet, trial.0, trial.1, 5.0, false);
     sheet.ring(Ink::Action, weight.0, weight.1, 8.0, true);
-    let lines = [
-        (
-            14.0,
-            say!(
-                locale,
-                "computed-trial-picture-without",
-                speed = locale.rounded(first.size, 1, Unit::MillimetrePerSecond)
-            ),
-            Ink::Strong,
-        ),
-        (
-            30.0,
-            say!(
-                locale,
-                "computed-trial-picture-with",
-                speed = locale.rounded(with.size, 1, Unit::MillimetrePerSecond)
-            ),
-            Ink::Quiet,
-        ),
-    ];
-    for (y, words, ink) in lines {
-        sheet.label(8.0, y, words, ink, LabelSize::Small, Anchor::Start);
-    }
     let words = say!(
         locale,
         "computed-trial-picture-fit",
         grams = locale.rounded(report.correction_g.size, 2, Unit::Gram),
         angle = locale.number(report.correction_g.angle_deg, 0)
     );
-    sheet.label(Sheet::WIDTH - 8.0, 14.0, words.clone(), Ink::Action, LabelSize::Small, Anchor::End);
-    sheet.finish(
-        212.0,
-        say!(
-            locale,
-            "computed-trial-spoken",
-            first = locale.bare(first.size, 1, Unit::MillimetrePerSecond),
-            with = locale.bare(with.size, 1, Unit::MillimetrePerSecond),
-            words = words
-        ),
-    )
+    let turning = say!(locale, "computed-trial-picture-turns", sense = sense(locale, newest, "turns"));
+    sheet.label(8.0, 14.0, turning.clone(), Ink::Strong, LabelSize::Small, Anchor::Start);
+    sheet.label(8.0, 30.0, words.clone(), Ink::Action, LabelSize::Small, Anchor::Start);
+    let spoken = say!(
+        locale,
+        "computed-trial-spoken",
+        turns = turning,
+        counted = sense(locale, newest, "counted"),
+        words = words
+    );
+    sheet.finish(228.0, spoken)
 }

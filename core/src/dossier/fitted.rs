@@ -72,7 +72,7 @@ fn numbers(page: &Page<'_>, thing: &Thing) -> String {
     let locale = page.locale();
     let fields = thing.kind.fields().iter().filter_map(|field| {
         let value = thing.number(field.id)?;
-        Some(format!("{} {}", locale.lower_first(&field.label(locale)), locale.quantity(value, field.unit)))
+        Some(format!("{} {}", locale.lower_first(&field.label(locale)), field.shown(value, locale)))
     });
     fields.collect::<Vec<_>>().join("; ")
 }

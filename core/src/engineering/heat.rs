@@ -265,7 +265,8 @@ pub struct TouchdownFit {
     pub air_c: f64,
     /// Temperature at touchdown, in deg C.
     pub touchdown_c: f64,
-    /// Half width of its 95 % interval from the readings' scatter, in K; none with as many readings as unknowns.
+    /// Half width of its 95 % interval, in K: from the readings' scatter; of two readings, which show none, from [`METER_K`]. None where the
+    /// readings say nothing of it.
     pub half_width_k: Option<f64>,
     /// Time constant of the cooling, in s.
     pub tau_s: f64,
@@ -315,11 +316,10 @@ pub fn touchdown(readings: &[HeatReading], air_c: f64) -> Result<TouchdownFit> {
     let first_c =
         readings.iter().min_by(|a, b| a.time_s.total_cmp(&b.time_s)).map_or(touchdown_c, |r| r.temperature_c);
     let freedom = readings.len() as f64 - 2.0;
-    let half_width_k = (freedom >= 1.0).then(|| {
-        let variance = residual(tau_s, above_k) / freedom;
-        student_95(freedom) * (variance * touchdown_variance(readings, tau_s, above_k)).sqrt()
-    });
-    let half_width_k = half_width_k.filter(|k| k.is_finite());
+    let of_one_k =
+        if freedom >= 1.0 { student_95(freedom) * (residual(tau_s, above_k) / freedom).sqrt() } else { METER_K };
+    let half_width_k = of_one_k * touchdown_variance(readings, tau_s, above_k).sqrt();
+    let half_width_k = Some(half_width_k).filter(|k| k.is_finite());
     Ok(TouchdownFit {
         readings: readings.to_vec(),
         air_c,
@@ -357,6 +357,9 @@ pub struct HeatCondition {
     /// Current through it, in A, 0.01 to 2000.
     pub current_a: f64,
 }
+
+/// Half width of the 95 % interval of one reading of a hand-held meter on a warm part, in K (common practice, no source).
+pub const METER_K: f64 = 2.0;
 
 /// Airflow under this counts as still air, in m/s.
 const STILL_M_S: f64 = 0.05;

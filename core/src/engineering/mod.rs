@@ -25,6 +25,7 @@ pub mod rotor;
 pub mod supply;
 pub mod unbalance;
 pub mod wire;
+mod wire_heat;
 
 pub use conflict::Conflict;
 pub use error::EngineeringError;

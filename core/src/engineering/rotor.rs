@@ -256,10 +256,11 @@ pub fn model_accuracy(loads: &RotorLoads) -> ModelAccuracy {
     let rotor = &loads.inputs.rotor;
     let (basis, thrust_percent, power_percent) = if rotor.radius_m < 10.0 * rotor.chord_m {
         (ModelBasis::ShortBlades, Some(55.0), None)
+    } else if !(150_000.0..=400_000.0).contains(&loads.tip_reynolds) {
+        // Whatever the collective: a figure seen at another Reynolds number is none for this one.
+        (ModelBasis::OtherReynolds, None, None)
     } else if loads.inputs.collective_deg < 6.0 {
         (ModelBasis::LowCollective, Some(70.0), Some(13.0))
-    } else if !(150_000.0..=400_000.0).contains(&loads.tip_reynolds) {
-        (ModelBasis::OtherReynolds, None, None)
     } else {
         (ModelBasis::Measured, Some(14.5), Some(9.0))
     };

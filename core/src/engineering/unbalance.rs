@@ -182,6 +182,23 @@ pub struct SinglePlaneRun {
     pub trial_g: Polar,
     /// Vibration with the trial weight, same unit as `first`.
     pub with_trial: Polar,
+    /// Whether a weight's angle grows in the rotor's sense of rotation.
+    pub with_rotation: bool,
+    /// Whether the phase is a lag: a peak that comes later after the mark reads more degrees.
+    pub is_lag: bool,
+}
+
+impl SinglePlaneRun {
+    /// A vibration as it turns with the rotor: its phase as a lead.
+    fn turning(&self, vibration: Polar) -> Complex<f64> {
+        let reading = vibration.complex();
+        if self.is_lag { reading.conj() } else { reading }
+    }
+
+    /// A weight, or the place of one, from the angle that is counted to that in the sense of rotation, and back.
+    fn mirrored(&self, weight: Complex<f64>) -> Complex<f64> {
+        if self.with_rotation { weight } else { weight.conj() }
+    }
 }
 
 /// The correction of a single-plane run.
@@ -189,7 +206,7 @@ pub struct SinglePlaneRun {
 pub struct SinglePlaneReport {
     /// What went in.
     pub inputs: SinglePlaneRun,
-    /// Weight to fit instead of the trial weight, at the same radius: mass in g, angle from -180 to 180 deg in the same sense.
+    /// Weight to fit instead of the trial weight, at the same radius: mass in g, angle from -180 to 180 deg, counted as the trial's.
     pub correction_g: Polar,
     /// Vibration per gram at the trial's radius.
     pub influence_per_g: f64,
@@ -199,7 +216,9 @@ pub struct SinglePlaneReport {
     pub grade: Grade,
 }
 
-/// Correction weight by the influence coefficient: `-first / ((with_trial - first) / trial)`.
+/// Correction weight by the influence coefficient: `-first / ((with_trial - first) / trial)`, each as it turns with the rotor. A vibration
+/// that leads by more turns the same way as a weight further on in the sense of rotation; what is counted otherwise is mirrored first
+/// (balancing in place, ISO 21940-13, wants both senses stated). The wrong sense leaves a shake that may be larger than the first.
 ///
 /// # Errors
 /// Figures out of range, or a trial weight that changed nothing.
@@ -210,7 +229,8 @@ pub struct SinglePlaneReport {
 /// ```
 /// use liftgate_core::engineering::unbalance::{single_plane, Polar, SinglePlaneRun};
 /// let report = single_plane(&SinglePlaneRun {
-///     first: Polar { size: 3.4, angle_deg: 116.0 }, trial_g: Polar { size: 2.0, angle_deg: 0.0 }, with_trial: Polar { size: 1.8, angle_deg: 42.0 } })?;
+///     first: Polar { size: 3.4, angle_deg: 116.0 }, trial_g: Polar { size: 2.0, angle_deg: 0.0 }, with_trial: Polar { size: 1.8, angle_deg: 42.0 },
+///     with_rotation: true, is_lag: false })?;
 /// assert!((report.correction_g.size - 2.0117).abs() < 1e-4 && (report.correction_g.angle_deg + 30.789).abs() < 1e-3);
 /// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
 /// ```
@@ -221,13 +241,14 @@ pub fn single_plane(run: &SinglePlaneRun) -> Result<SinglePlaneReport> {
     for polar in [run.first, run.trial_g, run.with_trial] {
         within("angle", polar.angle_deg, "deg", -720.0, 720.0)?;
     }
-    let change = run.with_trial.complex() - run.first.complex();
+    let first = run.turning(run.first);
+    let change = run.turning(run.with_trial) - first;
     let change_percent = 100.0 * change.norm() / run.first.size;
     if change_percent < 0.1 {
         return Err(EngineeringError::from(Conflict::TrialWeightTooLight));
     }
-    let influence = change / run.trial_g.complex();
-    let correction = -run.first.complex() / influence;
+    let influence = change / run.mirrored(run.trial_g.complex());
+    let correction = run.mirrored(-first / influence);
     Ok(SinglePlaneReport {
         inputs: *run,
         correction_g: Polar { size: correction.norm(), angle_deg: correction.arg().to_degrees() },

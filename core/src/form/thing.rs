@@ -30,14 +30,18 @@ impl<'a> ThingForm<'a> {
         ThingForm { drafts, ledger, kind, known: name.and_then(|name| ledger.aircraft.thing(kind, name)) }
     }
 
-    /// A number as it is known, else what is on file elsewhere: the flights on a pack were counted, and a new pack holds what the aircraft's
-    /// packs do.
+    /// A number as it is known, else what is on file elsewhere: the flights on a pack were counted, a new pack holds what the aircraft's
+    /// packs do, and a trial run's angles are counted as those of the run before.
     pub fn number_on_file(&self, field: &str) -> Option<f64> {
         let known = self.known.and_then(|known| known.number(field));
         let on_file = || match (self.kind, field) {
             (ThingKind::PackReading, "flights") => self.ledger.flights_on(self.of(ThingKind::Pack)?).map(f64::from),
             (ThingKind::Pack, "cells") if self.known.is_none() => cells_of_each(&self.ledger.aircraft).map(f64::from),
             (ThingKind::Pack, "capacity_mah") if self.known.is_none() => self.ledger.aircraft.figure("pack-capacity"),
+            // A rotor keeps its sense, and so does who counts its angles.
+            (ThingKind::TrialRun, "turns" | "counted" | "later") => {
+                self.ledger.aircraft.things_of(self.kind).find_map(|run| run.number(field))
+            }
             _ => None,
         };
         known.or_else(on_file)
@@ -109,6 +113,9 @@ impl<'a> ThingForm<'a> {
             } else if field.required {
                 return Err(Refusal::of(field.id, say!(locale, "app-field-empty", label = label)));
             }
+        }
+        if self.kind == ThingKind::Wire && !numbers.contains_key("gauge") && !numbers.contains_key("area_mm2") {
+            return Err(Refusal::of("gauge", say!(locale, "app-wire-without-size")));
         }
         Ok(numbers)
     }

@@ -165,6 +165,7 @@ impl Locale {
             Unit::Gram => say!(self, "unit-grams"),
             Unit::Metre => say!(self, "unit-metres"),
             Unit::Millimetre => say!(self, "unit-millimetres"),
+            Unit::SquareMillimetre => say!(self, "unit-square-millimetres"),
             Unit::Volt => say!(self, "unit-volts"),
             Unit::Ampere => say!(self, "unit-amperes"),
             Unit::Watt => say!(self, "unit-watts"),

@@ -141,16 +141,33 @@ pub struct ThingField {
     pub range: (f64, f64),
     /// Whether the thing is of no use without it.
     pub required: bool,
+    /// The keys of what it may be, where it is one of a few and no quantity: the first is recorded as 1.
+    choices: &'static [&'static str],
 }
 
 const fn field(id: &'static str, key: &'static str, unit: Unit, low: f64, high: f64, required: bool) -> ThingField {
-    ThingField { id, key, unit, range: (low, high), required }
+    ThingField { id, key, unit, range: (low, high), required, choices: &[] }
+}
+
+const fn choice(id: &'static str, key: &'static str, choices: &'static [&'static str]) -> ThingField {
+    ThingField { id, key, unit: Unit::Count, range: (1.0, choices.len() as f64), required: true, choices }
 }
 
 impl ThingField {
     /// What it is, for a person.
     pub fn label(&self, locale: Locale) -> String {
         locale.text(self.key, &[])
+    }
+
+    /// What it may be, in words, each with the number that is recorded for it; none of a quantity.
+    pub fn choices(&self, locale: Locale) -> Vec<(u8, String)> {
+        (1..).zip(self.choices).map(|(number, key)| (number, locale.text(key, &[]))).collect()
+    }
+
+    /// Its value as a person reads it.
+    pub fn shown(&self, value: f64, locale: Locale) -> String {
+        let chosen = self.choices(locale).into_iter().find(|(number, _)| f64::from(*number) == value);
+        chosen.map_or_else(|| locale.quantity(value, self.unit), |(_, word)| word)
     }
 }
 
@@ -197,6 +214,9 @@ const LOAD_READING: &[ThingField] = &[
     field("ripple_v", "field-ripple-peak-to-peak", Unit::Volt, 0.0, 20.0, true),
 ];
 const TRIAL_RUN: &[ThingField] = &[
+    choice("turns", "field-rotor-seen-from-above", &["field-turns-clockwise", "field-turns-anticlockwise"]),
+    choice("counted", "field-weights-angle-seen-from-above", &["field-grows-clockwise", "field-grows-anticlockwise"]),
+    choice("later", "field-phase-of-a-later-peak", &["field-more-degrees", "field-fewer-degrees"]),
     field("first_mm_s", "field-vibration-without-the-weight-rms", Unit::MillimetrePerSecond, 0.01, 200.0, true),
     field("first_deg", "field-its-phase", Unit::Degree, -360.0, 360.0, true),
     field("trial_g", "field-trial-weight", Unit::Gram, 0.05, 200.0, true),
@@ -233,10 +253,14 @@ const REGULATOR: &[ThingField] = &[
     field("limit_c", "field-its-limit-temperature", Unit::Celsius, 40.0, 180.0, true),
 ];
 const WIRE: &[ThingField] = &[
-    field("gauge", "field-gauge-awg", Unit::Count, 0.0, 40.0, true),
+    // One of the two is wanted.
+    field("gauge", "field-gauge-awg", Unit::Count, 0.0, 40.0, false),
+    field("area_mm2", "field-or-cross-section", Unit::SquareMillimetre, 0.01, 120.0, false),
     field("length_m", "field-length-one-way", Unit::Metre, 0.01, 10.0, true),
     field("current_a", "field-continuous-current", Unit::Ampere, 0.0, 300.0, true),
     field("source_v", "field-voltage-of-its-source", Unit::Volt, 1.0, 75.0, true),
+    field("insulation_c", "field-insulation-rated-for", Unit::Celsius, 60.0, 300.0, false),
+    field("outside_mm", "field-outside-diameter", Unit::Millimetre, 0.2, 40.0, false),
 ];
 const BLADE: &[ThingField] = &[
     field("mass_g", "field-mass", Unit::Gram, 1.0, 5_000.0, true),

@@ -4,7 +4,7 @@ use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, 
 use crate::form::{ChangeForm, FigureForm, NameForm, RemovalForm, SettingForm, SubjectsForm, ThingForm};
 use crate::locale::{Locale, say, sentence};
 use crate::plan::{Check, Subject};
-use crate::record::{Basis, OnAircraft, Thing, ThingKind};
+use crate::record::{Basis, OnAircraft, Thing, ThingField, ThingKind};
 
 /// All that is known of the aircraft.
 pub(super) fn aircraft(context: &Context<'_>) -> Screen {
@@ -164,7 +164,7 @@ pub(super) fn what_went_in(context: &Context<'_>, check: &Check) -> Vec<Block> {
 fn thing_words(locale: Locale, thing: &Thing) -> String {
     let numbers = thing.kind.fields().iter().filter_map(|field| {
         let value = thing.number(field.id)?;
-        Some(format!("{} {}", locale.inside(&field.label(locale)), locale.quantity(value, field.unit)))
+        Some(format!("{} {}", locale.inside(&field.label(locale)), field.shown(value, locale)))
     });
     let of = thing.of.iter().map(|supply| say!(locale, "aircraft-on", supply = supply));
     of.chain(numbers).collect::<Vec<_>>().join(", ")
@@ -304,7 +304,9 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
     blocks.extend(kind.hangs_on(context.locale).map(|(on, question)| on_what(context, (kind, known), on, &question)));
     for field in kind.fields() {
         let now = form.number_on_file(field.id);
-        blocks.push(context.number_entry(field.id, &field.label(context.locale), field.unit, field.range, now));
+        blocks.push(one_of_few(context, field, now).unwrap_or_else(|| {
+            context.number_entry(field.id, &field.label(context.locale), field.unit, field.range, now)
+        }));
     }
     if kind == ThingKind::Supply {
         let text = say!(context.locale, "aircraft-stir-servos");
@@ -401,6 +403,21 @@ fn removal(context: &Context<'_>, kind: ThingKind) -> Vec<Block> {
         ));
     }
     blocks
+}
+
+/// A field that is one of a few; what is on file stands chosen.
+fn one_of_few(context: &Context<'_>, field: &ThingField, now: Option<f64>) -> Option<Block> {
+    let choices = field.choices(context.locale);
+    if choices.is_empty() {
+        return None;
+    }
+    let chosen = context.form.text(field.id).map(str::to_owned).or_else(|| now.map(|now| now.to_string()));
+    let options = choices.into_iter().map(|(number, word)| {
+        let number = number.to_string();
+        let is_chosen = chosen.as_deref() == Some(number.as_str());
+        Control::new(Edit::set(field.id, number).into(), word).chosen(is_chosen)
+    });
+    Some(Block::Choice { label: field.label(context.locale), options: options.collect() })
 }
 
 /// Which thing it hangs on; the only one there is stands chosen.
