@@ -266,7 +266,11 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
             // One list at a time: the next one is asked about when this one is declared.
             let lists = computation.lists();
             let declare = lists.iter().find_map(|list| super::lists::declare(context, *list));
-            let add = lists.iter().find_map(|list| super::lists::add(context, *list));
+            let add = lists.iter().find_map(|list| {
+                let add = super::lists::add(context, *list)?;
+                Some([add].into_iter().chain(super::lists::one_more_like_last(context, *list)))
+            });
+            let add = add.into_iter().flatten();
             let keep = if declare.is_none() { keep } else { keep.weight(Weight::Plain) };
             let mut before = vec![result];
             before.extend(computation.lists().iter().flat_map(|list| super::lists::list_rows(context, *list)));
