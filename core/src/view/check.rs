@@ -139,7 +139,13 @@ fn measure_blocks(context: &Context<'_>, check: &Check, measure: &Measure) -> Ve
     let steps = Steps { unit, step: measure.step, start };
     let stepper = Stepper::of(context, CheckForm::VALUE.to_owned(), say!(locale, "check-reading"), steps);
     let by = stepper.by_words();
+    let form = CheckForm::new(context.form, check, &context.ledger.aircraft);
+    let stepper = stepper.begun_by(CheckForm::BEGUN, form.is_begun());
+    let typed = form.value(measure);
     let hint = match last {
+        _ if form.is_begun() && typed == Ok(None) => {
+            say!(locale, "check-starts-from", start = stepper.start_words())
+        }
         Some(last) => say!(locale, "check-last-time", last = locale.quantity(last, unit)),
         None => say!(
             locale,
@@ -152,7 +158,6 @@ fn measure_blocks(context: &Context<'_>, check: &Check, measure: &Measure) -> Ve
         let word = if adds { say!(locale, "check-more-by") } else { say!(locale, "check-less-by") };
         say!(locale, "check-step-spoken", check = check.title, word = word, by = by, unit = locale.spoken(unit))
     };
-    let typed = CheckForm::new(context.form, check, &context.ledger.aircraft).value(measure);
     let flag = typed.err().map(|refusal| refusal.to_string());
     let mut blocks = vec![stepper.spoken(spoken).flag(flag).hint(hint).block()];
     blocks.extend(limit_rows(context, measure));
