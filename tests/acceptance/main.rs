@@ -38,6 +38,7 @@ mod own_plan;
 mod pack_state;
 mod packs_in_series;
 mod pilots_code;
+mod prefilled;
 mod process_death;
 mod recurring;
 mod regret;
