@@ -116,7 +116,11 @@ fn what_is_recorded_leads_on_and_a_bounce_records_nothing_on_the_next_page() {
         assert!(asked.insert(walk.person.words()), "and it is another one each time");
         walk.step();
     }
-    assert_eq!((asked.len(), walk.person.touches - touches), (7, 7), "one touch each, without going back to the board");
+    assert_eq!(
+        (asked.len(), walk.person.touches - touches),
+        (7, 7),
+        "one touch each, without going back to the board"
+    );
     walk.until(|person| person.screen().foot[0].detail.as_deref() == Some("Rules and permission looked up"));
     let person = &mut walk.person;
     person.tap("Do");

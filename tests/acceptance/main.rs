@@ -27,6 +27,7 @@ mod landing_taps;
 mod languages;
 mod lists;
 mod log;
+mod log_columns;
 mod long_log;
 mod names;
 mod one_change;
