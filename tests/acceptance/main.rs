@@ -8,6 +8,7 @@ mod blades_off_run;
 mod carried_finding;
 mod cautions;
 mod clocks;
+mod closed_card;
 mod compared;
 mod computed_checks;
 mod contradiction;
