@@ -83,8 +83,9 @@ fn the_pilot_is_no_spotter() {
     walk.person.tap("Draw up the card");
     walk.draw_up();
     walk.person.enter("Spotter's name", &BUILDER.to_lowercase());
-    let reason = walk.person.refused("Hand over");
+    let reason = walk.person.typed("Spotter's name").1.unwrap();
     assert!(reason.contains("a second person is somebody else"), "{reason}");
+    assert!(!walk.person.control("Hand over").unwrap().enabled);
     walk.person.tap(SPOTTER);
     walk.hand_over();
 }

@@ -10,10 +10,10 @@ use liftgate_tests::Person;
 use liftgate_tests::example::Kind;
 use liftgate_tests::walk::Walk;
 
-/// What a person does to come to the envelope's gate, at most: touches as they were aimed for, typed values as measured, so that they grow no
-/// more. 220 was the aim for these: 64 of them are readings of checks, 69 of landings, 65 numbers of what is on the aircraft, 42 its figures.
+/// What a person does to come to the envelope's gate, at most. A reading that is touched where it is offered is a touch; one that is written
+/// is a typed value. Of these some 40 are readings of checks, 70 of landings, 65 numbers of what is on the aircraft, 40 its figures.
 const TOUCHES: usize = 350;
-const TYPED_VALUES: usize = 245;
+const TYPED_VALUES: usize = 220;
 /// No page lies further from the board than so many touches.
 const AWAY: usize = 3;
 

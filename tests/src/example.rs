@@ -328,6 +328,12 @@ pub static BLADES_AND_WIRE: [Thing; 4] = [
     ),
 ];
 
+/// Whether two things of a kind are of one make: most of their numbers are the same.
+pub fn are_alike(one: &Thing, other: &Thing) -> bool {
+    let shared = one.numbers.iter().filter(|number| other.numbers.contains(number)).count();
+    one.kind == other.kind && 2 * shared > other.numbers.len()
+}
+
 /// Describes a thing on the Aircraft screen and comes back to the board.
 pub fn describe(person: &mut Person, thing: &Thing) {
     person.home();
@@ -342,7 +348,7 @@ pub fn describe_here(person: &mut Person, thing: &Thing) {
     if person.typed("Name").0 != thing.name {
         person.enter("Name", thing.name);
     }
-    if let Some(supply) = thing.fed_by {
+    if let Some(supply) = thing.fed_by.filter(|supply| person.control(supply).is_none_or(|known| !known.chosen)) {
         person.tap(supply);
     }
     for (label, text) in thing.numbers {

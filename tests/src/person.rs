@@ -131,7 +131,19 @@ impl Person {
             let seen: Vec<&str> = controls.iter().map(|(label, _)| label.as_str()).collect();
             panic!("there is no '{words}' on '{}', but {seen:?}", self.screen().title);
         };
-        assert!(control.enabled, "'{words}' is closed: {:?}\n{}", control.why_not, self.words());
+        self.try_touch(&control)
+    }
+
+    /// Touches this control, where others have the same words.
+    pub fn touch(&mut self, control: &Control) -> Tapped {
+        match self.try_touch(control) {
+            Ok(tapped) => tapped,
+            Err(error) => panic!("'{}' was refused: {error}", control.spoken),
+        }
+    }
+
+    fn try_touch(&mut self, control: &Control) -> Result<Tapped, AppError> {
+        assert!(control.enabled, "'{}' is closed: {:?}\n{}", control.label, control.why_not, self.words());
         self.wait(2);
         self.touches += 1;
         let tapped = self.phone.pilot()?.tap(&control.token, &self.now)?;

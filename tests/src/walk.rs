@@ -4,10 +4,13 @@ use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, OnceLock};
 
 use liftgate_core::record::{MarkKind, Moment};
-use liftgate_core::view::{Block, Screen, Tone};
+use liftgate_core::view::{Block, Control, Screen, Tone};
 
 use crate::example::{self, Kind, PACK, SPOTTER, Thing};
 use crate::{Person, controls};
+
+/// The words before the name of a thing that another one is like.
+const ONE_MORE_LIKE: &str = "One more like";
 
 /// How far a walk has come.
 struct Come {
@@ -35,6 +38,8 @@ pub struct Walk {
     pub to_describe: Vec<&'static Thing>,
     /// Whether the spotter hears something in every flight, and marks it.
     pub hears_something: bool,
+    /// The flight that the person stops before.
+    to_flight: Option<String>,
 }
 
 impl Walk {
@@ -61,6 +66,17 @@ impl Walk {
         self.to_describe = later;
         now.iter().for_each(|thing| example::describe(&mut self.person, thing));
         !now.is_empty()
+    }
+
+    /// Opens the page of a new thing: of one like it that is offered, where it is like that one indeed.
+    fn begin_one_more(&mut self, thing: &Thing) {
+        let offered = self.person.control(ONE_MORE_LIKE).map(|control| control.label);
+        let is_like = |words: &String| {
+            let name = words.trim_start_matches(ONE_MORE_LIKE).trim();
+            example::things(self.kind).any(|other| other.name == name && example::are_alike(other, thing))
+        };
+        let words = offered.filter(is_like).unwrap_or_else(|| format!("Add a {}", thing.kind));
+        self.person.tap(&words);
     }
 
     /// Someone who has come as far as the flight with this title: walked once, then begun from a copy of that journal.
@@ -109,6 +125,7 @@ impl Walk {
             expected_mah: None,
             to_describe: Vec::new(),
             hears_something: true,
+            to_flight: None,
         }
     }
 
@@ -117,10 +134,12 @@ impl Walk {
     /// # Panics
     /// If the board leads round in a circle, or to something that the example has no answer for.
     pub fn until_flight(&mut self, title: &str) {
+        self.to_flight = Some(title.to_owned());
         self.follow(|person| {
             let verdict = person.verdict();
             verdict.starts_with("Nothing stands between") && verdict.contains(&format!("'{title}'"))
         });
+        self.to_flight = None;
     }
 
     /// Does what the board says until the gate of this stage was released.
@@ -183,8 +202,9 @@ impl Walk {
             "card" if self.describe_all(|thing| thing.kind == "pack") => {}
             "check" => self.check(&screen),
             "stage" | "cautions" => self.stage(),
-            // In service the card comes first, with what is due on it.
             "card" if says_due(&screen) => self.do_what_is_due(),
+            // Somebody who wants to come as far as this flight looks at the board before it is flown.
+            "card" if self.to_flight.as_deref() == Some(&screen.title) => self.person.home(),
             "card" => self.fly(),
             "landing" => {
                 self.tell_the_time();
@@ -202,14 +222,24 @@ impl Walk {
         }
     }
 
-    /// Each due check of the card in view, on its own page; then back to the board.
-    fn do_what_is_due(&mut self) {
-        while let Some(title) = first_due(&self.person.screen()) {
-            self.person.tap(&title);
-            let screen = self.person.screen();
-            self.check(&screen);
+    /// Each due check of the card in view: touched where it stands with what is read of it, else on its own page.
+    ///
+    /// # Panics
+    /// If one of them has no answer in the example.
+    pub fn do_what_is_due(&mut self) {
+        while let Some((title, ways)) = first_due(&self.person.screen()) {
+            match ways.iter().find(|way| is_what_is_read(way, &title)) {
+                Some(way) => {
+                    self.person.touch(way);
+                    self.done.push(title);
+                }
+                None => {
+                    self.person.tap(&title);
+                    let screen = self.person.screen();
+                    self.check(&screen);
+                }
+            }
         }
-        self.person.home();
     }
 
     fn check(&mut self, screen: &Screen) {
@@ -242,7 +272,7 @@ impl Walk {
             match self.to_describe.iter().position(is_listed) {
                 Some(left) => {
                     let thing = self.to_describe.remove(left);
-                    self.person.tap(&format!("Add a {}", thing.kind));
+                    self.begin_one_more(thing);
                     example::describe_here(&mut self.person, thing);
                 }
                 None => drop(self.person.tap("That is all")),
@@ -381,18 +411,23 @@ fn says_due(screen: &Screen) -> bool {
     screen.foot[0].why_not.as_deref().is_some_and(|why| why.ends_with("due first"))
 }
 
-/// The first check under what is due on a card.
-fn first_due(screen: &Screen) -> Option<String> {
+/// The first check under what is due on a card, and the touches that record it there.
+fn first_due(screen: &Screen) -> Option<(String, Vec<Control>)> {
     let due = |block: &Block| matches!(block, Block::Heading { text, .. } if text == "Due before this flight");
-    screen
-        .blocks
-        .iter()
-        .skip_while(|block| !due(block))
-        .find_map(|block| match block {
-            Block::Row { title, control: Some(_), .. } => Some(title.clone()),
-            _ => None,
-        })
-        .filter(|_| says_due(screen))
+    let mut blocks = screen.blocks.iter().skip_while(|block| !due(block)).filter(|_| says_due(screen));
+    let title = blocks.find_map(|block| match block {
+        Block::Row { title, control: Some(_), .. } => Some(title.clone()),
+        _ => None,
+    })?;
+    match blocks.next() {
+        Some(Block::Choice { options, .. }) => Some((title, options.clone())),
+        _ => Some((title, Vec::new())),
+    }
+}
+
+/// Whether a touch on the card says of a check what the person sees there.
+fn is_what_is_read(way: &Control, title: &str) -> bool {
+    way.label == "Seen, and right" || way.label.split(' ').next() == Some(example::reading(title))
 }
 
 fn wanted_figure(block: &Block) -> Option<String> {

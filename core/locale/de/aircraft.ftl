@@ -17,6 +17,7 @@ aircraft-known = Bekannt
 aircraft-must-lie-above = { $detail }. Es muss größer sein als: { $below }
 aircraft-if-it-has = Falls vorhanden
 aircraft-add = { $kind } hinzufügen
+aircraft-one-more-like = Noch einmal wie { $name }
 aircraft-went-in = Was eingegangen ist
 aircraft-on = an { $supply }
 aircraft-name = Name des Modells

@@ -59,6 +59,7 @@ card-due-first =
 card-choose-pack = Zuerst den Akku wählen
 card-misread = { $current } heben dieses Modell nicht: diese Zeit kann nicht sein
 card-misread-how = Die Ladung der Landung berichtigen, aus der sie kommt
+card-minutes-wrong = Zuerst die geplante Zeit berichtigen
 card-enter-air = Zuerst die Lufttemperatur eingeben
 card-enter-spotter = Zuerst den Namen des Helfers eingeben
 card-bench = Auf der Werkbank

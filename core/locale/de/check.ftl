@@ -11,6 +11,7 @@ check-reading = Messwert
 check-less-by = Weniger um
 check-more-by = Mehr um
 check-last-time = Zuletzt { $last }
+check-starts-from = Beginnt bei { $start }, das ist noch kein Messwert: noch einmal antippen oder den abgelesenen Wert eingeben
 check-between = Zwischen { $low } und { $high }
 check-below = Unter
 common-caution = Vorsicht

@@ -150,6 +150,7 @@ log-columns =
     }
 log-columns-read = Gelesen
 log-columns-left = Ausgelassen
+log-columns-too = Und diese: { $names }
 log-no-place = Stelle nicht gesagt
 log-time-written = Wie sie geschrieben ist
 log-column-done = Das ist sie

@@ -17,6 +17,7 @@ aircraft-known = Known
 aircraft-must-lie-above = { $detail }. It must lie above: { $below }
 aircraft-if-it-has = If it has one
 aircraft-add = Add a { $kind }
+aircraft-one-more-like = One more like { $name }
 aircraft-went-in = What went in
 aircraft-on = on { $supply }
 aircraft-name = The aircraft's name

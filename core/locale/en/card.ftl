@@ -59,6 +59,7 @@ card-due-first =
 card-choose-pack = Choose the pack first
 card-misread = { $current } does not lift this aircraft: that time cannot be
 card-misread-how = Correct the charge of the landing that it comes from
+card-minutes-wrong = Put the planned time right first
 card-enter-air = Enter the air temperature first
 card-enter-spotter = Enter the spotter's name first
 card-bench = On the bench

@@ -11,6 +11,7 @@ check-reading = Reading
 check-less-by = Less by
 check-more-by = More by
 check-last-time = Last time { $last }
+check-starts-from = Starts from { $start }, which is no reading: touch once more to move it, or enter what you read
 check-between = Between { $low } and { $high }
 check-below = Below
 common-caution = Caution

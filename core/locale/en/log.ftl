@@ -150,6 +150,7 @@ log-columns =
     }
 log-columns-read = Read
 log-columns-left = Left out
+log-columns-too = And these: { $names }
 log-no-place = place not said
 log-time-written = How it is written
 log-column-done = That is it

@@ -56,7 +56,7 @@ pub(super) fn attach(shared: &mut Shared, card: EntryId, drafts: Drafts<'_>) -> 
         return Err(AppError::refused(say!(shared.locale(), "log-gone-pick-again")));
     };
     let form = ColumnsForm::new(drafts, &picked.layout);
-    let map = form.named(&shared.ledger.logs);
+    let map = form.named(&shared.ledger.logs, &shared.plan);
     form.check_typed(&map)?;
     let reading = LogImport::begin(Purpose::Attach, card, &picked.file, &picked.layout, &map)?;
     shared.reading = Some(reading);

@@ -6,11 +6,11 @@ use super::open_log::{OpenLog, PickedLog};
 use super::shared::Shared;
 use super::way::leave;
 use super::{AppError, Phone, bringing_in, code, document, entries, in_view, log, plot, saving};
-use crate::form::{ColumnsForm, Drafts, JournalForm, LandingForm};
+use crate::form::{ColumnsForm, Drafts, JournalForm, LandingForm, ThingForm};
 use crate::journal::NewEntry;
 use crate::locale::{Locale, parse_number, say};
 use crate::readiness::Report;
-use crate::record::{Body, EntryId, Moment};
+use crate::record::{Body, EntryId, Moment, ThingKind};
 use crate::view::{
     self, Block, Command, Context, Edit, Go, Place, PlotFingers, Preference, Record, Screen, Tapped, Token, Turn,
     UnderWay, UnderWayWith, Wrote,
@@ -264,7 +264,11 @@ impl Shared {
 
     fn show(&mut self, go: Go) -> Result<(), AppError> {
         match go {
-            Go::To(place) => self.go(place),
+            Go::To(place) => match place {
+                Place::Thing { kind, name: None } => self.describe_new(kind, ""),
+                place => self.go(place),
+            },
+            Go::Like { kind, name } => self.describe_new(kind, &name),
             Go::Back => self.back(),
             Go::StopReading => {
                 log::stop_reading(self);
@@ -277,6 +281,17 @@ impl Shared {
                 Ok(())
             }
         }
+    }
+
+    /// Goes to the page of a new thing, which is like the one of this name, or like none. What was typed there stays.
+    fn describe_new(&mut self, kind: ThingKind, like: &str) -> Result<(), AppError> {
+        let place = Place::Thing { kind, name: None };
+        let mut fields = self.journal.drafts(&place.draft_key())?;
+        if fields.get(ThingForm::LIKE).map_or("", String::as_str) == like {
+            return self.go(place);
+        }
+        fields.insert(ThingForm::LIKE.to_owned(), like.to_owned());
+        self.go_with(place, &fields.into_iter().collect::<Vec<_>>())
     }
 
     fn edit(&mut self, edit: Edit, now: &Moment) -> Result<Option<String>, AppError> {

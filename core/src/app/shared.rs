@@ -243,7 +243,8 @@ impl Shared {
     /// Goes on to what the board leads to next. Only now is known what that is: what was just recorded counts. The app that is killed in
     /// between opens at the board.
     fn go_on(&mut self, from: &Place, now: &Moment) -> Result<(), AppError> {
-        let next = self.report(now).next;
+        // What is done on a card waits for the card, and that is another kind of work.
+        let next = self.report(now).next.filter(|next| !next.is_done_on_card(&self.plan));
         let first = next.as_ref().and_then(|next| next.blockers.first());
         let is_done_here = |place: &Place| place != from;
         match first.and_then(|blocker| seat_work(&self.plan, &self.ledger, blocker, now)).filter(is_done_here) {

@@ -143,11 +143,6 @@ impl<'a> CardForm<'a> {
         planned_minutes(self.fly, endurance)
     }
 
-    /// The minutes as they were typed, as far as they can be read.
-    pub fn typed_minutes(&self) -> Option<f64> {
-        self.typed(Self::MINUTES, Unit::Minute)
-    }
-
     /// The minutes: typed, else planned.
     ///
     /// # Errors

@@ -18,6 +18,8 @@ pub struct CheckForm<'a> {
 impl<'a> CheckForm<'a> {
     /// The field of the reading.
     pub const VALUE: &'static str = "value";
+    /// The field that is filled once the person saw from where the reading is stepped.
+    pub const BEGUN: &'static str = "begun";
     /// The field of the second person's name.
     pub const WITNESS: &'static str = "witness";
     /// The field of why nobody came to see it, at a witness point.
@@ -36,6 +38,11 @@ impl<'a> CheckForm<'a> {
     /// No number, or outside of the plausible range.
     pub fn value(&self, measure: &Measure) -> Result<Option<f64>> {
         self.drafts.number(Self::VALUE, &self.check.title, measure.unit, (measure.low, measure.high))
+    }
+
+    /// Whether the person saw from where the reading is stepped. Where that is was read by nobody: it is no reading.
+    pub fn is_begun(&self) -> bool {
+        self.drafts.text(Self::BEGUN).is_some()
     }
 
     /// The reading that has to be there.

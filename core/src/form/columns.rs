@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::{Drafts, Result};
 use crate::locale::say;
+use crate::plan::Plan;
 use crate::readiness::Logs;
 use crate::telemetry::{ColumnMap, Header, Layout, LogUnit, MappedColumn, Quantity, TimeForm};
 use crate::unit::Unit;
@@ -112,14 +113,23 @@ impl<'a> ColumnsForm<'a> {
     }
 
     /// The columns as they stand in the form: what was known of such a file or suggested, changed by what was chosen.
-    pub fn named(&self, logs: &Logs) -> ColumnMap {
+    pub fn named(&self, logs: &Logs, plan: &Plan) -> ColumnMap {
         let known = logs.columns_under(&self.layout.fingerprint);
-        let mut map = known.cloned().unwrap_or_else(|| self.layout.suggest());
+        let mut map = known.cloned().unwrap_or_else(|| self.suggested(plan));
         for (column, header) in (0_u32..).zip(&self.layout.headers) {
             self.name_column(&mut map, column, header);
         }
         self.name_time(&mut map);
         map.columns.sort_by_key(|mapped| mapped.column);
+        map
+    }
+
+    /// What is suggested of a kind of file that is not known. A place that the plan does not have is none.
+    fn suggested(&self, plan: &Plan) -> ColumnMap {
+        let mut map = self.layout.suggest();
+        for mapped in &mut map.columns {
+            mapped.place = mapped.place.take().filter(|place| plan.place(place).is_some());
+        }
         map
     }
 

@@ -17,6 +17,8 @@ pub struct ThingForm<'a> {
     kind: ThingKind,
     /// The thing as it is known.
     known: Option<&'a Thing>,
+    /// The thing that a new one is like.
+    like: Option<&'a Thing>,
 }
 
 impl<'a> ThingForm<'a> {
@@ -24,16 +26,20 @@ impl<'a> ThingForm<'a> {
     pub const NAME: &'static str = "name";
     /// The field of the thing that it hangs on. Its numbers' fields are the ids of [`ThingKind::fields`].
     pub const OF: &'static str = "of";
+    /// The field of the thing that a new one is like.
+    pub const LIKE: &'static str = "like";
 
     /// The form of a thing of this kind; of a new one where it has no name.
     pub fn new(drafts: Drafts<'a>, ledger: &'a Ledger, kind: ThingKind, name: Option<&str>) -> Self {
-        ThingForm { drafts, ledger, kind, known: name.and_then(|name| ledger.aircraft.thing(kind, name)) }
+        let thing = |name: &str| ledger.aircraft.thing(kind, name);
+        let like = drafts.text(Self::LIKE).filter(|_| name.is_none()).and_then(thing);
+        ThingForm { drafts, ledger, kind, known: name.and_then(thing), like }
     }
 
-    /// A number as it is known, else what is on file elsewhere: the flights on a pack were counted, a new pack holds what the aircraft's
-    /// packs do, and a trial run's angles are counted as those of the run before.
+    /// A number as it is known, else what things like this one share, else what is on file elsewhere: the flights on a pack were counted, a
+    /// new pack holds what the aircraft's packs do, and a trial run's angles are counted as those of the run before.
     pub fn number_on_file(&self, field: &str) -> Option<f64> {
-        let known = self.known.and_then(|known| known.number(field));
+        let known = self.known.and_then(|known| known.number(field)).or_else(|| self.shared(field));
         let on_file = || match (self.kind, field) {
             (ThingKind::PackReading, "flights") => self.ledger.flights_on(self.of(ThingKind::Pack)?).map(f64::from),
             (ThingKind::Pack, "cells") if self.known.is_none() => cells_of_each(&self.ledger.aircraft).map(f64::from),
@@ -47,9 +53,16 @@ impl<'a> ThingForm<'a> {
         known.or_else(on_file)
     }
 
-    /// The thing of a kind that it hangs on: as chosen, as known, else the only one there is.
+    /// What the thing that it is like says of this number, unless somebody typed there, or emptied it.
+    fn shared(&self, field: &str) -> Option<f64> {
+        let is_alike = self.kind.field(field).is_some_and(|field| field.alike);
+        let like = self.like.filter(|_| is_alike && self.drafts.whole(field).is_none());
+        like.and_then(|like| like.number(field))
+    }
+
+    /// The thing of a kind that it hangs on: as chosen, as known, as with the one that it is like, else the only one there is.
     pub fn of(&self, on: ThingKind) -> Option<&'a str> {
-        let known = self.known.and_then(|known| known.of.as_deref());
+        let known = self.known.or(self.like).and_then(|known| known.of.as_deref());
         self.drafts.text(Self::OF).or(known).or_else(|| only_one(&self.ledger.aircraft, on))
     }
 

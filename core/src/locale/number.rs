@@ -208,8 +208,8 @@ pub(crate) fn with_sign(number: String, sign: &str) -> String {
     }
 }
 
-/// Reads a finite number with point or comma.
+/// Reads a finite number with point or comma, and with any of the signs that a keyboard or a typesetter has for minus.
 pub(crate) fn parse_number(text: &str) -> Option<f64> {
-    let text = text.trim().replace(',', ".").replace('\u{2212}', "-");
+    let text = text.trim().replace(',', ".").replace(['\u{2212}', '\u{2013}'], "-");
     text.parse::<f64>().ok().filter(|number| number.is_finite())
 }

@@ -46,4 +46,4 @@ pub use reason::{Deed, Reason};
 pub use seat::Seat;
 pub use standing::{Fault, Lack, Standing};
 pub use unkept::Unkept;
-pub use withdrawal::{Withdrawal, Withdrawals};
+pub use withdrawal::{Withdrawal, Withdrawals, is_offered};

@@ -33,6 +33,22 @@ pub struct NextFlight {
     pub blockers: Vec<Blocker>,
 }
 
+impl NextFlight {
+    /// Whether what stands in between is done on the flight's card: in service whatever is due, on the way there what was done before and
+    /// is due again. What was never done is done on its own page, which says how; so is what failed.
+    pub fn is_done_on_card(&self, plan: &Plan) -> bool {
+        let in_service = plan.check(&self.check).is_some_and(|(stage, _)| stage.gate.is_none());
+        let recurs = |check: &str| plan.check(check).is_some_and(|(_, check)| check.before_flights_from.is_some());
+        let is_done_there = |blocker: &Blocker| match blocker {
+            Blocker::Check { standing: Standing::Failed { .. }, .. } => false,
+            Blocker::Check { check, standing: Standing::Stale { .. } } => in_service || recurs(check),
+            Blocker::Check { .. } => in_service,
+            _ => false,
+        };
+        !self.blockers.is_empty() && self.blockers.iter().all(is_done_there)
+    }
+}
+
 impl Report {
     /// How a check stands; missing for one that is not for this aircraft.
     pub fn standing(&self, check: &str) -> Standing {

@@ -11,6 +11,15 @@ const PUT_BACK_MIN: i64 = 10;
 /// was recorded (common practice, no source).
 const SLIP_MS: i64 = 60_000;
 
+/// How long after an entry its withdrawal is offered on every page, milliseconds. Later nobody has the last touch in mind: the journal
+/// withdraws it (common practice, no source).
+const OFFERED_MS: i64 = 5 * 60_000;
+
+/// Whether the withdrawal of what was made at a moment is still offered on every page.
+pub fn is_offered(made: &Moment, now: &Moment) -> bool {
+    now.elapsed_ms_since(made) < OFFERED_MS
+}
+
 /// Whether what was made at a moment was a slip where it is withdrawn at another, with nothing recorded in between. The wall clock is
 /// not asked: it may have been set.
 pub(super) fn is_slip(made: &Moment, withdrawn: &Moment) -> bool {

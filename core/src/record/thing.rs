@@ -143,17 +143,24 @@ pub struct ThingField {
     pub required: bool,
     /// The keys of what it may be, where it is one of a few and no quantity: the first is recorded as 1.
     choices: &'static [&'static str],
+    /// Whether things of one make share it: what a maker rates, and no reading of this one, no place of its own.
+    pub alike: bool,
 }
 
 const fn field(id: &'static str, key: &'static str, unit: Unit, low: f64, high: f64, required: bool) -> ThingField {
-    ThingField { id, key, unit, range: (low, high), required, choices: &[] }
+    ThingField { id, key, unit, range: (low, high), required, choices: &[], alike: false }
 }
 
 const fn choice(id: &'static str, key: &'static str, choices: &'static [&'static str]) -> ThingField {
-    ThingField { id, key, unit: Unit::Count, range: (1.0, choices.len() as f64), required: true, choices }
+    let range = (1.0, choices.len() as f64);
+    ThingField { id, key, unit: Unit::Count, range, required: true, choices, alike: false }
 }
 
 impl ThingField {
+    const fn alike(self) -> ThingField {
+        ThingField { alike: true, ..self }
+    }
+
     /// What it is, for a person.
     pub fn label(&self, locale: Locale) -> String {
         locale.text(self.key, &[])
@@ -172,28 +179,28 @@ impl ThingField {
 }
 
 const SUPPLY: &[ThingField] = &[
-    field("full_v", "field-voltage-when-full", Unit::Volt, 3.0, 60.0, true),
-    field("nominal_v", "field-voltage-nominal", Unit::Volt, 3.0, 60.0, true),
-    field("empty_v", "field-voltage-when-empty", Unit::Volt, 2.0, 60.0, true),
-    field("continuous_a", "field-continuous-rating", Unit::Ampere, 0.1, 300.0, true),
-    field("burst_a", "field-burst-rating", Unit::Ampere, 0.1, 500.0, true),
+    field("full_v", "field-voltage-when-full", Unit::Volt, 3.0, 60.0, true).alike(),
+    field("nominal_v", "field-voltage-nominal", Unit::Volt, 3.0, 60.0, true).alike(),
+    field("empty_v", "field-voltage-when-empty", Unit::Volt, 2.0, 60.0, true).alike(),
+    field("continuous_a", "field-continuous-rating", Unit::Ampere, 0.1, 300.0, true).alike(),
+    field("burst_a", "field-burst-rating", Unit::Ampere, 0.1, 500.0, true).alike(),
     field("stirring_peak_a", "field-peak-all-servos-stirred-unloaded", Unit::Ampere, 0.0, 300.0, false),
     field("ripple_v", "field-ripple-peak-to-peak", Unit::Volt, 0.0, 5.0, false),
 ];
 const CONSUMER: &[ThingField] = &[
-    field("low_v", "field-lowest-voltage-rated", Unit::Volt, 0.5, 60.0, true),
-    field("high_v", "field-highest-voltage-rated", Unit::Volt, 0.5, 60.0, true),
-    field("steady_a", "field-steady-current-each", Unit::Ampere, 0.0, 100.0, true),
+    field("low_v", "field-lowest-voltage-rated", Unit::Volt, 0.5, 60.0, true).alike(),
+    field("high_v", "field-highest-voltage-rated", Unit::Volt, 0.5, 60.0, true).alike(),
+    field("steady_a", "field-steady-current-each", Unit::Ampere, 0.0, 100.0, true).alike(),
     field("quantity", "field-how-many", Unit::Count, 1.0, 20.0, true),
-    field("fault_a", "field-current-when-stalled-each", Unit::Ampere, 0.0, 200.0, false),
+    field("fault_a", "field-current-when-stalled-each", Unit::Ampere, 0.0, 200.0, false).alike(),
 ];
 const PACK: &[ThingField] = &[
-    field("cells", "field-cells-in-series", Unit::Count, 1.0, 16.0, true),
-    field("capacity_mah", "field-capacity", Unit::MilliampereHour, 100.0, 30_000.0, true),
+    field("cells", "field-cells-in-series", Unit::Count, 1.0, 16.0, true).alike(),
+    field("capacity_mah", "field-capacity", Unit::MilliampereHour, 100.0, 30_000.0, true).alike(),
     field("mass_g", "field-mass", Unit::Gram, 10.0, 5_000.0, false),
     field("x_mm", "field-its-middle-ahead-of-the-main-shaft", Unit::Millimetre, -2_500.0, 2_500.0, false),
     field("new_mohm", "field-resistance-when-new", Unit::Milliohm, 0.5, 500.0, false),
-    field("full_v", "field-full-cell-if-not", Unit::Volt, 3.5, 4.5, false),
+    field("full_v", "field-full-cell-if-not", Unit::Volt, 3.5, 4.5, false).alike(),
 ];
 const PACK_READING: &[ThingField] = &[
     field("flights", "field-flights-on-it-so-far", Unit::Count, 0.0, 5_000.0, true),
@@ -244,23 +251,23 @@ const BALLAST_PLACE: &[ThingField] = &[
 ];
 
 const REGULATOR: &[ThingField] = &[
-    field("input_v", "field-voltage-in", Unit::Volt, 1.0, 75.0, true),
-    field("output_v", "field-voltage-out", Unit::Volt, 1.0, 60.0, true),
+    field("input_v", "field-voltage-in", Unit::Volt, 1.0, 75.0, true).alike(),
+    field("output_v", "field-voltage-out", Unit::Volt, 1.0, 60.0, true).alike(),
     field("load_a", "field-current-out", Unit::Ampere, 0.0, 100.0, true),
-    field("efficiency", "field-efficiency-if-it-switches", Unit::Percent, 30.0, 100.0, false),
-    field("dropout_v", "field-least-difference-if-it-is-linear", Unit::Volt, 0.0, 10.0, false),
-    field("rise_k_per_w", "field-rise-for-each-watt-from-the-maker", Unit::KelvinPerWatt, 0.1, 500.0, true),
-    field("limit_c", "field-its-limit-temperature", Unit::Celsius, 40.0, 180.0, true),
+    field("efficiency", "field-efficiency-if-it-switches", Unit::Percent, 30.0, 100.0, false).alike(),
+    field("dropout_v", "field-least-difference-if-it-is-linear", Unit::Volt, 0.0, 10.0, false).alike(),
+    field("rise_k_per_w", "field-rise-for-each-watt-from-the-maker", Unit::KelvinPerWatt, 0.1, 500.0, true).alike(),
+    field("limit_c", "field-its-limit-temperature", Unit::Celsius, 40.0, 180.0, true).alike(),
 ];
 const WIRE: &[ThingField] = &[
     // One of the two is wanted.
-    field("gauge", "field-gauge-awg", Unit::Count, 0.0, 40.0, false),
-    field("area_mm2", "field-or-cross-section", Unit::SquareMillimetre, 0.01, 120.0, false),
-    field("length_m", "field-length-one-way", Unit::Metre, 0.01, 10.0, true),
+    field("gauge", "field-gauge-awg", Unit::Count, 0.0, 40.0, false).alike(),
+    field("area_mm2", "field-or-cross-section", Unit::SquareMillimetre, 0.01, 120.0, false).alike(),
+    field("length_m", "field-length-one-way", Unit::Metre, 0.01, 10.0, true).alike(),
     field("current_a", "field-continuous-current", Unit::Ampere, 0.0, 300.0, true),
-    field("source_v", "field-voltage-of-its-source", Unit::Volt, 1.0, 75.0, true),
-    field("insulation_c", "field-insulation-rated-for", Unit::Celsius, 60.0, 300.0, false),
-    field("outside_mm", "field-outside-diameter", Unit::Millimetre, 0.2, 40.0, false),
+    field("source_v", "field-voltage-of-its-source", Unit::Volt, 1.0, 75.0, true).alike(),
+    field("insulation_c", "field-insulation-rated-for", Unit::Celsius, 60.0, 300.0, false).alike(),
+    field("outside_mm", "field-outside-diameter", Unit::Millimetre, 0.2, 40.0, false).alike(),
 ];
 const BLADE: &[ThingField] = &[
     field("mass_g", "field-mass", Unit::Gram, 1.0, 5_000.0, true),
@@ -318,6 +325,11 @@ impl ThingKind {
     /// The number that has this id.
     pub fn field(self, id: &str) -> Option<&'static ThingField> {
         self.fields().iter().find(|field| field.id == id)
+    }
+
+    /// Whether things of this kind share any of their numbers.
+    pub fn may_be_alike(self) -> bool {
+        self.fields().iter().any(|field| field.alike)
     }
 
     /// The words for one of them.

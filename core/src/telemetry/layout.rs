@@ -125,14 +125,10 @@ impl Layout {
                 continue;
             }
             let unit = header.unit.filter(|unit| quantity.units().contains(unit)).unwrap_or(quantity.unit());
-            columns.push(MappedColumn {
-                column: place(column),
-                label: header.name.clone(),
-                quantity,
-                unit,
-                place: None,
-                ratio: 1.0,
-            });
+            let taken_at =
+                quantity::guess_place(&header.name).filter(|_| quantity == Quantity::Temperature).map(str::to_owned);
+            let (column, label) = (place(column), header.name.clone());
+            columns.push(MappedColumn { column, label, quantity, unit, place: taken_at, ratio: 1.0 });
         }
         ColumnMap { fingerprint: self.fingerprint.clone(), time_column: time_column.map(place), time_form, columns }
     }

@@ -51,6 +51,15 @@ pub(super) fn plain(line: &[u8], separator: u8, decimal: u8) -> Option<(f64, usi
     Some((if negative { -value } else { value }, at))
 }
 
+/// The signs that typesetting programs put for a minus: the minus sign itself and the en dash.
+const MINUS: [&str; 2] = ["\u{2212}", "\u{2013}"];
+
+/// A field with a typesetter's minus before it, written as a plain one.
+fn with_plain_minus(bytes: &[u8]) -> Option<Vec<u8>> {
+    let behind = MINUS.iter().find_map(|minus| bytes.strip_prefix(minus.as_bytes()))?;
+    Some([b"-", behind].concat())
+}
+
 /// Any field: blanks about it, signs, exponents, a unit behind the number, and the ways to say that there is none.
 pub(super) fn field(bytes: &[u8], decimal: u8) -> Field {
     let bytes = bytes.trim_ascii();
@@ -59,6 +68,9 @@ pub(super) fn field(bytes: &[u8], decimal: u8) -> Field {
     }
     if bytes.len() > LONGEST {
         return Field::Text;
+    }
+    if let Some(plain) = with_plain_minus(bytes) {
+        return field(&plain, decimal);
     }
     let length = bytes.iter().position(|byte| !is_of_number(*byte, decimal)).unwrap_or(bytes.len());
     let (number, behind) = bytes.split_at(length);
@@ -106,6 +118,11 @@ mod tests {
         assert_eq!(field(b"12.5 V", b'.'), Field::Number(12.5));
         assert_eq!(field("41.5°C".as_bytes(), b'.'), Field::Number(41.5));
         assert_eq!(field(b"1.5e3", b'.'), Field::Number(1500.0));
+        for minus in ["-12.5", "\u{2212}12.5", "\u{2013}12.5 °C"] {
+            assert_eq!(field(minus.as_bytes(), b'.'), Field::Number(-12.5), "{minus}");
+        }
+        assert_eq!(field("\u{2013}".as_bytes(), b'.'), Field::Missing);
+        assert_eq!(field("\u{2212}\u{2212}1".as_bytes(), b'.'), Field::Text);
         for nothing in [&b""[..], b"  ", b"NaN", b"--", b"n/a", b"inf"] {
             assert_eq!(field(nothing, b'.'), Field::Missing);
         }

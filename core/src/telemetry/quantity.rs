@@ -258,6 +258,30 @@ impl LogUnit {
     }
 }
 
+/// A first guess at where a temperature was taken, for the person to correct: the id that a plan gives such a place.
+pub(super) fn guess_place(name: &str) -> Option<&'static str> {
+    let name = name.to_lowercase();
+    let has = |words: &[&str]| words.iter().any(|word| name.contains(word));
+    let parts = || name.split(|c: char| !c.is_alphanumeric());
+    // Short words stand alone or at the end or the beginning of another: a word that merely holds them is none.
+    let is =
+        |words: &[&str]| parts().any(|part| words.iter().any(|word| part.starts_with(word) || part.ends_with(word)));
+    // The special before the general: a servo's motor is the servo, a voltage regulator no motor controller.
+    if has(&["servo"]) {
+        has(&["tail", "heck"]).then_some("tail-servo")
+    } else if is(&["bec"]) || has(&["regulator", "spannungsregler"]) {
+        Some("regulator")
+    } else if is(&["esc"]) || has(&["controller", "regler", "steller"]) {
+        Some("controller")
+    } else if has(&["motor"]) {
+        Some("motor")
+    } else if is(&["bat", "lipo"]) || has(&["akku", "batt", "pack"]) {
+        Some("pack")
+    } else {
+        None
+    }
+}
+
 /// A first guess at what a header means, for the person to correct: words of the trade in English and German, and the unit.
 pub(super) fn guess(name: &str, unit: Option<LogUnit>) -> Option<Quantity> {
     let name = name.to_lowercase();

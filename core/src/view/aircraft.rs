@@ -121,7 +121,8 @@ fn things(context: &Context<'_>, kind: ThingKind) -> Vec<Block> {
         say!(context.locale, "aircraft-add", kind = context.locale.inside(&kind.word(context.locale))),
     );
     let declare = is_judged(context, kind).then(|| declare(context, kind)).flatten();
-    let options = [add.icon(Icon::Add)].into_iter().chain(declare).collect();
+    let like = super::lists::one_more_like_last(context, kind);
+    let options = [add.icon(Icon::Add)].into_iter().chain(like).chain(declare).collect();
     blocks.push(Block::Choice { label: String::new(), options });
     blocks
 }
@@ -311,6 +312,9 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
     if kind == ThingKind::Supply {
         let text = say!(context.locale, "aircraft-stir-servos");
         blocks.push(paragraph(text, Tone::Quiet));
+    }
+    if let Some(like) = known.and_then(|known| super::lists::one_more_like(context.locale, known)) {
+        blocks.push(Block::Choice { label: String::new(), options: vec![like] });
     }
     blocks.extend(known.into_iter().flat_map(|_| removal(context, kind)));
     let drafted = form.thing(name).ok();

@@ -415,19 +415,9 @@ fn field_control(token: super::Token, label: String) -> Control {
     Control::primary(token, label).weight(Weight::Field)
 }
 
-/// Whether all that is in the way of a flight in service is what is due before it: that is done on its card.
-fn is_routine(context: &Context<'_>, next: &NextFlight) -> bool {
-    let stage = context.plan.check(&next.check).map(|(stage, _)| stage);
-    stage.is_some_and(|stage| stage.gate.is_none())
-        && next.blockers.iter().all(|blocker| {
-            matches!(blocker, Blocker::Check { standing, .. }
-            if !matches!(standing, crate::readiness::Standing::Failed { .. }))
-        })
-}
-
 fn next_action(context: &Context<'_>, next: &NextFlight) -> Control {
     match next.blockers.first() {
-        Some(_) if is_routine(context, next) => {
+        Some(_) if next.is_done_on_card(context.plan) => {
             let detail = say!(
                 context.locale,
                 "board-flight-due",

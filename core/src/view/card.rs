@@ -6,7 +6,7 @@ use super::{
 };
 use crate::computed::{Endurance, predicted_charge, predicted_temperature};
 use crate::field::{PACKS_JOINED, is_long_enough, wanted_places, wanted_s};
-use crate::form::{CardForm, flown_today, last_air_c};
+use crate::form::{CardForm, Refusal, flown_today, last_air_c};
 use crate::locale::{Locale, clock, say};
 use crate::plan::{Check, CheckKind, Fly, Measure, Motion};
 use crate::readiness::{Blocker, FindingState, PackStand, Standing};
@@ -110,21 +110,38 @@ struct Settled<'a> {
     planned: f64,
     endurance: Option<Endurance>,
     spotter: Option<&'a str>,
+    /// What is wrong with what was typed for the air, the minutes and the spotter.
+    air_wrong: Option<String>,
+    minutes_wrong: Option<String>,
+    spotter_wrong: Option<String>,
 }
 
 impl<'a> Settled<'a> {
     fn of(context: &Context<'a>, check: &'a Check, fly: &'a Fly) -> Settled<'a> {
         let form = CardForm::new(context.form, context.facts(), check, fly, context.now);
         let packs = form.packs();
-        let air_c = form.air_c();
+        let words = |refusal: Option<Refusal>| refusal.map(|refusal| refusal.to_string());
+        let air_wrong = words(context.form.text(CardForm::AIR).and_then(|_| form.required_air_c().err()));
+        let air_c = form.air_c().filter(|_| air_wrong.is_none());
         let reckoned_c = air_c.unwrap_or_else(|| last_air_c(context.ledger));
         let endurance = form.endurance(&packs, reckoned_c);
         let planned = form.planned_minutes(endurance.as_ref());
-        let minutes = form.typed_minutes().unwrap_or(planned);
-        let wrong = form.required_packs(reckoned_c).err().map(|refusal| refusal.to_string());
-        let why_missing = form.why_not_full().err().map(|refusal| refusal.to_string());
-        let not_full = form.not_full();
-        Settled { packs, wrong, not_full, why_missing, air_c, minutes, planned, endurance, spotter: form.spotter() }
+        let minutes = form.minutes(&packs, reckoned_c);
+        let spotter = form.spotter();
+        Settled {
+            wrong: words(form.required_packs(reckoned_c).err()),
+            not_full: form.not_full(),
+            why_missing: words(form.why_not_full().err()),
+            air_c,
+            minutes: *minutes.as_ref().unwrap_or(&planned),
+            planned,
+            endurance,
+            spotter,
+            air_wrong,
+            minutes_wrong: words(minutes.err()),
+            spotter_wrong: words(spotter.and_then(|_| form.required_spotter().err())),
+            packs,
+        }
     }
 
     fn pack_names(&self) -> String {
@@ -277,17 +294,23 @@ fn conditions(context: &Context<'_>, check: &Check, settled: &Settled<'_>) -> Ve
     blocks.extend(reserve(context.locale, settled));
     blocks.extend(misread_charge(context.locale, settled));
     let minutes = Steps { unit: Unit::Minute, step: 0.5, start: settled.planned };
-    blocks.push(stepper(context, CardForm::MINUTES, say!(context.locale, "card-planned"), minutes));
+    let planned = stepper(context, CardForm::MINUTES, say!(context.locale, "card-planned"), minutes);
+    blocks.push(planned.flag(settled.minutes_wrong.clone()).block());
     blocks.extend(check.fly().and_then(|fly| minutes_that_count(context, fly, settled)));
     let air = Steps { unit: Unit::Celsius, step: 1.0, start: last_air_c(context.ledger) };
-    blocks.push(stepper(context, CardForm::AIR, say!(context.locale, "card-air"), air));
+    let air = stepper(context, CardForm::AIR, say!(context.locale, "card-air"), air);
+    blocks.push(air.flag(settled.air_wrong.clone()).block());
     blocks.extend(airs(context, settled));
     let label = if check.witness {
         say!(context.locale, "card-spotter-name")
     } else {
         say!(context.locale, "card-spotter-name-if")
     };
-    blocks.push(context.entry(CardForm::SPOTTER, &label, Keyboard::Name, settled.spotter));
+    let mut spotter = context.entry(CardForm::SPOTTER, &label, Keyboard::Name, settled.spotter);
+    if let Block::Entry { flag, .. } = &mut spotter {
+        flag.clone_from(&settled.spotter_wrong);
+    }
+    blocks.push(spotter);
     blocks.extend(context.people(CardForm::SPOTTER, settled.spotter, say!(context.locale, "card-spotter")));
     blocks
 }
@@ -363,10 +386,10 @@ fn airs(context: &Context<'_>, settled: &Settled<'_>) -> Option<Block> {
     (!options.is_empty()).then(|| Block::Choice { label: say!(context.locale, "card-air-last"), options })
 }
 
-fn stepper(context: &Context<'_>, field: &str, label: String, steps: Steps) -> Block {
+fn stepper(context: &Context<'_>, field: &str, label: String, steps: Steps) -> Stepper {
     let stepper = Stepper::of(context, field.to_owned(), label, steps);
     let start = stepper.start_words();
-    stepper.hint(say!(context.locale, "common-starts-from", start = start)).block()
+    stepper.hint(say!(context.locale, "common-starts-from", start = start))
 }
 
 fn prediction(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>) -> Vec<Block> {
@@ -415,9 +438,13 @@ fn missing(locale: Locale, check: &Check, settled: &Settled<'_>, blockers: usize
     let wanted = [
         (settled.packs.is_empty(), say!(locale, "card-choose-pack")),
         (settled.wrong.is_some(), settled.wrong.clone().unwrap_or_default()),
+        (settled.minutes_wrong.is_some(), say!(locale, "card-minutes-wrong")),
         (settled.air_c.is_none(), say!(locale, "card-enter-air")),
         (settled.why_missing.is_some(), say!(locale, "card-say-why-not-full")),
-        (check.witness && settled.spotter.is_none(), say!(locale, "card-enter-spotter")),
+        (
+            settled.spotter_wrong.is_some() || (check.witness && settled.spotter.is_none()),
+            say!(locale, "card-enter-spotter"),
+        ),
     ];
     wanted.iter().find(|(lacking, _)| *lacking).map(|(_, why)| why.clone())
 }

@@ -139,7 +139,13 @@ fn measure_blocks(context: &Context<'_>, check: &Check, measure: &Measure) -> Ve
     let steps = Steps { unit, step: measure.step, start };
     let stepper = Stepper::of(context, CheckForm::VALUE.to_owned(), say!(locale, "check-reading"), steps);
     let by = stepper.by_words();
+    let form = CheckForm::new(context.form, check, &context.ledger.aircraft);
+    let stepper = stepper.begun_by(CheckForm::BEGUN, form.is_begun());
+    let typed = form.value(measure);
     let hint = match last {
+        _ if form.is_begun() && typed == Ok(None) => {
+            say!(locale, "check-starts-from", start = stepper.start_words())
+        }
         Some(last) => say!(locale, "check-last-time", last = locale.quantity(last, unit)),
         None => say!(
             locale,
@@ -152,7 +158,6 @@ fn measure_blocks(context: &Context<'_>, check: &Check, measure: &Measure) -> Ve
         let word = if adds { say!(locale, "check-more-by") } else { say!(locale, "check-less-by") };
         say!(locale, "check-step-spoken", check = check.title, word = word, by = by, unit = locale.spoken(unit))
     };
-    let typed = CheckForm::new(context.form, check, &context.ledger.aircraft).value(measure);
     let flag = typed.err().map(|refusal| refusal.to_string());
     let mut blocks = vec![stepper.spoken(spoken).flag(flag).hint(hint).block()];
     blocks.extend(limit_rows(context, measure));
@@ -266,7 +271,11 @@ fn compute(context: &Context<'_>, check: &Check, computation: Computation) -> (V
             // One list at a time: the next one is asked about when this one is declared.
             let lists = computation.lists();
             let declare = lists.iter().find_map(|list| super::lists::declare(context, *list));
-            let add = lists.iter().find_map(|list| super::lists::add(context, *list));
+            let add = lists.iter().find_map(|list| {
+                let add = super::lists::add(context, *list)?;
+                Some([add].into_iter().chain(super::lists::one_more_like_last(context, *list)))
+            });
+            let add = add.into_iter().flatten();
             let keep = if declare.is_none() { keep } else { keep.weight(Weight::Plain) };
             let mut before = vec![result];
             before.extend(computation.lists().iter().flat_map(|list| super::lists::list_rows(context, *list)));

@@ -7,7 +7,7 @@ use super::{
 use crate::form::{JournalForm, WithdrawalForm};
 use crate::locale::{Locale, say};
 use crate::plan::{Plan, Subject};
-use crate::readiness::may_be_withdrawn;
+use crate::readiness::{is_offered, may_be_withdrawn};
 use crate::record::{Body, Entry, EntryId};
 use crate::unit::Unit;
 
@@ -151,7 +151,7 @@ fn note_of(locale: Locale, body: &Body) -> Option<String> {
     }
 }
 
-/// Takes the last entry back in one touch, where it is one that can be; and puts it back where that was the slip.
+/// Takes the last entry back in one touch, where it is one that can be; and puts it back where that was the slip. Some minutes later neither.
 pub(super) fn undo(context: &Context<'_>) -> Option<Control> {
     let last = context.entries.last()?;
     let withdrawals = &context.ledger.withdrawals;
@@ -164,7 +164,7 @@ pub(super) fn undo(context: &Context<'_>) -> Option<Control> {
         }
         None => (last, Record::Withdraw(last.id), say!(context.locale, "journal-take-back")),
     };
-    if !may_be_withdrawn(entry) {
+    if !may_be_withdrawn(entry) || (taken_back.is_none() && !is_offered(&entry.at, context.now)) {
         return None;
     }
     // Later than a moment it wants its reason, which is entered on the entry's own page.

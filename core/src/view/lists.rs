@@ -1,10 +1,10 @@
 //! Lists of things that a check judges every one of: whether they are declared complete, and the control that declares them.
 
 use super::context::{row, still_row};
-use super::{Block, Context, Control, Edge, Icon, Place, Record};
+use super::{Block, Context, Control, Edge, Go, Icon, Place, Record};
 use crate::locale::{Locale, say, sentence};
 use crate::plan::CheckKind;
-use crate::record::{JudgedList, ThingKind};
+use crate::record::{JudgedList, Thing, ThingKind};
 
 /// Whether any check that this aircraft wants judges every thing of a kind.
 pub(super) fn is_judged(context: &Context<'_>, kind: ThingKind) -> bool {
@@ -59,6 +59,22 @@ pub(super) fn add(context: &Context<'_>, list: ThingKind) -> Option<Control> {
     let label = say!(locale, "aircraft-add", kind = locale.inside(&list.word(locale)));
     let place = Place::Thing { kind: list, name: None };
     (!is_declared(context, list)).then(|| Control::new(place.into(), label).icon(Icon::Pencil))
+}
+
+/// The control that describes one more thing like the one of this kind that was described last; none where there is none, and of kinds of
+/// which all is measured of each.
+pub(super) fn one_more_like_last(context: &Context<'_>, kind: ThingKind) -> Option<Control> {
+    let described = |thing: &&Thing| context.ledger.described.get(&thing.reference()).map(|described| described.seq);
+    let last = context.ledger.aircraft.things_of(kind).max_by_key(described)?;
+    one_more_like(context.locale, last)
+}
+
+/// The control that describes one more thing like this one.
+pub(super) fn one_more_like(locale: Locale, thing: &Thing) -> Option<Control> {
+    let go = Go::Like { kind: thing.kind, name: thing.name.clone() };
+    let control =
+        || Control::new(go.into(), say!(locale, "aircraft-one-more-like", name = thing.name)).icon(Icon::Add);
+    thing.kind.may_be_alike().then(control)
 }
 
 /// "wire runs (3)".

@@ -8,7 +8,7 @@ use crate::record::EntryId;
 use crate::telemetry::{ColumnMap, Header, Layout, MappedColumn, Quantity, TimeForm};
 use crate::unit::Unit;
 
-/// Columns that are listed on a phone; further ones keep what is suggested.
+/// Columns that are left out and have a row of their own, which leads to their page; further ones are named.
 const LISTED: usize = 200;
 
 /// A file that was picked: what its columns are, each a row that leads to its page.
@@ -20,7 +20,7 @@ pub(super) fn offer(context: &Context<'_>, card: EntryId) -> Screen {
         return Screen { foot, ..context.screen("log-offer", say!(context.locale, "log-log"), None, blocks) };
     };
     let layout = &picked.layout;
-    let map = ColumnsForm::new(context.form, layout).named(&context.ledger.logs);
+    let map = ColumnsForm::new(context.form, layout).named(&context.ledger.logs, context.plan);
     let known = context.ledger.logs.columns_under(&layout.fingerprint).is_some();
     let text = if known { say!(context.locale, "log-known") } else { say!(context.locale, "log-say-once") };
     let detail = say!(context.locale, "log-left-out-note");
@@ -42,23 +42,37 @@ pub(super) fn offer(context: &Context<'_>, card: EntryId) -> Screen {
     }
     let is_read =
         |column: u32| map.time_column == Some(column) || map.columns.iter().any(|mapped| mapped.column == column);
-    let columns = (0_u32..).zip(&layout.headers).take(LISTED);
+    let columns = (0_u32..).zip(&layout.headers);
     let (read, left): (Vec<_>, Vec<_>) = columns.partition(|(column, _)| is_read(*column));
-    let mut list = |title: String, columns: Vec<(u32, &Header)>| {
-        if columns.is_empty() {
-            return;
-        }
-        blocks.push(heading(title, Some(say!(context.locale, "log-columns", count = columns.len()))));
-        blocks.extend(columns.into_iter().map(|(column, header)| column_row(context, card, &map, column, header)));
-    };
-    list(say!(context.locale, "log-columns-read"), read);
-    list(say!(context.locale, "log-columns-left"), left);
+    blocks.extend(listed(context, card, &map, say!(context.locale, "log-columns-read"), &read));
+    blocks.extend(listed(context, card, &map, say!(context.locale, "log-columns-left"), &left));
     let attach =
         Control::primary(Record::AttachLog(card).into(), say!(context.locale, "log-attach")).icon(Icon::Tick);
     Screen {
         foot: vec![attach],
         ..context.screen("log-offer", picked.name, Some(say!(context.locale, "log-log")), blocks)
     }
+}
+
+/// A list of columns under its heading, each said; nothing where there is none.
+fn listed(
+    context: &Context<'_>,
+    card: EntryId,
+    map: &ColumnMap,
+    title: String,
+    columns: &[(u32, &Header)],
+) -> Vec<Block> {
+    if columns.is_empty() {
+        return Vec::new();
+    }
+    let mut blocks = vec![heading(title, Some(say!(context.locale, "log-columns", count = columns.len())))];
+    let (rows, named) = columns.split_at(columns.len().min(LISTED));
+    blocks.extend(rows.iter().map(|(column, header)| column_row(context, card, map, *column, header)));
+    if !named.is_empty() {
+        let names: Vec<String> = named.iter().map(|(_, header)| header_words(header)).collect();
+        blocks.push(paragraph(say!(context.locale, "log-columns-too", names = names.join(", ")), Tone::Plain));
+    }
+    blocks
 }
 
 fn header_words(header: &Header) -> String {
@@ -109,7 +123,7 @@ pub(super) fn column(context: &Context<'_>, card: EntryId, column: u32) -> Scree
     else {
         return context.gone("log-column");
     };
-    let map = ColumnsForm::new(context.form, picked.layout).named(&context.ledger.logs);
+    let map = ColumnsForm::new(context.form, picked.layout).named(&context.ledger.logs, context.plan);
     let mapped = map.columns.iter().find(|mapped| mapped.column == column);
     let is_time = map.time_column == Some(column);
     let mut blocks = Vec::new();

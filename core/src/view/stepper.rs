@@ -69,6 +69,19 @@ impl Stepper {
         self
     }
 
+    /// While nothing is entered the first touch fills `begun`, so that the page says where it starts, and only the next one moves it from
+    /// there: nobody records by one touch what nobody read.
+    pub fn begun_by(mut self, begun: &str, is_begun: bool) -> Stepper {
+        if self.value.is_empty() {
+            let edit = |to: f64| match is_begun {
+                true => Edit::set(self.field.clone(), self.locale.plain(to)),
+                false => Edit::set(begun, "1"),
+            };
+            (self.less.1, self.more.1) = (edit(self.start - self.by), edit(self.start + self.by));
+        }
+        self
+    }
+
     /// What is shown while the draft is empty.
     pub fn or_value(mut self, value: Option<String>) -> Stepper {
         if self.value.is_empty() {

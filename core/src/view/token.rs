@@ -162,6 +162,13 @@ pub enum Command {
 pub enum Go {
     /// That one.
     To(Place),
+    /// The page of a new thing like one that is there.
+    Like {
+        /// Its kind.
+        kind: ThingKind,
+        /// The name of the one that is there.
+        name: String,
+    },
     /// The one that the pilot came from.
     Back,
     /// Gives up what is being read or taken in, and shows what there is without it.

@@ -60,7 +60,7 @@ pub fn appended(
         Record::Event(id) => aircraft::happened(shared, id, place, drafts),
         Record::RemoveCode => one(Body::CodeRemoved {}, say!(shared.locale(), "app-code-removed"), After::Back),
         Record::PutBack(entry) => withdrawal::put_back(shared, entry, now),
-        Record::Withdraw(entry) => withdrawal::withdraw(shared, entry, drafts, now),
+        Record::Withdraw(entry) => withdrawal::withdraw(shared, entry, place, drafts, now),
         Record::WithdrawReleases(last) => withdrawal::withdraw_releases(shared, last, now),
         Record::AdoptPlan => plan::adopt(shared, drafts),
         Record::AttachLog(id) => {
