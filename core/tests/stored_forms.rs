@@ -119,7 +119,7 @@ fn authors_and_units_keep_their_spelling() {
     // Stored with every reading, so a spelling is for ever.
     let spellings = [
         "kg", "g", "m", "mm", "V", "A", "W", "mAh", "C", "rpm", "%", "deg", "ohm", "s", "min", "N", "mm/s", "rpm/V",
-        "count", "ratio", "Hz", "m/s", "g mm", "K", "K/W", "mohm", "hPa",
+        "count", "ratio", "Hz", "m/s", "g mm", "K", "K/W", "mohm", "hPa", "mm2",
     ];
     for spelling in spellings {
         let unit: Unit = serde_json::from_value(Value::String(spelling.into())).unwrap();

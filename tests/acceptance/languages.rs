@@ -236,9 +236,16 @@ fn a_closed_journal_says_so_in_the_language_that_was_read() {
     let said = pilot.screen(&person.now).unwrap_err().to_string();
     assert_eq!(said, "Das Journal ist geschlossen: die App neu öffnen");
     // Bytes that are no database, on a phone that speaks German.
-    std::fs::write(person.journal(), vec![7_u8; 4096]).unwrap();
-    let Err(refused) = liftgate_core::app::Phone::open_on(&person.journal(), Language::German, &person.now) else {
+    let other = person.journal().with_file_name("other.db");
+    std::fs::write(&other, vec![7_u8; 4096]).unwrap();
+    let Err(refused) = liftgate_core::app::Phone::open_on(&other, Language::German, &person.now) else {
         panic!("bytes were opened as a journal")
     };
     assert!(refused.to_string().contains("ist kein Journal von Liftgate"), "{refused}");
+    // The same where a journal was open before: there is a way on.
+    std::fs::write(person.journal(), vec![7_u8; 4096]).unwrap();
+    let damaged = liftgate_core::app::Phone::open_on(&person.journal(), Language::German, &person.now).unwrap();
+    let screen = damaged.pilot().unwrap().screen(&person.now).unwrap();
+    assert_eq!(screen.title, "Die Datei ist beschädigt");
+    assert_eq!(screen.foot[0].label, "Mit dem weitermachen, was lesbar ist");
 }

@@ -61,14 +61,16 @@ def test_a_file_that_is_no_database_is_left_alone(tmp_path):
     assert file.read_bytes().startswith(b"not a database")
 
 
-def test_a_journal_from_a_newer_app_is_refused_and_kept(tmp_path):
+def test_a_journal_from_a_newer_app_is_kept_and_the_page_says_so(tmp_path):
     file = tmp_path / "journal.db"
     lg.Liftgate.open(str(file), NOW).close_journal()
     with sqlite3.connect(file) as other:
         other.execute("PRAGMA user_version = 9999")
     other.close()
-    with pytest.raises(lg.LiftgateError.NewerJournal):
-        lg.Liftgate.open(str(file), NOW)
+    before = file.read_bytes()
+    screen = lg.Liftgate.open(str(file), NOW).pilot().screen(NOW)
+    assert "written by a newer Liftgate" in screen.blocks[0].text
+    assert file.read_bytes() == before
 
 
 def test_a_database_of_another_program_is_refused(tmp_path):

@@ -1,6 +1,7 @@
 # Aufzeichnungen, deren Datei beschädigt ist.
 damaged-title = Die Datei ist beschädigt
 damaged-verdict = Die Datei mit allem, was festgehalten ist, ist beschädigt. Nichts davon wird weggeworfen.
+damaged-or-newer = Diese Aufzeichnung stammt von einem neueren Liftgate, oder ihre Datei ist beschädigt. Bringe zuerst die App auf den neuen Stand.
 damaged-counts =
     { $legible ->
         [0] Kein Eintrag lässt sich lesen.

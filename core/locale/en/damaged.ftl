@@ -1,6 +1,7 @@
 # A record whose file is damaged.
 damaged-title = The record is damaged
 damaged-verdict = The file that holds the record is damaged. Nothing of it is thrown away.
+damaged-or-newer = This record was written by a newer Liftgate, or its file is damaged. Bring the app up to date first.
 damaged-counts =
     { $legible ->
         [0] No entry can be read.

@@ -184,3 +184,89 @@ fn move_if_there(from: &Path, to: &Path) -> io::Result<()> {
         other => other,
     }
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used)]
+mod tests {
+    use super::*;
+    use crate::journal::{Journal, NewEntry};
+    use crate::record::{Body, Moment};
+
+    fn recorded(journal: &mut Journal, names: &[&str]) {
+        let wall = chrono::DateTime::parse_from_rfc3339("2026-03-07T10:00:00+01:00").unwrap();
+        let now = Moment { wall, monotonic_ms: 1, boot: "first".into() };
+        for name in names {
+            let body = Body::AircraftNamed { name: (*name).into(), builder: "Ada".into(), pilot: None };
+            journal.append(&now, vec![NewEntry::pilot(body)]).unwrap();
+        }
+    }
+
+    fn names(path: &Path) -> Vec<String> {
+        let entries = Journal::open(path).unwrap().entries().unwrap();
+        let name = |body| match body {
+            Body::AircraftNamed { name, .. } => name,
+            other => panic!("{other:?}"),
+        };
+        entries.into_iter().map(|entry| name(entry.body)).collect()
+    }
+
+    /// A journal that was killed with its log beside it, and another one that is to take its place.
+    fn two(folder: &Path) -> Beside {
+        let path = folder.join("journal.db");
+        let (alive, beside) = (folder.join("alive.db"), Beside::of(&path));
+        let mut journal = Journal::open(&alive).unwrap();
+        recorded(&mut journal, &["old", "older"]);
+        fs::copy(&alive, &path).unwrap();
+        fs::copy(ending(&alive, "-wal"), ending(&path, "-wal")).unwrap();
+        let mut made = Journal::open_alone(&beside.building()).unwrap();
+        recorded(&mut made, &["new"]);
+        made.close().unwrap();
+        beside
+    }
+
+    #[test]
+    fn whichever_rename_a_power_cut_comes_after_both_are_whole_and_the_new_one_is_there() {
+        for cut in 0..=4 {
+            let folder = tempfile::tempdir().unwrap();
+            let beside = two(folder.path());
+            let aside = beside.aside(1);
+            let renames = [
+                (beside.building(), beside.next()),
+                (beside.named("-wal"), ending(&aside, "-wal")),
+                (beside.journal.clone(), aside.clone()),
+                (beside.next(), beside.journal.clone()),
+            ];
+            renames.iter().take(cut).for_each(|(from, to)| fs::rename(from, to).unwrap());
+            let expected: &[&str] = if cut == 0 { &["old", "older"] } else { &["new"] };
+            assert_eq!(names(&beside.journal), expected, "after {cut}");
+            assert!(!beside.next().exists() && !beside.building().exists(), "after {cut}");
+            if cut > 0 {
+                assert_eq!(beside.set_aside().len(), 1, "after {cut}");
+                assert_eq!(names(&aside), ["old", "older"], "what was set aside, after {cut}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_change_of_place_that_is_taken_back_leaves_the_one_before() {
+        let folder = tempfile::tempdir().unwrap();
+        let beside = two(folder.path());
+        // As a swap does: its log was folded in before.
+        assert_eq!(names(&beside.journal), ["old", "older"]);
+        let _ = fs::remove_file(beside.named("-wal"));
+        let mut made = Journal::open_alone(&beside.building()).unwrap();
+        recorded(&mut made, &["new"]);
+        made.close().unwrap();
+        let number = beside.take_place().unwrap();
+        assert_eq!(names(&beside.journal), ["new"]);
+        beside.give_place_back(number).unwrap();
+        assert_eq!(names(&beside.journal), ["old", "older"]);
+        // A cut in the middle of that: the one before is the next one.
+        let mut made = Journal::open_alone(&beside.building()).unwrap();
+        recorded(&mut made, &["new"]);
+        made.close().unwrap();
+        let number = beside.take_place().unwrap();
+        fs::rename(beside.aside(number), beside.next()).unwrap();
+        assert_eq!(names(&beside.journal), ["old", "older"], "cut after the first of its renames");
+    }
+}

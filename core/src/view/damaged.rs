@@ -25,7 +25,7 @@ pub(crate) fn damaged(locale: Locale, seen: &DamageSeen<'_>) -> Screen {
     let missing: i64 = seen.gaps.iter().map(|(first, last)| last - first + 1).sum();
     let mut blocks = vec![
         Block::Verdict {
-            text: say!(locale, "damaged-verdict"),
+            text: verdict(locale, seen.why),
             detail: Some(say!(locale, "damaged-counts", legible = seen.count, missing = missing)),
             edge: Edge::Stop,
         },
@@ -43,6 +43,14 @@ pub(crate) fn damaged(locale: Locale, seen: &DamageSeen<'_>) -> Screen {
     }
     let go_on = Control::primary(Edit::Repair.into(), say!(locale, "damaged-go-on")).icon(Icon::Next);
     Screen { foot: vec![go_on], ..bare("damaged", say!(locale, "damaged-title"), blocks) }
+}
+
+/// One that says it was written by a newer version may have been: going on is offered after the other way.
+fn verdict(locale: Locale, why: &JournalError) -> String {
+    match why {
+        JournalError::Newer { .. } => say!(locale, "damaged-or-newer"),
+        _ => say!(locale, "damaged-verdict"),
+    }
 }
 
 fn gap_rows(locale: Locale, seen: &DamageSeen<'_>) -> Vec<Block> {

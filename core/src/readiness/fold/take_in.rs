@@ -12,7 +12,7 @@ use crate::record::{Body, Entry};
 impl Ledger {
     /// One arm for each kind of entry: one that is forgotten here does not compile.
     pub(super) fn take_in(&mut self, in_force: &mut Cow<'_, Plan>, entry: &Entry) {
-        let plan: &Plan = in_force;
+        let (plan, at): (&Plan, _) = (in_force, &entry.at);
         match &entry.body {
             Body::AircraftNamed { name, builder, pilot } => self.named(name, builder, pilot.as_ref()),
             Body::EmergencyNoted { call, address } => self.emergency_noted(call, address),
@@ -55,9 +55,7 @@ impl Ledger {
             Body::PackCharged { pack, put_back_mah } => {
                 self.done_to_pack(entry, pack, DoneToPack::Charged { put_back_mah: *put_back_mah });
             }
-            Body::CellsRead { pack, low_v, high_v } => {
-                self.done_to_pack(entry, pack, DoneToPack::CellsRead { low_v: *low_v, high_v: *high_v });
-            }
+            Body::CellsRead { pack, low_v, high_v } => self.cells_read(entry, pack, *low_v, *high_v),
             Body::DisagreementExplained { card, why, used_mah } => self.explained(*card, why, *used_mah),
             Body::FindingRaised { .. } => self.finding_raised(entry),
             Body::FindingFixed { finding, what, subjects } => self.fixed(plan, entry, *finding, what, subjects),
@@ -66,8 +64,8 @@ impl Ledger {
             }
             Body::GateReleased { stage, by, evidence } => self.released(entry, stage, by, evidence),
             Body::LogAttached { card, log } => self.logs.attach(*card, log),
-            Body::Illegible {} => self.something_is_missing(true, &entry.at),
-            Body::Repaired { may_lack_last, .. } => self.something_is_missing(*may_lack_last, &entry.at),
+            Body::Illegible {} => self.something_is_missing(true, at),
+            Body::Repaired { may_lack_last, .. } => self.something_is_missing(*may_lack_last, at),
             // Taken into account before everything else.
             Body::Withdrawn { .. } => {}
         }

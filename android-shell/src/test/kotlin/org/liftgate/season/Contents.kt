@@ -21,7 +21,7 @@ class Contents(private val season: Season, private val story: Story, private val
         |<h1>${escaped(season.aircraft)}: a season</h1>
         |<p>Invented from the first screw to the last flight. Every picture is the app's own window, every line of the story
         |is what the app said. The left picture is the light theme for the field, the right one the dark theme for the workshop.</p>
-        |<p><a href="dossier.html">The dossier</a>, <a href="journal.db">the journal</a> (SQLite).</p>
+        |<p><a href="dossier.html">The dossier</a>, <a href="journal.db">the journal</a> (SQLite), <a href="backup.zip">the backup</a>.</p>
         |<pre>${escaped(story.lines.joinToString("\n"))}</pre>
         |${album.shots.groupBy { it.day }.map { (day, shots) -> section(day, shots) }.joinToString("\n")}
         |</body></html>

@@ -2,6 +2,7 @@ package org.liftgate.season
 
 import android.net.Uri
 import android.widget.TextView
+import java.io.ByteArrayInputStream
 import java.io.ByteArrayOutputStream
 import java.io.File
 import java.time.Duration
@@ -56,6 +57,7 @@ private class Play(private val season: Season, private val out: File) {
             season.days.forEach { day(phone, album, person, it) }
             closing(phone, album, person)
             dossier(phone, album, person)
+            backup(phone, album, person)
             journal(phone, album)
         }
         album.finish()
@@ -180,6 +182,28 @@ private class Play(private val season: Season, private val out: File) {
         person.home()
     }
 
+    private val backup = ByteArrayOutputStream()
+
+    /** The whole record leaves the phone in one file; picked again, the phone says how the two compare. */
+    private fun backup(phone: Phone, album: Album, person: Person) {
+        val row = phone.words().first { it == "Backup" || it.endsWith(" in no backup") }
+        phone.tap(row)
+        album.take("backup", "The whole record in one file: how old the last one is, and what is not in it")
+        phone.tap("Save a backup")
+        val there = Uri.parse("content://season/backup.zip")
+        val resolver = shadowOf(RuntimeEnvironment.getApplication().contentResolver)
+        resolver.registerOutputStream(there, backup)
+        phone.answerPicker(there)
+        phone.expect("Saved: backup.zip")
+        phone.tap("Bring a backup in")
+        resolver.registerInputStream(there, ByteArrayInputStream(backup.toByteArray()))
+        phone.answerPicker(there)
+        phone.expect("The backup holds what this phone holds.")
+        album.take("backup-offer", "A backup that was picked: checked, and compared with what is on the phone")
+        story.tell("The backup was saved and read again: ${backup.size() / 1_000} kB")
+        person.home()
+    }
+
     private fun journal(phone: Phone, album: Album) {
         phone.tap("Journal")
         album.take("journal-end", "The journal at the end of the season")
@@ -231,10 +255,11 @@ private class Play(private val season: Season, private val out: File) {
         val copy = File(folder, "again.db").also { journal.copyTo(it, overwrite = true) }
         val again = Liftgate.open(copy.path, clock.now()).use { it.verify() }
         check(again == verified) { "the journal that was left says $again, the app said $verified" }
+        File(out, "backup.zip").writeBytes(backup.toByteArray())
         File(out, "dossier.html").writeBytes(dossier.toByteArray())
         File(out, "ended.json").writeText("{\"at\": \"${now()}\"}\n")
         story.tell("Journal verified: ${again.count} entries, head ${again.head}")
-        story.tell("Left in out/: ${2 * album.shots.size} pictures in screens/, journal.db, dossier.html, index.html to look through them")
+        story.tell("Left in out/: ${2 * album.shots.size} pictures in screens/, journal.db, dossier.html, backup.zip, index.html to look through them")
         File(out, "story.txt").writeText(story.lines.joinToString("\n", postfix = "\n"))
         Contents(season, story, album).write(File(out, "index.html"))
         folder.deleteRecursively()
