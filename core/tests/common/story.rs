@@ -389,7 +389,8 @@ impl Story {
         let entries = &self.entries[..upto];
         let gone =
             |id: EntryId| entries.iter().any(|e| matches!(e.body, Body::Withdrawn { entry, .. } if entry == id));
-        let stands = |id: &EntryId| entries.iter().any(|e| e.id == *id) && !gone(*id);
+        let says_so = |e: &Entry| matches!(e.body, Body::PlanAdopted { .. });
+        let stands = |id: &EntryId| entries.iter().any(|e| e.id == *id && says_so(e)) && !gone(*id);
         let last = self.adopted.iter().rev().find(|(id, _)| stands(id));
         last.map_or_else(|| self.first().clone(), |(_, plan)| plan.clone())
     }
