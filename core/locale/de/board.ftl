@@ -1,5 +1,6 @@
 # Was vor dem nächsten Flug steht.
 board-stages = Abschnitte
+board-this-phone = Dieses Telefon
 board-no-flight-wanted = Kein Flug des Plans ist für { $name } Pflicht: kein Tor verlangt einen.
 board-no-flight = Der Plan enthält keinen Flug mit { $name }.
 board-nothing-stands = Nichts steht zwischen { $name } und { $flight }.

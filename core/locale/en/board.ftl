@@ -1,5 +1,6 @@
 # What stands before the next flight.
 board-stages = Stages
+board-this-phone = This phone
 board-no-flight-wanted = None of the plan's flights is mandatory for { $name }: no gate asks for one.
 board-no-flight = The plan holds no flight for { $name }.
 board-nothing-stands = Nothing stands between { $name } and { $flight }.

@@ -34,6 +34,7 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     blocks.extend(changed(context));
     blocks.push(heading(say!(context.locale, "board-stages"), None));
     blocks.extend(context.plan.stages.iter().map(|stage| stage_row(context, stage)));
+    blocks.push(heading(say!(context.locale, "board-this-phone"), None));
     if !context.unkept().asks {
         blocks.push(super::backup::backup_row(context));
     }

@@ -28,7 +28,7 @@ impl Form {
             6 => Form::Whole(8),
             8 => Form::Zero,
             9 => Form::One,
-            12.. if code % 2 == 0 => Form::Bytes(usize::try_from((code - 12) / 2).ok()?),
+            12.. if code.is_multiple_of(2) => Form::Bytes(usize::try_from((code - 12) / 2).ok()?),
             13.. => Form::Text(usize::try_from((code - 13) / 2).ok()?),
             _ => return None,
         })
