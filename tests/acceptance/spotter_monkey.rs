@@ -54,6 +54,7 @@ fn a_spotter_leaves_only_what_a_spotter_may(seed: u64) {
     let mut random = Random(seed);
     let acts = acts();
     let mut walk = Walk::at_flight(Kind::Scale, "First start, slow, no blades");
+    walk.flies = false;
     let mut stale = Vec::new();
     let mut turns = 0;
     for _ in 0..acts {

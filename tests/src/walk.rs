@@ -38,6 +38,8 @@ pub struct Walk {
     pub to_describe: Vec<&'static Thing>,
     /// Whether the spotter hears something in every flight, and marks it.
     pub hears_something: bool,
+    /// Whether the person flies what the board leads to; else a card is left again once nothing is due on it.
+    pub flies: bool,
     /// The flight that the person stops before.
     to_flight: Option<String>,
 }
@@ -125,6 +127,7 @@ impl Walk {
             expected_mah: None,
             to_describe: Vec::new(),
             hears_something: true,
+            flies: true,
             to_flight: None,
         }
     }
@@ -203,6 +206,7 @@ impl Walk {
             "check" => self.check(&screen),
             "stage" | "cautions" => self.stage(),
             "card" if says_due(&screen) => self.do_what_is_due(),
+            "card" if !self.flies => self.person.home(),
             // Somebody who wants to come as far as this flight looks at the board before it is flown.
             "card" if self.to_flight.as_deref() == Some(&screen.title) => self.person.home(),
             "card" => self.fly(),
@@ -360,6 +364,8 @@ impl Walk {
         if self.person.typed(spotter).0 != SPOTTER {
             self.person.enter(spotter, SPOTTER);
         }
+        // What is due may be told only once the fields are filled in.
+        self.do_what_is_due();
     }
 
     /// Draws up the card that the board or the check in view offers, fills it in, and gives the phone away.

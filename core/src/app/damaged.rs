@@ -27,11 +27,13 @@ impl Damaged {
         if !why.may_be_damage() {
             return Err(why);
         }
+        // Taking the lock leaves the file by which that is known.
+        let was_open_here = Beside::of(path).was_open_here();
         let Ok(lock) = Lock::take(path) else { return Err(why) };
         let known = Legible::last_known(path);
         let Ok(legible) = Legible::search(path, known) else { return Err(why) };
         // One with nothing in it is ours where it was open here before.
-        let is_ours = legible.count() > 0 || Beside::of(path).was_open_here();
+        let is_ours = legible.count() > 0 || was_open_here;
         // What proves itself and cannot be understood was written by a newer app, which is no damage.
         if !is_ours || !legible.is_understood() {
             return Err(why);

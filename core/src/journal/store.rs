@@ -37,6 +37,9 @@ impl NewEntry {
     }
 }
 
+/// Rows that are in memory at a time while a chain is walked.
+const ROWS_AT_ONCE: i64 = 1_000;
+
 /// The kind of the entries that stand where nothing legible was left.
 pub(super) const ILLEGIBLE: &str = "illegible";
 
@@ -104,13 +107,17 @@ impl Journal {
     /// [`JournalError::Broken`] with the first entry that does not fit.
     pub(crate) fn proved_entries(&self) -> Result<Vec<Entry>, JournalError> {
         let mut walked = Verified { count: 0, head: Digest::NONE };
-        let rows = self.stored_behind(walked, i64::MAX)?;
-        rows.into_iter()
-            .map(|row| {
+        let mut entries = Vec::new();
+        loop {
+            let rows = self.stored_behind(walked, ROWS_AT_ONCE)?;
+            if rows.is_empty() {
+                return Ok(entries);
+            }
+            for row in rows {
                 walked = row.follows(&walked)?;
-                row.into_entry()
-            })
-            .collect()
+                entries.push(row.into_entry()?);
+            }
+        }
     }
 
     /// Walks the whole chain: every digest is computed anew and held against the stored one and its successor's.
@@ -118,7 +125,14 @@ impl Journal {
     /// # Errors
     /// [`JournalError::Broken`] with the first entry that does not fit.
     pub fn verify(&self) -> Result<Verified, JournalError> {
-        self.verify_on(Verified { count: 0, head: Digest::NONE }, i64::MAX)
+        let mut walked = Verified { count: 0, head: Digest::NONE };
+        loop {
+            let on = self.verify_on(walked, ROWS_AT_ONCE)?;
+            if on == walked {
+                return Ok(walked);
+            }
+            walked = on;
+        }
     }
 
     /// Walks the chain on from where it was walked to, by so many entries at most: a long one takes longer than a touch may.
