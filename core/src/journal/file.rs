@@ -28,14 +28,16 @@ impl Journal {
     /// the file as it is; [`JournalError::Full`] where there is no room for a new one.
     pub fn open(path: &Path) -> Result<Journal, JournalError> {
         let beside = Beside::of(path);
-        // Of two that were to change places it is known that both are ours, whatever state the one before is in.
-        let early = if beside.has_next() { Lock::take(path)? } else { None };
-        if early.is_some() {
-            beside.put_right();
+        // Where another one waits to take its place, it is known to be ours, whatever state it is in.
+        let is_ours = beside.has_next();
+        if !is_ours {
+            open::glance(path)?;
         }
-        open::glance(path)?;
-        let lock = if early.is_some() { early } else { Lock::take(path)? };
+        let lock = Lock::take(path)?;
         beside.put_right();
+        if is_ours {
+            open::glance(path)?;
+        }
         Ok(Journal { path: path.to_owned(), connection: open::open(path)?, ids: ContextV7::new(), _lock: lock })
     }
 

@@ -10,5 +10,5 @@ pub use by_key::{Word, Worded};
 pub(crate) use by_key::{say, sentence};
 pub(crate) use date::{clock, time_left};
 pub use number::Shown;
-pub(crate) use number::{parse_number, with_sign};
+pub(crate) use number::{TYPESET_MINUS, parse_number, with_sign};
 pub use preference::{Chosen, Language, Locale, Measures, TemperatureScale};

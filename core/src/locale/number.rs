@@ -208,8 +208,11 @@ pub(crate) fn with_sign(number: String, sign: &str) -> String {
     }
 }
 
+/// The signs that a keyboard or a typesetter puts for a minus, besides the plain one: the minus sign itself and the en dash.
+pub(crate) const TYPESET_MINUS: [char; 2] = ['\u{2212}', '\u{2013}'];
+
 /// Reads a finite number with point or comma, and with any of the signs that a keyboard or a typesetter has for minus.
 pub(crate) fn parse_number(text: &str) -> Option<f64> {
-    let text = text.trim().replace(',', ".").replace(['\u{2212}', '\u{2013}'], "-");
+    let text = text.trim().replace(',', ".").replace(TYPESET_MINUS, "-");
     text.parse::<f64>().ok().filter(|number| number.is_finite())
 }

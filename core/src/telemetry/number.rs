@@ -2,6 +2,8 @@
 //! exact (a mantissa under 2^53 over a power of ten up to 10^15 is correctly rounded by one division). The rest goes the
 //! standard library's way.
 
+use crate::locale::TYPESET_MINUS;
+
 /// Powers of ten that a double holds exactly.
 const TENS: [f64; 16] = [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15];
 /// The longest field that can be a number. Anything longer is text.
@@ -51,12 +53,10 @@ pub(super) fn plain(line: &[u8], separator: u8, decimal: u8) -> Option<(f64, usi
     Some((if negative { -value } else { value }, at))
 }
 
-/// The signs that typesetting programs put for a minus: the minus sign itself and the en dash.
-const MINUS: [&str; 2] = ["\u{2212}", "\u{2013}"];
-
 /// A field with a typesetter's minus before it, written as a plain one.
 fn with_plain_minus(bytes: &[u8]) -> Option<Vec<u8>> {
-    let behind = MINUS.iter().find_map(|minus| bytes.strip_prefix(minus.as_bytes()))?;
+    let without = |minus: &char| bytes.strip_prefix(minus.encode_utf8(&mut [0; 4]).as_bytes());
+    let behind = TYPESET_MINUS.iter().find_map(without)?;
     Some([b"-", behind].concat())
 }
 

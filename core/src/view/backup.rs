@@ -5,6 +5,7 @@ use super::context::{heading, paragraph, row, still_row};
 use super::{Block, Context, Control, Document, Edge, Edit, Icon, Offered, Place, Screen, Tone, Wanted};
 use crate::journal::SetAside;
 use crate::locale::{Locale, say};
+use crate::readiness::Unkept;
 
 /// The media type of the container.
 const ZIP: &str = "application/zip";
@@ -71,9 +72,8 @@ fn last_words(context: &Context<'_>) -> String {
 }
 
 /// The row that leads there. It asks after a flying day, and only says how things stand otherwise.
-pub(super) fn backup_row(context: &Context<'_>) -> Block {
+pub(super) fn backup_row(context: &Context<'_>, unkept: Unkept) -> Block {
     let locale = context.locale;
-    let unkept = context.unkept();
     if unkept.asks {
         let title = say!(locale, "backup-asks", runs = unkept.runs);
         return row(Edge::Caution, say!(locale, "common-look"), title, Some(last_words(context)), Place::Backup);

@@ -16,6 +16,9 @@ const IN_SIGHT: usize = 6;
 
 /// What stands between the aircraft and its next flight.
 pub(super) fn board(context: &Context<'_>) -> Screen {
+    let unkept = context.unkept();
+    let backup = super::backup::backup_row(context, unkept);
+    let (asked, last) = if unkept.asks { (Some(backup), None) } else { (None, Some(backup)) };
     let mut blocks = vec![verdict(context)];
     blocks.extend(clock_is_behind(context));
     blocks.extend(super::plan::looser_row(context));
@@ -24,7 +27,7 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     if let Some(next) = &context.report.next {
         blocks.extend(in_the_way(context, next));
     }
-    blocks.extend(context.unkept().asks.then(|| super::backup::backup_row(context)));
+    blocks.extend(asked);
     blocks.extend(again(context));
     blocks.extend(due_soon(context));
     blocks.extend(carried(context));
@@ -35,9 +38,7 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     blocks.push(heading(say!(context.locale, "board-stages"), None));
     blocks.extend(context.plan.stages.iter().map(|stage| stage_row(context, stage)));
     blocks.push(heading(say!(context.locale, "board-this-phone"), None));
-    if !context.unkept().asks {
-        blocks.push(super::backup::backup_row(context));
-    }
+    blocks.extend(last);
     blocks.push(super::preference::preference_row(context));
     let title = context.aircraft_name();
     Screen { foot: foot(context), ..bare("board", title, blocks) }

@@ -4,6 +4,7 @@ use super::context::{bare, heading, paragraph, still_row};
 use super::{Block, Control, Edge, Edit, Icon, Screen, Tone};
 use crate::journal::JournalError;
 use crate::locale::{Locale, say};
+use crate::record::Gap;
 
 /// Stretches that are listed before the rest is only counted.
 const GAPS_SHOWN: usize = 12;
@@ -15,14 +16,14 @@ pub struct DamageSeen<'a> {
     /// Entries that can still be read.
     pub count: usize,
     /// The stretches that cannot be read.
-    pub gaps: Vec<(i64, i64)>,
+    pub gaps: Vec<Gap>,
     /// Whether nobody knows if entries came behind the last legible one.
     pub may_lack_last: bool,
 }
 
 /// The page of a damaged journal.
 pub(crate) fn damaged(locale: Locale, seen: &DamageSeen<'_>) -> Screen {
-    let missing: i64 = seen.gaps.iter().map(|(first, last)| last - first + 1).sum();
+    let missing: i64 = seen.gaps.iter().map(|gap| gap.count()).sum();
     let mut blocks = vec![
         Block::Verdict {
             text: verdict(locale, seen.why),
@@ -55,10 +56,10 @@ fn verdict(locale: Locale, why: &JournalError) -> String {
 
 fn gap_rows(locale: Locale, seen: &DamageSeen<'_>) -> Vec<Block> {
     let mut rows: Vec<Block> = Vec::new();
-    for (first, last) in seen.gaps.iter().take(GAPS_SHOWN) {
-        let words = match first == last {
-            true => say!(locale, "damaged-entry", first = first.to_string()),
-            false => say!(locale, "damaged-entries", first = first.to_string(), last = last.to_string()),
+    for gap in seen.gaps.iter().take(GAPS_SHOWN) {
+        let words = match gap.count() {
+            1 => say!(locale, "damaged-entry", first = gap.first.to_string()),
+            _ => say!(locale, "damaged-entries", first = gap.first.to_string(), last = gap.last.to_string()),
         };
         rows.push(still_row(Edge::Missing, say!(locale, "damaged-missing"), words, None));
     }

@@ -30,7 +30,7 @@ pub(super) fn dossier(context: &Context<'_>) -> Screen {
     }));
     blocks.push(paragraph(say!(locale, "dossier-not-recorded"), Tone::Quiet));
     blocks.extend(tables(context));
-    blocks.push(super::backup::backup_row(context));
+    blocks.push(super::backup::backup_row(context, context.unkept()));
     let save = Control::primary(Offered::Dossier.into(), say!(locale, "dossier-save")).icon(Icon::Book).document(
         Document::Save {
             name: context.dated_file_name(say!(locale, "dossier-file-word"), "html"),

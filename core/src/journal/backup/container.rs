@@ -18,7 +18,7 @@ use super::manifest::MANIFEST;
 const MOST_FILES: u64 = 20_000;
 /// Their directory at its longest, bytes.
 const LONGEST_DIRECTORY: u64 = 4 << 20;
-/// Text shrinks to a hundredth at best; what would grow more than this has been made to.
+/// Logs shrink to a tenth or a hundredth (common practice, no source); what would grow more than this was made to.
 const MOST_GROWTH: u64 = 400;
 /// What a small file may grow to all the same, bytes.
 const ALWAYS_ALLOWED: u64 = 1 << 20;

@@ -115,6 +115,21 @@ impl<'a> Cell<'a> {
     }
 }
 
+/// Where a cell begins: an image of a page, and a byte of it.
+pub(super) type Lies = (u64, usize);
+
+/// Shows every cell there may be, whatever the pages say of themselves.
+pub(super) fn each_cell(pages: &Pages, mut show: impl FnMut(Lies, &Cell<'_>)) {
+    for place in 0..pages.images() {
+        let page = pages.image(place);
+        for from in 0..page.len() {
+            if let Some(cell) = Cell::at(&page, from) {
+                show((place, from), &cell);
+            }
+        }
+    }
+}
+
 /// A whole number of a column.
 pub(super) fn whole(form: Form, bytes: &[u8]) -> Option<i64> {
     match form {

@@ -6,13 +6,13 @@ use std::path::Path;
 use rusqlite::{Connection, OpenFlags};
 use sha2::{Digest as _, Sha256};
 
-use super::cell::{Cell, Form, whole};
+use super::cell::{Cell, Form, each_cell, whole};
 use super::pages::Pages;
 use crate::journal::Digest;
 use crate::journal::backup::BackupError;
 use crate::journal::open::immutable_uri;
 use crate::journal::store::StoredEntry;
-use crate::record::{Author, Body, StoredBody};
+use crate::record::{Author, Body, Gap, StoredBody};
 
 /// Entries that may lack at the end where the file says that there are more.
 const MOST_LACKING: i64 = 100;
@@ -31,16 +31,13 @@ impl Legible {
     pub fn search(path: &Path, known: Option<i64>) -> Result<Legible, BackupError> {
         let pages = Pages::open(path)?;
         let mut found: BTreeMap<i64, Vec<StoredEntry>> = BTreeMap::new();
-        for place in 0..pages.images() {
-            let page = pages.image(place);
-            for from in 0..page.len() {
-                let Some(row) = entry_at(&page, from, &pages) else { continue };
-                let same = found.entry(row.seq).or_default();
-                if same.iter().all(|known| known.digest != row.digest) {
-                    same.push(row);
-                }
+        each_cell(&pages, |_, cell| {
+            let Some(row) = entry_of(cell, &pages) else { return };
+            let same = found.entry(row.seq).or_default();
+            if same.iter().all(|known| known.digest != row.digest) {
+                same.push(row);
             }
-        }
+        });
         let entries = joined(found);
         let found = entries.last_key_value().map_or(0, |(seq, _)| *seq);
         // A number that was damaged itself is believed by no more than what fits on a page or two.
@@ -65,13 +62,13 @@ impl Legible {
         self.entries.len()
     }
 
-    /// The stretches that cannot be read: from the first place to the last.
-    pub fn gaps(&self) -> Vec<(i64, i64)> {
+    /// The stretches that cannot be read.
+    pub fn gaps(&self) -> Vec<Gap> {
         let mut gaps = Vec::new();
         let mut next = 1;
         for seq in self.entries.keys().copied().chain([self.last + 1]) {
             if seq > next {
-                gaps.push((next, seq - 1));
+                gaps.push(Gap { first: next, last: seq - 1 });
             }
             next = seq + 1;
         }
@@ -156,9 +153,8 @@ fn illegible(
     }
 }
 
-/// The entry whose cell begins at a byte of a page, if one does and its digest closes over it.
-fn entry_at(page: &[u8], from: usize, pages: &Pages) -> Option<StoredEntry> {
-    let cell = Cell::at(page, from)?;
+/// The entry that a cell holds, if it has the form of one and its digest closes over it.
+fn entry_of(cell: &Cell<'_>, pages: &Pages) -> Option<StoredEntry> {
     let is_text = |place: usize| matches!(cell.forms[place], Form::Text(_));
     let is_entry = cell.forms.len() == 12
         && cell.forms[0] == Form::Null

@@ -2,13 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use super::cell::{Cell, Form, whole};
+use super::cell::{Cell, Form, Lies, each_cell, whole};
 use super::pages::Pages;
 use crate::journal::logs::hexadecimal;
 use crate::journal::{Journal, JournalError};
-
-/// Where a cell lies: an image of a page, and a byte of it.
-type Lies = (u64, usize);
 
 /// What was found of logs.
 #[derive(Default)]
@@ -42,22 +39,16 @@ pub(super) fn lay_logs(pages: &Pages, made: &mut Journal) -> Result<Vec<String>,
 
 fn search(pages: &Pages) -> Found {
     let mut found = Found::default();
-    for place in 0..pages.images() {
-        let page = pages.image(place);
-        for from in 0..page.len() {
-            let Some(cell) = Cell::at(&page, from) else { continue };
-            match cell.forms[..] {
-                [Form::Null, Form::Bytes(32), bytes, kept] if bytes.is_whole() && kept == Form::One => {
-                    let digest = cell.columns(pages).map(|mut columns| columns.swap_remove(1));
-                    found.logs.extend(digest.map(|digest| (cell.rowid, digest)));
-                }
-                [log, number, Form::Bytes(_)] if log.is_whole() && number.is_whole() => {
-                    found.pieces.extend(named(&cell, pages).map(|name| (name, (place, from))));
-                }
-                _ => {}
-            }
+    each_cell(pages, |lies, cell| match cell.forms[..] {
+        [Form::Null, Form::Bytes(32), bytes, kept] if bytes.is_whole() && kept == Form::One => {
+            let digest = cell.columns(pages).map(|mut columns| columns.swap_remove(1));
+            found.logs.extend(digest.map(|digest| (cell.rowid, digest)));
         }
-    }
+        [log, number, Form::Bytes(_)] if log.is_whole() && number.is_whole() => {
+            found.pieces.extend(named(cell, pages).map(|name| (name, lies)));
+        }
+        _ => {}
+    });
     found
 }
 

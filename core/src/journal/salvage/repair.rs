@@ -7,7 +7,7 @@ use super::found_logs::lay_logs;
 use crate::journal::backup::BackupError;
 use crate::journal::beside::Beside;
 use crate::journal::{Journal, JournalError, NewEntry};
-use crate::record::{Body, Gap, Moment};
+use crate::record::{Body, Moment};
 
 /// Entries that are laid down with one commit.
 const AT_ONCE: usize = 1_000;
@@ -29,7 +29,7 @@ pub(crate) fn repair(path: &Path, legible: &Legible, may_lack_last: bool, now: &
     // What proves itself and cannot be understood was written by a newer app: it is no damage, and is not passed over.
     made.entries()?;
     made.verify()?;
-    let gaps = legible.gaps().into_iter().map(|(first, last)| Gap { first, last }).collect();
+    let gaps = legible.gaps();
     made.append(now, vec![NewEntry::pilot(Body::Repaired { gaps, may_lack_last, lost_logs })])?;
     made.close()?;
     Ok(beside.take_place().map_err(BackupError::from)?)
