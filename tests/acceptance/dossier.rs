@@ -117,10 +117,7 @@ fn a_kept_log_is_read_in_steps_between_which_a_touch_comes() {
     }
     walk.person.pick("Pick a log", "long.csv", text.as_bytes());
     walk.person.tap("Attach this log");
-    let mut screen = walk.person.screen();
-    while let Some(Work::Touch { token }) = screen.work {
-        screen = walk.person.phone.pilot().unwrap().tap(&token, &walk.person.now).unwrap().screen;
-    }
+    walk.person.until_done();
     walk.person.home();
     walk.person.tap("Aircraft");
     walk.person.tap("The dossier");

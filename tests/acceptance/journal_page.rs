@@ -23,11 +23,7 @@ fn rows(person: &Person) -> Vec<(String, String)> {
 /// Searches to the end, as the phone does it by itself.
 fn search(person: &mut Person, words: &str) -> String {
     person.enter(SEARCH, words);
-    let mut screen = person.screen();
-    while let Some(Work::Touch { token }) = screen.work {
-        screen = person.phone.pilot().unwrap().tap(&token, &person.now).unwrap().screen;
-    }
-    let found = screen.blocks.into_iter().find_map(|block| match block {
+    let found = person.until_done().blocks.into_iter().find_map(|block| match block {
         Block::Heading { text, .. } if text.starts_with("Found in") => Some(text),
         _ => None,
     });

@@ -53,3 +53,15 @@ def random():
     import numpy
 
     return numpy.random.default_rng(20260307)
+
+
+@pytest.fixture(scope="session")
+def in_service(tmp_path_factory):
+    """A closed journal of an aircraft in service, and the moment at which it was left. It is walked once: whoever opens it takes a copy."""
+    import liftgate
+
+    folder = tmp_path_factory.mktemp("walked")
+    subprocess.run(["cargo", "run", "--quiet", "-p", "liftgate-tests", "--bin", "walked", "--", folder], cwd=ROOT, check=True)
+    wall_ms, offset_min, monotonic_ms, boot = (folder / "service.txt").read_text().split()
+    now = liftgate.Moment(wall_ms=int(wall_ms), offset_min=int(offset_min), monotonic_ms=int(monotonic_ms), boot=boot)
+    return folder / "service.db", now

@@ -4,13 +4,14 @@ with its chain walked (hashlib). SHA-256 is FIPS 180-4, the container PKWARE's A
 import hashlib
 import io
 import json
-import subprocess
+import shutil
 import zipfile
 from pathlib import Path
 
 import jsonschema
 import liftgate as lg
 import pytest
+from screens import control, go, saved
 
 ROOT = Path(__file__).resolve().parents[2]
 SCHEMA = json.loads((ROOT / "core/docs/backup.schema.json").read_text())
@@ -20,43 +21,33 @@ def against(part):
     return jsonschema.Draft202012Validator({"$defs": SCHEMA["$defs"], "$ref": f"#/$defs/{part}"})
 
 
-def control(screen, words):
-    for block in screen.blocks:
-        if isinstance(block, lg.Block.ROW) and block.control and block.title == words:
-            return block.control
-    return next(one for one in screen.foot if one.label == words)
-
-
 def opened(path, now):
     phone = lg.Liftgate.open(str(path), now)
     pilot = phone.pilot()
-    while pilot.screen(now).back:
-        pilot.tap(pilot.screen(now).back.token, now)
-    pilot.tap(control(pilot.screen(now), "Backup").token, now)
+    go(pilot, now, "Backup")
     return phone, pilot
 
 
-def saved(pilot, now):
-    shown = pilot.saving(control(pilot.screen(now), "Save a backup").token, "it.zip", now)
-    out = b""
-    while shown.screen.work:
-        out += pilot.piece() or b""
-        shown = pilot.wrote(lg.Wrote.KEPT, now)
-    return out
-
-
 @pytest.fixture(scope="module")
-def walked(tmp_path_factory):
-    """An aircraft in service: its journal, the moment, the count and the head of its chain, and its backup."""
-    folder = tmp_path_factory.mktemp("walked")
-    subprocess.run(["cargo", "run", "--quiet", "-p", "liftgate-tests", "--bin", "walked", "--", folder], cwd=ROOT, check=True)
-    wall_ms, offset_min, monotonic_ms, boot = (folder / "service.txt").read_text().split()
-    now = lg.Moment(wall_ms=int(wall_ms), offset_min=int(offset_min), monotonic_ms=int(monotonic_ms), boot=boot)
-    phone, pilot = opened(folder / "service.db", now)
-    backup = saved(pilot, now)
+def walked(in_service, tmp_path_factory):
+    """An aircraft in service: the moment, the count and the head of its chain, and its backup."""
+    file, now = in_service
+    phone, pilot = opened(shutil.copy(file, tmp_path_factory.mktemp("backup")), now)
+    backup = saved(pilot, now, "Save a backup")
     verified = phone.verify()
     phone.close_journal()
     return now, verified, backup
+
+
+def brought_in(pilot, now, file, length=None):
+    """The page that says what came of a file that was picked."""
+    shown = pilot.picked(control(pilot.screen(now), "Bring a backup in").token, "it.zip", length, now)
+    assert shown.screen.work
+    pilot.fed(file, now)
+    screen = pilot.fed(b"", now).screen
+    while screen.work:
+        screen = pilot.tap(screen.work.token, now).screen
+    return screen
 
 
 def chain(entries):
@@ -99,13 +90,7 @@ def test_packed_again_by_another_program_it_comes_back(walked, method, tmp_path)
         for name in container.namelist():
             other.writestr(name, container.read(name))
     phone, pilot = opened(tmp_path / "new.db", now)
-    token = control(pilot.screen(now), "Bring a backup in").token
-    shown = pilot.picked(token, "again.zip", len(again.getvalue()), now)
-    assert shown.screen.work
-    pilot.fed(again.getvalue(), now)
-    screen = pilot.fed(b"", now).screen
-    while screen.work:
-        screen = pilot.tap(screen.work.token, now).screen
+    screen = brought_in(pilot, now, again.getvalue(), len(again.getvalue()))
     pilot.tap(control(screen, "Go on with the backup").token, now)
     assert (phone.verify().count, phone.verify().head) == (verified.count, verified.head)
     phone.close_journal()
@@ -138,12 +123,7 @@ def test_what_was_made_to_do_harm_is_refused(what, tmp_path, walked):
         other.writestr("manifest.json", json.dumps(manifest))
     phone, pilot = opened(tmp_path / "new.db", now)
     before = phone.verify()
-    token = control(pilot.screen(now), "Bring a backup in").token
-    pilot.picked(token, "it.zip", None, now)
-    pilot.fed(made.getvalue(), now)
-    screen = pilot.fed(b"", now).screen
-    while screen.work:
-        screen = pilot.tap(screen.work.token, now).screen
+    screen = brought_in(pilot, now, made.getvalue())
     verdict = next(block for block in screen.blocks if isinstance(block, lg.Block.VERDICT))
     assert verdict.text == "This file cannot be brought in.", verdict
     assert phone.verify() == before

@@ -198,7 +198,13 @@ impl Person {
 
     /// Picks a backup, and waits until it is checked.
     pub fn bring_in(&mut self, name: &str, backup: &[u8]) -> Screen {
-        let mut screen = self.pick("Bring a backup in", name, backup).screen;
+        self.pick("Bring a backup in", name, backup);
+        self.until_done()
+    }
+
+    /// Waits, as a person does, while the phone goes on by itself with what takes its time.
+    pub fn until_done(&self) -> Screen {
+        let mut screen = self.screen();
         while let Some(Work::Touch { token }) = screen.work {
             screen = self.phone.pilot().and_then(|pilot| pilot.tap(&token, &self.now)).expect("a step").screen;
         }
