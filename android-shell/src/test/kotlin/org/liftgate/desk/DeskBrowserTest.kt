@@ -286,12 +286,14 @@ class DeskBrowserTest {
     private fun switch(name: String, value: String) =
         browser.findElement(By.cssSelector("[data-switch=$name] option[value='$value']")).click()
 
-    /** As often as there is a way back. */
-    private fun home() {
-        while (controls().any { it.says.startsWith("Back") }) {
+    /** As often as there is a way back; the board's row of the backup is none. */
+    private fun home() = until("the board is there") {
+        val onTheBoard = controls().none { it.says == "Back" }
+        if (!onTheBoard) {
             browser.findElement(By.id("back")).click()
             Thread.sleep(500)
         }
+        onTheBoard
     }
 
     /** The window's ground near its corner, 0 to 255. */
