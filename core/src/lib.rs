@@ -14,6 +14,7 @@ pub mod field;
 pub mod form;
 pub mod journal;
 pub mod locale;
+pub mod paper;
 pub mod plan;
 pub mod readiness;
 pub mod record;

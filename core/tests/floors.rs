@@ -17,7 +17,7 @@ use syn::visit::Visit;
 use syn::{Item, ItemUse, UseTree};
 
 /// The modules of the core from the ground up. A module may use what stands on a line before its own.
-const FLOORS: [&str; 16] = [
+const FLOORS: [&str; 17] = [
     "unit",
     "locale",
     "drawing",
@@ -34,6 +34,7 @@ const FLOORS: [&str; 16] = [
     "form",
     "view",
     "dossier",
+    "paper",
 ];
 /// The top floor, which may use all of them.
 const TOP: &str = "app";

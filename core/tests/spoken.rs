@@ -13,8 +13,8 @@ use syn::visit::Visit;
 use syn::{Attribute, LitStr, Macro};
 
 /// Where screens and pages are made, and what hands them their reasons.
-const SPEAKING: [&str; 9] =
-    ["view", "drawing", "form", "app", "computed", "dossier", "field", "readiness", "aircraft"];
+const SPEAKING: [&str; 10] =
+    ["view", "drawing", "form", "app", "computed", "dossier", "paper", "field", "readiness", "aircraft"];
 
 /// Texts that look like words and are none for a person, each with the reason.
 const NO_WORDS: [(&str, &str); 11] = [

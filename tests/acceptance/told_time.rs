@@ -1,7 +1,7 @@
 //! A time that the phone counted wrong, or not at all: it is asked about, told by the pilot, and both are kept.
 
-use liftgate_core::record::Body;
-use liftgate_core::view::Edge;
+use liftgate_core::record::{Body, MarkKind};
+use liftgate_core::view::{Block, Edge, Tone};
 use liftgate_tests::Person;
 use liftgate_tests::example::Kind;
 use liftgate_tests::walk::Walk;
@@ -128,4 +128,61 @@ fn a_run_that_no_phone_timed_is_told_on_its_card_and_counts_as_one() {
     });
     assert!(read_after_s.is_some_and(|after_s| (180..240).contains(&after_s)), "{read_after_s:?}");
     assert_eq!(standing(person, FLIGHT).1, "Holds");
+}
+
+/// The card goes out as a page, the phone stays dead all day, and in the evening the paper is entered with its own times.
+#[test]
+fn a_card_on_paper_is_printed_the_evening_before_and_entered_the_evening_after() {
+    let mut walk = Walk::at_flight(Kind::Scale, FLIGHT);
+    walk.person.tap("Draw up the card");
+    let page = String::from_utf8(walk.person.save("Save this card as a page to print")).unwrap();
+    assert!(page.starts_with("<!doctype html>") && page.trim_end().ends_with("</html>"));
+    let page = page.replace("&#39;", "'").replace("&#34;", "\"").replace("&#38;", "&");
+    if let Ok(to) = std::env::var("PAPER") { std::fs::write(to, &page).unwrap(); }
+    let card = walk.person.words();
+    for said in ["Motor on at", "Touchdown at", "min after", "Shake", "not so:", "Enter it within a day"] {
+        assert!(page.contains(said), "{said}: {page}");
+    }
+    // What the card calls a stop and a call-off stands on the paper too.
+    for stop in walk.person.screen().blocks.into_iter().filter_map(|block| match block {
+        Block::Paragraph { text, tone: Tone::Call } => Some(text),
+        _ => None,
+    }) {
+        assert!(page.contains(&stop), "{stop}");
+    }
+    assert!(card.contains("Call it off"), "{card}");
+
+    walk.draw_up();
+    let person = &mut walk.person;
+    person.tap("Flown without the phone");
+    person.enter("Time with the motor on", "2");
+    person.wait(4 * 3_600);
+    let down = person.now.earlier_by_s(3 * 3_600 + 1_800);
+    person.enter("Or the time of day at which it came down, as 14:32", "noon");
+    assert!(person.refused("It was flown so").contains("14:32"), "a time of day is shown as one writes it");
+    person.enter("Or the time of day at which it came down, as 14:32", &down.wall.format("%H%M").to_string());
+    assert!(person.words().contains("That is 3:30 h ago"), "{}", person.words());
+    person.tap("Shake");
+    assert!(person.refused("It was flown so").contains("Shake"));
+    person.enter("Shake: minutes after the motor came on", "3");
+    assert!(person.refused("It was flown so").contains("later than the motor ran"));
+    person.enter("Shake: minutes after the motor came on", "1.5");
+    person.tap("It was flown so");
+    let entries = person.entries();
+    let told = entries.iter().rev().find_map(|entry| match &entry.body {
+        Body::FlownTold { without_phone: Some(told), .. } => Some(told.down_ago_s),
+        _ => None,
+    });
+    assert!(told.is_some_and(|ago_s| (0..60).contains(&(ago_s - 12_600))), "{told:?}");
+    assert!(matches!(person.last(), Body::Marked { mark: MarkKind::Shake, elapsed_ms: 90_000, .. }));
+
+    // Each reading has the minutes that stand on the paper, not those of the evening.
+    assert_eq!(person.screen().name, "landing");
+    person.enter("Minutes from touchdown to the readings below", "1");
+    walk.land();
+    let readings = walk.person.entries().into_iter().rev().find_map(|entry| match entry.body {
+        Body::LandingRecorded { temperatures, .. } => Some(temperatures),
+        _ => None,
+    });
+    assert!(readings.as_ref().is_some_and(|all| all.iter().all(|reading| reading.after_s == 60)), "{readings:?}");
 }

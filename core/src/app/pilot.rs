@@ -380,8 +380,11 @@ impl Shared {
             fields.push((JournalForm::SHOWN.to_owned(), String::new()));
         }
         if let (Place::Landing(card), true) = (&place, LandingForm::is_temperature(field)) {
-            let down = self.ledger.flight(*card).and_then(|flight| flight.down.as_ref());
-            let after_s = down.map_or(0, |(down, _)| now.elapsed_ms_since(down) / 1_000);
+            let drafts = self.journal.drafts(&place.draft_key())?;
+            let after_s = self.ledger.flight(*card).map_or(0, |flight| {
+                let drafts = Drafts::new(&drafts, self.locale());
+                LandingForm::new(drafts, &self.plan, &self.ledger.aircraft, flight).after_s(now)
+            });
             fields.push((LandingForm::after_field(field), after_s.to_string()));
         }
         Ok(fields)

@@ -7,8 +7,10 @@ use super::leaving::{Content, Leaving};
 use super::opened::text_in_force;
 use super::shared::Shared;
 use super::{AppError, document, dossier};
+use crate::form::Drafts;
 use crate::journal::{BackupError, JournalError, LastBackup, Packing};
 use crate::locale::say;
+use crate::paper;
 use crate::record::Moment;
 use crate::tables;
 use crate::view::{Offered, Wrote};
@@ -22,6 +24,7 @@ pub(super) fn begin(shared: &mut Shared, offered: &Offered, name: &str, now: &Mo
             let (plan, entries, ledger) = (&shared.plan, &shared.entries, &shared.ledger);
             Content::Whole(tables::write(tables::Source { plan, entries, ledger }, *table, *form))
         }
+        Offered::Card(check) => Content::Whole(printed_card(shared, check, now)?),
         Offered::Backup => Content::Backup(Box::new(Packing::begin(&shared.journal)?)),
         Offered::SetAsideLog(number) => Content::File(shared.journal.open_aside_log(*number)?),
         Offered::SetAside(number) => Content::File(shared.journal.open_aside(*number)?),
@@ -30,6 +33,14 @@ pub(super) fn begin(shared: &mut Shared, offered: &Offered, name: &str, now: &Mo
     let entries = shared.entries.len();
     shared.leaving = Some(Leaving { name: name.to_owned(), written: 0, entries, content, ended: false });
     Ok(())
+}
+
+/// The card of a check as a page to print.
+fn printed_card(shared: &Shared, check: &str, now: &Moment) -> Result<Vec<u8>, AppError> {
+    let report = shared.report(now);
+    let context = shared.context(&report, Drafts::none(shared.locale()), now);
+    let page = paper::card(&context, check).ok_or_else(|| AppError::refused(say!(shared.locale(), "app-not-flown")))?;
+    page.map(String::into_bytes).map_err(|error| AppError::refused(error.to_string()))
 }
 
 /// The next piece, which may be empty while there is more to come; none at its end, and after the person stopped it.

@@ -27,6 +27,11 @@ impl Flight {
         by_plan_s.min(by_pack_s).saturating_mul(1_000)
     }
 
+    /// Whether no phone was there: what is known of it was told later, from a paper or another clock.
+    pub fn is_without_phone(&self) -> bool {
+        self.timed == Timed::Told && self.counted_ms.is_none()
+    }
+
     /// Milliseconds that the phone counted, where that is not what counts: the pilot says another time.
     pub fn counted_otherwise_ms(&self) -> Option<i64> {
         let (_, elapsed_ms) = self.down.as_ref()?;

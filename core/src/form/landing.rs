@@ -8,7 +8,7 @@ use crate::aircraft::Aircraft;
 use crate::field::{Doubt, Flight, Landing, Timed, doubts, used_range_mah, wanted_places};
 use crate::locale::say;
 use crate::plan::{Motion, Place, Plan};
-use crate::record::{Judgement, Odd, Reading};
+use crate::record::{Judgement, Moment, Odd, Reading};
 use crate::unit::Unit;
 
 /// What the pilot says of a run with one touch.
@@ -62,6 +62,10 @@ impl<'a> LandingForm<'a> {
     pub const SLIP: &'static str = "slip";
     /// The field of the place that is read once more.
     pub const READ_AGAIN: &'static str = "again";
+    /// The field of how long after touchdown the readings were taken that are entered next, of a run that no phone timed.
+    pub const READ_AFTER: &'static str = "read-after";
+    /// How long after touchdown a paper may say, minutes.
+    const READ_AFTER_RANGE_MIN: (f64, f64) = (0.0, 120.0);
     const TEMPERATURE: &'static str = "temp:";
 
     /// The form of a flight that is down.
@@ -82,6 +86,21 @@ impl<'a> LandingForm<'a> {
     /// The field that keeps how long after touchdown, in seconds, a temperature's field was filled.
     pub fn after_field(temperature_field: &str) -> String {
         format!("after:{temperature_field}")
+    }
+
+    /// How long after touchdown the readings were taken, as a paper says, minutes.
+    ///
+    /// # Errors
+    /// No number, or longer than anything is still warm.
+    pub fn read_after_min(&self, label: &str) -> Result<Option<f64>> {
+        self.drafts.number(Self::READ_AFTER, label, Unit::Minute, Self::READ_AFTER_RANGE_MIN)
+    }
+
+    /// How long after touchdown a reading that is entered now was taken, seconds: as the paper says, else by the clock.
+    pub fn after_s(&self, now: &Moment) -> i64 {
+        let by_clock = || self.flight.down.as_ref().map_or(0, |(down, _)| now.elapsed_ms_since(down) / 1_000);
+        let on_paper = self.flight.is_without_phone().then(|| self.read_after_min("").ok().flatten()).flatten();
+        on_paper.map_or_else(by_clock, |minutes| (minutes * 60.0).round() as i64)
     }
 
     /// The field of how far the temperatures that are offered for a place are moved.

@@ -32,6 +32,7 @@ macro_rules! files {
             include_str!(concat!("../../locale/", $language, "/ledger.ftl")),
             include_str!(concat!("../../locale/", $language, "/log.ftl")),
             include_str!(concat!("../../locale/", $language, "/packs.ftl")),
+            include_str!(concat!("../../locale/", $language, "/paper.ftl")),
             include_str!(concat!("../../locale/", $language, "/plan.ftl")),
             include_str!(concat!("../../locale/", $language, "/preference.ftl")),
             include_str!(concat!("../../locale/", $language, "/quantities.ftl")),

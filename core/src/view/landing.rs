@@ -34,6 +34,7 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
     blocks.extend(super::landing_doubt::too_short(context, flight, fly));
     blocks.extend(super::answers::to_answer(context, flight));
     blocks.extend(super::told_time::put_right(context, flight));
+    blocks.extend(super::told_time::read_after(context, flight));
     blocks.extend(offered(context, flight, &wanted));
     blocks.extend(read_so_far(context, flight));
     blocks.extend(super::settings_ledger::tested(context, flight));

@@ -445,6 +445,8 @@ pub enum Offered {
     Plan,
     /// The page that shows another person what was proved.
     Dossier,
+    /// The card of a check that is flown, as a page to print.
+    Card(String),
     /// The whole record.
     Backup,
     /// A journal that was set aside, as it is.

@@ -27,11 +27,15 @@ pub(super) fn hand_over(shared: &Shared, id: &str, drafts: Drafts<'_>, now: &Mom
 pub(super) fn flown_without_phone(shared: &Shared, id: &str, drafts: Drafts<'_>, now: &Moment) -> Result {
     let Ready { card, spotter } = ready(shared, id, drafts, now)?;
     let form = WithoutPhoneForm(drafts);
-    let (flown_s, down_ago_s) = (form.flown_s()?, form.ago_s()?);
+    let (flown_s, down_ago_s) = (form.flown_s()?, form.down_ago_s(now)?);
+    let noted = form.noted(flown_s)?;
     let name = shared.journal.name(now);
     let told = Body::FlownTold { card: name, flown_s, without_phone: Some(WithoutPhone { down_ago_s, spotter }) };
+    let marked = |(at_s, mark)| NewEntry::pilot(Body::Marked { card: name, mark, elapsed_ms: at_s * 1_000 });
+    let mut entries = vec![NewEntry::pilot(card).named(name), NewEntry::pilot(told)];
+    entries.extend(noted.into_iter().map(marked));
     Ok(Done {
-        entries: vec![NewEntry::pilot(card).named(name), NewEntry::pilot(told)],
+        entries,
         said: say!(shared.locale(), "entry-flown-told", time = clock(flown_s)),
         after: After::Through(Place::Board, Place::Landing(name)),
     })

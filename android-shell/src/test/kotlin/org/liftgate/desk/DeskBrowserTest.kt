@@ -286,10 +286,11 @@ class DeskBrowserTest {
     private fun switch(name: String, value: String) =
         browser.findElement(By.cssSelector("[data-switch=$name] option[value='$value']")).click()
 
-    /** As often as there is a way back; the board's row of the backup is none. */
+    /** As often as there is a way back, until the board is there; its row of the backup is no way back, and a page on its way out has none. */
     private fun home() = until("the board is there") {
-        val onTheBoard = controls().none { it.says == "Back" }
-        if (!onTheBoard) {
+        val seen = controls()
+        val onTheBoard = seen.any { it.says.startsWith("Journal") } && seen.none { it.says == "Back" }
+        if (seen.any { it.says == "Back" }) {
             browser.findElement(By.id("back")).click()
             Thread.sleep(500)
         }

@@ -1,0 +1,274 @@
+//! The card of a flight on one printed page, for the day on which no phone serves: what is due before it, at what it is called off, and
+//! room for what is read after it. What was written on it is entered on the page of the same card later.
+
+use askama::Template;
+
+use crate::field::wanted_places;
+use crate::form::{CardForm, Drafts};
+use crate::locale::{Locale, say};
+use crate::plan::{Caution, Check, CheckKind, Fly, Stage};
+use crate::readiness::{Blocker, FindingState, PackStand};
+use crate::record::{MarkKind, Moment};
+use crate::unit::Unit;
+use crate::view::{self, Context};
+
+/// What is due by the next day is on the page: it is printed the evening before.
+const AHEAD_S: i64 = 24 * 60 * 60;
+/// Lines for what the spotter notes in flight.
+const NOTE_LINES: usize = 3;
+
+#[derive(Template)]
+#[template(path = "paper/card.html")]
+struct Paper {
+    language: &'static str,
+    labels: Labels,
+    title: String,
+    flight: String,
+    stage: String,
+    printed: String,
+    /// What no tick on paper can settle.
+    in_the_way: Vec<String>,
+    restrictions: Vec<String>,
+    due: Vec<Due>,
+    cautions: Vec<String>,
+    head_speed: String,
+    planned: String,
+    packs: Vec<String>,
+    expected: String,
+    call_off: Vec<String>,
+    marks: Vec<String>,
+    note_lines: [(); NOTE_LINES],
+    places: Vec<Limits>,
+    temperature_sign: &'static str,
+    emergency: String,
+}
+
+/// A check that is due, with what it is held against.
+struct Due {
+    title: String,
+    held_against: String,
+    /// The unit of what is read; none where it is looked at.
+    unit: Option<&'static str>,
+}
+
+struct Limits {
+    title: String,
+    caution: String,
+    stop: String,
+}
+
+/// The page's own words.
+struct Labels {
+    how: String,
+    in_the_way: String,
+    before: String,
+    nothing_due: String,
+    cautions: String,
+    flight: String,
+    head_speed: String,
+    pack: String,
+    planned: String,
+    air: String,
+    pilot: String,
+    spotter: String,
+    call_off: String,
+    in_flight: String,
+    motor_on: String,
+    touchdown: String,
+    noted_at: String,
+    noted_what: String,
+    noted_words: String,
+    after: String,
+    place: String,
+    reads: String,
+    after_min: String,
+    again: String,
+    caution_above: String,
+    stop_above: String,
+    used: String,
+    unit_used: &'static str,
+    was: String,
+    as_it_should_be: String,
+    not_so: String,
+    called_off: String,
+    anything_else: String,
+    later: String,
+    later_how: String,
+}
+
+/// The page of a check that is flown; nothing where the plan has no such check.
+///
+/// # Errors
+/// Only if its template cannot be filled.
+pub(crate) fn card(context: &Context<'_>, id: &str) -> Option<Result<String, askama::Error>> {
+    let (stage, check) = context.plan.check(id)?;
+    let fly = check.fly()?;
+    let tomorrow = context.now.earlier_by_s(-AHEAD_S);
+    let blockers = context.ledger.before_flying(context.plan, id, &tomorrow);
+    let (due, in_the_way): (Vec<&Blocker>, Vec<&Blocker>) = blockers.iter().partition(|one| on_paper(context, one));
+    let words = |blocker: &Blocker| view::blocker_words(context.locale, context.plan, context.ledger, blocker);
+    let paper = Paper {
+        language: context.locale.language.tag(),
+        labels: labels(context.locale),
+        title: context.aircraft_name(),
+        flight: check.title.clone(),
+        stage: stage.title.clone(),
+        printed: printed(context),
+        in_the_way: in_the_way.into_iter().map(words).collect(),
+        restrictions: restrictions(context),
+        due: due.into_iter().filter_map(|blocker| asked(context, blocker)).collect(),
+        cautions: cautions(context, stage, check),
+        head_speed: context.ledger.aircraft.limit(&fly.head_speed_rpm).map_or_else(String::new, |rpm| {
+            context.locale.quantity(rpm, Unit::RevolutionsPerMinute)
+        }),
+        planned: planned(context, check, fly),
+        packs: packs(context),
+        expected: expected(context, check, fly),
+        call_off: fly.knock_off.clone(),
+        marks: MarkKind::ALL.iter().map(|kind| kind.word(context.locale)).collect(),
+        note_lines: [(); NOTE_LINES],
+        places: wanted_places(context.plan, &context.ledger.aircraft, fly)
+            .map(|place| Limits {
+                title: place.title.clone(),
+                caution: context.locale.quantity(place.caution_above_c, Unit::Celsius),
+                stop: context.locale.quantity(place.stop_above_c, Unit::Celsius),
+            })
+            .collect(),
+        temperature_sign: context.locale.shown(Unit::Celsius).sign,
+        emergency: emergency(context),
+    };
+    Some(paper.render())
+}
+
+/// Whether a pen can settle it: a look or a reading, which is entered later. What is computed, proved or released is not.
+fn on_paper(context: &Context<'_>, blocker: &Blocker) -> bool {
+    let Blocker::Check { check, .. } = blocker else { return false };
+    context.plan.check(check).is_some_and(|(_, check)| matches!(check.kind, CheckKind::Confirm | CheckKind::Measure(_)))
+}
+
+fn asked(context: &Context<'_>, blocker: &Blocker) -> Option<Due> {
+    let Blocker::Check { check, .. } = blocker else { return None };
+    let (_, check) = context.plan.check(check)?;
+    let (limits, unit) = match &check.kind {
+        CheckKind::Measure(measure) => (
+            view::limits_words(context.locale, context.facts(), measure),
+            Some(context.locale.shown(measure.unit).sign),
+        ),
+        _ => (Vec::new(), None),
+    };
+    let held_against = if limits.is_empty() { check.judged.clone() } else { limits.join(". ") };
+    Some(Due { title: check.title.clone(), held_against, unit })
+}
+
+fn printed(context: &Context<'_>) -> String {
+    let locale = context.locale;
+    let (day, time) = (locale.date(context.now.wall.date_naive()), context.now.wall.format("%H:%M").to_string());
+    say!(locale, "paper-printed", day = day, time = time, count = context.entries.len())
+}
+
+fn restrictions(context: &Context<'_>) -> Vec<String> {
+    let carried = context.ledger.findings.iter().filter_map(|finding| match &finding.state {
+        FindingState::Carried { restriction, .. } => Some(restriction.clone()),
+        _ => None,
+    });
+    carried.collect()
+}
+
+fn cautions(context: &Context<'_>, stage: &Stage, check: &Check) -> Vec<String> {
+    let mut ids: Vec<&String> = Vec::new();
+    for id in check.cautions.iter().chain(&stage.cautions) {
+        if !ids.contains(&id) {
+            ids.push(id);
+        }
+    }
+    let sentence = |caution: &Caution| format!("{}. {}", caution.title, caution.text);
+    ids.into_iter().filter_map(|id| context.plan.caution(id)).map(sentence).collect()
+}
+
+fn planned(context: &Context<'_>, check: &Check, fly: &Fly) -> String {
+    let form = blank_card(context, check, fly, context.now);
+    context.locale.quantity(form.planned_minutes(None), Unit::Minute)
+}
+
+/// The charge that a hover is expected to take, with its interval.
+fn expected(context: &Context<'_>, check: &Check, fly: &Fly) -> String {
+    let form = blank_card(context, check, fly, context.now);
+    let planned_s = (form.planned_minutes(None) * 60.0).round() as i64;
+    let air_c = crate::form::last_air_c(context.ledger);
+    let rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm).filter(|_| fly.predict);
+    let charge = rpm
+        .and_then(|rpm| crate::computed::predicted_charge(context.facts(), fly.motion, rpm, planned_s, air_c));
+    charge.map_or_else(String::new, |charge| {
+        say!(
+            context.locale,
+            "paper-expected",
+            used = context.locale.rounded(charge.used_mah, 0, Unit::MilliampereHour),
+            low = context.locale.number(charge.low_mah, 0),
+            high = context.locale.number(charge.high_mah, 0)
+        )
+    })
+}
+
+/// A card on which nobody has entered anything.
+fn blank_card<'a>(context: &Context<'a>, check: &'a Check, fly: &'a Fly, now: &'a Moment) -> CardForm<'a> {
+    CardForm::new(Drafts::none(context.locale), context.facts(), check, fly, now)
+}
+
+/// The packs that may be flown. What was done with them last is of the evening before.
+fn packs(context: &Context<'_>) -> Vec<String> {
+    context.ledger.packs().into_iter().filter(PackStand::may_fly).map(|pack| pack.name).collect()
+}
+
+fn emergency(context: &Context<'_>) -> String {
+    let locale = context.locale;
+    let first = say!(locale, "paper-emergency");
+    match &context.ledger.emergency {
+        Some(known) => format!(
+            "{}: {}. {}. {first}",
+            say!(locale, "emergency-title"),
+            say!(locale, "emergency-call-now", call = known.call),
+            known.address
+        ),
+        None => format!("{}: {}. {first}", say!(locale, "emergency-title"), say!(locale, "emergency-call-unknown")),
+    }
+}
+
+fn labels(locale: Locale) -> Labels {
+    Labels {
+        how: say!(locale, "paper-how"),
+        in_the_way: say!(locale, "paper-in-the-way"),
+        before: say!(locale, "paper-before"),
+        nothing_due: say!(locale, "paper-nothing-due"),
+        cautions: say!(locale, "paper-cautions"),
+        flight: say!(locale, "paper-flight"),
+        head_speed: say!(locale, "card-head-speed"),
+        pack: say!(locale, "paper-pack"),
+        planned: say!(locale, "paper-planned"),
+        air: say!(locale, "paper-air"),
+        pilot: say!(locale, "paper-pilot"),
+        spotter: say!(locale, "paper-spotter"),
+        call_off: say!(locale, "card-call-off"),
+        in_flight: say!(locale, "paper-in-flight"),
+        motor_on: say!(locale, "paper-motor-on"),
+        touchdown: say!(locale, "paper-touchdown"),
+        noted_at: say!(locale, "paper-noted-at"),
+        noted_what: say!(locale, "paper-noted-what"),
+        noted_words: say!(locale, "paper-noted-words"),
+        after: say!(locale, "paper-after"),
+        place: say!(locale, "paper-place"),
+        reads: say!(locale, "paper-reads"),
+        after_min: say!(locale, "paper-after-min"),
+        again: say!(locale, "paper-again"),
+        caution_above: say!(locale, "paper-caution-above"),
+        stop_above: say!(locale, "paper-stop-above"),
+        used: say!(locale, "landing-charge-used"),
+        unit_used: locale.shown(Unit::MilliampereHour).sign,
+        was: say!(locale, "paper-was"),
+        as_it_should_be: say!(locale, "paper-as-it-should-be"),
+        not_so: say!(locale, "paper-not-so"),
+        called_off: say!(locale, "paper-called-off"),
+        anything_else: say!(locale, "landing-anything-else"),
+        later: say!(locale, "paper-later"),
+        later_how: say!(locale, "paper-later-how"),
+    }
+}
