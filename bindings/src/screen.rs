@@ -108,6 +108,10 @@ pub enum Block {
     Drawing {
         picture: Picture,
     },
+    Photo {
+        jpeg: Vec<u8>,
+        spoken: String,
+    },
     Plot {
         token: Token,
         title: String,

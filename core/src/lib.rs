@@ -15,6 +15,7 @@ pub mod form;
 pub mod journal;
 pub mod locale;
 pub mod paper;
+pub mod photo;
 pub mod plan;
 pub mod readiness;
 pub mod record;

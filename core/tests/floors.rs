@@ -17,12 +17,13 @@ use syn::visit::Visit;
 use syn::{Item, ItemUse, UseTree};
 
 /// The modules of the core from the ground up. A module may use what stands on a line before its own.
-const FLOORS: [&str; 17] = [
+const FLOORS: [&str; 18] = [
     "unit",
     "locale",
     "drawing",
     "engineering",
     "telemetry",
+    "photo",
     "record",
     "journal",
     "plan",

@@ -177,3 +177,6 @@ dossier-head-of =
         [one] { $count } Eintrag; der letzte Prüfwert seiner Kette
        *[other] { $count } Einträge; der letzte Prüfwert ihrer Kette
     }
+dossier-photos-how = Die Fotos sind kleine Kopien; die Dateien stehen in der Sicherung, wie sie kamen, jede unter ihrer Prüfsumme
+dossier-no-photo = Dieses Foto lässt sich nicht zeigen; vielleicht ist seine Datei in der Sicherung
+dossier-photo-file = { $name }, { $bytes } Bytes, SHA-256 { $sha256 }

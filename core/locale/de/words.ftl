@@ -177,3 +177,4 @@ entry-repaired =
        *[other] {""}, { $logs } Logs auch nicht
     }
 blocker-record-damaged = Einträge, die sich nicht mehr lesen lassen
+entry-photo = Foto: { $of }

@@ -177,3 +177,6 @@ dossier-head-of =
         [one] { $count } entry; the head of their chain
        *[other] { $count } entries; the head of their chain
     }
+dossier-photos-how = The photos are small copies; the files stand in the backup as they came, each under its digest
+dossier-no-photo = This photo cannot be shown; its file may be in the backup
+dossier-photo-file = { $name }, { $bytes } bytes, SHA-256 { $sha256 }

@@ -177,3 +177,4 @@ entry-repaired =
        *[other] {""}, nor could { $logs } logs
     }
 blocker-record-damaged = Entries that cannot be read any more
+entry-photo = Photo: { $of }

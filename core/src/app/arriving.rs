@@ -1,7 +1,7 @@
 //! A document on its way in from the phone's picker.
 
 use crate::journal::{ArrivingBackup, ArrivingLog};
-use crate::record::EntryId;
+use crate::record::{EntryId, PhotoOf};
 
 /// A document on its way in, piece by piece.
 pub(super) struct Arriving {
@@ -18,6 +18,8 @@ pub(super) enum Into {
     Plan(Vec<u8>),
     /// A log for this card's flight, which may be longer than memory.
     Log(EntryId, ArrivingLog),
+    /// A photo of this, which may be longer than is taken in.
+    Photo(PhotoOf, ArrivingLog),
     /// A backup, which is laid beside the journal.
     Backup(ArrivingBackup),
 }
@@ -27,7 +29,7 @@ impl Arriving {
     pub fn bytes(&self) -> u64 {
         match &self.into {
             Into::Plan(bytes) => bytes.len() as u64,
-            Into::Log(_, arriving) => arriving.bytes(),
+            Into::Log(_, arriving) | Into::Photo(_, arriving) => arriving.bytes(),
             Into::Backup(arriving) => arriving.bytes(),
         }
     }

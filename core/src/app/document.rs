@@ -2,7 +2,8 @@
 
 use super::arriving::{Arriving, Into};
 use super::shared::Shared;
-use super::{AppError, bringing_in, log, plan};
+use super::done::Done;
+use super::{AppError, bringing_in, log, photo, plan};
 use crate::journal::{ArrivingBackup, JournalError};
 use crate::locale::say;
 use crate::view::Wanted;
@@ -16,6 +17,11 @@ pub(super) fn begin(shared: &mut Shared, wanted: &Wanted, name: &str, length: Op
             shared.picked_log = None;
             Into::Log(*card, shared.journal.begin_log()?)
         }
+        Wanted::Photo(of) => {
+            photo::short_enough(shared.locale(), name, length.unwrap_or(0))?;
+            shared.picked_log = None;
+            Into::Photo(of.clone(), shared.journal.begin_log()?)
+        }
         Wanted::Backup => {
             shared.brought = None;
             Into::Backup(ArrivingBackup::begin(&shared.journal)?)
@@ -25,11 +31,12 @@ pub(super) fn begin(shared: &mut Shared, wanted: &Wanted, name: &str, length: Op
     Ok(())
 }
 
-/// Takes the next piece of it: an empty one is its end, none means that the phone cannot read on.
+/// Takes the next piece of it: an empty one is its end, none means that the phone cannot read on. What is to be recorded by its end is
+/// given back.
 ///
 /// A piece that comes after the person stopped it is passed over.
-pub(super) fn piece(shared: &mut Shared, piece: Option<&[u8]>) -> Result<(), AppError> {
-    let Some(mut arriving) = shared.arriving.take() else { return Ok(()) };
+pub(super) fn piece(shared: &mut Shared, piece: Option<&[u8]>) -> Result<Option<Done>, AppError> {
+    let Some(mut arriving) = shared.arriving.take() else { return Ok(None) };
     let Some(bytes) = piece else {
         give_up(shared, arriving.into)?;
         return Err(AppError::refused(say!(shared.locale(), "app-document-gone", name = arriving.name)));
@@ -37,16 +44,21 @@ pub(super) fn piece(shared: &mut Shared, piece: Option<&[u8]>) -> Result<(), App
     if !bytes.is_empty() {
         taken(shared, &mut arriving, bytes)?;
         shared.arriving = Some(arriving);
-        return Ok(());
+        return Ok(None);
     }
     match arriving.into {
-        Into::Plan(bytes) => plan::pick(shared, &arriving.name, bytes),
+        Into::Plan(bytes) => plan::pick(shared, &arriving.name, bytes)?,
         Into::Log(card, log) => {
             let offered = log.end(&mut shared.journal)?;
-            log::offer(shared, card, &arriving.name, &offered)
+            log::offer(shared, card, &arriving.name, &offered)?;
         }
-        Into::Backup(backup) => bringing_in::arrived(shared, &arriving.name, backup.end()),
+        Into::Photo(of, file) => {
+            let offered = file.end(&mut shared.journal)?;
+            return photo::attached(shared, of, &arriving.name, &offered).map(Some);
+        }
+        Into::Backup(backup) => bringing_in::arrived(shared, &arriving.name, backup.end())?,
     }
+    Ok(None)
 }
 
 fn taken(shared: &mut Shared, arriving: &mut Arriving, bytes: &[u8]) -> Result<(), AppError> {
@@ -55,11 +67,16 @@ fn taken(shared: &mut Shared, arriving: &mut Arriving, bytes: &[u8]) -> Result<(
             text.extend_from_slice(bytes);
             plan::short_enough(shared.locale(), &arriving.name, text.len() as u64)
         }
-        Into::Log(_, log) => {
-            let Err(error) = log.take(&mut shared.journal, bytes) else { return Ok(()) };
+        Into::Log(_, file) | Into::Photo(_, file) => {
+            let taken = file.take(&mut shared.journal, bytes).map_err(AppError::from);
+            let short = || match &arriving.into {
+                Into::Photo(_, file) => photo::short_enough(shared.locale(), &arriving.name, file.bytes()),
+                _ => Ok(()),
+            };
+            let Err(error) = taken.and_then(|()| short()) else { return Ok(()) };
             // What came so far only takes room away.
             shared.journal.discard_log()?;
-            Err(error.into())
+            Err(error)
         }
         Into::Backup(backup) => {
             let Err(error) = backup.take(bytes) else { return Ok(()) };
@@ -83,7 +100,7 @@ pub(super) fn stop(shared: &mut Shared) -> Result<(), JournalError> {
 fn give_up(shared: &mut Shared, into: Into) -> Result<(), JournalError> {
     match into {
         Into::Plan(_) => Ok(()),
-        Into::Log(..) => shared.journal.discard_log(),
+        Into::Log(..) | Into::Photo(..) => shared.journal.discard_log(),
         Into::Backup(_) => {
             shared.journal.discard_brought();
             Ok(())

@@ -6,8 +6,9 @@ use super::AppError;
 use super::leaving::Making;
 use super::log::limits;
 use super::log_import::{LogImport, Purpose, STEP_BYTES};
+use super::photo;
 use super::shared::Shared;
-use crate::dossier::{self, Page, Section, sections};
+use crate::dossier::{self, Page, Read, Section, photo_of, sections};
 use crate::drawing::Picture;
 use crate::form::Drafts;
 use crate::journal::{Digest, Verified};
@@ -58,23 +59,22 @@ pub(super) fn next(making: &mut Making, shared: &Shared) -> Result<Option<String
         return Ok(Some(String::new()));
     }
     let Some(section) = making.to_come.pop_front() else { return Ok(None) };
-    let plot = match &section {
+    let mut read = Read::default();
+    match &section {
         Section::Log(card) => match plot(making, shared, *card)? {
             Plot::ToRead => {
                 making.to_come.push_front(section);
                 return Ok(Some(String::new()));
             }
-            Plot::Read(plot) => plot,
+            Plot::Read(plot) => read.plot = plot,
         },
-        _ => None,
-    };
-    let lines = match &section {
-        Section::Record { after } => shared.journal.lines(*after, ENTRIES_A_STEP)?.0,
-        _ => Vec::new(),
-    };
+        Section::Record { after } => read.lines = shared.journal.lines(*after, ENTRIES_A_STEP)?.0,
+        _ => {}
+    }
     let context = shared.context(&making.report, Drafts::none(shared.locale()), &making.now);
+    read.photo = photo_of(&context, &section).and_then(|entry| photo::on_paper(shared, entry));
     let page = Page { context: &context, verified: making.walked, releases: &making.releases };
-    let written = dossier::write(&page, &section, plot.as_ref(), &lines);
+    let written = dossier::write(&page, &section, &read);
     written.map(Some).map_err(|error| AppError::refused(error.to_string()))
 }
 

@@ -3,7 +3,7 @@
 use super::log::{offered_again, read_on};
 use super::log_import::{LogImport, Purpose, Unread};
 use super::shared::Shared;
-use super::{AppError, bringing_in, search};
+use super::{AppError, bringing_in, photo, search};
 use crate::form::{Drafts, JournalForm};
 use crate::record::EntryId;
 use crate::view::Place;
@@ -26,6 +26,7 @@ pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), AppError> {
         let drafts = shared.journal.drafts(&place.draft_key())?;
         search::search(shared, JournalForm::new(Drafts::new(&drafts, shared.locale())).wanted());
     }
+    photo::open(shared, place);
     if *place == Place::BackupOffer {
         bringing_in::step(shared)?;
     } else if shared.brought.take().is_some() {

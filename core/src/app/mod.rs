@@ -22,6 +22,7 @@ mod open_log;
 mod opened;
 mod pace;
 mod phone;
+mod photo;
 mod pilot;
 mod plan;
 mod plot;

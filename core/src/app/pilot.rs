@@ -82,8 +82,11 @@ impl PilotDesk {
     /// room for it: nothing was kept.
     pub fn fed(&self, piece: Option<&[u8]>, now: &Moment) -> Result<Tapped, AppError> {
         self.with(|shared| {
-            document::piece(shared, piece)?;
-            shared.tapped(None, now)
+            let said = match document::piece(shared, piece)? {
+                Some(done) => Some(shared.finish(&shared.place(), done, now)?),
+                None => None,
+            };
+            shared.tapped(said, now)
         })
     }
 
@@ -205,6 +208,7 @@ impl Shared {
             picked_log: self.picked_log.as_ref().map(PickedLog::seen),
             log: self.open_log.as_ref().map(OpenLog::seen),
             head: None,
+            photo: self.photo.as_ref().map(|(_, shown)| shown.as_deref().map_err(|lack| *lack)),
             found: super::search::seen(self),
             last_backup: self.last_backup.as_ref(),
             brought: self.brought.as_ref().map(BringingIn::seen),

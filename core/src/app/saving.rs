@@ -6,7 +6,7 @@ use std::io::Read;
 use super::leaving::{Content, Leaving};
 use super::opened::text_in_force;
 use super::shared::Shared;
-use super::{AppError, document, dossier};
+use super::{AppError, document, dossier, photo};
 use crate::form::Drafts;
 use crate::journal::{BackupError, JournalError, LastBackup, Packing};
 use crate::locale::say;
@@ -25,6 +25,9 @@ pub(super) fn begin(shared: &mut Shared, offered: &Offered, name: &str, now: &Mo
             Content::Whole(tables::write(tables::Source { plan, entries, ledger }, *table, *form))
         }
         Offered::Card(check) => Content::Whole(printed_card(shared, check, now)?),
+        Offered::Photo(entry) => Content::Whole(photo::as_it_came(shared, *entry).ok_or_else(|| {
+            AppError::refused(say!(shared.locale(), "photo-gone"))
+        })?),
         Offered::Backup => Content::Backup(Box::new(Packing::begin(&shared.journal)?)),
         Offered::SetAsideLog(number) => Content::File(shared.journal.open_aside_log(*number)?),
         Offered::SetAside(number) => Content::File(shared.journal.open_aside(*number)?),

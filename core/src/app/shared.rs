@@ -12,7 +12,7 @@ use crate::locale::{Chosen, Language, Locale, parse_number, say};
 use crate::plan::{Loosened, Plan};
 use crate::readiness::{Ledger, Report, Seat, is_told, loosened, may_change_plan};
 use crate::record::{Entry, EntryId, Moment};
-use crate::view::Place;
+use crate::view::{PhotoLack, Place};
 
 /// An open journal and what is known from it.
 pub(super) struct Shared {
@@ -48,6 +48,8 @@ pub(super) struct Shared {
     pub picked_log: Option<super::open_log::PickedLog>,
     /// The log in view, read.
     pub open_log: Option<super::open_log::OpenLog>,
+    /// The photo in view, by its entry, small.
+    pub photo: Option<(EntryId, std::result::Result<Vec<u8>, PhotoLack>)>,
     /// The journal in words, where it was searched.
     pub worded: Option<super::worded::Worded>,
     /// When a control of a landing's page was touched last.
@@ -82,6 +84,7 @@ impl Shared {
             unread: None,
             picked_log: None,
             open_log: None,
+            photo: None,
             worded: None,
             touched: None,
         })
@@ -98,7 +101,7 @@ impl Shared {
         self.last_backup = opened.last_backup;
         (self.arriving, self.leaving, self.brought) = (None, None, None);
         (self.reading, self.unread) = (None, None);
-        (self.picked_log, self.open_log) = (None, None);
+        (self.picked_log, self.open_log, self.photo) = (None, None, None);
         self.touched = None;
         self.translate();
     }

@@ -4,9 +4,10 @@ use askama::Template;
 
 use super::labels::Words;
 use super::page::{Page, Written, joined};
+use super::photos::seen_in;
 use crate::locale::say;
 use crate::readiness::{Finding, FindingState, Tried};
-use crate::record::{Entry, EntryId, Outcome};
+use crate::record::{Entry, EntryId, Outcome, PhotoOf};
 use crate::view;
 
 #[derive(Template)]
@@ -45,7 +46,13 @@ fn part(page: &Page<'_>, finding: &Finding) -> FindingPart {
         number: finding.number,
         title: finding.title.clone(),
         grade: joined([finding.grade.word(locale), stage, raised, page.entry_number(finding.id)], ", "),
-        showed: if showed.is_empty() { say!(locale, "dossier-came-upon") } else { showed },
+        showed: joined(
+            [
+                if showed.is_empty() { say!(locale, "dossier-came-upon") } else { showed },
+                seen_in(page, &PhotoOf::Finding(finding.id)),
+            ],
+            ". ",
+        ),
         fixes: fixes.collect(),
         proofs: tried.chain(to_come).collect(),
         state: match &finding.state {

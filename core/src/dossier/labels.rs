@@ -62,6 +62,9 @@ pub(super) struct Words {
     pub temperatures: String,
     pub noted: String,
     pub logs: String,
+    pub photos: String,
+    pub photos_how: String,
+    pub no_photo: String,
     pub figure: String,
     pub value: String,
     pub held_against: String,
@@ -110,6 +113,9 @@ fn headings(locale: Locale, words: Words) -> Words {
         stages: say!(locale, "dossier-stages"),
         flights: say!(locale, "dossier-flights"),
         logs: say!(locale, "dossier-logs"),
+        photos: say!(locale, "photo-heading"),
+        photos_how: say!(locale, "dossier-photos-how"),
+        no_photo: say!(locale, "dossier-no-photo"),
         journal: say!(locale, "dossier-journal"),
         ..words
     }

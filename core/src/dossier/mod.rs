@@ -13,12 +13,13 @@ mod ladder;
 mod log;
 mod opening;
 mod page;
+mod photos;
 mod settings;
 mod stage;
 mod trends;
 
 use crate::drawing::Picture;
-use crate::record::EntryId;
+use crate::record::{EntryId, PhotoOf};
 use crate::view::Context;
 use page::{Stretch, Written, flown, with_log};
 
@@ -43,6 +44,8 @@ pub(crate) enum Section {
     Fitted,
     /// How the aircraft ages.
     Trends,
+    /// One of the photos, small.
+    Photo(Stretch),
     /// The log of a flight, with its plot where it can be read.
     Log(EntryId),
     /// Some of the entries in words.
@@ -66,6 +69,7 @@ pub(crate) fn sections(context: &Context<'_>, worded_at_once: usize, stored_at_o
     all.extend([Section::Findings, Section::Ladder, Section::Settings]);
     all.extend(stretches(flown(context).count(), worded_at_once).map(Section::Flights));
     all.extend([Section::Fitted, Section::Trends]);
+    all.extend(stretches(context.ledger.photos.all().count(), 1).map(Section::Photo));
     all.extend(with_log(context).map(Section::Log));
     all.extend(stretches(count, worded_at_once).map(Section::Entries));
     all.push(Section::Chain);
@@ -83,13 +87,34 @@ fn stretches(count: usize, at_once: usize) -> impl Iterator<Item = Stretch> {
     })
 }
 
-/// Writes one section. `plot` is of the log that it is about, `lines` are the stored entries that it carries.
+/// What a section shows that is read from the journal's files for it.
+#[derive(Default)]
+pub(crate) struct Read {
+    /// The plot of the log that it is about.
+    pub plot: Option<Picture>,
+    /// The photo that it shows, small, as a JPEG file.
+    pub photo: Option<Vec<u8>>,
+    /// The stored entries that it carries.
+    pub lines: Vec<String>,
+}
+
+/// The photo that a section shows, where it shows one.
+pub(crate) fn photo_of(context: &Context<'_>, section: &Section) -> Option<EntryId> {
+    let photos = &context.ledger.photos;
+    match section {
+        Section::Opening => photos.of(&PhotoOf::Aircraft).last().map(|(_, photo)| photo.entry),
+        Section::Photo(stretch) => photos.all().nth(stretch.from).map(|(_, photo)| photo.entry),
+        _ => None,
+    }
+}
+
+/// Writes one section, with what was read for it.
 ///
 /// # Errors
 /// Only if its template cannot be filled.
-pub(crate) fn write(page: &Page<'_>, section: &Section, plot: Option<&Picture>, lines: &[String]) -> Written {
+pub(crate) fn write(page: &Page<'_>, section: &Section, read: &Read) -> Written {
     match section {
-        Section::Opening => opening::write(page),
+        Section::Opening => opening::write(page, read.photo.as_deref()),
         Section::Stage(stretch) => stage::write(page, stretch),
         Section::Findings => findings::write(page),
         Section::Ladder => ladder::write(page),
@@ -97,10 +122,11 @@ pub(crate) fn write(page: &Page<'_>, section: &Section, plot: Option<&Picture>, 
         Section::Flights(stretch) => flights::write(page, stretch),
         Section::Fitted => fitted::write(page),
         Section::Trends => trends::write(page),
-        Section::Log(card) => log::write(page, *card, plot),
+        Section::Photo(stretch) => photos::write(page, stretch, read.photo.as_deref()),
+        Section::Log(card) => log::write(page, *card, read.plot.as_ref()),
         Section::Entries(stretch) => entries::write(page, stretch),
         Section::Chain => chain::write(page),
-        Section::Record { .. } => chain::write_lines(lines),
+        Section::Record { .. } => chain::write_lines(&read.lines),
         Section::End => chain::write_end(page),
     }
 }

@@ -3,6 +3,7 @@
 use askama::Template;
 
 use super::labels::Words;
+use super::photos::in_page;
 use super::page::{Page, Written, joined, with_log};
 use crate::locale::{clock, say};
 use crate::readiness::{FindingState, Gate};
@@ -31,6 +32,8 @@ struct Opening {
     count: String,
     head: String,
     contents: Vec<Line>,
+    /// The aircraft, in base 64; empty where nobody attached a photo of it.
+    photo: String,
 }
 
 struct GatePart {
@@ -50,7 +53,7 @@ struct Line {
     title: String,
 }
 
-pub(super) fn write(page: &Page<'_>) -> Written {
+pub(super) fn write(page: &Page<'_>, photo: Option<&[u8]>) -> Written {
     let context = page.context;
     let (locale, plan, ledger) = (context.locale, context.plan, context.ledger);
     let (verdict, verdict_detail) = view::verdict_words(context);
@@ -83,6 +86,7 @@ pub(super) fn write(page: &Page<'_>) -> Written {
         count: page.count(),
         head,
         contents: contents(page),
+        photo: in_page(photo),
     }
     .render()
 }
@@ -179,6 +183,8 @@ fn figures(page: &Page<'_>) -> Vec<FigurePart> {
 
 fn contents(page: &Page<'_>) -> Vec<Line> {
     let words = page.words();
+    let photos = page.context.ledger.photos.all().next();
+    let photos = photos.map(|_| Line { anchor: "photos", title: words.photos.clone() });
     let logs = with_log(page.context).next().map(|_| Line { anchor: "logs", title: words.logs.clone() });
     let before = [
         ("stages", words.stages),
@@ -193,7 +199,7 @@ fn contents(page: &Page<'_>) -> Vec<Line> {
     ];
     let after = [("journal", words.journal), ("chain", words.chain_heading)];
     let line = |(anchor, title)| Line { anchor, title };
-    before.into_iter().map(line).chain(logs).chain(after.into_iter().map(line)).collect()
+    before.into_iter().map(line).chain(photos).chain(logs).chain(after.into_iter().map(line)).collect()
 }
 
 /// A text as a string of a style sheet: everything but letters, digits and blanks by its number and the blank that

@@ -5,12 +5,13 @@ use askama::Template;
 use super::labels::Words;
 use super::opening::gate_words;
 use super::page::{Page, Stretch, Written, joined};
+use super::photos::seen_in;
 use crate::computed::Computed;
 use crate::drawing::svg;
 use crate::locale::{say, sentence};
 use crate::plan::{Check, CheckKind, Stage};
 use crate::readiness::{Evidence, Gate, Release, Source, Standing};
-use crate::record::CheckResult;
+use crate::record::{CheckResult, PhotoOf};
 use crate::unit::Unit;
 use crate::view;
 
@@ -99,7 +100,13 @@ fn part(page: &Page<'_>, check: &Check, release: Option<&Release>) -> CheckPart 
         picture: picture.as_ref().map(svg).unwrap_or_default(),
         limits: limits(page, check),
         basis: check.basis.clone().unwrap_or_default(),
-        recorded: evidence.map(|evidence| recorded(page, check, evidence)).unwrap_or_default(),
+        recorded: joined(
+            [
+                evidence.map(|evidence| recorded(page, check, evidence)).unwrap_or_default(),
+                seen_in(page, &PhotoOf::Check(check.id.clone())),
+            ],
+            ". ",
+        ),
         state: joined([state(page, check, &standing), renewed(page, check, evidence, release)], ". "),
     }
 }

@@ -61,7 +61,7 @@ impl Journal {
         self.append_and_go(at, new, &[], None)
     }
 
-    /// Appends entries, keeps for ever the recorder's file that one of them attaches, drops the drafts of the forms that they came
+    /// Appends entries, keeps for ever the file that one of them attaches, drops the drafts of the forms that they came
     /// from, and keeps where the person is then: all or none, so that nobody is told "not recorded" of something that was.
     ///
     /// # Errors
@@ -79,8 +79,10 @@ impl Journal {
             .map_err(JournalError::while_doing(Doing::Writing))?;
         let mut recorded = Vec::with_capacity(new.len());
         for entry in new {
-            if let Body::LogAttached { log, .. } = &entry.body {
-                keep_log(&transaction, &log.sha256)?;
+            match &entry.body {
+                Body::LogAttached { log, .. } => keep_log(&transaction, &log.sha256)?,
+                Body::PhotoAttached { photo, .. } => keep_log(&transaction, &photo.sha256)?,
+                _ => {}
             }
             recorded.push(append_one(&transaction, &self.ids, at, entry)?);
         }

@@ -33,6 +33,7 @@ macro_rules! files {
             include_str!(concat!("../../locale/", $language, "/log.ftl")),
             include_str!(concat!("../../locale/", $language, "/packs.ftl")),
             include_str!(concat!("../../locale/", $language, "/paper.ftl")),
+            include_str!(concat!("../../locale/", $language, "/photo.ftl")),
             include_str!(concat!("../../locale/", $language, "/plan.ftl")),
             include_str!(concat!("../../locale/", $language, "/preference.ftl")),
             include_str!(concat!("../../locale/", $language, "/quantities.ftl")),

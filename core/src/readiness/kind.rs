@@ -78,6 +78,7 @@ impl Kind {
             Body::FindingCarried { .. } => kind(MovesGates, Yes, Yes),
             Body::GateReleased { .. } => kind(MovesGates, Yes, Yes),
             Body::LogAttached { .. } => kind(OnlyRead, Yes, Yes),
+            Body::PhotoAttached { .. } => kind(OnlyRead, Yes, Yes),
             Body::Illegible {} => kind(MovesGates, No, No),
             Body::Repaired { .. } => kind(MovesGates, No, Yes),
             Body::Withdrawn { .. } => kind(Withdraws, No, Yes),

@@ -9,6 +9,7 @@ use super::gate::Release;
 use super::gone::Gone;
 use super::history::{Adjusted, Change, Declared, Described, Emergency, Happened, PackDeed};
 use super::logs::Logs;
+use super::photos::Photos;
 use super::seat::Seat;
 use super::touch::Touch;
 use super::withdrawal::Withdrawals;
@@ -50,6 +51,8 @@ pub struct Ledger {
     pub gone: Vec<Gone>,
     /// The logs that were attached.
     pub logs: Logs,
+    /// The photos that were attached, oldest first.
+    pub photos: Photos,
     /// Findings raised so far, those withdrawn among them: a finding's number is given once.
     pub findings_raised: usize,
     /// Who has the phone.

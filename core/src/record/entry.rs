@@ -1,6 +1,6 @@
 use std::fmt;
 
-use chrono::NaiveDate;
+use chrono::{NaiveDate, NaiveDateTime};
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 use uuid::Uuid;
@@ -340,6 +340,36 @@ pub struct AttachedLog {
     pub faults: Vec<String>,
     /// Its figures, held against the limits in force then.
     pub figures: Vec<LogFigure>,
+}
+
+/// What a photo is of.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum PhotoOf {
+    /// The aircraft as a whole.
+    Aircraft,
+    /// What a check looks at.
+    Check(String),
+    /// What a finding is about.
+    Finding(EntryId),
+}
+
+/// A photo that is kept as it came.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct AttachedPhoto {
+    /// The file's name, as the phone called it.
+    pub name: String,
+    /// Its length in bytes.
+    pub bytes: u64,
+    /// Its SHA-256 digest in hexadecimal.
+    pub sha256: String,
+    /// Pixels from left to right, as it is looked at.
+    pub width_px: u32,
+    /// Pixels from top to bottom, as it is looked at.
+    pub height_px: u32,
+    /// When it was taken by the camera's own clock, which nobody vouches for.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taken: Option<NaiveDateTime>,
 }
 
 /// A reading of a flight that lies outside of its prediction. A finding that was proposed from it is known by this, in any language.
@@ -744,6 +774,13 @@ pub enum Body {
         card: EntryId,
         /// It.
         log: Box<AttachedLog>,
+    },
+    /// A photo was attached. The file itself is kept beside the entries, under its digest.
+    PhotoAttached {
+        /// What it is of.
+        of: PhotoOf,
+        /// It.
+        photo: AttachedPhoto,
     },
     /// Nothing legible was left of the entry that stood here. Its digest is the one that the entry behind it names.
     Illegible {},

@@ -5,8 +5,8 @@ mod moment;
 mod thing;
 
 pub use entry::{
-    AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap, JudgedList, Judgement,
-    MarkKind, NamedValue, Odd, Outcome, Outlier, PackState, Prediction, Reading, StoredBody, StoredFormError, Until,
+    AttachedLog, AttachedPhoto, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap, JudgedList, Judgement,
+    MarkKind, NamedValue, Odd, Outcome, Outlier, PackState, PhotoOf, Prediction, Reading, StoredBody, StoredFormError, Until,
     WithoutPhone,
 };
 pub use moment::Moment;

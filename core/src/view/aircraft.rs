@@ -4,7 +4,7 @@ use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, 
 use crate::form::{ChangeForm, FigureForm, NameForm, RemovalForm, SettingForm, SubjectsForm, ThingForm};
 use crate::locale::{Locale, say, sentence};
 use crate::plan::{Check, Subject};
-use crate::record::{Basis, OnAircraft, Thing, ThingField, ThingKind};
+use crate::record::{Basis, OnAircraft, PhotoOf, Thing, ThingField, ThingKind};
 
 /// All that is known of the aircraft.
 pub(super) fn aircraft(context: &Context<'_>) -> Screen {
@@ -13,6 +13,7 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
     blocks.push(super::code::code_row(context));
     blocks.push(super::trends::trends_row(context.locale));
     blocks.push(super::dossier::dossier_row(context));
+    blocks.extend(super::photo::photos(context, &PhotoOf::Aircraft));
     blocks.push(heading(say!(context.locale, "aircraft-kind"), None));
     let asked = context.plan.questions.iter().filter(|question| question.from.is_none());
     blocks.extend(asked.map(|question| {

@@ -10,7 +10,7 @@ use crate::form::{CheckForm, ExplanationForm};
 use crate::locale::{Locale, say};
 use crate::plan::{Check, CheckKind, Computation, Holds, Measure, OnFile, Point};
 use crate::readiness::{GoneOf, Lack, Source, Standing};
-use crate::record::{EntryId, Outcome, ThingKind};
+use crate::record::{EntryId, Outcome, PhotoOf, ThingKind};
 
 /// Past results in sight.
 const PAST_IN_SIGHT: usize = 4;
@@ -42,6 +42,7 @@ pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
     if check.fly().is_none() && run.is_none() {
         blocks.extend(remarks(context, check));
     }
+    blocks.extend(super::photo::photos(context, &PhotoOf::Check(check.id.clone())));
     blocks.extend(past(context, check));
     blocks.extend(super::withdrawn::withdrawn(context, &GoneOf::Check(check.id.clone())));
     blocks.push(heading(say!(context.locale, "check-why"), None));

@@ -32,6 +32,15 @@ pub struct OpenLog<'a> {
     pub limits: &'a Limits,
 }
 
+/// Why a photo that is kept cannot be shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PhotoLack {
+    /// Its file is not here, or no longer what was attached.
+    Gone,
+    /// It is here, and no decoder of this app reads it.
+    Unreadable,
+}
+
 /// What a search of the journal found.
 #[derive(Clone, Copy)]
 pub struct Found<'a> {
@@ -70,6 +79,8 @@ pub struct Context<'a> {
     pub head: Option<Digest>,
     /// What the journal was searched for and found, where it is searched.
     pub found: Option<Found<'a>>,
+    /// The photo in view, small; why not, where it cannot be shown.
+    pub photo: Option<Result<&'a [u8], PhotoLack>>,
     /// Whether the person did not want to wait for the log in view.
     pub log_was_stopped: bool,
     /// What the person is waiting for.
@@ -311,4 +322,9 @@ pub(super) fn heading(text: impl Into<String>, note: Option<String>) -> Block {
 /// Running text.
 pub(super) fn paragraph(text: impl Into<String>, tone: super::Tone) -> Block {
     Block::Paragraph { text: text.into(), tone }
+}
+
+/// A digest in groups of eight signs: it is read against a printed one, and whole it is wider than any phone.
+pub(super) fn in_groups(digest: &str) -> String {
+    digest.as_bytes().chunks(8).map(String::from_utf8_lossy).collect::<Vec<_>>().join(" ")
 }

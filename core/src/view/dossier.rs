@@ -1,6 +1,6 @@
 //! What leaves the phone for another person: what is in it, what it stands on, and the way to save it.
 
-use super::context::{heading, paragraph, row, still_row};
+use super::context::{heading, in_groups, paragraph, row, still_row};
 use super::{Block, Context, Control, Document, Edge, Edit, Icon, Offered, Place, Screen, Tone};
 use crate::form::TablesForm;
 use crate::locale::{Locale, say};
@@ -39,12 +39,6 @@ pub(super) fn dossier(context: &Context<'_>) -> Screen {
     );
     let title = say!(locale, "dossier-page");
     Screen { foot: vec![save], ..context.screen("dossier", title, Some(context.aircraft_name()), blocks) }
-}
-
-/// A digest in groups of eight: it is read against a printed one, and a narrow screen breaks it between them.
-fn in_groups(digest: &str) -> String {
-    let letters: Vec<char> = digest.chars().collect();
-    letters.chunks(8).map(|group| group.iter().collect::<String>()).collect::<Vec<_>>().join(" ")
 }
 
 /// The tables, each of which is saved by a touch, in the form that is chosen.

@@ -7,7 +7,7 @@ use crate::form::{CarryForm, FixForm, NewFindingForm};
 use crate::locale::say;
 use crate::plan::Subject;
 use crate::readiness::{Finding, FindingState, GoneOf, Tried};
-use crate::record::{EntryId, FindingGrade, Outcome};
+use crate::record::{EntryId, FindingGrade, Outcome, PhotoOf};
 use crate::unit::Unit;
 
 /// All findings, those that hold something first.
@@ -102,6 +102,7 @@ pub(super) fn finding(context: &Context<'_>, id: EntryId) -> Screen {
             blocks.extend(tried.map(|tried| tried_row(context, finding, tried)));
         }
     }
+    blocks.extend(super::photo::photos(context, &PhotoOf::Finding(id)));
     blocks.push(heading(say!(context.locale, "findings-what-proves"), None));
     blocks.push(proof(context, finding));
     blocks.extend(forms(context, finding, over));

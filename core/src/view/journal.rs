@@ -1,4 +1,4 @@
-use super::context::{heading, paragraph, still_row};
+use super::context::{heading, paragraph, row, still_row};
 use super::journal_rows::{by_day, more_row};
 use super::{
     Block, Context, Control, Edge, Found, Go, Icon, Keyboard, Place, Record, Screen, Token, Tone, Weight, Work,
@@ -105,6 +105,9 @@ fn what_it_says(context: &Context<'_>, entry: &Entry) -> Vec<Block> {
     ];
     if let Some(note) = note_of(context.locale, &entry.body) {
         blocks.push(paragraph(note, Tone::Plain));
+    }
+    if let Body::PhotoAttached { .. } = entry.body {
+        blocks.push(row(Edge::None, "", say!(context.locale, "photo-look"), None, Place::Photo(entry.id)));
     }
     if let Body::CardDrawn { .. } = entry.body {
         blocks.push(super::log::log_row(context, entry.id));

@@ -1,6 +1,6 @@
 //! What a recorder's log says, with the plot of where each figure comes from.
 
-use super::context::{heading, paragraph, row, still_row};
+use super::context::{heading, in_groups, paragraph, row, still_row};
 use super::{Block, Context, Control, Document, Edge, Icon, Place, PlotView, Screen, Tone, Wanted};
 use crate::engineering::Grade;
 use crate::form::Drafts;
@@ -197,11 +197,6 @@ fn figure_row(context: &Context<'_>, card: EntryId, log: &AttachedLog, index: u3
         None => String::new(),
     };
     row(edge_of(figure.grade), state, &title, Some(detail), Place::LogFigure { card, figure: index })
-}
-
-/// A digest in groups of eight signs: whole it is wider than any phone.
-fn in_groups(digest: &str) -> String {
-    digest.as_bytes().chunks(8).map(String::from_utf8_lossy).collect::<Vec<_>>().join(" ")
 }
 
 fn file_rows(context: &Context<'_>, log: &AttachedLog) -> Vec<Block> {

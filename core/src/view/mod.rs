@@ -28,6 +28,7 @@ mod log;
 mod log_columns;
 mod model;
 mod packs;
+mod photo;
 mod plan;
 mod plot;
 mod preference;
@@ -48,7 +49,7 @@ mod words;
 use crate::locale::{Locale, say};
 
 pub use brought::{Brought, BroughtStage, Holds, Offer};
-pub use context::{Context, Found, OpenLog, PickedLog};
+pub use context::{Context, Found, OpenLog, PhotoLack, PickedLog};
 pub use damaged::DamageSeen;
 pub(crate) use damaged::damaged;
 pub use model::*;
@@ -61,6 +62,7 @@ pub(crate) use compared::proposal_title;
 pub(crate) use journal::more_words;
 pub(crate) use log::{LogLine, log_lines, plot_view};
 pub(crate) use packs::charge_word;
+pub(crate) use photo::taken_words;
 pub(crate) use plan::{keeps_out_words, looser_words};
 pub(crate) use plot::{PlotView, block as plot_block, printed as plot_printed};
 pub(crate) use settings_ledger::{LedgerLine, ledger_line};
@@ -104,6 +106,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::SettingsLedger => settings_ledger::settings_ledger(context),
         Place::Plan => plan::plan(context),
         Place::PlanOffer => plan::offer(context),
+        Place::Photo(entry) => photo::photo(context, *entry),
         Place::Emergency => emergency::emergency(context),
         Place::Dossier => dossier::dossier(context),
         Place::Backup => backup::backup(context),

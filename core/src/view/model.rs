@@ -174,6 +174,13 @@ pub enum Block {
         /// The lines and words.
         picture: Picture,
     },
+    /// A photo, as small as a screen needs it.
+    Photo {
+        /// It, as a JPEG file.
+        jpeg: Vec<u8>,
+        /// What it is of, in words.
+        spoken: String,
+    },
     /// Lines over time, moved by fingers: two stretch it, one draws it along, a touch puts the cursor there.
     Plot {
         /// Goes back with each report of what the fingers did.

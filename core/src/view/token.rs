@@ -3,7 +3,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::form::{HowLong, Said};
 use crate::locale::{Language, Locale, Measures, TemperatureScale, say};
-use crate::record::{Basis, EntryId, OnAircraft, PackState, ThingKind};
+use crate::record::{Basis, EntryId, OnAircraft, PackState, PhotoOf, ThingKind};
 use crate::tables::{Form, Table};
 use crate::telemetry::SightStep;
 
@@ -94,6 +94,8 @@ pub enum Place {
         /// Its place in the file, counted from 0.
         column: u32,
     },
+    /// A photo, by the entry that attached it.
+    Photo(EntryId),
     /// Fire or accident: what to do, whom to call, where.
     Emergency,
     /// What leaves the phone for another person.
@@ -435,6 +437,8 @@ pub enum Wanted {
     Log(EntryId),
     /// A backup.
     Backup,
+    /// A photo of this.
+    Photo(PhotoOf),
 }
 
 /// A document that a control gives.
@@ -447,6 +451,8 @@ pub enum Offered {
     Dossier,
     /// The card of a check that is flown, as a page to print.
     Card(String),
+    /// The photo that this entry attached, as it came.
+    Photo(EntryId),
     /// The whole record.
     Backup,
     /// A journal that was set aside, as it is.

@@ -7,7 +7,7 @@ use crate::field::{Doubt, Flight, Mark, PACKS_JOINED, TooShort, Unanswered};
 use crate::locale::{Locale, clock, say, sentence};
 use crate::plan::Plan;
 use crate::readiness::{Blocker, Deed, Fault, Finding, FindingState, Lack, Ledger, Left, Reason, Source, Standing};
-use crate::record::{Author, Body, CheckResult, Entry, Judgement, Moment, OnAircraft, Until};
+use crate::record::{Author, Body, CheckResult, Entry, Judgement, Moment, OnAircraft, PhotoOf, Until};
 use crate::unit::Unit;
 
 /// Marks of one kind of which the times are said; of more, how many they are.
@@ -491,6 +491,9 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
             say!(locale, "entry-landing", used = used, hottest = hottest, so = so, was = was)
         }
         Body::LogAttached { log, .. } => say!(locale, "entry-log", name = log.name, rows = log.rows.imported),
+        Body::PhotoAttached { of, .. } => {
+            say!(locale, "entry-photo", of = locale.inside(&photo_of_words(locale, plan, entries, of)))
+        }
         Body::DisagreementExplained { why, .. } => say!(locale, "entry-explained", why = why),
         Body::FindingRaised { title, grade, .. } => {
             say!(locale, "entry-finding", grade = locale.inside(&grade.word(locale)), title = title)
@@ -509,6 +512,18 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
                 say!(locale, "entry-withdrawn", entry = entry_words(locale, plan, entries, other), reason = reason)
             }
             None => say!(locale, "entry-withdrawn-unknown", reason = reason),
+        },
+    }
+}
+
+/// What a photo is of.
+pub(crate) fn photo_of_words(locale: Locale, plan: &Plan, entries: &[Entry], of: &PhotoOf) -> String {
+    match of {
+        PhotoOf::Aircraft => say!(locale, "photo-of-aircraft"),
+        PhotoOf::Check(check) => check_title(plan, check),
+        PhotoOf::Finding(id) => match Entry::by_id(entries, *id).map(|entry| &entry.body) {
+            Some(Body::FindingRaised { title, .. }) => title.clone(),
+            _ => say!(locale, "blocker-finding"),
         },
     }
 }

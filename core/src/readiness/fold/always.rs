@@ -50,6 +50,7 @@ impl Ledger {
             | Body::DisagreementExplained { .. }
             | Body::FindingFixed { .. }
             | Body::FindingCarried { .. }
+            | Body::PhotoAttached { .. }
             | Body::Illegible {}
             | Body::Repaired { .. } => {}
         }

@@ -64,6 +64,7 @@ impl Ledger {
             }
             Body::GateReleased { stage, by, evidence } => self.released(entry, stage, by, evidence),
             Body::LogAttached { card, log } => self.logs.attach(*card, log),
+            Body::PhotoAttached { of, photo } => self.photos.attach(entry, of, photo),
             Body::Illegible {} => self.something_is_missing(true, at),
             Body::Repaired { may_lack_last, .. } => self.something_is_missing(*may_lack_last, at),
             // Taken into account before everything else.
