@@ -386,7 +386,7 @@ fn every_result_of_a_check_is_kept_with_who_saw_it_and_what_was_said() {
 }
 
 /// Every kind of entry that a person may take back. What happened in flight, what the lock did, and a withdrawal itself stand.
-const MAY_BE_WITHDRAWN: [&str; 27] = [
+const MAY_BE_WITHDRAWN: [&str; 28] = [
     "aircraft-named",
     "emergency-noted",
     "plan-adopted",
@@ -413,6 +413,7 @@ const MAY_BE_WITHDRAWN: [&str; 27] = [
     "gate-released",
     "list-declared",
     "log-attached",
+    "photo-attached",
     "flown-told",
 ];
 

@@ -138,7 +138,9 @@ fn a_card_on_paper_is_printed_the_evening_before_and_entered_the_evening_after()
     let page = String::from_utf8(walk.person.save("Save this card as a page to print")).unwrap();
     assert!(page.starts_with("<!doctype html>") && page.trim_end().ends_with("</html>"));
     let page = page.replace("&#39;", "'").replace("&#34;", "\"").replace("&#38;", "&");
-    if let Ok(to) = std::env::var("PAPER") { std::fs::write(to, &page).unwrap(); }
+    if let Ok(to) = std::env::var("PAPER") {
+        std::fs::write(to, &page).unwrap();
+    }
     let card = walk.person.words();
     for said in ["Motor on at", "Touchdown at", "min after", "Shake", "not so:", "Enter it within a day"] {
         assert!(page.contains(said), "{said}: {page}");

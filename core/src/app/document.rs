@@ -1,8 +1,8 @@
 //! Documents that come in through the phone's picker.
 
 use super::arriving::{Arriving, Into};
-use super::shared::Shared;
 use super::done::Done;
+use super::shared::Shared;
 use super::{AppError, bringing_in, log, photo, plan};
 use crate::journal::{ArrivingBackup, JournalError};
 use crate::locale::say;

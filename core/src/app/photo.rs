@@ -42,8 +42,14 @@ pub(super) fn attached(shared: &mut Shared, of: PhotoOf, name: &str, file: &Offe
     };
     let locale = shared.locale();
     let what = view::photo_of_words(locale, &shared.plan, &shared.entries, &of);
-    let photo =
-        AttachedPhoto { name: name.to_owned(), bytes: file.bytes, sha256: file.name.clone(), width_px, height_px, taken };
+    let photo = AttachedPhoto {
+        name: name.to_owned(),
+        bytes: file.bytes,
+        sha256: file.name.clone(),
+        width_px,
+        height_px,
+        taken,
+    };
     one(Body::PhotoAttached { of, photo }, say!(locale, "photo-attached", of = locale.inside(&what)), After::Keep)
 }
 
@@ -68,7 +74,11 @@ pub(super) fn open(shared: &mut Shared, place: &Place) {
     if shared.photo.as_ref().is_some_and(|(shown, _)| shown == entry) {
         return;
     }
-    shared.photo = shared.ledger.photos.by_entry(*entry).map(|(_, photo)| (*entry, made_small(&shared.journal, photo, ON_SCREEN_PX)));
+    shared.photo = shared
+        .ledger
+        .photos
+        .by_entry(*entry)
+        .map(|(_, photo)| (*entry, made_small(&shared.journal, photo, ON_SCREEN_PX)));
 }
 
 /// A photo as small as a printed page needs it; none where it cannot be shown.

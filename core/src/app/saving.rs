@@ -25,9 +25,10 @@ pub(super) fn begin(shared: &mut Shared, offered: &Offered, name: &str, now: &Mo
             Content::Whole(tables::write(tables::Source { plan, entries, ledger }, *table, *form))
         }
         Offered::Card(check) => Content::Whole(printed_card(shared, check, now)?),
-        Offered::Photo(entry) => Content::Whole(photo::as_it_came(shared, *entry).ok_or_else(|| {
-            AppError::refused(say!(shared.locale(), "photo-gone"))
-        })?),
+        Offered::Photo(entry) => Content::Whole(
+            photo::as_it_came(shared, *entry)
+                .ok_or_else(|| AppError::refused(say!(shared.locale(), "photo-gone")))?,
+        ),
         Offered::Backup => Content::Backup(Box::new(Packing::begin(&shared.journal)?)),
         Offered::SetAsideLog(number) => Content::File(shared.journal.open_aside_log(*number)?),
         Offered::SetAside(number) => Content::File(shared.journal.open_aside(*number)?),
@@ -42,7 +43,8 @@ pub(super) fn begin(shared: &mut Shared, offered: &Offered, name: &str, now: &Mo
 fn printed_card(shared: &Shared, check: &str, now: &Moment) -> Result<Vec<u8>, AppError> {
     let report = shared.report(now);
     let context = shared.context(&report, Drafts::none(shared.locale()), now);
-    let page = paper::card(&context, check).ok_or_else(|| AppError::refused(say!(shared.locale(), "app-not-flown")))?;
+    let page =
+        paper::card(&context, check).ok_or_else(|| AppError::refused(say!(shared.locale(), "app-not-flown")))?;
     page.map(String::into_bytes).map_err(|error| AppError::refused(error.to_string()))
 }
 

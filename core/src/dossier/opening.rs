@@ -3,8 +3,8 @@
 use askama::Template;
 
 use super::labels::Words;
-use super::photos::in_page;
 use super::page::{Page, Written, joined, with_log};
+use super::photos::in_page;
 use crate::locale::{clock, say};
 use crate::readiness::{FindingState, Gate};
 use crate::view;

@@ -39,7 +39,11 @@ pub(super) fn write(page: &Page<'_>, stretch: &Stretch, small: Option<&[u8]>) ->
         title: say!(locale, "photo-title", number = number),
         of: view::photo_of_words(locale, context.plan, context.entries, &photo.of),
         recorded: joined(
-            [page.when(&photo.at), page.entry_number(photo.entry), view::taken_words(locale, photo).unwrap_or_default()],
+            [
+                page.when(&photo.at),
+                page.entry_number(photo.entry),
+                view::taken_words(locale, photo).unwrap_or_default(),
+            ],
             ", ",
         ),
         file,

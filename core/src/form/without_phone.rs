@@ -116,7 +116,8 @@ impl WithoutPhoneForm<'_> {
         let locale = self.0.locale();
         let mut noted = Vec::new();
         for kind in MarkKind::ALL.into_iter().filter(|kind| self.is_noted(*kind)) {
-            let (field, label) = (Self::noted_at_field(kind), say!(locale, "told-noted-at", what = kind.word(locale)));
+            let (field, label) =
+                (Self::noted_at_field(kind), say!(locale, "told-noted-at", what = kind.word(locale)));
             let unsaid = say!(locale, "told-noted-when", what = kind.word(locale));
             let at_s = in_seconds(self.noted_min(kind, &label)?, &field, unsaid)?;
             if at_s > flown_s {

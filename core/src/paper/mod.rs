@@ -118,9 +118,11 @@ pub(crate) fn card(context: &Context<'_>, id: &str) -> Option<Result<String, ask
         restrictions: restrictions(context),
         due: due.into_iter().filter_map(|blocker| asked(context, blocker)).collect(),
         cautions: cautions(context, stage, check),
-        head_speed: context.ledger.aircraft.limit(&fly.head_speed_rpm).map_or_else(String::new, |rpm| {
-            context.locale.quantity(rpm, Unit::RevolutionsPerMinute)
-        }),
+        head_speed: context
+            .ledger
+            .aircraft
+            .limit(&fly.head_speed_rpm)
+            .map_or_else(String::new, |rpm| context.locale.quantity(rpm, Unit::RevolutionsPerMinute)),
         planned: planned(context, check, fly),
         packs: packs(context),
         expected: expected(context, check, fly),
@@ -143,7 +145,10 @@ pub(crate) fn card(context: &Context<'_>, id: &str) -> Option<Result<String, ask
 /// Whether a pen can settle it: a look or a reading, which is entered later. What is computed, proved or released is not.
 fn on_paper(context: &Context<'_>, blocker: &Blocker) -> bool {
     let Blocker::Check { check, .. } = blocker else { return false };
-    context.plan.check(check).is_some_and(|(_, check)| matches!(check.kind, CheckKind::Confirm | CheckKind::Measure(_)))
+    context
+        .plan
+        .check(check)
+        .is_some_and(|(_, check)| matches!(check.kind, CheckKind::Confirm | CheckKind::Measure(_)))
 }
 
 fn asked(context: &Context<'_>, blocker: &Blocker) -> Option<Due> {
@@ -196,8 +201,8 @@ fn expected(context: &Context<'_>, check: &Check, fly: &Fly) -> String {
     let planned_s = (form.planned_minutes(None) * 60.0).round() as i64;
     let air_c = crate::form::last_air_c(context.ledger);
     let rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm).filter(|_| fly.predict);
-    let charge = rpm
-        .and_then(|rpm| crate::computed::predicted_charge(context.facts(), fly.motion, rpm, planned_s, air_c));
+    let charge =
+        rpm.and_then(|rpm| crate::computed::predicted_charge(context.facts(), fly.motion, rpm, planned_s, air_c));
     charge.map_or_else(String::new, |charge| {
         say!(
             context.locale,

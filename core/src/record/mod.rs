@@ -5,9 +5,9 @@ mod moment;
 mod thing;
 
 pub use entry::{
-    AttachedLog, AttachedPhoto, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap, JudgedList, Judgement,
-    MarkKind, NamedValue, Odd, Outcome, Outlier, PackState, PhotoOf, Prediction, Reading, StoredBody, StoredFormError, Until,
-    WithoutPhone,
+    AttachedLog, AttachedPhoto, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap, JudgedList,
+    Judgement, MarkKind, NamedValue, Odd, Outcome, Outlier, PackState, PhotoOf, Prediction, Reading, StoredBody,
+    StoredFormError, Until, WithoutPhone,
 };
 pub use moment::Moment;
 pub use thing::{OnAircraft, Thing, ThingField, ThingKind, ThingRef};

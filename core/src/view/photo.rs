@@ -1,7 +1,9 @@
 //! Photos: a list of those of something, the way to attach one, and one photo with what is known of it.
 
 use super::context::{heading, in_groups, paragraph, row, still_row};
-use super::{Block, Context, Control, Document, Edge, Icon, Offered, PhotoLack, Place, Screen, Tone, Wanted, photo_of_words};
+use super::{
+    Block, Context, Control, Document, Edge, Icon, Offered, PhotoLack, Place, Screen, Tone, Wanted, photo_of_words,
+};
 use crate::locale::{Locale, say};
 use crate::readiness::Photo;
 use crate::record::{EntryId, PhotoOf};
@@ -39,7 +41,9 @@ pub(super) fn photo(context: &Context<'_>, entry: EntryId) -> Screen {
     };
     let of = photo_of_words(locale, context.plan, context.entries, &photo.of);
     let shown = match context.photo {
-        Some(Ok(jpeg)) => Block::Photo { jpeg: jpeg.to_vec(), spoken: say!(locale, "photo-spoken", of = of) },
+        Some(Ok(jpeg)) => {
+            Block::Photo { jpeg: jpeg.to_vec(), spoken: say!(locale, "photo-spoken", of = locale.inside(&of)) }
+        }
         Some(Err(PhotoLack::Unreadable)) => paragraph(say!(locale, "photo-unreadable"), Tone::Plain),
         Some(Err(PhotoLack::Gone)) | None => paragraph(say!(locale, "photo-gone"), Tone::Call),
     };
@@ -55,7 +59,10 @@ pub(super) fn photo(context: &Context<'_>, entry: EntryId) -> Screen {
     let save = Control::new(Offered::Photo(entry).into(), say!(locale, "photo-save"))
         .icon(Icon::Book)
         .document(Document::Save { name, media_type: JPEG.to_owned() });
-    Screen { foot: vec![save], ..context.screen("photo", say!(locale, "photo-title", number = number), Some(of), blocks) }
+    Screen {
+        foot: vec![save],
+        ..context.screen("photo", say!(locale, "photo-title", number = number), Some(of), blocks)
+    }
 }
 
 /// When it was taken, by the camera's own clock.

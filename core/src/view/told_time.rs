@@ -91,8 +91,7 @@ pub(super) fn without_phone(
 fn on_paper(context: &Context<'_>, check: &Check) -> Block {
     let locale = context.locale;
     let word = say!(locale, "paper-file-word");
-    let document =
-        Document::Save { name: context.dated_file_name(word, "html"), media_type: "text/html".to_owned() };
+    let document = Document::Save { name: context.dated_file_name(word, "html"), media_type: "text/html".to_owned() };
     let save = Control::new(Offered::Card(check.id.clone()).into(), say!(locale, "paper-save"));
     Block::Choice { label: say!(locale, "paper-save-when"), options: vec![save.icon(Icon::Book).document(document)] }
 }
@@ -100,8 +99,7 @@ fn on_paper(context: &Context<'_>, check: &Check) -> Block {
 /// When it came down: so many minutes ago, or at a time of day, which says how long ago that was.
 fn came_down(context: &Context<'_>, form: WithoutPhoneForm<'_>) -> Vec<Block> {
     let locale = context.locale;
-    let mut at =
-        context.entry(WithoutPhoneForm::AT, &say!(locale, "told-down-at"), Keyboard::Words, None);
+    let mut at = context.entry(WithoutPhoneForm::AT, &say!(locale, "told-down-at"), Keyboard::Words, None);
     let Some(_) = context.form.text(WithoutPhoneForm::AT) else {
         let label = say!(locale, "told-ago");
         let refused = form.ago_min(&label).err();

@@ -7,9 +7,9 @@ use std::path::{Path, PathBuf};
 use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
-    AttachedLog, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap, JudgedList, Judgement,
-    MarkKind, Moment, NamedValue, Odd, OnAircraft, Outcome, Outlier, PackState, Prediction, Reading, Thing,
-    ThingKind, ThingRef, Until, WithoutPhone,
+    AttachedLog, AttachedPhoto, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap, JudgedList,
+    Judgement, MarkKind, Moment, NamedValue, Odd, OnAircraft, Outcome, Outlier, PackState, PhotoOf, Prediction,
+    Reading, Thing, ThingKind, ThingRef, Until, WithoutPhone,
 };
 use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
@@ -289,6 +289,17 @@ pub fn one_of_each() -> Vec<Body> {
             gaps: vec![Gap { first: 3, last: 4 }],
             may_lack_last: true,
             lost_logs: vec!["0f".repeat(32)],
+        },
+        Body::PhotoAttached {
+            of: PhotoOf::Check("strap-condition".to_owned()),
+            photo: AttachedPhoto {
+                name: "IMG_0042.jpg".to_owned(),
+                bytes: 3_145_728,
+                sha256: "1e".repeat(32),
+                width_px: 3_000,
+                height_px: 4_000,
+                taken: NaiveDate::from_ymd_opt(2026, 3, 7).and_then(|day| day.and_hms_opt(9, 58, 12)),
+            },
         },
     ]
 }

@@ -56,6 +56,7 @@ private class Play(private val season: Season, private val out: File) {
             phone.launch()
             season.days.forEach { day(phone, album, person, it) }
             closing(phone, album, person)
+            photo(phone, album, person)
             dossier(phone, album, person)
             backup(phone, album, person)
             journal(phone, album)
@@ -162,6 +163,17 @@ private class Play(private val season: Season, private val out: File) {
         phone.scrollTo(heat)
         album.take("trends-heat", "The controller after flights in service, above the air of its day")
         story.tell("Trends over the season: “$said” (${phone.words().first { it.endsWith(" readings or more") }})")
+        person.home()
+    }
+
+    /** A photo of the aircraft, for the first page of the dossier. */
+    private fun photo(phone: Phone, album: Album, person: Person) {
+        phone.tap("Aircraft").tap("Attach a photo")
+        val there = Uri.parse("content://season/hangar.jpg")
+        shadowOf(RuntimeEnvironment.getApplication().contentResolver).registerInputStream(there, ByteArrayInputStream(drawnPhoto()))
+        phone.answerPicker(there)
+        phone.tap(phone.words().first { it.startsWith("Photo 1,") })
+        album.take("photo", "A photo as evidence: kept as it came, with its digest")
         person.home()
     }
 

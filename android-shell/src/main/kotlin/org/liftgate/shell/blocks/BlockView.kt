@@ -46,5 +46,6 @@ fun Context.viewOf(block: Block, taps: Taps): BlockView = when (block) {
     is Block.Entry -> EntryView(this, taps)
     is Block.CodePad -> CodePadView(this, taps::coded)
     is Block.Drawing -> DrawingBlock(this)
+    is Block.Photo -> PhotoBlock(this)
     is Block.Plot -> PlotBlock(this, taps)
 }

@@ -1,0 +1,47 @@
+package org.liftgate.shell
+
+import android.graphics.Color
+import android.graphics.drawable.BitmapDrawable
+import android.net.Uri
+import android.widget.ImageView
+import java.io.ByteArrayInputStream
+import java.io.File
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertTrue
+import org.junit.Rule
+import org.junit.Test
+import org.junit.rules.TemporaryFolder
+import org.junit.runner.RunWith
+import org.liftgate.season.drawnPhoto
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.RuntimeEnvironment
+import org.robolectric.Shadows.shadowOf
+
+/** A photo that is picked and looked at on the real shell with the real core, with pictures at both ends of the size of type. */
+@RunWith(RobolectricTestRunner::class)
+class PhotoScreensTest {
+    @get:Rule val folder = TemporaryFolder()
+    private val out = File("target/gallery").apply { mkdirs() }
+
+    @Test fun atFullSize() = pictures("photo-100", 1f)
+
+    @Test fun atTwiceTheSize() = pictures("photo-200", 2f)
+
+    private fun pictures(name: String, scale: Float) {
+        RuntimeEnvironment.setFontScale(scale)
+        val there = Uri.parse("content://documents/IMG_0042.jpg")
+        Phone(folder.newFolder()).use { phone ->
+            phone.launch().tap("Aircraft").tap("Attach a photo")
+            shadowOf(RuntimeEnvironment.getApplication().contentResolver).registerInputStream(there, ByteArrayInputStream(drawnPhoto()))
+            phone.answerPicker(there)
+            phone.expect("Photo attached: the aircraft").picture("$name-attached", out)
+            val row = phone.words().first { it.startsWith("Photo 1,") }
+            phone.tap(row).picture("$name-shown", out)
+            val shown = phone.shown(phone.decor).filterIsInstance<ImageView>().first { it.contentDescription == "Photo of the aircraft" }
+            val bitmap = (shown.drawable as BitmapDrawable).bitmap
+            assertEquals(1080 to 810, bitmap.width to bitmap.height)
+            val sky = bitmap.getPixel(1000, 40)
+            assertTrue("the sky is ${Integer.toHexString(sky)}", Color.blue(sky) in 195..230 && Color.red(sky) in 155..190)
+        }
+    }
+}
