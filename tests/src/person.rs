@@ -234,6 +234,7 @@ impl Person {
             begun = pilot.wrote(Wrote::Kept, &self.now).expect("it is taken as written");
         }
         assert!(begun.said.is_some(), "what was saved is said: {:?}", begun.screen);
+        assert!(begun.screen.undo.is_none(), "taking back would seem to mean what was saved: {:?}", begun.screen);
         written
     }
 

@@ -18,8 +18,6 @@ use crate::view::{self, PhotoLack, Place};
 const ON_SCREEN_PX: u16 = 1_080;
 /// The same on a printed page.
 const ON_PAPER_PX: u16 = 640;
-/// Bytes in what people call a megabyte.
-const MEGABYTE: f64 = 1e6;
 
 /// Refuses a file that is longer than is taken in.
 pub(super) fn short_enough(locale: Locale, name: &str, bytes: u64) -> Result<(), AppError> {
@@ -54,7 +52,7 @@ pub(super) fn attached(shared: &mut Shared, of: PhotoOf, name: &str, file: &Offe
 }
 
 fn refused(locale: Locale, name: &str, error: &PhotoError) -> AppError {
-    let most = locale.number(MOST_BYTES as f64 / MEGABYTE, 0);
+    let most = locale.megabytes(MOST_BYTES);
     AppError::refused(match error {
         PhotoError::NotJpeg => say!(locale, "photo-not-jpeg", name = name),
         PhotoError::TooLong => say!(locale, "photo-too-long", name = name, most = most),

@@ -118,7 +118,11 @@ impl PilotDesk {
     pub fn wrote(&self, how: Wrote, now: &Moment) -> Result<Tapped, AppError> {
         self.with(|shared| {
             let said = saving::wrote(shared, how, now)?;
-            shared.tapped(said, now)
+            let saved = said.is_some();
+            let mut tapped = shared.tapped(said, now)?;
+            // What was saved is no entry: beside those words "take back" would seem to mean it, and would take back the entry before.
+            tapped.screen.undo = tapped.screen.undo.filter(|_| !saved);
+            Ok(tapped)
         })
     }
 

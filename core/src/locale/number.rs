@@ -78,6 +78,18 @@ impl Locale {
         self.mark(format!("{value:.digits$}"))
     }
 
+    /// So many bytes in what people call megabytes, with two digits that count at the least.
+    pub fn megabytes(self, bytes: u64) -> String {
+        const MEGABYTE: f64 = 1e6;
+        let megabytes = bytes as f64 / MEGABYTE;
+        let digits = match megabytes {
+            m if m < 1.0 => 2,
+            m if m < 10.0 => 1,
+            _ => 0,
+        };
+        self.number(megabytes, digits)
+    }
+
     /// A number without trailing zeros, at most three decimals, in the unit that it is in.
     pub fn plain(self, value: f64) -> String {
         self.mark(crate::unit::show_number(value))

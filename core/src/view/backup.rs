@@ -9,8 +9,6 @@ use crate::readiness::Unkept;
 
 /// The media type of the container.
 const ZIP: &str = "application/zip";
-/// Bytes in what people call a megabyte.
-const MEGABYTE: f64 = 1e6;
 
 /// The page of the backup.
 pub(super) fn backup(context: &Context<'_>) -> Screen {
@@ -206,5 +204,5 @@ fn aside_title(locale: Locale, aside: SetAside) -> String {
 }
 
 fn size(locale: Locale, aside: SetAside) -> String {
-    say!(locale, "backup-megabytes", megabytes = locale.number(aside.bytes as f64 / MEGABYTE, 1))
+    say!(locale, "backup-megabytes", megabytes = locale.megabytes(aside.bytes))
 }

@@ -10,8 +10,6 @@ use crate::record::{EntryId, PhotoOf};
 
 /// The media type of what a camera writes.
 const JPEG: &str = "image/jpeg";
-/// Bytes in what people call a megabyte.
-const MEGABYTE: f64 = 1e6;
 
 /// The photos of something, newest first, and the way to attach one.
 pub(super) fn photos(context: &Context<'_>, of: &PhotoOf) -> Vec<Block> {
@@ -73,6 +71,6 @@ pub(crate) fn taken_words(locale: Locale, photo: &Photo) -> Option<String> {
 }
 
 fn size(locale: Locale, photo: &Photo) -> String {
-    let megabytes = locale.number(photo.photo.bytes as f64 / MEGABYTE, 1);
+    let megabytes = locale.megabytes(photo.photo.bytes);
     say!(locale, "photo-size", width = photo.photo.width_px, height = photo.photo.height_px, megabytes = megabytes)
 }

@@ -5,9 +5,6 @@ use super::under_way::{UnderWay, UnderWayWith};
 use super::{Block, Context, Control, Edge, Go, Icon, Record, Screen, Tone, Weight, Work};
 use crate::locale::{Locale, say};
 
-/// Bytes in what people call a megabyte.
-const MEGABYTE: f64 = 1e6;
-
 /// What a shell does to go on with it.
 pub(super) fn work(context: &Context<'_>) -> Option<Work> {
     context.under_way.as_ref().map(|under_way| match under_way.what {
@@ -70,18 +67,17 @@ fn progress(locale: Locale, under_way: &UnderWay) -> Block {
         UnderWayWith::Unpacking { .. } => say!(locale, "reading-unpacks"),
         UnderWayWith::Attaching { .. } | UnderWayWith::Plot => say!(locale, "reading-reads"),
     };
-    let (done, of) = (under_way.bytes as f64, under_way.of.map(|of| of as f64).filter(|of| *of > 0.0));
-    let megabytes = |bytes: f64| locale.number(bytes / MEGABYTE, if bytes < 10.0 * MEGABYTE { 1 } else { 0 });
+    let (done, of) = (under_way.bytes, under_way.of.filter(|of| *of > 0));
     let (value, unit) = match of {
-        Some(of) => (locale.number((100.0 * done / of).floor().min(100.0), 0), "%"),
-        None => (megabytes(done), "MB"),
+        Some(of) => (locale.number((100.0 * done as f64 / of as f64).floor().min(100.0), 0), "%"),
+        None => (locale.megabytes(done), "MB"),
     };
     let size = match &under_way.what {
         UnderWayWith::Leaving { written, .. } => {
-            Some(say!(locale, "reading-written", written = megabytes(*written as f64)))
+            Some(say!(locale, "reading-written", written = locale.megabytes(*written)))
         }
         UnderWayWith::Unpacking { .. } => None,
-        _ => of.map(|of| say!(locale, "reading-size", done = megabytes(done), of = megabytes(of))),
+        _ => of.map(|of| say!(locale, "reading-size", done = locale.megabytes(done), of = locale.megabytes(of))),
     };
     let rows = under_way.rows.map(|rows| say!(locale, "reading-rows", rows = rows));
     let note: Vec<String> = size.into_iter().chain(rows).collect();

@@ -27,7 +27,14 @@ class ChoiceView(private val context: Context, private val taps: Taps) : BlockVi
         label.put(block.label)
         view.tag = block.label
         options.bind(block.options)
+        options.group.gap(if (block.label.isEmpty()) R.dimen.none else R.dimen.space_small)
         return true
+    }
+
+    /** Controls without words of their own belong to what stands above them, and stand as near to it as a finger allows. */
+    override fun follow(above: Block?) {
+        val belongs = above != null && label.text.isEmpty()
+        view.gap(if (belongs) R.dimen.target_gap else R.dimen.space_page)
     }
 }
 

@@ -2,6 +2,7 @@ package org.liftgate.shell.blocks
 
 import android.content.Context
 import android.graphics.drawable.Drawable
+import android.graphics.drawable.LayerDrawable
 import android.view.Gravity
 import android.view.View
 import android.view.accessibility.AccessibilityNodeInfo
@@ -163,6 +164,20 @@ class ControlView(
         val moves = ticked && whole <= wide && whole > wide - beside
         val fits = pictured && longestWord() <= wide - beside && !moves
         mark.visibility = if (fits) View.VISIBLE else View.GONE
+        val corner = if (shown.chosen && shown.enabled && !fits) cornerTick else null
+        if (foreground !== corner) foreground = corner
+    }
+
+    /** What is chosen shows its tick also where there is no room beside the words: small, in the corner that the words leave free. */
+    private val cornerTick: Drawable by lazy {
+        val inset = context.size(R.dimen.line)
+        val side = context.size(R.dimen.space)
+        val tick = checkNotNull(context.getDrawable(R.drawable.ic_tick)).mutate().apply { setTint(context.role(R.attr.onAction)) }
+        LayerDrawable(arrayOf(tick)).apply {
+            setLayerGravity(0, Gravity.TOP or Gravity.END)
+            setLayerSize(0, side, side)
+            setLayerInset(0, inset, inset, inset, inset)
+        }
     }
 
     /** What is asked for is room for the words and the icon that the core named, chosen or not. */

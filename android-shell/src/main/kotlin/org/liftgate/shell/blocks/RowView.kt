@@ -67,8 +67,14 @@ class RowView(private val context: Context, private val taps: Taps) : BlockView 
         return true
     }
 
-    /** Rows of one list stand closer to each other than to what comes before. */
-    override fun follow(above: Block?) = view.gap(if (above is Block.Row) R.dimen.target_gap else R.dimen.space)
+    /** Rows of one list stand closer to each other than to what comes before, and well away from controls that belong to that. */
+    override fun follow(above: Block?) = view.gap(
+        when (above) {
+            is Block.Row -> R.dimen.target_gap
+            is Block.Choice -> R.dimen.space_large
+            else -> R.dimen.space
+        },
+    )
 
     private fun act(next: Control?) {
         control = next
