@@ -40,7 +40,7 @@ fn one_is_attached_to_a_check_and_seen_there_in_the_dossier_and_on_another_phone
     assert_eq!(said.as_deref(), Some("Photo attached: pack warm enough, and not hot"));
     let Body::PhotoAttached { of: PhotoOf::Check(_), photo } = person.last() else { panic!("{:?}", person.last()) };
     assert_eq!((photo.bytes, photo.width_px, photo.height_px), (file.len() as u64, 1_600, 1_200));
-    assert_eq!(person.field("Remark").as_deref(), Some("The strap looked worn"), "what was being typed stays");
+    assert_eq!(person.typed("Remark").0, "The strap looked worn", "what was being typed stays");
 
     person.tap("Photo 1");
     let small = shown(&person).unwrap();
