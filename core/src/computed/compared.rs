@@ -2,6 +2,7 @@
 //! fit with this one in it has it.
 
 use super::Facts;
+use super::conditions::Conditions;
 use super::ladder::{CHARGE_SLACK, fitted_hovers, fitted_steps, step, temperature_after};
 use super::on_ground::{logged_hover_a, logged_hover_w};
 use super::packs::last_resistance_mohm;
@@ -140,7 +141,7 @@ impl Looked<'_> {
     /// What the hovers before this one predict at a head speed in this flight's air.
     fn expected(&self, head_rpm: f64) -> Option<LadderPrediction> {
         let steps = fitted_steps(self.facts, self.earlier.iter().copied()).ok()?;
-        step(self.facts, steps, head_rpm, self.flight.air_c).ok()
+        step(self.facts, steps, Conditions { head_rpm, ..Conditions::of(self.flight) }).ok()
     }
 
     fn figure(&self, kind: FigureKind, quantity: Option<Quantity>) -> Option<&LogFigure> {
@@ -171,8 +172,7 @@ impl Looked<'_> {
     fn heat(&self, place: &str) -> Option<Held> {
         let measured = self.flight.hottest_reading(place)?;
         let earlier = self.earlier.iter().copied();
-        let (speed, air_c) = (self.flight.head_speed_rpm, self.flight.air_c);
-        let expected = temperature_after(self.facts, earlier, place, speed, air_c)?;
+        let expected = temperature_after(self.facts, earlier, place, Conditions::of(self.flight))?;
         Some(on(&expected, measured))
     }
 
@@ -262,10 +262,10 @@ fn next(facts: Facts<'_>, flight: &Flight) -> Option<NextHover> {
         |check: &crate::plan::Check| check.fly().is_some_and(|fly| fly.motion == Motion::Hover && fly.predict);
     let (_, check) = after.into_iter().find(|(_, check)| hover(check) && facts.ledger.aircraft.wants(check))?;
     let head_speed_rpm = facts.ledger.aircraft.limit(&check.fly()?.head_speed_rpm)?;
-    let last_air_c = facts.hovers().next_back()?.air_c;
+    let last = Conditions::to_fit(facts.hovers().next_back()?);
     let hovers = fitted_hovers(facts, facts.hovers());
     let steps = fitted_steps(facts, facts.hovers()).ok()?;
-    let predicted = step(facts, steps, head_speed_rpm, last_air_c).ok()?;
+    let predicted = step(facts, steps, Conditions { head_rpm: head_speed_rpm, ..last }).ok()?;
     let with_this = hovers.iter().any(|hover| hover.card == flight.card);
     let current_a = predicted.current_a;
     Some(NextHover { check: check.id.clone(), head_speed_rpm, current_a, hovers: hovers.len(), with_this })

@@ -24,6 +24,7 @@ mod rise_interval;
 pub mod rotor;
 pub mod supply;
 pub mod unbalance;
+pub mod wind;
 pub mod wire;
 mod wire_heat;
 

@@ -42,6 +42,7 @@ mod token;
 mod told_time;
 mod trends;
 mod under_way;
+mod wind;
 mod withdrawn;
 mod words;
 
@@ -65,6 +66,7 @@ pub(crate) use plan::{keeps_out_words, looser_words};
 pub(crate) use plot::{PlotView, block as plot_block, printed as plot_printed};
 pub(crate) use settings_ledger::{LedgerLine, ledger_line};
 pub(crate) use spotter::spotter;
+pub(crate) use wind::wind_words;
 pub(crate) use words::*;
 
 /// The screen of a place.

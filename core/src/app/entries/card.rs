@@ -4,7 +4,7 @@ use super::wanted::wanted;
 use crate::app::AppError;
 use crate::app::done::{After, Done, Result};
 use crate::app::shared::Shared;
-use crate::computed::predicted_charge;
+use crate::computed::{Conditions, predicted_charge};
 use crate::form::{CardForm, Drafts, WithoutPhoneForm};
 use crate::journal::NewEntry;
 use crate::locale::{clock, say};
@@ -79,8 +79,12 @@ fn card(
         .limit(&fly.head_speed_rpm)
         .ok_or_else(|| AppError::refused(say!(shared.locale(), "app-head-speed-unknown")))?;
     let planned_s = (form.minutes(&packs, air_c)? * 60.0).round() as i64;
+    let wind = form.wind()?;
     let prediction = match fly.predict {
-        true => predicted_charge(shared.facts(), fly.motion, head_speed_rpm, planned_s, air_c),
+        true => {
+            let asked = Conditions { head_rpm: head_speed_rpm, air_c, wind };
+            predicted_charge(shared.facts(), fly.motion, asked, planned_s)
+        }
         false => None,
     };
     let allowed_s = form.allowed_s(&packs, air_c);
@@ -93,6 +97,7 @@ fn card(
         head_speed_rpm,
         planned_s,
         air_c,
+        wind,
         prediction,
         allowed_s,
     })
