@@ -288,11 +288,11 @@ proptest! {
     }
 
     #[test]
-    fn heats(readings in readings(), air_c in near(-40.0, 50.0), c in prop::array::uniform8(near(0.5, 60.0)), q in (near(0.0, 150.0), near(0.3, 0.9), near(20.0, 250.0))) {
+    fn heats(readings in readings(), air_c in near(-40.0, 50.0), c in prop::array::uniform8(near(0.5, 60.0)), q in (near(0.0, 150.0), near(0.3, 0.9), near(20.0, 250.0), near(0.0, 0.01))) {
         sound(heat::fit_rise(&readings))?;
         sound(heat::touchdown(&readings, air_c))?;
         let condition = |i: usize| heat::HeatCondition { air_c: c[i], density_kg_m3: c[i + 1].min(1.8), airflow_m_s: c[i + 2], current_a: c[i + 3] };
-        let steady = heat::SteadyQuestion { measured_c: q.0, measured_at: condition(0), asked_for: condition(4), exponent: q.1, limit_c: q.2 };
+        let steady = heat::SteadyQuestion { measured_c: q.0, measured_at: condition(0), asked_for: condition(4), exponent: q.1, limit_c: q.2, loss_per_k: q.3 };
         sound(heat::steady_elsewhere(&steady))?;
         let tau = Some(heat::TimeConstant { tau_s: c[3], half_width_s: c[2] });
         sound(heat::hotter_day(&heat::HotterDay { question: steady, measured_after_s: c[4], measured_half_width_k: c[2], exponent_half_width: c[1] / 10.0, tau, flight_s: c[0] }))?;

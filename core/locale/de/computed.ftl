@@ -89,6 +89,7 @@ computed-heat-stays = kommt auf { $steady }, beliebig lange
 computed-heat-as-long = bleibt in einem gleich langen Flug darunter
 computed-heat-no-time-constant = Ohne Zeitkonstante gilt das für Flüge bis { $time }: Worauf ein längerer kommt, ist nicht bekannt. Vier oder mehr Temperaturen eines Laufs auf der Werkbank, vom Beginn bis es kaum noch steigt, ergeben eine.
 computed-heat-note = Halt { $limit }, pendelt sich ein bei { $steady }; { $measured } gemessen bei { $air }
+computed-heat-winding = { $part }: Kupfer verliert je Grad 0,39 % mehr (IEC 60028), und das erwärmt weiter. Aller Verlust gilt als der von Kupfer; die Wicklung innen ist heißer als ihr Gehäuse.
 computed-heat-summary = Bei { $day }: { $part } kommt in diesem Schwebeflug auf { $temperature }, Halt bei { $limit }: { $time }
 computed-heat-basis = Die Erwärmung geht mit Strom im Quadrat durch (Dichte mal Anströmung) hoch 0,6; das Wetter kommt Grad für Grad dazu. Der Wert beim Aufsetzen ist noch unterwegs: Sein Anstieg durch 1 - exp(-t / Zeitkonstante) ist der eingeschwungene (konzentrierte Wärmekapazität, Incropera).
 computed-heat-cure = Weniger Leistung, mehr Luft über das Teil oder ein kürzerer Flug senken ihn.
