@@ -208,3 +208,6 @@ quantity-beaufort-number = Windstärke nach Beaufort
 quantity-wind = Wind
 quantity-speed-over-induced-velocity = Geschwindigkeit über induzierter Geschwindigkeit
 quantity-growth-of-the-loss = Zunahme des Verlusts
+quantity-current-of-the-hover = Strom im Schweben
+quantity-flights = Flüge
+quantity-current-over-that-of-the-hover = Strom über dem im Schweben

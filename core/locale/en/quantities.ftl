@@ -208,3 +208,6 @@ quantity-beaufort-number = Beaufort number
 quantity-wind = wind
 quantity-speed-over-induced-velocity = speed over induced velocity
 quantity-growth-of-the-loss = growth of the loss
+quantity-current-of-the-hover = current of the hover
+quantity-flights = flights
+quantity-current-over-that-of-the-hover = current over that of the hover

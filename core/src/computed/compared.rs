@@ -74,15 +74,22 @@ pub struct NextHover {
     pub with_this: bool,
 }
 
-/// Compares a flight. None for what is no hover, was called off, or is not down yet.
+/// Compares a flight: a hover in all that was read, any other in its charge. None for what did not leave the ground, was called off, or is not
+/// down yet.
 pub fn compared(facts: Facts<'_>, flight: &Flight) -> Option<Compared> {
     let fly = facts.plan.check(&flight.check).and_then(|(_, check)| check.fly())?;
     let whole = flight.flown_ms().is_some() && !flight.is_called_off(facts.plan);
-    if fly.motion != Motion::Hover || !whole {
+    if !matches!(fly.motion, Motion::Hover | Motion::Flight) || !whole {
         return None;
     }
     let log = facts.ledger.logs.of_flight(flight.card);
     let looked = Looked { facts, flight, log, earlier: earlier(facts, flight) };
+    if fly.motion == Motion::Flight {
+        // What it drew on its way tells no causes apart.
+        let charge =
+            looked.charge().map(|held| ComparedReading { what: What::Charge, held, unit: Unit::MilliampereHour });
+        return Some(Compared { readings: charge.into_iter().collect(), causes: Vec::new(), next: None });
+    }
     let readings = looked.readings();
     let causes = looked.shown(&readings).and_then(|shown| likely_causes(&shown).ok()).unwrap_or_default();
     Some(Compared { readings, causes, next: next(facts, flight) })

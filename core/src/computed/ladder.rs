@@ -1,7 +1,7 @@
 use super::conditions::{Conditions, at_rotor, is_too_windy};
 use super::drive_load::LOADED_CELL_V;
 use super::hover::rotor;
-use super::on_ground::{hover_current_a, hover_power_w, hover_s, missing_s};
+use super::on_ground::{hover_current_a, hover_power_w, missing_s};
 use super::{Computed, Facts, Figure, Result, Row};
 use crate::drawing::{Curve, curve};
 use crate::engineering::air::{air, standard_air};
@@ -11,8 +11,7 @@ use crate::engineering::prediction::{
 };
 use crate::field::Flight;
 use crate::locale::{Locale, say};
-use crate::plan::Motion;
-use crate::record::{Outcome, Outlier, Prediction};
+use crate::record::{Outcome, Outlier};
 use crate::unit::Unit;
 
 /// Humidity of any day at the field: it moves the density by less than half a percent.
@@ -23,29 +22,11 @@ pub(super) const CHARGE_SLACK: f64 = 0.05;
 /// A part less far above its air than this was not heated by the hover, K.
 const WARMER_K: f64 = 1.0;
 
-/// The charge that a hover should take, from the steps flown so far and what rotors of this scale are known to do.
-///
-/// None for other motions than a hover, and while figures of the aircraft are missing.
-pub fn predicted_charge(facts: Facts<'_>, motion: Motion, asked: Conditions, planned_s: i64) -> Option<Prediction> {
-    if motion != Motion::Hover || planned_s <= 0 {
-        return None;
-    }
+/// What a hover should draw, from the steps flown so far and what rotors of this scale are known to do, and how many steps those are.
+pub(super) fn predicted_hover(facts: Facts<'_>, asked: Conditions) -> Option<(LadderPrediction, usize)> {
     let steps = steps(facts, None).ok()?;
     let flown = steps.len();
-    let prediction = step(facts, steps, asked).ok()?;
-    let hover_s = hover_s(planned_s as f64, missing_s(facts));
-    let charge = |ampere: f64| ampere * 1_000.0 * hover_s / 3_600.0;
-    let from = match flown {
-        0 => say!(facts.locale, "computed-ladder-from-figures"),
-        1 => say!(facts.locale, "computed-ladder-from-one"),
-        flown => say!(facts.locale, "computed-ladder-from-several", flown = flown),
-    };
-    Some(Prediction {
-        used_mah: charge(prediction.current_a.middle),
-        low_mah: charge(prediction.current_a.low) * (1.0 - CHARGE_SLACK),
-        high_mah: charge(prediction.current_a.high) * (1.0 + CHARGE_SLACK),
-        from,
-    })
+    Some((step(facts, steps, asked).ok()?, flown))
 }
 
 /// How warm a place should be after a hover at this head speed, degrees Celsius, from the hovers after which it was read.

@@ -13,6 +13,7 @@ pub mod disagreement;
 pub mod drive;
 pub mod drive_load;
 pub mod error;
+pub mod forward;
 pub mod grade;
 pub mod heat;
 pub mod pack;

@@ -1,3 +1,4 @@
+use super::card_expected::Planned;
 use super::context::{edge, heading, paragraph, row, still_row};
 use super::stepper::{Stepper, Steps};
 use super::wind_words;
@@ -5,7 +6,7 @@ use super::{
     Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone, Weight, board::blocker_row,
     standing_word,
 };
-use crate::computed::{Conditions, Endurance, is_too_windy, predicted_charge, predicted_temperature};
+use crate::computed::{Conditions, Endurance, predicted_temperature};
 use crate::field::{PACKS_JOINED, is_long_enough, wanted_places, wanted_s};
 use crate::form::{CardForm, Refusal, flown_today, last_air_c};
 use crate::locale::{Locale, clock, say};
@@ -36,7 +37,7 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     blocks.extend(conditions(context, check, &settled));
     blocks.push(heading(say!(context.locale, "card-call-off"), None));
     blocks.extend(fly.knock_off.iter().map(|call| paragraph(call.clone(), Tone::Call)));
-    blocks.extend(prediction(context, fly, &settled));
+    blocks.extend(super::card_expected::expected(context, check, fly, &settled.planned(context, rpm)));
     blocks.push(heading(say!(context.locale, "card-limits"), None));
     for place in wanted_places(context.plan, &context.ledger.aircraft, fly) {
         let expected = expected_temperature(context, fly, &settled, &place.id);
@@ -157,6 +158,15 @@ impl<'a> Settled<'a> {
     fn asked(&self, context: &Context<'_>, head_rpm: f64) -> Conditions {
         let air_c = self.air_c.unwrap_or_else(|| last_air_c(context.ledger));
         Conditions { head_rpm, air_c, wind: self.wind }
+    }
+
+    /// What it is predicted from.
+    fn planned(&self, context: &Context<'_>, head_rpm: Option<f64>) -> Planned {
+        Planned {
+            asked: head_rpm.map(|rpm| self.asked(context, rpm)),
+            planned_s: self.planned_s(),
+            usable_mah: self.endurance.as_ref().map(|endurance| endurance.usable_mah),
+        }
     }
 
     fn planned_s(&self) -> i64 {
@@ -404,37 +414,6 @@ fn stepper(context: &Context<'_>, field: &str, label: String, steps: Steps) -> S
     let stepper = Stepper::of(context, field.to_owned(), label, steps);
     let start = stepper.start_words();
     stepper.hint(say!(context.locale, "common-starts-from", start = start))
-}
-
-fn prediction(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>) -> Vec<Block> {
-    if !fly.predict || fly.motion != Motion::Hover {
-        // Only a hover has a model behind it.
-        return Vec::new();
-    }
-    let rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm);
-    let prediction = rpm.and_then(|rpm| {
-        predicted_charge(context.facts(), fly.motion, settled.asked(context, rpm), settled.planned_s())
-    });
-    let Some(prediction) = prediction else {
-        let text = match is_too_windy(settled.wind) {
-            true => say!(context.locale, "card-too-windy"),
-            false => say!(context.locale, "card-no-prediction"),
-        };
-        return vec![paragraph(text, Tone::Quiet)];
-    };
-    vec![Block::Figure {
-        label: say!(context.locale, "card-charge"),
-        value: context.locale.number(prediction.used_mah, 0),
-        unit: context.locale.shown(Unit::MilliampereHour).sign.to_owned(),
-        note: Some(say!(
-            context.locale,
-            "card-charge-range",
-            low = context.locale.number(prediction.low_mah, 0),
-            high = context.locale.number(prediction.high_mah, 0),
-            from = prediction.from
-        )),
-        edge: Edge::None,
-    }]
 }
 
 /// The landing before this card, where another reading or the charge may still be added to it.

@@ -6,6 +6,7 @@ mod backup;
 mod board;
 mod brought;
 mod card;
+mod card_expected;
 mod card_packs;
 mod cautions;
 mod check;
