@@ -6,7 +6,7 @@ use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use liftgate_core::engineering::{
-    air, balance, ballast, drive, heat, pack, placement, prediction, rotor, supply, unbalance, wire,
+    air, balance, ballast, drive, heat, pack, placement, prediction, rotor, supply, unbalance, wind, wire,
 };
 
 fn geometry() -> rotor::Rotor {
@@ -207,6 +207,7 @@ fn seasons(c: &mut Criterion) {
                     power_w: Some(power_w),
                     current_a: Some(power_w / 44.0),
                     temperature_c: Some(18.0 + power_w / 30.0),
+                    wind: wind::RotorWind::by_force(u8::try_from(i % 4).unwrap_or(0)).ok(),
                 }
             })
             .collect();
@@ -214,7 +215,7 @@ fn seasons(c: &mut Criterion) {
             aircraft: prediction::LadderAircraft { mass_kg: 9.0, radius_m: 0.9, solidity: 0.06, loaded_v: 44.0 },
             prior: prediction::PowerPrior::LARGE_ELECTRIC,
             steps,
-            next: prediction::NextStep { head_rpm: 1300.0, density_kg_m3: 1.2, air_c: 18.0 },
+            next: prediction::NextStep { head_rpm: 1300.0, density_kg_m3: 1.2, air_c: 18.0, wind: None },
         };
         c.bench_function(&format!("season fit, {n} steps"), |b| b.iter(|| prediction::predict(black_box(&question))));
     }

@@ -3,7 +3,7 @@
 
 use liftgate_core::engineering::EngineeringError;
 use liftgate_core::engineering::{
-    air, balance, ballast, drive, heat, pack, placement, prediction, rotor, supply, unbalance, wire,
+    air, balance, ballast, drive, heat, pack, placement, prediction, rotor, supply, unbalance, wind, wire,
 };
 use proptest::prelude::*;
 
@@ -58,7 +58,8 @@ fn sound<T: serde::Serialize>(result: Result<T, EngineeringError>) -> Result<(),
 }
 
 /// Fields that are honestly optional.
-const OPTIONAL: [&str; 33] = [
+const OPTIONAL: [&str; 34] = [
+    "wind",
     "fuse_a",
     "insulation_c",
     "outside_mm",
@@ -288,11 +289,11 @@ proptest! {
     }
 
     #[test]
-    fn heats(readings in readings(), air_c in near(-40.0, 50.0), c in prop::array::uniform8(near(0.5, 60.0)), q in (near(0.0, 150.0), near(0.3, 0.9), near(20.0, 250.0))) {
+    fn heats(readings in readings(), air_c in near(-40.0, 50.0), c in prop::array::uniform8(near(0.5, 60.0)), q in (near(0.0, 150.0), near(0.3, 0.9), near(20.0, 250.0), near(0.0, 0.01))) {
         sound(heat::fit_rise(&readings))?;
         sound(heat::touchdown(&readings, air_c))?;
         let condition = |i: usize| heat::HeatCondition { air_c: c[i], density_kg_m3: c[i + 1].min(1.8), airflow_m_s: c[i + 2], current_a: c[i + 3] };
-        let steady = heat::SteadyQuestion { measured_c: q.0, measured_at: condition(0), asked_for: condition(4), exponent: q.1, limit_c: q.2 };
+        let steady = heat::SteadyQuestion { measured_c: q.0, measured_at: condition(0), asked_for: condition(4), exponent: q.1, limit_c: q.2, loss_per_k: q.3 };
         sound(heat::steady_elsewhere(&steady))?;
         let tau = Some(heat::TimeConstant { tau_s: c[3], half_width_s: c[2] });
         sound(heat::hotter_day(&heat::HotterDay { question: steady, measured_after_s: c[4], measured_half_width_k: c[2], exponent_half_width: c[1] / 10.0, tau, flight_s: c[0] }))?;
@@ -324,13 +325,14 @@ proptest! {
     fn ladders(a in (near(0.05, 20.0), near(0.1, 2.0), near(0.005, 0.3), near(1.0, 60.0)),
         steps in prop::collection::vec((near(50.0, 3000.0), near(0.5, 1.8), near(-40.0, 60.0), prop::option::of(near(1.0, 5000.0)), prop::option::of(near(0.1, 200.0)), prop::option::of(near(61.0, 250.0))), 0..8),
         n in (near(50.0, 3000.0), near(0.5, 1.8), near(-40.0, 60.0)), reading in wild(),
-        p in (near(0.3, 1.0), near(0.001, 0.5), near(1.0, 2.0), near(0.001, 0.5), near(0.004, 0.05), near(0.001, 1.0), near(0.1, 10.0), near(0.001, 1.0), near(0.001, 0.3)), usual in any::<bool>()) {
+        p in (near(0.3, 1.0), near(0.001, 0.5), near(1.0, 2.0), near(0.001, 0.5), near(0.004, 0.05), near(0.001, 1.0), near(0.1, 10.0), near(0.001, 1.0), near(0.001, 0.3)), usual in any::<bool>(), w in prop::option::of((near(0.0, 6.0), near(0.0, 3.0)))) {
         let prior = prediction::PowerPrior { efficiency: p.0, efficiency_spread: p.1, induced_factor: p.2, induced_spread: p.3, drag_zero: p.4, drag_spread: p.5, drag_alpha2_per_rad2: p.6, drag_alpha2_spread: p.7, scatter: p.8, wider: 2.5, wider_chance: 0.15 };
+        let wind = w.map(|(speed_m_s, half_width_m_s)| wind::RotorWind { speed_m_s, half_width_m_s });
         let result = prediction::predict(&prediction::LadderQuestion {
             aircraft: prediction::LadderAircraft { mass_kg: a.0, radius_m: a.1, solidity: a.2, loaded_v: a.3 },
             prior: if usual { prediction::PowerPrior::LARGE_ELECTRIC } else { prior },
-            steps: steps.iter().map(|s| prediction::FlownStep { head_rpm: s.0, density_kg_m3: s.1, air_c: s.2, power_w: s.3, current_a: s.4, temperature_c: s.5 }).collect(),
-            next: prediction::NextStep { head_rpm: n.0, density_kg_m3: n.1, air_c: n.2 },
+            steps: steps.iter().map(|s| prediction::FlownStep { head_rpm: s.0, density_kg_m3: s.1, air_c: s.2, power_w: s.3, current_a: s.4, temperature_c: s.5, wind }).collect(),
+            next: prediction::NextStep { head_rpm: n.0, density_kg_m3: n.1, air_c: n.2, wind },
         });
         if let Ok(prediction) = &result {
             prop_assert!(prediction.power_w.low <= prediction.power_w.middle && prediction.power_w.middle <= prediction.power_w.high);

@@ -332,6 +332,7 @@ fn a_hot_day_adds_its_degrees_and_thin_air_more() {
         asked_for: HeatCondition { air_c: 35.0, ..here },
         exponent: FORCED_EXPONENT,
         limit_c: 90.0,
+        loss_per_k: 0.0,
     };
     assert!((steady_elsewhere(&question).unwrap().steady_c - 85.0).abs() < 1e-9);
     let thin = HeatCondition { air_c: 35.0, density_kg_m3: 1.0, ..here };
@@ -347,6 +348,95 @@ fn a_hot_day_adds_its_degrees_and_thin_air_more() {
     );
     assert_eq!(time_to_limit(20.0, 80.0, 100.0, 90.0).unwrap(), None);
     assert_eq!(time_to_limit(95.0, 80.0, 100.0, 90.0).unwrap(), Some(0.0));
+}
+
+/// A winding in its own balance of heat, stepped through time until it settles: loss by current squared and by copper's resistance at its own
+/// temperature, cooling in proportion to the rise. `watts_at_20` over `per_k` is in K.
+fn settled_c(air_c: f64, same_loss_at_20_k: f64) -> Option<f64> {
+    let mut celsius = air_c;
+    for _ in 0..400_000 {
+        let loss_k = same_loss_at_20_k * (1.0 + 0.003_93 * (celsius - 20.0));
+        celsius += 0.001 * (air_c + loss_k - celsius);
+        if celsius > 2_000.0 {
+            return None;
+        }
+    }
+    Some(celsius)
+}
+
+// IEC 60028: copper's resistance grows by 0.393 % of that at 20 deg C for each K. The closed form against a winding that is stepped through its
+// balance of heat, there and here.
+#[test]
+fn a_hot_winding_heats_itself_further() {
+    let here = HeatCondition { air_c: 15.0, density_kg_m3: 1.2, airflow_m_s: 6.0, current_a: 40.0 };
+    let asked = |air_c: f64, times: f64, same_loss_at_20_k: f64| {
+        let question = SteadyQuestion {
+            measured_c: settled_c(here.air_c, same_loss_at_20_k).unwrap(),
+            measured_at: here,
+            asked_for: HeatCondition { air_c, current_a: 40.0 * times, ..here },
+            exponent: FORCED_EXPONENT,
+            limit_c: 90.0,
+            loss_per_k: COPPER_PER_K,
+        };
+        steady_elsewhere(&question).unwrap()
+    };
+    for (air_c, times, at_20_k) in
+        [(15.0, 1.0, 40.0), (35.0, 1.0, 40.0), (35.0, 1.2, 40.0), (15.0, 1.4, 60.0), (40.0, 1.1, 25.0)]
+    {
+        let report = asked(air_c, times, at_20_k);
+        let settles = settled_c(air_c, at_20_k * times * times).unwrap();
+        assert!(
+            (report.steady_c - settles).abs() < 0.02,
+            "{air_c} {times} {at_20_k}: {} for {settles}",
+            report.steady_c
+        );
+        let same = SteadyQuestion { loss_per_k: 0.0, ..report.inputs };
+        assert!(report.steady_c >= steady_elsewhere(&same).unwrap().steady_c - 1e-9);
+    }
+    // From 60 to about 100 deg C without it: 13 % more heat, and that feeds back.
+    assert!(asked(40.0, 1.2, 40.0).steady_c > 104.0);
+    // It settles nowhere from 1 / 0.00393 K of the loss at 20 deg C on: 2.6 times the current of 40 K.
+    assert!(settled_c(15.0, 40.0 * 2.6 * 2.6).is_none() && settled_c(15.0, 40.0 * 2.3 * 2.3).is_some());
+    let runs_away = asked(15.0, 2.6, 40.0);
+    assert!(runs_away.steady_c == 400.0 && runs_away.grade == Grade::Stop);
+    // A part that gets cooler is not credited with less of a loss that may be none of copper's.
+    let (cooler, same) = (asked(0.0, 0.9, 40.0), asked(0.0, 0.9, 40.0).inputs);
+    assert_eq!(cooler.steady_c, steady_elsewhere(&SteadyQuestion { loss_per_k: 0.0, ..same }).unwrap().steady_c);
+}
+
+// "At most 101 %" of the power holds nothing: what is told holds the limit with its interval.
+#[test]
+fn the_power_that_would_hold_the_limit_holds_it_with_its_interval() {
+    let here = HeatCondition { air_c: 26.0, density_kg_m3: 1.18, airflow_m_s: 4.0, current_a: 22.0 };
+    for (air_c, loss_per_k) in [(33.0, 0.0), (38.0, 0.0), (33.0, COPPER_PER_K), (40.0, COPPER_PER_K)] {
+        let question = SteadyQuestion {
+            measured_c: 79.0,
+            measured_at: here,
+            asked_for: HeatCondition { air_c, ..here },
+            exponent: FORCED_EXPONENT,
+            limit_c: 90.0,
+            loss_per_k,
+        };
+        let day = HotterDay {
+            question,
+            measured_after_s: 400.0,
+            measured_half_width_k: 2.0,
+            exponent_half_width: 0.1,
+            tau: Some(TimeConstant { tau_s: 150.0, half_width_s: 25.0 }),
+            flight_s: 400.0,
+        };
+        let report = hotter_day(&day).unwrap();
+        assert!(report.reached.steady_c + report.half_width_k > 90.0, "{air_c}: nothing to hold");
+        assert!(report.current_ratio < 1.0 && report.airflow_ratio > 1.0, "{air_c}: {}", report.current_ratio);
+        let held = |times: f64, flow: f64| {
+            let asked_for = HeatCondition { current_a: 22.0 * times, airflow_m_s: 4.0 * flow, ..question.asked_for };
+            hotter_day(&HotterDay { question: SteadyQuestion { asked_for, ..question }, ..day }).unwrap()
+        };
+        for held in [held(report.current_ratio, 1.0), held(1.0, report.airflow_ratio)] {
+            let (end_c, half_k) = (held.reached.steady_c, held.half_width_k);
+            assert!(end_c < 90.0 && (end_c + half_k - 90.0).abs() < 1.0, "{air_c}: {end_c} and {half_k}");
+        }
+    }
 }
 
 // ISO 21940-11: U_per = 1000 G m / omega.

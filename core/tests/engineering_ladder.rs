@@ -6,13 +6,14 @@ mod random;
 
 use liftgate_core::engineering::disagreement::{Cause, Held, Shown, likely_causes};
 use liftgate_core::engineering::prediction::*;
+use liftgate_core::engineering::wind::RotorWind;
 
 use random::Random;
 
 const AIRCRAFT: LadderAircraft = LadderAircraft { mass_kg: 9.0, radius_m: 0.9, solidity: 0.06, loaded_v: 45.0 };
 
 fn question(steps: Vec<FlownStep>, head_rpm: f64) -> LadderQuestion {
-    let next = NextStep { head_rpm, density_kg_m3: 1.2, air_c: 20.0 };
+    let next = NextStep { head_rpm, density_kg_m3: 1.2, air_c: 20.0, wind: Some(RotorWind::STILL) };
     LadderQuestion { aircraft: AIRCRAFT, prior: PowerPrior::LARGE_ELECTRIC, steps, next }
 }
 
@@ -29,7 +30,8 @@ fn power_w(rpm: f64, efficiency: f64) -> f64 {
 }
 
 fn hover(head_rpm: f64, power_w: Option<f64>, current_a: Option<f64>) -> FlownStep {
-    FlownStep { head_rpm, density_kg_m3: 1.2, air_c: 20.0, power_w, current_a, temperature_c: None }
+    let wind = Some(RotorWind::STILL);
+    FlownStep { head_rpm, density_kg_m3: 1.2, air_c: 20.0, power_w, current_a, temperature_c: None, wind }
 }
 
 #[test]

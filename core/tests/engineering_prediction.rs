@@ -5,6 +5,7 @@
 mod random;
 
 use liftgate_core::engineering::prediction::*;
+use liftgate_core::engineering::wind::RotorWind;
 use liftgate_core::engineering::{EngineeringError, air, rotor};
 use random::Random;
 
@@ -80,6 +81,7 @@ impl Simulated {
             power_w: Some(power_w),
             current_a: Some(current_a),
             temperature_c: Some(air_c + rise),
+            wind: Some(RotorWind::STILL),
         }
     }
 }
@@ -120,7 +122,7 @@ fn season(random: &mut Random, flown: usize, coverage: &mut Coverage) {
         aircraft: simulated.aircraft,
         prior: PowerPrior::LARGE_ELECTRIC,
         steps,
-        next: NextStep { head_rpm: rpm, density_kg_m3: truth.density_kg_m3, air_c: truth.air_c },
+        next: NextStep { head_rpm: rpm, density_kg_m3: truth.density_kg_m3, air_c: truth.air_c, wind: truth.wind },
     })
     .unwrap();
     let inside =
@@ -222,6 +224,7 @@ fn coverage_holds_on_blade_element_aircraft() {
                     power_w: Some(reading(head_rpm)),
                     current_a: None,
                     temperature_c: None,
+                    wind: Some(RotorWind::STILL),
                 }
             })
             .collect();
@@ -231,7 +234,7 @@ fn coverage_holds_on_blade_element_aircraft() {
             aircraft,
             prior: PowerPrior::LARGE_ELECTRIC,
             steps,
-            next: NextStep { head_rpm, density_kg_m3, air_c: 13.0 },
+            next: NextStep { head_rpm, density_kg_m3, air_c: 13.0, wind: Some(RotorWind::STILL) },
         })
         .unwrap();
         inside += i32::from(prediction.power_w.agrees(truth_w).unwrap().agrees);
@@ -246,7 +249,7 @@ fn simple(steps: Vec<FlownStep>) -> LadderQuestion {
         aircraft: LadderAircraft { mass_kg: 9.0, radius_m: 0.9, solidity: 0.06, loaded_v: 44.0 },
         prior: PowerPrior::LARGE_ELECTRIC,
         steps,
-        next: NextStep { head_rpm: 1300.0, density_kg_m3: 1.2, air_c: 20.0 },
+        next: NextStep { head_rpm: 1300.0, density_kg_m3: 1.2, air_c: 20.0, wind: Some(RotorWind::STILL) },
     }
 }
 
@@ -258,6 +261,7 @@ fn flown(head_rpm: f64, power_w: f64) -> FlownStep {
         power_w: Some(power_w),
         current_a: Some(power_w / 44.0),
         temperature_c: None,
+        wind: Some(RotorWind::STILL),
     }
 }
 

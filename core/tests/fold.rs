@@ -30,6 +30,7 @@ fn draw(story: &mut Story, pack: &str) -> EntryId {
         head_speed_rpm: 610.0,
         planned_s: 61,
         air_c: 7.5,
+        wind: None,
         prediction: None,
         allowed_s: None,
     })

@@ -402,6 +402,7 @@ impl State {
                         head_speed_rpm: 600.0,
                         planned_s: 60,
                         air_c: 15.0,
+                        wind: None,
                         prediction: None,
                         allowed_s: None,
                     },

@@ -1297,6 +1297,7 @@ fn a_flight_says_what_it_tests_and_two_changes_are_two() {
         head_speed_rpm: 950.0,
         planned_s: 60,
         air_c: 15.0,
+        wind: None,
         prediction: None,
         allowed_s: None,
     });

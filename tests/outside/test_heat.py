@@ -118,7 +118,12 @@ def random_day(random):
         current_a=random.uniform(20, 70),
     )
     steady = lg.SteadyQuestion(
-        measured_c=here.air_c + random.uniform(15, 60), measured_at=here, asked_for=there, exponent=0.6, limit_c=90
+        measured_c=here.air_c + random.uniform(15, 60),
+        measured_at=here,
+        asked_for=there,
+        exponent=0.6,
+        limit_c=90,
+        loss_per_k=0,
     )
     return lg.HotterDay(
         question=steady,
@@ -158,7 +163,7 @@ def test_the_hotter_day_against_drawn_inputs(random):
     for _ in range(150):
         day = random_day(random)
         got = hotter(day)
-        if got is None:
+        if got is None or got.reached.steady_c + 2 * got.half_width_k > 400:
             continue
         seen += 1
         measured = random.normal(day.question.measured_c, day.measured_half_width_k / 2, 20_000)
@@ -185,9 +190,11 @@ def test_what_would_hold_the_limit_against_root_finding(random):
     for _ in range(1_000):
         day = random_day(random)
         got = hotter(day)
-        if got is None:
+        if got is None or got.reached.steady_c + got.half_width_k >= 400:
             continue
-        over = lambda **by: steady_there(day, day.question.measured_c, 0.6, **by) - 90
+        # With the half width of its interval, which grows with the rise.
+        air, wider = day.question.asked_for.air_c, 1 + got.half_width_k / got.reached.rise_k
+        over = lambda **by: air + (steady_there(day, day.question.measured_c, 0.6, **by) - air) * wider - 90
         assert got.current_ratio == pytest.approx(brentq(lambda r: over(current=r), 1e-3, 1e3), rel=1e-6)
         assert got.airflow_ratio == pytest.approx(np.clip(brentq(lambda r: over(airflow=r), 1e-6, 1e6), 1e-3, 1e3), rel=1e-6)
 
@@ -205,7 +212,9 @@ def season_day(asked_c, flight_s, tau, ran_s=242.0):
     here = lg.HeatCondition(air_c=26, density_kg_m3=1.18, airflow_m_s=4, current_a=22)
     there = lg.HeatCondition(air_c=asked_c, density_kg_m3=1.18 * 299.15 / (273.15 + asked_c), airflow_m_s=4, current_a=22)
     return lg.HotterDay(
-        question=lg.SteadyQuestion(measured_c=68, measured_at=here, asked_for=there, exponent=0.6, limit_c=90),
+        question=lg.SteadyQuestion(
+            measured_c=68, measured_at=here, asked_for=there, exponent=0.6, limit_c=90, loss_per_k=0
+        ),
         measured_after_s=ran_s,
         measured_half_width_k=2,
         exponent_half_width=0.1,
@@ -279,3 +288,20 @@ def test_the_interval_of_a_rise_holds_whatever_its_errors_remember(random, memor
     assert np.all(held / 300 >= 0.92), held / 300
     if memory < 1e-3:
         assert np.all(held / 300 <= 0.995)
+
+
+def winding(air_c, loss_at_20_k, current):
+    """Where a copper winding settles: its rise is its loss, and that grows with its temperature (scipy's root)."""
+    return brentq(lambda c: air_c + loss_at_20_k * current**2 * (1 + 0.00393 * (c - 20)) - c, air_c, 5_000)
+
+
+def test_a_winding_feeds_its_heat_back(random):
+    for _ in range(300):
+        cold, hot = random.uniform(5, 25), random.uniform(25, 40)
+        loss_k, times = random.uniform(10, 60), random.uniform(1, 1.4)
+        here = lg.HeatCondition(air_c=cold, density_kg_m3=1.2, airflow_m_s=4, current_a=20)
+        there = lg.HeatCondition(air_c=hot, density_kg_m3=1.2, airflow_m_s=4, current_a=20 * times)
+        asked = lg.SteadyQuestion(
+            measured_c=winding(cold, loss_k, 1), measured_at=here, asked_for=there, exponent=0.6, limit_c=90, loss_per_k=0.00393
+        )
+        assert lg.steady_elsewhere(asked).steady_c == pytest.approx(min(winding(hot, loss_k, times), 400), abs=1e-6)

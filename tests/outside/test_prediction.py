@@ -16,6 +16,7 @@ from scipy.stats import multivariate_t, norm, t
 PRIOR = lg.large_electric_prior()
 SPREAD = np.array([PRIOR.efficiency_spread, PRIOR.induced_spread, PRIOR.drag_spread, PRIOR.drag_alpha2_spread])
 G0 = 9.80665
+STILL = lg.RotorWind(speed_m_s=0, half_width_m_s=0)
 
 
 def row(aircraft, head_rpm, density):
@@ -107,11 +108,11 @@ def random_ladder(random):
         prior_w, shares = row(aircraft, rpm, density)
         power = prior_w * (1 + shares @ truth) * (1 + random.normal(0, noise))
         return lg.FlownStep(
-            head_rpm=rpm, density_kg_m3=density, air_c=15, power_w=power, current_a=None, temperature_c=None
+            head_rpm=rpm, density_kg_m3=density, air_c=15, power_w=power, current_a=None, temperature_c=None, wind=STILL
         )
 
     steps = [step(i) for i in range(int(random.integers(1, 7)))]
-    next_step = lg.NextStep(head_rpm=base * (1 + 0.06 * len(steps)), density_kg_m3=1.2, air_c=15)
+    next_step = lg.NextStep(head_rpm=base * (1 + 0.06 * len(steps)), density_kg_m3=1.2, air_c=15, wind=STILL)
     return aircraft, steps, next_step
 
 
@@ -136,3 +137,15 @@ def test_before_the_first_step_it_is_momentum_and_profile_power(random):
         got = lg.predict_next_step(lg.LadderQuestion(aircraft=aircraft, prior=PRIOR, steps=[], next=next_step))
         assert got.power_w.middle == pytest.approx(row(aircraft, next_step.head_rpm, next_step.density_kg_m3)[0], rel=1e-6)
         assert got.beyond_percent is None
+
+
+def test_glauerts_inflow_and_the_beaufort_numbers(random):
+    """The closed form against scipy's root of v = v_h^2 / sqrt(V^2 + v^2); the numbers against the WMO's table in m/s, carried down to 2 m."""
+    for _ in range(500):
+        still, wind = random.uniform(1.5, 6), random.uniform(0, 25)
+        induced = brentq(lambda v: v * np.hypot(wind, v) - still**2, 0, still * 1.001)
+        assert lg.induced_velocity_ratio(wind / still) * still == pytest.approx(induced, rel=1e-9)
+    down = np.log(2 / 0.03) / np.log(10 / 0.03)
+    table = [(0, 0.2), (0.3, 1.5), (1.6, 3.3), (3.4, 5.4), (5.5, 7.9), (8.0, 10.7), (10.8, 13.8), (13.9, 17.1), (17.2, 20.7)]
+    for force, (low, high) in enumerate(table):
+        assert lg.wind_by_force(force).speed_m_s == pytest.approx((low + high) / 2 * down, rel=1e-9)

@@ -55,6 +55,7 @@ pub struct SteadyQuestion {
     pub asked_for: HeatCondition,
     pub exponent: f64,
     pub limit_c: f64,
+    pub loss_per_k: f64,
 }
 
 #[uniffi::remote(Record)]

@@ -4,6 +4,7 @@ use liftgate_core::engineering::prediction::{
     self, Agreement, FittedAircraft, FlownStep, Interval95, LadderAircraft, LadderPrediction, LadderQuestion,
     NextStep, PowerPrior,
 };
+use liftgate_core::engineering::wind::{self, RotorWind};
 
 use crate::Result;
 
@@ -38,6 +39,13 @@ pub struct FlownStep {
     pub power_w: Option<f64>,
     pub current_a: Option<f64>,
     pub temperature_c: Option<f64>,
+    pub wind: Option<RotorWind>,
+}
+
+#[uniffi::remote(Record)]
+pub struct RotorWind {
+    pub speed_m_s: f64,
+    pub half_width_m_s: f64,
 }
 
 #[uniffi::remote(Record)]
@@ -45,6 +53,7 @@ pub struct NextStep {
     pub head_rpm: f64,
     pub density_kg_m3: f64,
     pub air_c: f64,
+    pub wind: Option<RotorWind>,
 }
 
 #[uniffi::remote(Record)]
@@ -100,4 +109,16 @@ pub fn large_electric_prior() -> PowerPrior {
 #[uniffi::export]
 pub fn predict_next_step(question: LadderQuestion) -> Result<LadderPrediction> {
     Ok(prediction::predict(&question)?)
+}
+
+/// Wind at the rotor of a hover by a number of the Beaufort scale.
+#[uniffi::export]
+pub fn wind_by_force(force: u8) -> Result<RotorWind> {
+    Ok(RotorWind::by_force(force)?)
+}
+
+/// Induced velocity in level flight over that in still air, for the flight's speed over the latter.
+#[uniffi::export]
+pub fn induced_velocity_ratio(speed_ratio: f64) -> Result<f64> {
+    Ok(wind::induced_ratio(speed_ratio)?)
 }

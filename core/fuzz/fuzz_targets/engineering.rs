@@ -5,7 +5,7 @@
 use arbitrary::{Arbitrary, Result, Unstructured};
 use libfuzzer_sys::fuzz_target;
 use liftgate_core::engineering::{
-    air, balance, ballast, drive, heat, pack, placement, prediction, rotor, supply, unbalance, wire,
+    air, balance, ballast, drive, heat, pack, placement, prediction, rotor, supply, unbalance, wind, wire,
 };
 
 /// Draws figures: usually within a plausible range, so that deep paths are reached, sometimes any bits at all.
@@ -207,7 +207,14 @@ fn heats_and_shakes(f: &mut Figures) -> Result<()> {
     let (measured_at, asked_for) = (condition()?, condition()?);
     let (measured_c, limit_c) = (f.figure(0.0, 150.0)?, f.figure(30.0, 150.0)?);
     let _ = heat::hotter_day(&heat::HotterDay {
-        question: heat::SteadyQuestion { measured_c, measured_at, asked_for, exponent: f.figure(0.3, 0.9)?, limit_c },
+        question: heat::SteadyQuestion {
+            measured_c,
+            measured_at,
+            asked_for,
+            exponent: f.figure(0.3, 0.9)?,
+            limit_c,
+            loss_per_k: f.figure(0.0, 0.01)?,
+        },
         measured_after_s: f.figure(1.0, 900.0)?,
         measured_half_width_k: f.figure(0.0, 10.0)?,
         exponent_half_width: f.figure(0.0, 0.2)?,
@@ -248,6 +255,11 @@ fn heats_and_shakes(f: &mut Figures) -> Result<()> {
     Ok(())
 }
 
+fn winds(f: &mut Figures) -> Result<Option<wind::RotorWind>> {
+    let Some(speed_m_s) = f.maybe(0.0, 6.0)? else { return Ok(None) };
+    Ok(Some(wind::RotorWind { speed_m_s, half_width_m_s: f.figure(0.0, 3.0)? }))
+}
+
 fn ladders(f: &mut Figures) -> Result<()> {
     let steps = f.many(12, |f| {
         Ok(prediction::FlownStep {
@@ -257,6 +269,7 @@ fn ladders(f: &mut Figures) -> Result<()> {
             power_w: f.maybe(1.0, 5000.0)?,
             current_a: f.maybe(0.1, 200.0)?,
             temperature_c: f.maybe(61.0, 250.0)?,
+            wind: winds(f)?,
         })
     })?;
     let question = prediction::LadderQuestion {
@@ -272,6 +285,7 @@ fn ladders(f: &mut Figures) -> Result<()> {
             head_rpm: f.figure(50.0, 3000.0)?,
             density_kg_m3: f.figure(0.5, 1.8)?,
             air_c: f.figure(-40.0, 60.0)?,
+            wind: winds(f)?,
         },
     };
     if let Ok(prediction) = prediction::predict(&question) {

@@ -89,6 +89,7 @@ computed-heat-stays = kommt auf { $steady }, beliebig lange
 computed-heat-as-long = bleibt in einem gleich langen Flug darunter
 computed-heat-no-time-constant = Ohne Zeitkonstante gilt das für Flüge bis { $time }: Worauf ein längerer kommt, ist nicht bekannt. Vier oder mehr Temperaturen eines Laufs auf der Werkbank, vom Beginn bis es kaum noch steigt, ergeben eine.
 computed-heat-note = Halt { $limit }, pendelt sich ein bei { $steady }; { $measured } gemessen bei { $air }
+computed-heat-winding = { $part }: Kupfer verliert je Grad 0,39 % mehr (IEC 60028), und das erwärmt weiter. Aller Verlust gilt als der von Kupfer; die Wicklung innen ist heißer als ihr Gehäuse.
 computed-heat-summary = Bei { $day }: { $part } kommt in diesem Schwebeflug auf { $temperature }, Halt bei { $limit }: { $time }
 computed-heat-basis = Die Erwärmung geht mit Strom im Quadrat durch (Dichte mal Anströmung) hoch 0,6; das Wetter kommt Grad für Grad dazu. Der Wert beim Aufsetzen ist noch unterwegs: Sein Anstieg durch 1 - exp(-t / Zeitkonstante) ist der eingeschwungene (konzentrierte Wärmekapazität, Incropera).
 computed-heat-cure = Weniger Leistung, mehr Luft über das Teil oder ein kürzerer Flug senken ihn.
@@ -136,6 +137,10 @@ computed-hover-tip-note = Mach { $mach } an der Spitze, Reynoldszahl { $reynolds
 computed-hover-collective = Pitch bei drei Viertel Radius
 computed-hover-tail = Heckschub
 computed-hover-tail-note = gegen { $torque } N m, { $watts } W, { $percent } % des Hauptrotors
+computed-hover-low-loading = Reserve bis zum Abriss, tiefste Schwebedrehzahl
+computed-hover-low-loading-note = bei { $rpm } an einem Normtag, Schub je Blattfläche { $loading }
+computed-hover-low-tail = Heck bei tiefster Schwebedrehzahl, von Betriebsdrehzahl
+computed-hover-low-tail-note = von dem, was es geben kann, was mit dem Quadrat der Drehzahl geht: { $thrust } gegen das Drehmoment
 computed-hover-climb = Mehr für { $speed } Steigen
 computed-hover-ground = Einen Rotorradius über dem Boden sinkt die induzierte Leistung auf { $percent } % (Hayden 1976): nur ein Anhalt.
 computed-hover-drive = Was der Antrieb halten kann: was sein schwächstes Teil auf Dauer verträgt, hier { $part }, bei 3,75 V je Zelle, 85 % bis zur Rotorwelle (übliche Praxis, ohne Quelle). Vom Nennstrom des Motorreglers zählen zwei Drittel; ein Motor mit Teilgas führt mehr Strom, als der Akku gibt.
@@ -150,6 +155,12 @@ computed-hover-spoken = Leistung des Hauptrotors über der Rotordrehzahl: { $wor
 computed-ladder-from-figures = den Angaben zu Rotor, Masse und Akku, für einen üblichen Antrieb und glatte Blätter
 computed-ladder-from-one = dem geflogenen Schwebeflug und den Angaben zum Rotor
 computed-ladder-from-several = den { $flown } geflogenen Schwebeflügen und den Angaben zum Rotor
+computed-forward-from-hovers = dem Schweben und dem, was Vorwärtsflug bekanntlich nimmt
+computed-forward-from-flights =
+    { $count ->
+        [one] { $count } Flug
+       *[other] { $count } Flügen
+    } bisher, davon { $alike } wie dieser
 computed-ladder-row = { $rpm }: { $current } A
 computed-ladder-agrees = Wie vorhergesagt
 computed-ladder-differs = Nicht wie vorhergesagt

@@ -89,6 +89,7 @@ computed-heat-stays = comes to { $steady } for as long as you like
 computed-heat-as-long = stays under it in a flight as long
 computed-heat-no-time-constant = Without a time constant this holds for flights of up to { $time }: what a longer one comes to is not known. Four heat readings or more of one run on the bench, from the start until it hardly rises, give one.
 computed-heat-note = stop { $limit }, settles at { $steady }; { $measured } read at { $air }
+computed-heat-winding = { $part }: copper loses 0.39 % more for each degree (IEC 60028), and that heats it further. All of its loss is taken for copper's; the winding inside is hotter than its case.
 computed-heat-summary = At { $day } { $part } gets to { $temperature } in this hover; its stop is { $limit }, and it { $time }
 computed-heat-basis = The rise goes with current squared over (density times airflow) to the power of 0.6; the day adds degree for degree. The reading at touchdown is on its way: its rise over 1 - exp(-t / time constant) is the steady one (lumped capacitance, Incropera).
 computed-heat-cure = Less power, more air over the part or a shorter flight brings it down.
@@ -136,6 +137,10 @@ computed-hover-tip-note = tip Mach { $mach }, Reynolds number { $reynolds } 000
 computed-hover-collective = Collective at three quarters
 computed-hover-tail = Tail thrust
 computed-hover-tail-note = against { $torque } N m, { $watts } W, { $percent } % of the main rotor's
+computed-hover-low-loading = Room to stall at the lowest hover
+computed-hover-low-loading-note = at { $rpm } on a standard day, thrust over blade area { $loading }
+computed-hover-low-tail = Tail at the lowest hover, of service speed
+computed-hover-low-tail-note = of what it can give, which goes with the square of the speed: { $thrust } against the torque
 computed-hover-climb = More for a climb of { $speed }
 computed-hover-ground = One rotor radius above the ground the induced power falls to { $percent } % (Hayden 1976): orientation only.
 computed-hover-drive = Power that the drive can hold: what its weakest part bears for as long as you like, here { $part }, at 3.75 V a cell, 85 % to the rotor shaft (common practice, no source). Of the controller's rating two thirds count; a motor at part throttle carries more current than the pack gives.
@@ -150,6 +155,12 @@ computed-hover-spoken = Main rotor power over head speed: { $words }; the drive 
 computed-ladder-from-figures = the figures of rotor, mass and pack, for a usual drive and smooth blades
 computed-ladder-from-one = the hover flown and the figures of the rotor
 computed-ladder-from-several = the { $flown } hovers flown and the figures of the rotor
+computed-forward-from-hovers = its hover and what forward flight is known to take
+computed-forward-from-flights =
+    { $count ->
+        [one] { $count } flight
+       *[other] { $count } flights
+    } so far, { $alike } of them like it
 computed-ladder-row = { $rpm }: { $current } A
 computed-ladder-agrees = As predicted
 computed-ladder-differs = Not as predicted

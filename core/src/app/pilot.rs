@@ -55,8 +55,12 @@ impl PilotDesk {
     pub fn tap(&self, token: &Token, now: &Moment) -> Result<Tapped, AppError> {
         let command = self.meant(token.command(), |locale| say!(locale, "app-other-screen"))?;
         let repaired = if command == Command::Edit(Edit::Repair) { self.phone.repair(now)? } else { None };
+        if repaired.is_some() {
+            // What was lost may be the hand-over back: then the spotter goes on.
+            return self.phone.with(|shared| shared.tapped(repaired, now));
+        }
         self.with(|shared| {
-            let said = if repaired.is_some() { repaired } else { shared.dispatch(command, now)? };
+            let said = shared.dispatch(command, now)?;
             shared.tapped(said, now)
         })
     }

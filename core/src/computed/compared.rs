@@ -2,6 +2,7 @@
 //! fit with this one in it has it.
 
 use super::Facts;
+use super::conditions::Conditions;
 use super::ladder::{CHARGE_SLACK, fitted_hovers, fitted_steps, step, temperature_after};
 use super::on_ground::{logged_hover_a, logged_hover_w};
 use super::packs::last_resistance_mohm;
@@ -73,15 +74,22 @@ pub struct NextHover {
     pub with_this: bool,
 }
 
-/// Compares a flight. None for what is no hover, was called off, or is not down yet.
+/// Compares a flight: a hover in all that was read, any other in its charge. None for what did not leave the ground, was called off, or is not
+/// down yet.
 pub fn compared(facts: Facts<'_>, flight: &Flight) -> Option<Compared> {
     let fly = facts.plan.check(&flight.check).and_then(|(_, check)| check.fly())?;
     let whole = flight.flown_ms().is_some() && !flight.is_called_off(facts.plan);
-    if fly.motion != Motion::Hover || !whole {
+    if !matches!(fly.motion, Motion::Hover | Motion::Flight) || !whole {
         return None;
     }
     let log = facts.ledger.logs.of_flight(flight.card);
     let looked = Looked { facts, flight, log, earlier: earlier(facts, flight) };
+    if fly.motion == Motion::Flight {
+        // What it drew on its way tells no causes apart.
+        let charge =
+            looked.charge().map(|held| ComparedReading { what: What::Charge, held, unit: Unit::MilliampereHour });
+        return Some(Compared { readings: charge.into_iter().collect(), causes: Vec::new(), next: None });
+    }
     let readings = looked.readings();
     let causes = looked.shown(&readings).and_then(|shown| likely_causes(&shown).ok()).unwrap_or_default();
     Some(Compared { readings, causes, next: next(facts, flight) })
@@ -140,7 +148,7 @@ impl Looked<'_> {
     /// What the hovers before this one predict at a head speed in this flight's air.
     fn expected(&self, head_rpm: f64) -> Option<LadderPrediction> {
         let steps = fitted_steps(self.facts, self.earlier.iter().copied()).ok()?;
-        step(self.facts, steps, head_rpm, self.flight.air_c).ok()
+        step(self.facts, steps, Conditions { head_rpm, ..Conditions::of(self.flight) }).ok()
     }
 
     fn figure(&self, kind: FigureKind, quantity: Option<Quantity>) -> Option<&LogFigure> {
@@ -171,8 +179,7 @@ impl Looked<'_> {
     fn heat(&self, place: &str) -> Option<Held> {
         let measured = self.flight.hottest_reading(place)?;
         let earlier = self.earlier.iter().copied();
-        let (speed, air_c) = (self.flight.head_speed_rpm, self.flight.air_c);
-        let expected = temperature_after(self.facts, earlier, place, speed, air_c)?;
+        let expected = temperature_after(self.facts, earlier, place, Conditions::of(self.flight))?;
         Some(on(&expected, measured))
     }
 
@@ -262,10 +269,10 @@ fn next(facts: Facts<'_>, flight: &Flight) -> Option<NextHover> {
         |check: &crate::plan::Check| check.fly().is_some_and(|fly| fly.motion == Motion::Hover && fly.predict);
     let (_, check) = after.into_iter().find(|(_, check)| hover(check) && facts.ledger.aircraft.wants(check))?;
     let head_speed_rpm = facts.ledger.aircraft.limit(&check.fly()?.head_speed_rpm)?;
-    let last_air_c = facts.hovers().next_back()?.air_c;
+    let last = Conditions::to_fit(facts.hovers().next_back()?);
     let hovers = fitted_hovers(facts, facts.hovers());
     let steps = fitted_steps(facts, facts.hovers()).ok()?;
-    let predicted = step(facts, steps, head_speed_rpm, last_air_c).ok()?;
+    let predicted = step(facts, steps, Conditions { head_rpm: head_speed_rpm, ..last }).ok()?;
     let with_this = hovers.iter().any(|hover| hover.card == flight.card);
     let current_a = predicted.current_a;
     Some(NextHover { check: check.id.clone(), head_speed_rpm, current_a, hovers: hovers.len(), with_this })

@@ -1,6 +1,7 @@
 //! How long the packs on a card fly until their reserve, and from which figures that comes.
 
-use super::ladder::predicted_charge;
+use super::charge::predicted_charge;
+use super::conditions::Conditions;
 use super::packs::{last_resistance_mohm, pack_readings};
 use super::{Facts, Result};
 use crate::engineering::pack::{LOADED_LOW_V, charge_to_keep, cold, worn};
@@ -225,8 +226,9 @@ struct Drawn {
 fn current(facts: Facts<'_>, check: &Check, air_c: f64) -> Option<Drawn> {
     let fly = check.fly()?;
     let rpm = facts.ledger.aircraft.limit(&fly.head_speed_rpm)?;
-    // In an hour it takes in milliampere hours what it draws in milliamperes.
-    if let Some(hour) = predicted_charge(facts, fly.motion, rpm, 3_600, air_c) {
+    // In an hour it takes in milliampere hours what it draws in milliamperes. Wind takes less, and may drop.
+    let asked = Conditions { head_rpm: rpm, air_c, wind: None }.in_still_air();
+    if let Some(hour) = predicted_charge(facts, check, asked, 3_600).filter(|_| fly.motion == Motion::Hover) {
         let from = say!(facts.locale, "computed-endurance-predicted");
         return Some(Drawn { current_a: known_a(hour.high_mah)?, from, misread: None });
     }

@@ -1,4 +1,4 @@
-use super::hotter::{AskedDay, There, no_time_constant, there};
+use super::hotter::{AskedDay, There, fed_back, no_time_constant, there};
 use super::{Computed, Facts, Figure, Lacking, Result, outcome, worst, worst_first};
 use crate::drawing::{Curve, curve};
 use crate::engineering::Grade;
@@ -28,6 +28,7 @@ pub(super) fn hot_day(facts: Facts<'_>) -> Result<Computed> {
     );
     let mut remarks = vec![hottest.words_of_flight()];
     remarks.extend(report.covers_s.map(|covers_s| no_time_constant(locale, covers_s)));
+    remarks.extend(fed_back(locale, hottest));
     remarks.extend([say!(locale, "computed-heat-basis"), say!(locale, "computed-heat-cure")]);
     Ok(Computed {
         outcome: outcome(worst(places.iter().map(grade))),

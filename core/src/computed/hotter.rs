@@ -5,6 +5,7 @@ use crate::drawing::{Curve, Picture, curve};
 use crate::engineering::heat::{
     FORCED_EXPONENT, HeatCondition, HotterDay, HotterDayReport, METER_K, SteadyQuestion, TimeConstant, hotter_day,
 };
+use crate::engineering::wire::COPPER_PER_K;
 use crate::field::Flight;
 use crate::locale::{Locale, clock, say};
 use crate::plan::Place;
@@ -83,9 +84,15 @@ fn remarks(facts: Facts<'_>, tightest: &There<'_>) -> Vec<String> {
     let mut remarks = vec![tightest.words_of_flight()];
     remarks.extend(tightest.report.covers_s.map(|covers_s| no_time_constant(locale, covers_s)));
     remarks.push(say!(locale, "computed-hotter-basis", meter = locale.quantity(METER_K, Unit::Kelvin)));
+    remarks.extend(fed_back(locale, tightest));
     let draught = locale.quantity(OWN_DRAUGHT_M_S, Unit::MetrePerSecond);
     remarks.push(say!(locale, "computed-hotter-draught", draught = draught));
     remarks
+}
+
+/// That the heat of a winding feeds back, where it is one.
+pub(super) fn fed_back(locale: Locale, there: &There<'_>) -> Option<String> {
+    there.place.is_winding.then(|| say!(locale, "computed-heat-winding", part = there.place.title))
 }
 
 /// Up to which time the answer holds, and which reading would carry it further.
@@ -140,8 +147,9 @@ fn carried<'a>(
         current_a: current_a * asked.power_share,
     };
     let (exponent, limit_c) = (FORCED_EXPONENT, place.stop_above_c);
+    let loss_per_k = if place.is_winding { COPPER_PER_K } else { 0.0 };
     let report = hotter_day(&HotterDay {
-        question: SteadyQuestion { measured_c, measured_at, asked_for, exponent, limit_c },
+        question: SteadyQuestion { measured_c, measured_at, asked_for, exponent, limit_c, loss_per_k },
         measured_after_s: (flight.flown_ms().unwrap_or(0) as f64 / 1_000.0).max(1.0),
         measured_half_width_k: METER_K.hypot(worked_back_k).min(30.0),
         exponent_half_width: EXPONENT_HALF_WIDTH,

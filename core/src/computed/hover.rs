@@ -30,7 +30,49 @@ const TAIL_MERIT: f64 = 0.5;
 
 /// Hover power at service speed on the hottest day at the field, against what the drive can hold.
 pub(super) fn room(facts: Facts<'_>) -> Result<Computed> {
-    Ok(answer(facts.locale, &judge(&gather(facts)?)?))
+    let asked = gather(facts)?;
+    let lowest = low_rung(facts, &asked)?;
+    let computed = answer(facts.locale, &judge(&asked)?);
+    let grade = computed.outcome.max(outcome(lowest.hover.grade));
+    let figures = computed.figures.into_iter().chain(low_rung_figures(facts.locale, &lowest)).collect();
+    Ok(Computed { outcome: grade, figures, ..computed })
+}
+
+/// The lowest hover of the ladder, where blades and tail have the least to give.
+struct LowRung {
+    hover: HoverReport,
+    tail: TailReport,
+    /// What the tail has to give of what it can, over the same at service speed: its thrust goes with the square of the speed.
+    tail_share: f64,
+}
+
+/// In the air of a standard day at the field: the ladder is not climbed on the hottest day.
+fn low_rung(facts: Facts<'_>, asked: &Asked) -> Result<LowRung> {
+    let air = standard_air(facts.figure("field-elevation")?)?;
+    let at = |speed_rpm: f64| -> Result<(HoverReport, TailReport)> {
+        let hover = hover(&HoverQuestion { speed_rpm, air, ..asked.hover })?;
+        let tail = asked.tail(&hover)?;
+        Ok((hover, tail))
+    };
+    let low_rpm = facts.figure("hover-low-head-speed")?;
+    let ((hover, tail), (_, at_service)) = (at(low_rpm)?, at(asked.hover.speed_rpm)?);
+    let tail_share = tail.thrust_n / at_service.thrust_n * (asked.hover.speed_rpm / low_rpm).powi(2);
+    Ok(LowRung { hover, tail, tail_share })
+}
+
+fn low_rung_figures(locale: Locale, lowest: &LowRung) -> [Figure; 2] {
+    let rpm = locale.rounded(lowest.hover.inputs.speed_rpm, 0, Unit::RevolutionsPerMinute);
+    let loading = locale.number(lowest.hover.loads.blade_loading, 3);
+    let note = say!(locale, "computed-hover-low-loading-note", rpm = rpm, loading = loading);
+    let room = lowest.hover.blade_loading_margin_percent;
+    let label = say!(locale, "computed-hover-low-loading");
+    let thrust = locale.rounded(lowest.tail.thrust_n, 1, Unit::Newton);
+    let tail_note = say!(locale, "computed-hover-low-tail-note", thrust = thrust);
+    let tail = say!(locale, "computed-hover-low-tail");
+    [
+        Figure::judged(label, room, 0, Unit::Percent, note, lowest.hover.grade),
+        Figure::told(tail, lowest.tail_share * 100.0, 0, Unit::Percent).noted(tail_note),
+    ]
 }
 
 /// What the room in a hover is worked out from.
@@ -74,18 +116,25 @@ struct Judged {
     by_air: f64,
 }
 
+impl Asked {
+    /// The tail that holds this hover.
+    fn tail(&self, hover: &HoverReport) -> Result<TailReport> {
+        Ok(tail(&TailQuestion {
+            main_power_w: hover.loads.power_w,
+            head_speed_rpm: hover.inputs.speed_rpm,
+            arm_m: self.tail_arm_m,
+            tail_diameter_m: self.tail_diameter_m,
+            density_kg_m3: hover.inputs.air.density_kg_m3,
+            kind: self.tail_kind,
+            figure_of_merit: TAIL_MERIT,
+        })?)
+    }
+}
+
 fn judge(asked: &Asked) -> Result<Judged> {
     let (question, hot) = (asked.hover, asked.hover.air);
     let there = hover(&question)?;
-    let tail = tail(&TailQuestion {
-        main_power_w: there.loads.power_w,
-        head_speed_rpm: question.speed_rpm,
-        arm_m: asked.tail_arm_m,
-        tail_diameter_m: asked.tail_diameter_m,
-        density_kg_m3: hot.density_kg_m3,
-        kind: asked.tail_kind,
-        figure_of_merit: TAIL_MERIT,
-    })?;
+    let tail = asked.tail(&there)?;
     let for_main_w = (asked.available_w - tail.power_w).max(1.0);
     let room = head_room(&HeadRoomQuestion {
         hover: question,

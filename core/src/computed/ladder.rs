@@ -1,6 +1,7 @@
+use super::conditions::{Conditions, at_rotor, is_too_windy};
 use super::drive_load::LOADED_CELL_V;
 use super::hover::rotor;
-use super::on_ground::{hover_current_a, hover_power_w, hover_s, missing_s};
+use super::on_ground::{hover_current_a, hover_power_w, missing_s};
 use super::{Computed, Facts, Figure, Result, Row};
 use crate::drawing::{Curve, curve};
 use crate::engineering::air::{air, standard_air};
@@ -10,8 +11,7 @@ use crate::engineering::prediction::{
 };
 use crate::field::Flight;
 use crate::locale::{Locale, say};
-use crate::plan::Motion;
-use crate::record::{Outcome, Outlier, Prediction};
+use crate::record::{Outcome, Outlier};
 use crate::unit::Unit;
 
 /// Humidity of any day at the field: it moves the density by less than half a percent.
@@ -22,42 +22,18 @@ pub(super) const CHARGE_SLACK: f64 = 0.05;
 /// A part less far above its air than this was not heated by the hover, K.
 const WARMER_K: f64 = 1.0;
 
-/// The charge that a hover should take, from the steps flown so far and what rotors of this scale are known to do.
-///
-/// None for other motions than a hover, and while figures of the aircraft are missing.
-pub fn predicted_charge(
-    facts: Facts<'_>,
-    motion: Motion,
-    head_rpm: f64,
-    planned_s: i64,
-    air_c: f64,
-) -> Option<Prediction> {
-    if motion != Motion::Hover || planned_s <= 0 {
-        return None;
-    }
+/// What a hover should draw, from the steps flown so far and what rotors of this scale are known to do, and how many steps those are.
+pub(super) fn predicted_hover(facts: Facts<'_>, asked: Conditions) -> Option<(LadderPrediction, usize)> {
     let steps = steps(facts, None).ok()?;
     let flown = steps.len();
-    let prediction = step(facts, steps, head_rpm, air_c).ok()?;
-    let hover_s = hover_s(planned_s as f64, missing_s(facts));
-    let charge = |ampere: f64| ampere * 1_000.0 * hover_s / 3_600.0;
-    let from = match flown {
-        0 => say!(facts.locale, "computed-ladder-from-figures"),
-        1 => say!(facts.locale, "computed-ladder-from-one"),
-        flown => say!(facts.locale, "computed-ladder-from-several", flown = flown),
-    };
-    Some(Prediction {
-        used_mah: charge(prediction.current_a.middle),
-        low_mah: charge(prediction.current_a.low) * (1.0 - CHARGE_SLACK),
-        high_mah: charge(prediction.current_a.high) * (1.0 + CHARGE_SLACK),
-        from,
-    })
+    Some((step(facts, steps, asked).ok()?, flown))
 }
 
 /// How warm a place should be after a hover at this head speed, degrees Celsius, from the hovers after which it was read.
 ///
 /// None before there was one, and while figures of the aircraft are missing.
-pub fn predicted_temperature(facts: Facts<'_>, place: &str, head_rpm: f64, air_c: f64) -> Option<Interval95> {
-    temperature_after(facts, facts.hovers(), place, head_rpm, air_c)
+pub fn predicted_temperature(facts: Facts<'_>, place: &str, asked: Conditions) -> Option<Interval95> {
+    temperature_after(facts, facts.hovers(), place, asked)
 }
 
 /// The same, from these hovers alone.
@@ -65,25 +41,24 @@ pub(super) fn temperature_after<'a>(
     facts: Facts<'_>,
     hovers: impl Iterator<Item = &'a Flight>,
     place: &str,
-    head_rpm: f64,
-    air_c: f64,
+    asked: Conditions,
 ) -> Option<Interval95> {
     let of_place = format!("place:{place}");
-    let read = hovers.filter_map(|hover| {
+    let read = hovers.filter(|hover| !is_too_windy(hover.wind)).filter_map(|hover| {
         if became_finding(facts, hover, |outlier| outlier.reading == of_place) {
             return None;
         }
         let celsius = hover.hottest_reading(place).filter(|celsius| *celsius >= hover.air_c + WARMER_K)?;
         Some(FlownStep { temperature_c: Some(celsius), ..drawn(facts, hover).ok()? })
     });
-    step(facts, read.collect(), head_rpm, air_c).ok()?.temperature_c
+    step(facts, read.collect(), asked).ok()?.temperature_c
 }
 
 /// Each hover against what the ones before it predicted, and the aircraft that all of them fit.
 pub(super) fn agreement(facts: Facts<'_>) -> Result<Computed> {
     let last = facts.last_hover()?;
     let flown: Vec<&Flight> = facts.hovers().collect();
-    let fitted = step(facts, steps(facts, None)?, last.head_speed_rpm, last.air_c)?;
+    let fitted = step(facts, steps(facts, None)?, Conditions::to_fit(last))?;
     let judged: Vec<Judged> = flown.iter().filter_map(|flight| judge(facts, flight)).collect();
     let agree = judged.iter().filter(|hover| hover.agrees).count();
     Ok(Computed {
@@ -114,7 +89,7 @@ impl Judged {
 /// None where nothing can be predicted or nothing was read.
 fn judge(facts: Facts<'_>, flight: &Flight) -> Option<Judged> {
     let before = steps(facts, Some(flight)).ok()?;
-    let predicted_a = step(facts, before, flight.head_speed_rpm, flight.air_c).ok()?.current_a;
+    let predicted_a = step(facts, before, Conditions::of(flight)).ok()?.current_a;
     let ampere = hover_current_a(facts, flight, missing_s(facts))?;
     let (low, high) = (predicted_a.low * (1.0 - CHARGE_SLACK), predicted_a.high * (1.0 + CHARGE_SLACK));
     Some(Judged {
@@ -172,7 +147,8 @@ fn heat(facts: Facts<'_>, last: &Flight) -> Result<Vec<Figure>> {
     let service_rpm = facts.figure("service-head-speed")?;
     let read = facts.plan.places.iter().filter(|place| last.hottest_reading(&place.id).is_some());
     let figure = |place: &crate::plan::Place| {
-        let expected = predicted_temperature(facts, &place.id, service_rpm, last.air_c)?;
+        let asked = Conditions { head_rpm: service_rpm, ..Conditions::to_fit(last) };
+        let expected = predicted_temperature(facts, &place.id, asked)?;
         let note = say!(
             facts.locale,
             "computed-ladder-heat-note",
@@ -223,9 +199,10 @@ pub(super) fn fitted_steps<'a>(facts: Facts<'_>, hovers: impl Iterator<Item = &'
     fitted_hovers(facts, hovers).into_iter().map(|flight| drawn(facts, flight)).collect()
 }
 
-/// The hovers that the fit of power takes in: without those whose draw was explained or became a finding.
+/// The hovers that the fit of power takes in: without those in too much wind, and those whose draw was explained or became a finding.
 pub(super) fn fitted_hovers<'a>(facts: Facts<'_>, hovers: impl Iterator<Item = &'a Flight>) -> Vec<&'a Flight> {
     let is_draw = |outlier: &Outlier| matches!(outlier.reading.as_str(), "charge" | "power" | "current");
+    let hovers = hovers.filter(|flight| !is_too_windy(flight.wind));
     fair(hovers.collect(), |flight| flight.is_explained() || became_finding(facts, flight, is_draw))
 }
 
@@ -254,11 +231,13 @@ pub(super) fn drawn(facts: Facts<'_>, flight: &Flight) -> Result<FlownStep> {
         power_w: hover_power_w(facts, flight),
         current_a: hover_current_a(facts, flight, missing_s(facts)),
         temperature_c: None,
+        wind: flight.wind.and_then(at_rotor),
     })
 }
 
-pub(super) fn step(facts: Facts<'_>, steps: Vec<FlownStep>, head_rpm: f64, air_c: f64) -> Result<LadderPrediction> {
-    let next = NextStep { head_rpm, density_kg_m3: density(facts, air_c)?, air_c };
+pub(super) fn step(facts: Facts<'_>, steps: Vec<FlownStep>, asked: Conditions) -> Result<LadderPrediction> {
+    let Conditions { head_rpm, air_c, wind } = asked;
+    let next = NextStep { head_rpm, density_kg_m3: density(facts, air_c)?, air_c, wind: wind.and_then(at_rotor) };
     Ok(predict(&LadderQuestion { aircraft: aircraft(facts)?, prior: PowerPrior::LARGE_ELECTRIC, steps, next })?)
 }
 
@@ -266,12 +245,13 @@ pub(super) fn step(facts: Facts<'_>, steps: Vec<FlownStep>, head_rpm: f64, air_c
 fn picture(facts: Facts<'_>, flown: &[&Flight]) -> Result<crate::drawing::Picture> {
     let low = facts.figure("hover-low-head-speed")? * 0.95;
     let high = facts.figure("service-head-speed")? * 1.05;
-    let air_c = flown.last().map_or(15.0, |flight| flight.air_c);
+    let last = facts.last_hover()?;
     let all = steps(facts, None)?;
     let points: Vec<(f64, f64)> = (0..=20)
         .filter_map(|index| {
             let rpm = low + (high - low) * f64::from(index) / 20.0;
-            step(facts, all.clone(), rpm, air_c).ok().map(|prediction| (rpm, prediction.current_a.middle))
+            let asked = Conditions { head_rpm: rpm, ..Conditions::to_fit(last) };
+            step(facts, all.clone(), asked).ok().map(|prediction| (rpm, prediction.current_a.middle))
         })
         .collect();
     let missing_s = missing_s(facts);

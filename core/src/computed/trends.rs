@@ -3,10 +3,12 @@
 use chrono::{DateTime, Datelike, FixedOffset};
 
 use super::Facts;
+use super::conditions::Conditions;
 use super::ladder::{fitted_steps, step};
 use super::on_ground::{hover_current_a, hover_power_w, missing_s};
 use super::packs::{pack_readings, resistance_mohm};
 use crate::engineering::air::standard_air;
+use crate::engineering::wind::RotorWind;
 use crate::field::Flight;
 use crate::record::{MarkKind, ThingKind};
 use crate::telemetry::drift::Drift;
@@ -140,7 +142,8 @@ fn heat(facts: Facts<'_>, check: &str, place: &str) -> Option<Trend> {
     trend(of, Unit::Kelvin, 0, rises.collect(), 1.0)
 }
 
-/// Power of each hover, brought to standard air by the fitted model: what it would take at sea level at 15 degrees.
+/// Power of each hover, brought to standard air by the fitted model: what it would take at sea level at 15 degrees, and where the wind was
+/// told, in none. One in more wind than can be fitted is left out.
 fn hover_power(facts: Facts<'_>, check: &str) -> Option<Trend> {
     let steps = fitted_steps(facts, facts.hovers()).ok()?;
     let standard = standard_air(0.0).ok()?;
@@ -148,9 +151,10 @@ fn hover_power(facts: Facts<'_>, check: &str) -> Option<Trend> {
         .filter(|(_, flight)| flight.check == check && facts.hovers().any(|hover| hover.card == flight.card));
     let missing_s = missing_s(facts);
     let powers = same.filter_map(|(runs, flight)| {
-        let fitted = step(facts, steps.clone(), flight.head_speed_rpm, flight.air_c).ok()?;
+        let fitted = step(facts, steps.clone(), Conditions::of(flight)).ok()?;
         let mut question = fitted.inputs.clone();
         question.next.density_kg_m3 = standard.density_kg_m3;
+        question.next.wind = question.next.wind.map(|_| RotorWind::STILL);
         let in_standard_air = crate::engineering::prediction::predict(&question).ok()?;
         let share = in_standard_air.power_w.middle / fitted.power_w.middle;
         let by_current = || Some(hover_current_a(facts, flight, missing_s)? * question.aircraft.loaded_v);

@@ -47,10 +47,11 @@ fn part(page: &Page<'_>, flight: &Flight) -> FlightPart {
         speed = locale.rounded(flight.head_speed_rpm, 0, Unit::RevolutionsPerMinute)
     );
     let air = say!(locale, "dossier-air", air = locale.rounded(flight.air_c, 0, Unit::Celsius));
+    let wind = flight.wind.map(|wind| view::wind_words(locale, wind));
     FlightPart {
         number: context.ledger.run_number(flight.card).map_or_else(String::new, |number| number.to_string()),
         when: flight.started.as_ref().map_or_else(String::new, |at| page.when(at)),
-        what: format!("{check}, {air}"),
+        what: std::iter::once(format!("{check}, {air}")).chain(wind).collect::<Vec<_>>().join(", "),
         pack: flight.pack_names(),
         spotter: flight.spotter.clone().unwrap_or_default(),
         time: flight.flown_ms().map_or_else(String::new, |ms| clock(ms / 1_000)),

@@ -377,6 +377,8 @@ pub struct SteadyQuestion {
     pub exponent: f64,
     /// Limit, in deg C, 20 to 250.
     pub limit_c: f64,
+    /// Growth of its loss with its temperature, per K of the loss at 20 deg C, 0 to 0.01: that of copper for a winding, 0 where it is not known.
+    pub loss_per_k: f64,
 }
 
 /// The steady state elsewhere.
@@ -386,7 +388,7 @@ pub struct SteadyReport {
     pub inputs: SteadyQuestion,
     /// Rise over the air there, in K.
     pub rise_k: f64,
-    /// Steady temperature there, in deg C.
+    /// Steady temperature there, in deg C; 400 for all that is hotter, and for a rise without an end.
     pub steady_c: f64,
     /// Limit less steady temperature, in K; negative past it.
     pub margin_k: f64,
@@ -402,23 +404,48 @@ pub struct SteadyReport {
 /// how still air compares: measure that hover).
 ///
 /// # Validity
-/// Both in still air: natural cooling, where the rise goes with `(I2 / sqrt density)^0.8` (laminar natural convection). Radiation is not counted. Copper
-/// grows more resistive when hot, by 0.39 % of its resistance at 20 deg C for each K (IEC 60028): from 60 to 100 deg C its heat rises by 13 %
-/// more than this says.
+/// Both in still air: natural cooling, where the rise goes with `(I2 / sqrt density)^0.8` (laminar natural convection). Radiation is not counted.
+///
+/// A winding's loss grows with its own temperature, copper's by 0.39 % of that at 20 deg C for each K (IEC 60028), and that feeds back. With
+/// the rise `k` that the same loss would make there, the measured temperature `T1` and `c = 1 + a (T1 - 20)`, what settles is
+/// `k (1 + a (T_air - 20)) / (c - k a)`, and nothing where `c <= k a`: it runs away. All loss is taken for copper's, at the
+/// temperature that was read; a part that gets cooler than that is not credited, since some of its loss is none of copper's.
 ///
 /// ```
 /// use liftgate_core::engineering::heat::{steady_elsewhere, HeatCondition, SteadyQuestion, FORCED_EXPONENT};
 /// let here = HeatCondition { air_c: 15.0, density_kg_m3: 1.225, airflow_m_s: 5.0, current_a: 40.0 };
 /// let report = steady_elsewhere(&SteadyQuestion { measured_c: 65.0, measured_at: here,
-///     asked_for: HeatCondition { air_c: 35.0, ..here }, exponent: FORCED_EXPONENT, limit_c: 90.0 })?;
+///     asked_for: HeatCondition { air_c: 35.0, ..here }, exponent: FORCED_EXPONENT, limit_c: 90.0, loss_per_k: 0.0 })?;
 /// assert!((report.steady_c - 85.0).abs() < 1e-9);
 /// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
 /// ```
 pub fn steady_elsewhere(question: &SteadyQuestion) -> Result<SteadyReport> {
     let q = question;
+    let same_loss_k = same_loss_rise_k(q)?;
+    let air_c = q.asked_for.air_c;
+    let steady_c = (air_c + fed_back_k(q, same_loss_k)).min(HOT_C);
+    let margin_k = q.limit_c - steady_c;
+    Ok(SteadyReport {
+        inputs: *q,
+        rise_k: steady_c - air_c,
+        steady_c,
+        margin_k,
+        grade: if margin_k < 0.0 {
+            Grade::Stop
+        } else if margin_k < 10.0 {
+            Grade::Caution
+        } else {
+            Grade::Ok
+        },
+    })
+}
+
+/// The rise there with a loss that does not change with the temperature.
+fn same_loss_rise_k(q: &SteadyQuestion) -> Result<f64> {
     within("measured temperature", q.measured_c, "deg C", COLD_C, HOT_C)?;
     within("cooling exponent", q.exponent, "", 0.3, 0.9)?;
     within("limit temperature", q.limit_c, "deg C", 20.0, 250.0)?;
+    within("growth of the loss", q.loss_per_k, "per K", 0.0, 0.01)?;
     check_condition(&q.measured_at)?;
     check_condition(&q.asked_for)?;
     ordered(q.measured_at.air_c, q.measured_c, || Conflict::NotHeated {
@@ -438,22 +465,25 @@ pub fn steady_elsewhere(question: &SteadyQuestion) -> Result<SteadyReport> {
             return Err(EngineeringError::from(Conflict::AirflowMixed));
         }
     };
-    let rise_k = (q.measured_c - q.measured_at.air_c) * factor;
-    let steady_c = q.asked_for.air_c + rise_k;
-    let margin_k = q.limit_c - steady_c;
-    Ok(SteadyReport {
-        inputs: *q,
-        rise_k,
-        steady_c,
-        margin_k,
-        grade: if margin_k < 0.0 {
-            Grade::Stop
-        } else if margin_k < 10.0 {
-            Grade::Caution
-        } else {
-            Grade::Ok
-        },
-    })
+    Ok((q.measured_c - q.measured_at.air_c) * factor)
+}
+
+/// Loss of a part at a temperature, over that at 20 deg C.
+fn loss(q: &SteadyQuestion, celsius: f64) -> f64 {
+    1.0 + q.loss_per_k * (celsius - 20.0)
+}
+
+/// The rise there once the loss has grown with it.
+fn fed_back_k(q: &SteadyQuestion, same_loss_k: f64) -> f64 {
+    let left = loss(q, q.measured_c) - same_loss_k * q.loss_per_k;
+    let settles_k = same_loss_k * loss(q, q.asked_for.air_c) / left;
+    if left > 0.0 { settles_k.max(same_loss_k) } else { f64::INFINITY }
+}
+
+/// The rise with the same loss that settles at the limit once it is fed back.
+fn held_same_loss_k(q: &SteadyQuestion) -> f64 {
+    let allowed_k = q.limit_c - q.asked_for.air_c;
+    allowed_k * (loss(q, q.measured_c) / loss(q, q.limit_c)).min(1.0)
 }
 
 fn check_condition(c: &HeatCondition) -> Result<()> {
@@ -538,9 +568,9 @@ pub struct HotterDayReport {
     pub limit_after_low_s: Option<f64>,
     /// The late end.
     pub limit_after_high_s: Option<f64>,
-    /// Current over the one asked for at which `reached` is the limit, 0.001 to 1000; under 1 where less is needed.
+    /// Current over the one asked for at which `reached` with its half width is the limit, 0.001 to 1000; under 1 where less is needed.
     pub current_ratio: f64,
-    /// Airflow over the one asked for at which `reached` is the limit, 0.001 to 1000; over 1 where more is needed. Means nothing in still air.
+    /// Airflow over the one asked for at which that is so, 0.001 to 1000; over 1 where more is needed. Means nothing in still air.
     pub airflow_ratio: f64,
     /// Stop where the limit is passed within the flight, caution where the interval reaches it or within 10 K, and where the flight is longer
     /// than what the answer covers.
@@ -562,7 +592,7 @@ const AS_LONG: f64 = 0.1;
 ///
 /// A reading at touchdown is the rise of a first-order body on its way: the steady rise is that over `1 - exp(-t / tau)` (lumped
 /// capacitance; Incropera, Fundamentals of Heat and Mass Transfer, transient conduction). Steady states are carried to the other day by
-/// [`steady_elsewhere`] and followed from that day's air on. Without a time constant nothing is known of the way: rises after the same time
+/// [`steady_elsewhere`] and followed from that day's air on, with the same time constant: one that a winding feeds back is longer. Without a time constant nothing is known of the way: rises after the same time
 /// are in the same proportion as the steady ones, so that the answer holds for flights as long as the one that was measured, and for shorter
 /// ones as an upper bound.
 ///
@@ -581,7 +611,8 @@ const AS_LONG: f64 = 0.1;
 /// let here = HeatCondition { air_c: 26.0, density_kg_m3: 1.13, airflow_m_s: 4.0, current_a: 22.0 };
 /// // 68 deg C after 242 s at 26 deg C, with a time constant of 168 s: the steady rise is 42 K over 0.763, 55 K.
 /// let day = HotterDay {
-///     question: SteadyQuestion { measured_c: 68.0, measured_at: here, asked_for: here, exponent: FORCED_EXPONENT, limit_c: 90.0 },
+///     question: SteadyQuestion { measured_c: 68.0, measured_at: here, asked_for: here, exponent: FORCED_EXPONENT, limit_c: 90.0,
+///         loss_per_k: 0.0 },
 ///     measured_after_s: 242.0, measured_half_width_k: 2.0, exponent_half_width: 0.1,
 ///     tau: Some(TimeConstant { tau_s: 168.0, half_width_s: 10.0 }), flight_s: 242.0 };
 /// let same = hotter_day(&day)?;
@@ -600,9 +631,8 @@ pub fn hotter_day(day: &HotterDay) -> Result<HotterDayReport> {
     let half_width_k = spread(|from, to| to.reached.steady_c - from.reached.steady_c);
     let at_end_half_width_k = spread(|from, to| to.at_end_c - from.at_end_c);
     let (limit_after_low_s, limit_after_high_s) = time_interval(day, &carried, &moved, half_width_k)?;
-    // The rise that the limit leaves, over the rise there is.
-    let (air_c, limit_c) = (day.question.asked_for.air_c, day.question.limit_c);
-    let allowed = (limit_c - air_c) / carried.reached.rise_k;
+    let limit_c = day.question.limit_c;
+    let allowed = carried.allowed(half_width_k)?;
     let still = day.question.asked_for.airflow_m_s < STILL_M_S;
     let covers_s = day.tau.is_none().then_some(day.measured_after_s * (1.0 + AS_LONG));
     let report = HotterDayReport {
@@ -646,6 +676,15 @@ impl Carried {
         let at_end_c = there_c + reached.rise_k * share(day.flight_s);
         let limit_after_s = time_to_limit(there_c, reached.steady_c, tau_s, q.limit_c)?;
         Ok(Carried { reached, at_end_c, limit_after_s })
+    }
+
+    /// Loss over the one asked for with which the limit is held with this half width.
+    fn allowed(&self, half_width_k: f64) -> Result<f64> {
+        let (q, rise_k) = (&self.reached.inputs, self.reached.rise_k);
+        if rise_k <= 0.0 {
+            return Ok(f64::INFINITY);
+        }
+        Ok(held_same_loss_k(q) / same_loss_rise_k(q)? * rise_k / (rise_k + half_width_k))
     }
 }
 

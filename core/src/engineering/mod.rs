@@ -13,6 +13,7 @@ pub mod disagreement;
 pub mod drive;
 pub mod drive_load;
 pub mod error;
+pub mod forward;
 pub mod grade;
 pub mod heat;
 pub mod pack;
@@ -24,6 +25,7 @@ mod rise_interval;
 pub mod rotor;
 pub mod supply;
 pub mod unbalance;
+pub mod wind;
 pub mod wire;
 mod wire_heat;
 

@@ -73,6 +73,8 @@ impl<const N: usize> Prior<N> {
 pub(super) struct Reading<const N: usize> {
     pub x: SVector<f64, N>,
     pub y: f64,
+    /// Standard deviation of what is not known of this one besides its scatter.
+    pub own_sd: f64,
 }
 
 /// The posterior for one kind of errors.
@@ -154,10 +156,11 @@ fn component<const N: usize>(
     (tails, scatter): (Tails, f64),
     start: SVector<f64, N>,
 ) -> Option<(Component<N>, f64)> {
-    let (freedom, precision) = (tails.freedom, (tails.scale * scatter).powi(-2));
+    let freedom = tails.freedom;
+    let weighed = Weighed { readings, freedom, scale: tails.scale, scatter };
     let mut mean = start;
     for _ in 0..ROUNDS {
-        let (information, pull) = informed(prior, readings, (freedom, precision), &mean);
+        let (information, pull) = weighed.informed(prior, &mean);
         let next = information.cholesky()?.solve(&pull);
         let step = next - mean;
         let moved = step.iter().zip(&prior.spread).map(|(step, spread)| (step / spread).abs());
@@ -169,7 +172,7 @@ fn component<const N: usize>(
     }
     // Expected information of a t: (n + 1) / (n + 3) of what its weights say.
     let share = (freedom + 1.0) / (freedom + 3.0);
-    let (mut information, _) = informed(prior, readings, (freedom, precision), &mean);
+    let (mut information, _) = weighed.informed(prior, &mean);
     information *= share;
     for (i, spread) in prior.spread.iter().enumerate() {
         information[(i, i)] += (1.0 - share) / (spread * spread);
@@ -177,8 +180,8 @@ fn component<const N: usize>(
     let factor = information.cholesky()?;
     let log_det: f64 = 2.0 * factor.l_dirty().diagonal().iter().map(|d| d.ln()).sum::<f64>();
     let misfit = |reading: &Reading<N>| {
-        0.5 * (freedom + 1.0) * (squared(reading, &mean, precision) / freedom).ln_1p()
-            - 0.5 * precision.ln()
+        0.5 * (freedom + 1.0) * (weighed.squared(reading, &mean) / freedom).ln_1p()
+            - 0.5 * weighed.precision(reading).ln()
             - tails.log
     };
     let apart: f64 = mean.iter().zip(&prior.spread).map(|(d, spread)| (d / spread).powi(2)).sum();
@@ -187,28 +190,39 @@ fn component<const N: usize>(
     Some((Component { weight: 0.0, scatter, mean, covariance: factor.inverse() }, log_evidence))
 }
 
-/// Distance of a reading from the fit, squared, in scales of the t.
-fn squared<const N: usize>(reading: &Reading<N>, mean: &SVector<f64, N>, precision: f64) -> f64 {
-    (reading.y - reading.x.dot(mean)).powi(2) * precision
+/// Readings with one kind of errors.
+struct Weighed<'a, const N: usize> {
+    readings: &'a [Reading<N>],
+    freedom: f64,
+    scale: f64,
+    scatter: f64,
 }
 
-/// Normal matrix and right side of prior and readings, each by its weight at this fit. The weights' own scale is the precision's.
-fn informed<const N: usize>(
-    prior: &Width<N>,
-    readings: &[Reading<N>],
-    (freedom, precision): (f64, f64),
-    mean: &SVector<f64, N>,
-) -> (SMatrix<f64, N, N>, SVector<f64, N>) {
-    let (mut information, mut pull) = (SMatrix::zeros(), SVector::zeros());
-    for (i, spread) in prior.spread.iter().enumerate() {
-        information[(i, i)] = 1.0 / (spread * spread);
+impl<const N: usize> Weighed<'_, N> {
+    /// One over the square of the t's scale for a reading.
+    fn precision(&self, reading: &Reading<N>) -> f64 {
+        (self.scale * self.scatter.hypot(reading.own_sd)).powi(-2)
     }
-    for reading in readings {
-        let weight = precision * (freedom + 1.0) / (freedom + squared(reading, mean, precision));
-        information += reading.x * reading.x.transpose() * weight;
-        pull += reading.x * (reading.y * weight);
+
+    /// Distance of a reading from the fit, squared, in scales of the t.
+    fn squared(&self, reading: &Reading<N>, mean: &SVector<f64, N>) -> f64 {
+        (reading.y - reading.x.dot(mean)).powi(2) * self.precision(reading)
     }
-    (information, pull)
+
+    /// Normal matrix and right side of prior and readings, each by its weight at this fit. The weights' own scale is the precision's.
+    fn informed(&self, prior: &Width<N>, mean: &SVector<f64, N>) -> (SMatrix<f64, N, N>, SVector<f64, N>) {
+        let (mut information, mut pull) = (SMatrix::zeros(), SVector::zeros());
+        for (i, spread) in prior.spread.iter().enumerate() {
+            information[(i, i)] = 1.0 / (spread * spread);
+        }
+        for reading in self.readings {
+            let squared = self.squared(reading, mean);
+            let weight = self.precision(reading) * (self.freedom + 1.0) / (self.freedom + squared);
+            information += reading.x * reading.x.transpose() * weight;
+            pull += reading.x * (reading.y * weight);
+        }
+        (information, pull)
+    }
 }
 
 /// A weighted sum of normal distributions: weight, mean, standard deviation.

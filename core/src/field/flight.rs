@@ -2,7 +2,7 @@ use chrono::NaiveDate;
 
 use crate::engineering::heat::{HeatReading, TouchdownFit, touchdown};
 use crate::plan::{Plan, Subject};
-use crate::record::{Body, Entry, EntryId, Judgement, MarkKind, Moment, Odd, Outcome, Prediction, Reading};
+use crate::record::{Body, Entry, EntryId, Judgement, MarkKind, Moment, Odd, Outcome, Prediction, Reading, Wind};
 
 /// A card and all that came of it.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,6 +25,8 @@ pub struct Flight {
     pub planned_s: i64,
     /// Air temperature, degrees Celsius.
     pub air_c: f64,
+    /// Wind, where it was told.
+    pub wind: Option<Wind>,
     /// Expected charge.
     pub prediction: Option<Prediction>,
     /// How long the whole pack flies until its reserve, seconds, where that is known and less than the check's own minutes.
@@ -233,6 +235,7 @@ impl Flight {
             head_speed_rpm: 0.0,
             planned_s: 0,
             air_c: 0.0,
+            wind: None,
             prediction: None,
             allowed_s: None,
             spotter: None,
@@ -261,12 +264,12 @@ impl Flight {
         else {
             return None;
         };
-        let Body::CardDrawn { prediction, allowed_s, .. } = body else { return None };
+        let Body::CardDrawn { wind, prediction, allowed_s, .. } = body else { return None };
         let (pack, further_packs, not_full) = (pack.clone(), further_packs.clone(), not_full.clone());
         let (head_speed_rpm, planned_s, air_c) = (*head_speed_rpm, *planned_s, *air_c);
-        let (prediction, allowed_s) = (prediction.clone(), *allowed_s);
+        let (wind, prediction, allowed_s) = (*wind, prediction.clone(), *allowed_s);
         let drawn = Flight { pack, further_packs, not_full, ..Flight::drawn(entry.id, check) };
-        Some(Flight { head_speed_rpm, planned_s, air_c, prediction, allowed_s, ..drawn })
+        Some(Flight { head_speed_rpm, planned_s, air_c, wind, prediction, allowed_s, ..drawn })
     }
 
     /// Its packs: the one, or all that make the set.

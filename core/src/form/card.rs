@@ -9,7 +9,7 @@ use crate::field::{Flight, PACKS_JOINED};
 use crate::locale::say;
 use crate::plan::{Check, Fly};
 use crate::readiness::{Ledger, PackStand};
-use crate::record::Moment;
+use crate::record::{Moment, Wind};
 use crate::unit::Unit;
 
 /// Air where no flight tells of any, degrees Celsius.
@@ -32,12 +32,18 @@ impl<'a> CardForm<'a> {
     pub const NOT_FULL: &'static str = "not-full";
     /// The field of the air's temperature.
     pub const AIR: &'static str = "air";
+    /// The field of the wind as a meter has it.
+    pub const WIND: &'static str = "wind";
+    /// The field of the wind's number of the Beaufort scale.
+    pub const FORCE: &'static str = "force";
     /// The field of the planned minutes.
     pub const MINUTES: &'static str = "minutes";
     /// The field of the spotter's name.
     pub const SPOTTER: &'static str = "spotter";
     /// Plausible air, degrees Celsius, inclusive.
     const AIR_RANGE_C: (f64, f64) = (-30.0, 55.0);
+    /// Plausible wind, metres per second, inclusive.
+    const WIND_RANGE_M_S: (f64, f64) = (0.0, 25.0);
     /// Plausible minutes, inclusive.
     const MINUTES_RANGE: (f64, f64) = (0.1, 30.0);
 
@@ -123,6 +129,18 @@ impl<'a> CardForm<'a> {
         let label = say!(locale, "app-label-air");
         let typed = self.drafts.number(Self::AIR, &label, Unit::Celsius, Self::AIR_RANGE_C)?;
         typed.or_else(|| self.air_of_today_c()).ok_or_else(|| Refusal::of(Self::AIR, say!(locale, "app-air-empty")))
+    }
+
+    /// The wind: as a meter has it, else by its number; none where nobody said it. It is another one on each flight, so that no flight
+    /// before tells it.
+    ///
+    /// # Errors
+    /// No number, or implausible.
+    pub fn wind(&self) -> Result<Option<Wind>> {
+        let label = say!(self.drafts.locale(), "card-wind-measured");
+        let measured = self.drafts.number(Self::WIND, &label, Unit::MetrePerSecond, Self::WIND_RANGE_M_S)?;
+        let force = || self.drafts.text(Self::FORCE)?.parse().ok().map(Wind::Beaufort);
+        Ok(measured.map(Wind::MetresPerSecond).or_else(force))
     }
 
     /// How long the packs fly until their reserve, where that is known.

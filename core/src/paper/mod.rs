@@ -3,8 +3,9 @@
 
 use askama::Template;
 
+use crate::computed::{Conditions, predicted_charge};
 use crate::field::wanted_places;
-use crate::form::{CardForm, Drafts};
+use crate::form::{CardForm, Drafts, last_air_c};
 use crate::locale::{Locale, say};
 use crate::plan::{Caution, Check, CheckKind, Fly, Stage};
 use crate::readiness::{Blocker, FindingState, PackStand};
@@ -69,6 +70,7 @@ struct Labels {
     pack: String,
     planned: String,
     air: String,
+    wind: String,
     pilot: String,
     spotter: String,
     call_off: String,
@@ -195,14 +197,14 @@ fn planned(context: &Context<'_>, check: &Check, fly: &Fly) -> String {
     context.locale.quantity(form.planned_minutes(None), Unit::Minute)
 }
 
-/// The charge that a hover is expected to take, with its interval.
+/// The charge that it is expected to take, with its interval, in air like the last flight's and a wind that nobody knows yet.
 fn expected(context: &Context<'_>, check: &Check, fly: &Fly) -> String {
     let form = blank_card(context, check, fly, context.now);
     let planned_s = (form.planned_minutes(None) * 60.0).round() as i64;
-    let air_c = crate::form::last_air_c(context.ledger);
-    let rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm).filter(|_| fly.predict);
-    let charge =
-        rpm.and_then(|rpm| crate::computed::predicted_charge(context.facts(), fly.motion, rpm, planned_s, air_c));
+    let air_c = last_air_c(context.ledger);
+    let head_rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm).filter(|_| fly.predict);
+    let asked = head_rpm.map(|head_rpm| Conditions { head_rpm, air_c, wind: None });
+    let charge = asked.and_then(|asked| predicted_charge(context.facts(), check, asked, planned_s));
     charge.map_or_else(String::new, |charge| {
         say!(
             context.locale,
@@ -250,6 +252,7 @@ fn labels(locale: Locale) -> Labels {
         pack: say!(locale, "paper-pack"),
         planned: say!(locale, "paper-planned"),
         air: say!(locale, "paper-air"),
+        wind: say!(locale, "card-wind"),
         pilot: say!(locale, "paper-pilot"),
         spotter: say!(locale, "paper-spotter"),
         call_off: say!(locale, "card-call-off"),

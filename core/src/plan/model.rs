@@ -135,6 +135,8 @@ pub struct Place {
     pub caution_above_c: f64,
     /// Degrees Celsius above which it is a stop.
     pub stop_above_c: f64,
+    /// Whether a winding heats it: copper loses more as it gets hotter.
+    pub is_winding: bool,
     /// Where the limits come from.
     pub basis: String,
     /// The aircraft that have it.

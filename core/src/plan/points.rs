@@ -128,11 +128,13 @@ fn setting_item(locale: Locale, plan: &Plan, setting: &Setting) -> Item {
 }
 
 fn place_item(locale: Locale, plan: &Plan, place: &Place) -> Item {
-    let Place { id, title, caution_above_c, stop_above_c, basis, when } = place;
+    let Place { id, title, caution_above_c, stop_above_c, is_winding, basis, when } = place;
+    let winding = is_winding.then(|| say!(locale, "difference-is-winding")).unwrap_or_default();
     let points = vec![
         (say!(locale, "difference-title"), title.clone()),
         (say!(locale, "difference-caution-above"), locale.quantity(*caution_above_c, Unit::Celsius)),
         (say!(locale, "difference-stop-above"), locale.quantity(*stop_above_c, Unit::Celsius)),
+        (say!(locale, "difference-heated-by"), winding),
         (say!(locale, "difference-basis"), basis.clone()),
         (say!(locale, "difference-only-for"), when_words(locale, plan, when)),
     ];

@@ -128,6 +128,7 @@ impl Reader<'_> {
             title: source.title,
             caution_above_c: source.caution_above_c.into_inner(),
             stop_above_c: source.stop_above_c.into_inner(),
+            is_winding: source.winding,
             basis: source.basis,
         }
     }

@@ -121,6 +121,8 @@ pub(super) struct PlaceSource {
     pub title: String,
     pub caution_above_c: Spanned<f64>,
     pub stop_above_c: Spanned<f64>,
+    #[serde(default)]
+    pub winding: bool,
     pub basis: String,
     #[serde(default)]
     pub when: WhenSource,

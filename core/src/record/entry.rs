@@ -22,6 +22,16 @@ impl fmt::Display for EntryId {
     }
 }
 
+/// Wind as a person tells it.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Wind {
+    /// By what it moves: a number of the Beaufort scale.
+    Beaufort(u8),
+    /// By a meter held up where it is flown, metres per second.
+    MetresPerSecond(f64),
+}
+
 /// Who made an entry.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "role", rename_all = "kebab-case")]
@@ -562,6 +572,9 @@ pub enum Body {
         planned_s: i64,
         /// Air temperature, degrees Celsius.
         air_c: f64,
+        /// Wind, where the pilot said what it was. Nobody was asked on a card that was drawn up before it was.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        wind: Option<Wind>,
         /// What it should take from the pack.
         prediction: Option<Prediction>,
         /// How long the whole pack flies until its reserve, seconds, where that is known and is less than the check's own minutes.

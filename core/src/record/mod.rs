@@ -7,7 +7,7 @@ mod thing;
 pub use entry::{
     AttachedLog, AttachedPhoto, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap, JudgedList,
     Judgement, MarkKind, NamedValue, Odd, Outcome, Outlier, PackState, PhotoOf, Prediction, Reading, StoredBody,
-    StoredFormError, Until, WithoutPhone,
+    StoredFormError, Until, Wind, WithoutPhone,
 };
 pub use moment::Moment;
 pub use thing::{OnAircraft, Thing, ThingField, ThingKind, ThingRef};

@@ -1,7 +1,7 @@
 use super::source::Source;
 use super::written::{Cell, Sheet};
 use crate::field::Flight;
-use crate::record::Judgement;
+use crate::record::{Judgement, Wind};
 
 const COLUMNS: &[&str] = &[
     "run",
@@ -14,6 +14,8 @@ const COLUMNS: &[&str] = &[
     "planned_s",
     "flown_s",
     "air_c",
+    "wind_beaufort",
+    "wind_m_s",
     "packs",
     "spotter",
     "predicted_mah",
@@ -36,6 +38,11 @@ pub(super) fn sheet(source: Source<'_>) -> Sheet {
 fn row(source: Source<'_>, flight: &Flight) -> Vec<Cell> {
     let found = source.plan.check(&flight.check);
     let landing = flight.landing.as_ref();
+    let (beaufort, measured_m_s) = match flight.wind {
+        None => (None, None),
+        Some(Wind::Beaufort(force)) => (Some(f64::from(force)), None),
+        Some(Wind::MetresPerSecond(speed_m_s)) => (None, Some(speed_m_s)),
+    };
     let expected = flight.expected();
     let expected = expected.as_ref();
     let (judgement, words) = landing.map_or(("", ""), |landing| judged(&landing.judgement));
@@ -50,6 +57,8 @@ fn row(source: Source<'_>, flight: &Flight) -> Vec<Cell> {
         flight.planned_s.into(),
         flight.flown_ms().map(|ms| ms as f64 / 1_000.0).into(),
         flight.air_c.into(),
+        beaufort.into(),
+        measured_m_s.into(),
         flight.pack_names().into(),
         flight.spotter.as_deref().into(),
         expected.map(|expected| expected.used_mah).into(),

@@ -1,16 +1,18 @@
+use super::card_expected::Planned;
 use super::context::{edge, heading, paragraph, row, still_row};
 use super::stepper::{Stepper, Steps};
+use super::wind_words;
 use super::{
     Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone, Weight, board::blocker_row,
     standing_word,
 };
-use crate::computed::{Endurance, predicted_charge, predicted_temperature};
+use crate::computed::{Conditions, Endurance, predicted_temperature};
 use crate::field::{PACKS_JOINED, is_long_enough, wanted_places, wanted_s};
 use crate::form::{CardForm, Refusal, flown_today, last_air_c};
 use crate::locale::{Locale, clock, say};
 use crate::plan::{Check, CheckKind, Fly, Measure, Motion};
 use crate::readiness::{Blocker, FindingState, PackStand, Standing};
-use crate::record::CheckResult;
+use crate::record::{CheckResult, Wind};
 use crate::unit::Unit;
 
 /// Readings offered for one touch, a step apart, and how many of them lie below the last one.
@@ -35,7 +37,7 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     blocks.extend(conditions(context, check, &settled));
     blocks.push(heading(say!(context.locale, "card-call-off"), None));
     blocks.extend(fly.knock_off.iter().map(|call| paragraph(call.clone(), Tone::Call)));
-    blocks.extend(prediction(context, fly, &settled));
+    blocks.extend(super::card_expected::expected(context, check, fly, &settled.planned(context, rpm)));
     blocks.push(heading(say!(context.locale, "card-limits"), None));
     for place in wanted_places(context.plan, &context.ledger.aircraft, fly) {
         let expected = expected_temperature(context, fly, &settled, &place.id);
@@ -81,8 +83,7 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
 fn expected_temperature(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>, place: &str) -> String {
     let rpm =
         context.ledger.aircraft.limit(&fly.head_speed_rpm).filter(|_| fly.predict && fly.motion == Motion::Hover);
-    let air_c = settled.air_c.unwrap_or_else(|| last_air_c(context.ledger));
-    let expected = rpm.and_then(|rpm| predicted_temperature(context.facts(), place, rpm, air_c));
+    let expected = rpm.and_then(|rpm| predicted_temperature(context.facts(), place, settled.asked(context, rpm)));
     expected.map_or_else(String::new, |e| {
         let bare = |celsius: f64| context.locale.bare(celsius, 0, Unit::Celsius);
         say!(
@@ -105,13 +106,15 @@ struct Settled<'a> {
     /// Why nobody said yet why it is flown on them.
     why_missing: Option<String>,
     air_c: Option<f64>,
+    wind: Option<Wind>,
     minutes: f64,
     /// What the minutes are where nobody changes them.
     planned: f64,
     endurance: Option<Endurance>,
     spotter: Option<&'a str>,
-    /// What is wrong with what was typed for the air, the minutes and the spotter.
+    /// What is wrong with what was typed for the air, the wind, the minutes and the spotter.
     air_wrong: Option<String>,
+    wind_wrong: Option<String>,
     minutes_wrong: Option<String>,
     spotter_wrong: Option<String>,
 }
@@ -128,16 +131,19 @@ impl<'a> Settled<'a> {
         let planned = form.planned_minutes(endurance.as_ref());
         let minutes = form.minutes(&packs, reckoned_c);
         let spotter = form.spotter();
+        let wind = form.wind();
         Settled {
             wrong: words(form.required_packs(reckoned_c).err()),
             not_full: form.not_full(),
             why_missing: words(form.why_not_full().err()),
             air_c,
+            wind: *wind.as_ref().unwrap_or(&None),
             minutes: *minutes.as_ref().unwrap_or(&planned),
             planned,
             endurance,
             spotter,
             air_wrong,
+            wind_wrong: words(wind.err()),
             minutes_wrong: words(minutes.err()),
             spotter_wrong: words(spotter.and_then(|_| form.required_spotter().err())),
             packs,
@@ -148,12 +154,29 @@ impl<'a> Settled<'a> {
         self.packs.join(PACKS_JOINED)
     }
 
+    /// In which conditions it is predicted.
+    fn asked(&self, context: &Context<'_>, head_rpm: f64) -> Conditions {
+        let air_c = self.air_c.unwrap_or_else(|| last_air_c(context.ledger));
+        Conditions { head_rpm, air_c, wind: self.wind }
+    }
+
+    /// What it is predicted from.
+    fn planned(&self, context: &Context<'_>, head_rpm: Option<f64>) -> Planned {
+        Planned {
+            asked: head_rpm.map(|rpm| self.asked(context, rpm)),
+            planned_s: self.planned_s(),
+            usable_mah: self.endurance.as_ref().map(|endurance| endurance.usable_mah),
+        }
+    }
+
     fn planned_s(&self) -> i64 {
         (self.minutes * 60.0).round() as i64
     }
 
     fn words(&self, locale: Locale) -> String {
-        let air = self.air_c.map_or_else(String::new, |air_c| format!(", {}", locale.quantity(air_c, Unit::Celsius)));
+        let air = self.air_c.map(|air_c| locale.quantity(air_c, Unit::Celsius));
+        let wind = self.wind.map(|wind| wind_words(locale, wind));
+        let air: String = air.into_iter().chain(wind).map(|words| format!(", {words}")).collect();
         let minutes = locale.plain(self.minutes);
         match self.not_full.is_empty() {
             true => say!(locale, "card-settled", pack = self.pack_names(), minutes = minutes, air = air),
@@ -301,6 +324,7 @@ fn conditions(context: &Context<'_>, check: &Check, settled: &Settled<'_>) -> Ve
     let air = stepper(context, CardForm::AIR, say!(context.locale, "card-air"), air);
     blocks.push(air.flag(settled.air_wrong.clone()).block());
     blocks.extend(airs(context, settled));
+    blocks.extend(super::wind::told(context, check, settled.wind, settled.wind_wrong.as_deref()));
     let label = if check.witness {
         say!(context.locale, "card-spotter-name")
     } else {
@@ -392,34 +416,6 @@ fn stepper(context: &Context<'_>, field: &str, label: String, steps: Steps) -> S
     stepper.hint(say!(context.locale, "common-starts-from", start = start))
 }
 
-fn prediction(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>) -> Vec<Block> {
-    if !fly.predict || fly.motion != Motion::Hover {
-        // Only a hover has a model behind it.
-        return Vec::new();
-    }
-    let rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm);
-    let air_c = settled.air_c.unwrap_or_else(|| last_air_c(context.ledger));
-    let prediction =
-        rpm.and_then(|rpm| predicted_charge(context.facts(), fly.motion, rpm, settled.planned_s(), air_c));
-    let Some(prediction) = prediction else {
-        let text = say!(context.locale, "card-no-prediction");
-        return vec![paragraph(text, Tone::Quiet)];
-    };
-    vec![Block::Figure {
-        label: say!(context.locale, "card-charge"),
-        value: context.locale.number(prediction.used_mah, 0),
-        unit: context.locale.shown(Unit::MilliampereHour).sign.to_owned(),
-        note: Some(say!(
-            context.locale,
-            "card-charge-range",
-            low = context.locale.number(prediction.low_mah, 0),
-            high = context.locale.number(prediction.high_mah, 0),
-            from = prediction.from
-        )),
-        edge: Edge::None,
-    }]
-}
-
 /// The landing before this card, where another reading or the charge may still be added to it.
 fn last_landing(context: &Context<'_>, check: &Check) -> Option<Block> {
     let flight = flown_today(context.ledger, context.now).filter(|flight| flight.check == check.id)?;
@@ -440,6 +436,7 @@ fn missing(locale: Locale, check: &Check, settled: &Settled<'_>, blockers: usize
         (settled.wrong.is_some(), settled.wrong.clone().unwrap_or_default()),
         (settled.minutes_wrong.is_some(), say!(locale, "card-minutes-wrong")),
         (settled.air_c.is_none(), say!(locale, "card-enter-air")),
+        (settled.wind_wrong.is_some(), say!(locale, "card-wind-wrong")),
         (settled.why_missing.is_some(), say!(locale, "card-say-why-not-full")),
         (
             settled.spotter_wrong.is_some() || (check.witness && settled.spotter.is_none()),

@@ -52,6 +52,8 @@ pub(super) fn blocks(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
         speed = context.locale.number(flight.head_speed_rpm, 0),
         air = context.locale.rounded(flight.air_c, 0, Unit::Celsius)
     );
+    let wind = flight.wind.map(|wind| super::wind_words(context.locale, wind));
+    let note = std::iter::once(note).chain(wind).collect::<Vec<_>>().join(", ");
     let mut blocks = vec![heading(say!(context.locale, "log-predicted-and-read"), Some(note))];
     // What disagrees stands first, and not below the screen's edge under all that is as expected.
     let mut readings: Vec<&ComparedReading> = compared.readings.iter().collect();

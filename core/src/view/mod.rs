@@ -6,6 +6,7 @@ mod backup;
 mod board;
 mod brought;
 mod card;
+mod card_expected;
 mod card_packs;
 mod cautions;
 mod check;
@@ -43,6 +44,7 @@ mod token;
 mod told_time;
 mod trends;
 mod under_way;
+mod wind;
 mod withdrawn;
 mod words;
 
@@ -67,6 +69,7 @@ pub(crate) use plan::{keeps_out_words, looser_words};
 pub(crate) use plot::{PlotView, block as plot_block, printed as plot_printed};
 pub(crate) use settings_ledger::{LedgerLine, ledger_line};
 pub(crate) use spotter::spotter;
+pub(crate) use wind::wind_words;
 pub(crate) use words::*;
 
 /// The screen of a place.

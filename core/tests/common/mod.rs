@@ -9,7 +9,7 @@ use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
     AttachedLog, AttachedPhoto, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap, JudgedList,
     Judgement, MarkKind, Moment, NamedValue, Odd, OnAircraft, Outcome, Outlier, PackState, PhotoOf, Prediction,
-    Reading, Thing, ThingKind, ThingRef, Until, WithoutPhone,
+    Reading, Thing, ThingKind, ThingRef, Until, Wind, WithoutPhone,
 };
 use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
@@ -131,6 +131,7 @@ pub fn one_of_each() -> Vec<Body> {
             head_speed_rpm: 900.0,
             planned_s: 120,
             air_c: 14.5,
+            wind: None,
             prediction: Some(prediction.clone()),
             allowed_s: None,
         },
@@ -225,6 +226,7 @@ pub fn one_of_each() -> Vec<Body> {
             head_speed_rpm: 1_200.0,
             planned_s: 330,
             air_c: 14.5,
+            wind: None,
             prediction: None,
             allowed_s: Some(344),
         },
@@ -280,6 +282,7 @@ pub fn one_of_each() -> Vec<Body> {
             head_speed_rpm: 900.0,
             planned_s: 120,
             air_c: 14.5,
+            wind: None,
             prediction: None,
             allowed_s: None,
         },
@@ -300,6 +303,30 @@ pub fn one_of_each() -> Vec<Body> {
                 height_px: 4_000,
                 taken: NaiveDate::from_ymd_opt(2026, 3, 7).and_then(|day| day.and_hms_opt(9, 58, 12)),
             },
+        },
+        Body::CardDrawn {
+            check: "hover-low".to_owned(),
+            pack: "Pack 1".to_owned(),
+            further_packs: Vec::new(),
+            not_full: None,
+            head_speed_rpm: 900.0,
+            planned_s: 120,
+            air_c: 14.5,
+            wind: Some(Wind::Beaufort(2)),
+            prediction: None,
+            allowed_s: None,
+        },
+        Body::CardDrawn {
+            check: "hover-low".to_owned(),
+            pack: "Pack 1".to_owned(),
+            further_packs: Vec::new(),
+            not_full: None,
+            head_speed_rpm: 900.0,
+            planned_s: 120,
+            air_c: 14.5,
+            wind: Some(Wind::MetresPerSecond(3.4)),
+            prediction: None,
+            allowed_s: None,
         },
     ]
 }

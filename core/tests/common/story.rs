@@ -265,6 +265,7 @@ impl Story {
             head_speed_rpm: 900.0,
             planned_s: 120,
             air_c: 15.0,
+            wind: None,
             prediction,
             allowed_s,
         })

@@ -4,11 +4,11 @@ use super::wanted::wanted;
 use crate::app::AppError;
 use crate::app::done::{After, Done, Result};
 use crate::app::shared::Shared;
-use crate::computed::predicted_charge;
+use crate::computed::{Conditions, predicted_charge};
 use crate::form::{CardForm, Drafts, WithoutPhoneForm};
 use crate::journal::NewEntry;
 use crate::locale::{clock, say};
-use crate::plan::Fly;
+use crate::plan::{Check, Fly};
 use crate::record::{Body, Moment, WithoutPhone};
 use crate::view::{self, Place};
 
@@ -59,7 +59,7 @@ fn ready(shared: &Shared, id: &str, drafts: Drafts<'_>, now: &Moment) -> std::re
     let packs = form.required_packs(air_c)?;
     let not_full = form.why_not_full()?;
     let spotter = form.required_spotter()?;
-    Ok(Ready { card: card(shared, id, fly, &form, Flown { packs, not_full, air_c })?, spotter })
+    Ok(Ready { card: card(shared, check, fly, &form, Flown { packs, not_full, air_c })?, spotter })
 }
 
 /// On what, and in which air.
@@ -71,7 +71,7 @@ struct Flown {
 
 fn card(
     shared: &Shared,
-    check: &str,
+    check: &Check,
     fly: &Fly,
     form: &CardForm<'_>,
     flown: Flown,
@@ -83,20 +83,25 @@ fn card(
         .limit(&fly.head_speed_rpm)
         .ok_or_else(|| AppError::refused(say!(shared.locale(), "app-head-speed-unknown")))?;
     let planned_s = (form.minutes(&packs, air_c)? * 60.0).round() as i64;
+    let wind = form.wind()?;
     let prediction = match fly.predict {
-        true => predicted_charge(shared.facts(), fly.motion, head_speed_rpm, planned_s, air_c),
+        true => {
+            let asked = Conditions { head_rpm: head_speed_rpm, air_c, wind };
+            predicted_charge(shared.facts(), check, asked, planned_s)
+        }
         false => None,
     };
     let allowed_s = form.allowed_s(&packs, air_c);
     let mut packs = packs.into_iter();
     Ok(Body::CardDrawn {
-        check: check.to_owned(),
+        check: check.id.clone(),
         pack: packs.next().unwrap_or_default(),
         further_packs: packs.collect(),
         not_full,
         head_speed_rpm,
         planned_s,
         air_c,
+        wind,
         prediction,
         allowed_s,
     })

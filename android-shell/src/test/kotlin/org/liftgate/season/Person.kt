@@ -538,6 +538,7 @@ class Person(
         val charged = "${flight.pack} was charged"
         if (sight.canTap(charged)) phone.tap(charged)
         phone.type("Air temperature", flight.airC)
+        flight.wind?.let { pick("Wind, by what it moves (Beaufort), if you know", it) }
         when {
             sight.canTap(season.spotter) -> pick("Spotter", season.spotter)
             phone.says("Spotter's name, if not flying alone") ->

@@ -103,6 +103,9 @@ class Flight(json: JSONObject) {
     val check: String = json.getString("check")
     val pack: String = json.getString("pack")
     val airC: String = json.getString("air_c")
+
+    /** What the wind moves, in the words of the card; not asked for where nothing leaves the ground. */
+    val wind: String? = json.text("wind")
     val seconds: Int = json.getInt("seconds")
     val usedMah: String = json.getString("used_mah")
     val heat: Map<String, String> = json.getJSONObject("heat").strings()

@@ -1,0 +1,90 @@
+//! What a flight draws beyond its hover: coverage over simulated aircraft whose speeds, drag and pilots the model does not know.
+#![allow(clippy::unwrap_used, clippy::print_stdout, missing_docs)]
+
+#[path = "common/random.rs"]
+mod random;
+
+use liftgate_core::engineering::forward::{FlownForward, forward_current};
+use liftgate_core::engineering::prediction::Interval95;
+use random::Random;
+
+/// An aircraft of this class by its power over that of its hover at a speed: Glauert's induced velocity by iteration, the blades' drag by
+/// 1 + 4.65 mu^2 and the body's (A. R. S. Bramwell, Helicopter Dynamics).
+struct Simulated {
+    still_m_s: f64,
+    tip_m_s: f64,
+    profile_share: f64,
+    drag_share: f64,
+}
+
+impl Simulated {
+    fn new(random: &mut Random) -> Self {
+        Self {
+            still_m_s: random.uniform(2.8, 4.3),
+            tip_m_s: random.uniform(90.0, 130.0),
+            profile_share: random.uniform(0.3, 0.5),
+            drag_share: random.uniform(0.005, 0.03),
+        }
+    }
+
+    fn over_hover(&self, speed_m_s: f64) -> f64 {
+        let (mut induced, still) = (self.still_m_s, self.still_m_s);
+        for _ in 0..200 {
+            induced = 0.5 * (induced + still * still / speed_m_s.hypot(induced));
+        }
+        // Ideal power T v_h is the induced share over 1.2; the body's is half rho f V^3, and T = 2 rho A v_h^2.
+        let induced_share = 1.0 - self.profile_share;
+        let body = self.drag_share * speed_m_s.powi(3) / (4.0 * still.powi(3)) * induced_share / 1.2;
+        let profile = self.profile_share * (1.0 + 4.65 * (speed_m_s / self.tip_m_s).powi(2));
+        induced_share * induced / still + profile + body
+    }
+
+    /// The mean of a flight: a third near the hover and in climbs, the rest at its speed, give or take the pilot.
+    fn flight(&self, random: &mut Random, speed_m_s: f64) -> f64 {
+        let speed_m_s = speed_m_s * (1.0 + 0.1 * random.normal()).max(0.5);
+        let slow = random.uniform(0.2, 0.45);
+        let climbs = random.uniform(1.0, 1.12);
+        (slow * climbs + (1.0 - slow) * self.over_hover(speed_m_s)) * (1.0 + 0.03 * random.normal())
+    }
+}
+
+#[test]
+fn the_interval_of_a_flight_holds_before_the_first_one_and_narrows() {
+    let hover = Interval95 { low: 23.2, middle: 25.0, high: 26.9 };
+    let mut last_width = f64::INFINITY;
+    for (alike, others) in [(0, 0), (0, 3), (1, 3), (4, 6)] {
+        let mut random = Random(20_261_130);
+        let (mut inside, seasons) = (0, 4_000);
+        let mut width = 0.0;
+        for _ in 0..seasons {
+            let simulated = Simulated::new(&mut random);
+            // The hover itself is not known better than its interval says.
+            let hover_a = 25.0 * (1.0 + 0.037 * random.normal());
+            let speed_m_s = random.uniform(3.0, 18.0);
+            let mut flown = Vec::new();
+            for i in 0..alike + others {
+                let is_alike = i < alike;
+                let speed_m_s = if is_alike { speed_m_s } else { random.uniform(3.0, 18.0) };
+                let over_hover = simulated.flight(&mut random, speed_m_s) * hover_a / hover.middle;
+                flown.push(FlownForward { over_hover, is_alike });
+            }
+            let expected = forward_current(hover, &flown).unwrap();
+            let current_a = simulated.flight(&mut random, speed_m_s) * hover_a;
+            inside += u32::from(expected.agrees(current_a).unwrap().agrees);
+            width += (expected.high - expected.low) / expected.middle / f64::from(seasons);
+        }
+        let percent = 100.0 * f64::from(inside) / f64::from(seasons);
+        println!("{alike} alike, {others} others: {percent:.1} % inside, {:.0} % wide", 100.0 * width);
+        assert!((93.0..=99.9).contains(&percent), "{alike} alike, {others} others: {percent}");
+        assert!(width < last_width);
+        last_width = width;
+    }
+}
+
+#[test]
+fn what_cannot_be_is_refused() {
+    let hover = Interval95 { low: 20.0, middle: 25.0, high: 30.0 };
+    assert!(forward_current(Interval95 { low: 0.0, ..hover }, &[]).is_err());
+    let flown = FlownForward { over_hover: f64::NAN, is_alike: true };
+    assert!(forward_current(hover, &[flown]).is_err());
+}
