@@ -47,7 +47,7 @@ fn on_the_ladder_the_board_leads_to_the_card_when_what_stands_between_was_done_b
 #[test]
 fn what_was_never_done_is_done_on_its_own_page_where_it_says_how() {
     // Before the first hover the warmth of the pack was never read.
-    let mut walk = Walk::at_flight(Kind::Scale, "Light on the gear, track and tail");
+    let mut walk = Walk::at_flight(Kind::Scale, "Light on the gear, and the tail");
     walk.until_released("Ground run");
     walk.person.tap("Do");
     walk.person.tap("Keep this result");

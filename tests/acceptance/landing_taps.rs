@@ -69,7 +69,7 @@ fn the_next_landing_starts_from_the_last_one_and_reaches_further_in_one_touch() 
     for celsius in ["57 °C", "59 °C", "36 °C"] {
         walk.person.tap(celsius);
     }
-    walk.until_flight("Slow rise to service speed, on the ground");
+    walk.until_flight("Slow rise to hover speed, on the ground");
     walk.person.tap("Draw up the card");
     walk.fly();
     walk.answer_marks();

@@ -128,6 +128,7 @@ pub fn reading(check: &str) -> &'static str {
         "Blades in track" => "2",
         "Tail holds in the hover" => "5",
         "Peak current in the log" => "70",
+        "Peak current in the hardest flight" => "88",
         "Hottest plug or power lead" => "38",
         "Governor has power in hand" => "70",
         "Site, barrier and distance" => "30",
