@@ -55,4 +55,5 @@ mod tables;
 mod take_back;
 mod told_time;
 mod whole_plan;
+mod wind;
 mod wrong_input;
