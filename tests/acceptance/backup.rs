@@ -1,9 +1,11 @@
 //! The whole record leaves the phone in one file, and comes back on another one: the same to the last byte.
 
+use liftgate_core::locale::{Chosen, Language};
 use liftgate_core::view::{Block, Edge, Work};
 use liftgate_tests::Person;
 use liftgate_tests::example::{Kind, hover_log};
 use liftgate_tests::walk::Walk;
+use rusqlite::Connection;
 
 const GO_ON: &str = "Go on with the backup";
 
@@ -116,6 +118,36 @@ fn each_way_in_which_two_records_differ_is_said_before_anything_is_changed() {
     assert!(strange.iter().any(|row| row.starts_with("Lost: 3 entries")), "{strange:?}");
     let (_, _, holds) = other.row("This aircraft").unwrap();
     assert!(holds.unwrap().starts_with("4 entries, the last of"));
+}
+
+#[test]
+fn a_log_that_was_damaged_before_is_told_as_left_out_before_anything_is_changed() {
+    let mut first = with_a_log();
+    let whole = first.backup();
+    first.phone.close().unwrap();
+    // The file opens still: the pieces of logs are not looked through for that.
+    let file = Connection::open(first.journal()).unwrap();
+    let damage = "DROP TRIGGER log_part_is_never_changed; UPDATE log_part SET data = zeroblob(length(data))";
+    file.execute_batch(damage).unwrap();
+    file.close().unwrap();
+    first.killed();
+    let damaged = first.backup();
+
+    let mut second = Person::new();
+    second.to_the_backup();
+    second.bring_in("damaged.zip", &damaged);
+    let left_out = "Left out: 1 recorder's log that was damaged before this backup was made".to_owned();
+    assert!(compared(&second).contains(&left_out), "{:?}", compared(&second));
+    second.phone.choose(Chosen { language: Some(Language::German), ..Chosen::default() }).unwrap();
+    let german = "Ausgelassen: 1 Aufzeichnung eines Flugs, die beschädigt war, bevor diese Sicherung gemacht wurde";
+    assert!(compared(&second).contains(&german.to_owned()), "{:?}", compared(&second));
+    second.phone.choose(Chosen::default()).unwrap();
+    second.tap(GO_ON);
+    assert_eq!(second.entries(), first.entries(), "the entries are all there");
+
+    second.to_the_backup();
+    second.bring_in("whole.zip", &whole);
+    assert!(!compared(&second).iter().any(|row| row.starts_with("Left out")), "{:?}", compared(&second));
 }
 
 #[test]

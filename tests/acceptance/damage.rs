@@ -7,9 +7,9 @@ use std::sync::OnceLock;
 use liftgate_core::app::Phone;
 use liftgate_core::record::{Body, Entry, Moment};
 use liftgate_core::view::Edge;
-use liftgate_tests::Person;
 use liftgate_tests::example::{Kind, hover_log};
 use liftgate_tests::walk::Walk;
+use liftgate_tests::{Person, Spread};
 
 const GO_ON: &str = "Go on with what can be read";
 const PAGE: usize = 4096;
@@ -89,14 +89,6 @@ fn lost(opened: &Opened) -> usize {
     whole().entries.iter().filter(|entry| opened.entries.get(&entry.seq) != Some(entry)).count()
 }
 
-/// Numbers that are spread without a pattern (Steele, Lea and Flood 2014, the mix of SplitMix64).
-fn spread(number: u64) -> u64 {
-    let mut z = number.wrapping_mul(0x9E37_79B9_7F4A_7C15);
-    z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-    z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-    z ^ (z >> 31)
-}
-
 /// So many flips on each page; more where `DAMAGE_FLIPS` asks for them.
 fn flips() -> u64 {
     std::env::var("DAMAGE_FLIPS").ok().and_then(|flips| flips.parse().ok()).unwrap_or(1)
@@ -110,7 +102,7 @@ fn a_flipped_bit_anywhere_costs_one_entry_at_most_and_never_the_way_in() {
     let (mut damaged, mut costs) = (0, 0);
     for page in 0..pages {
         for flip in 0..flips() {
-            let bit = spread((page as u64) << 16 | flip) as usize % (PAGE * 8);
+            let bit = Spread::from((page as u64) << 16 | flip).below(PAGE as u64 * 8) as usize;
             let place = page * PAGE + bit / 8;
             let mut file = whole.file.clone();
             file[place] ^= 1 << (bit % 8);

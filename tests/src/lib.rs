@@ -2,6 +2,8 @@
 
 pub mod example;
 mod person;
+mod spread;
 pub mod walk;
 
 pub use person::{Person, controls};
+pub use spread::Spread;

@@ -73,6 +73,13 @@ backup-entries-lost =
        *[other] { $entries } Einträge, die nur auf diesem Telefon sind
     }
 backup-lost-from = Ab { $from }
+backup-left-out = Ausgelassen
+backup-logs-left-out =
+    { $logs ->
+        [one] { $logs } Aufzeichnung eines Flugs, die beschädigt war, bevor diese Sicherung gemacht wurde
+       *[other] { $logs } Aufzeichnungen von Flügen, die beschädigt waren, bevor diese Sicherung gemacht wurde
+    }
+backup-logs-left-out-why = Die Einträge, die sie anhängen, sind da. Eine ältere Sicherung enthält sie vielleicht noch ganz.
 backup-old-is-kept = Was jetzt hier ist, wird auf diesem Telefon beiseitegelegt und bleibt dort, bis du es hergibst.
 backup-lay-in = Mit der Sicherung weitermachen
 backup-is-same = Es steht nichts darin, was nicht hier ist.

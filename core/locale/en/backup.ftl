@@ -73,6 +73,13 @@ backup-entries-lost =
        *[other] { $entries } entries that are on this phone alone
     }
 backup-lost-from = From { $from } on
+backup-left-out = Left out
+backup-logs-left-out =
+    { $logs ->
+        [one] { $logs } recorder's log that was damaged before this backup was made
+       *[other] { $logs } recorders' logs that were damaged before this backup was made
+    }
+backup-logs-left-out-why = The entries that attach them are there. An older backup may hold them whole.
 backup-old-is-kept = The record that is here now is set aside on this phone, and stays there until you let it go.
 backup-lay-in = Go on with the backup
 backup-is-same = There is nothing in it that is not here.

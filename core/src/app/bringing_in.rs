@@ -28,7 +28,10 @@ pub(super) fn step(shared: &mut Shared) -> Result<(), AppError> {
     let stage = match stage {
         Stage::Unpacking(mut unpacking) => match unpacking.step() {
             Ok(false) => Stage::Unpacking(unpacking),
-            Ok(true) => offered(shared, unpacking.into_journal(), true),
+            Ok(true) => {
+                let left_out = unpacking.left_out();
+                offered(shared, unpacking.into_journal(), left_out, true)
+            }
             Err(why) => Stage::Refused(why),
         },
         done => done,
@@ -42,25 +45,26 @@ pub(super) fn compare(shared: &mut Shared, number: u32) -> Result<(), AppError> 
     let copied = shared.journal.copy_of(number).map_err(AppError::from)?;
     let name = say!(shared.locale(), "backup-aside-named", number = number);
     shared.go(Place::BackupOffer)?;
-    let stage = offered(shared, copied, false);
+    let stage = offered(shared, copied, 0, false);
     shared.brought = Some(BringingIn { name, stage });
     Ok(())
 }
 
-fn offered(shared: &Shared, made: Journal, is_backup: bool) -> Stage {
-    match offer(shared, &made) {
+fn offered(shared: &Shared, made: Journal, logs_left_out: usize, is_backup: bool) -> Stage {
+    match offer(shared, &made, logs_left_out) {
         Ok(offer) => Stage::Offered { made: Box::new(made), offer, is_backup },
         Err(why) => Stage::Refused(why),
     }
 }
 
-fn offer(shared: &Shared, made: &Journal) -> Result<Offer, JournalError> {
+fn offer(shared: &Shared, made: &Journal, logs_left_out: usize) -> Result<Offer, JournalError> {
     let compared = shared.journal.compare(made)?;
     let alone = usize::try_from(compared.common).ok().and_then(|common| shared.entries.get(common));
     Ok(Offer {
         compared,
         here: holds(&shared.entries),
         brought: holds(&made.entries()?),
+        logs_left_out,
         here_is_new: !shared.entries.iter().any(is_told),
         lost_from: alone.map(|entry| entry.at.wall),
     })

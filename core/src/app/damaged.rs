@@ -24,14 +24,15 @@ pub(super) struct Damaged {
 impl Damaged {
     /// Looks at a journal that does not open. What is no damage of a journal of ours is given back.
     pub fn look(path: &Path, phone_language: Language, why: JournalError) -> Result<Damaged, JournalError> {
-        if !why.may_be_damage() {
+        if !why.may_be_damage() || path.is_dir() {
             return Err(why);
         }
         // Taking the lock leaves the file by which that is known.
         let was_open_here = Beside::of(path).was_open_here();
         let Ok(lock) = Lock::take(path) else { return Err(why) };
-        let known = Legible::last_known(path);
-        let Ok(legible) = Legible::search(path, known) else { return Err(why) };
+        // What the storage does not give now is no damage: nobody is asked to go on without it.
+        let known = Legible::last_known(path)?;
+        let legible = Legible::search(path, known)?;
         // One with nothing in it is ours where it was open here before.
         let is_ours = legible.count() > 0 || was_open_here;
         // What proves itself and cannot be understood was written by a newer app, which is no damage.

@@ -65,8 +65,8 @@ impl Beside {
     }
 
     /// Whether a journal waits to take the place of this one.
-    pub fn has_next(&self) -> bool {
-        self.next().exists()
+    pub fn has_next(&self) -> io::Result<bool> {
+        self.next().try_exists()
     }
 
     /// Whether a journal of ours was open here before: it leaves the file by which it is locked.
@@ -75,11 +75,15 @@ impl Beside {
     }
 
     /// Those that are there, the newest first.
-    pub fn set_aside(&self) -> Vec<SetAside> {
+    ///
+    /// # Errors
+    /// The folder cannot be looked into.
+    pub fn set_aside(&self) -> io::Result<Vec<SetAside>> {
         let begins = self.named(ASIDE).file_name().unwrap_or_default().to_string_lossy().into_owned();
         let folder = self.journal.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-        let files = fs::read_dir(folder).into_iter().flatten().flatten();
+        let files = fs::read_dir(folder)?.collect::<io::Result<Vec<fs::DirEntry>>>()?;
         let mut found: Vec<SetAside> = files
+            .into_iter()
             .filter_map(|file| {
                 let number = file.file_name().to_str()?.strip_prefix(&begins)?.parse().ok()?;
                 let log = fs::metadata(ending(&file.path(), "-wal")).ok().map(|log| log.len());
@@ -88,14 +92,14 @@ impl Beside {
             })
             .collect();
         found.sort_by_key(|aside| std::cmp::Reverse(aside.number));
-        found
+        Ok(found)
     }
 
     /// The journal that was built takes the place of the one that is there, which is set aside under the number that is given back.
     ///
     /// From the first rename on it is decided: what a power cut comes between is ended by the next start.
     pub fn take_place(&self) -> io::Result<u32> {
-        let number = self.free();
+        let number = self.free()?;
         fs::rename(self.building(), self.next())?;
         let moved = self.sync().and_then(|()| self.let_next_in());
         if moved.is_err() {
@@ -106,14 +110,14 @@ impl Beside {
         moved
     }
 
-    /// The number of the next one that is set aside.
-    fn free(&self) -> u32 {
-        self.set_aside().first().map_or(1, |newest| newest.number + 1)
+    /// The number of the next one that is set aside. Where nobody knows which there are, none may be put over another.
+    fn free(&self) -> io::Result<u32> {
+        Ok(self.set_aside()?.first().map_or(1, |newest| newest.number + 1))
     }
 
     /// Moves what was set aside back to where there is no journal.
     fn put_back(&self, number: u32) -> io::Result<()> {
-        if !self.journal.exists() {
+        if !self.journal.try_exists()? {
             move_if_there(&self.aside(number), &self.journal)?;
         }
         for end in ["-wal", "-journal"] {
@@ -124,7 +128,7 @@ impl Beside {
 
     /// What SQLite has beside the journal goes first: the log of one journal beside another one would be taken for its own.
     fn let_next_in(&self) -> io::Result<u32> {
-        let number = self.free();
+        let number = self.free()?;
         let aside = self.aside(number);
         for end in ["-wal", "-journal"] {
             move_if_there(&self.named(end), &ending(&aside, end))?;
@@ -133,7 +137,8 @@ impl Beside {
         self.sync()?;
         move_if_there(&self.journal, &aside)?;
         fs::rename(self.next(), &self.journal)?;
-        self.sync()?;
+        // It is in place. If the folder cannot be synced and the power fails now, it waits under its own name again, with all that came to it.
+        let _ = self.sync();
         Ok(number)
     }
 
@@ -148,13 +153,16 @@ impl Beside {
 
     /// Ends what a power cut came between: a journal that was to take the place takes it. What was on its way in is cleared away, which
     /// only takes room, or can be picked again.
-    pub fn put_right(&self) {
-        if self.next().exists() {
-            // What cannot be moved stays where it is: both are whole, and the next start tries again.
-            let _ = self.let_next_in();
+    ///
+    /// # Errors
+    /// One that waits cannot take the place. Both are whole, and the next start tries again.
+    pub fn put_right(&self) -> io::Result<()> {
+        if self.has_next()? {
+            self.let_next_in()?;
         }
         self.clear(&self.arriving());
         self.clear(&self.building());
+        Ok(())
     }
 
     /// Takes a file away, with what SQLite has beside it.
@@ -241,7 +249,7 @@ mod tests {
             assert_eq!(names(&beside.journal), expected, "after {cut}");
             assert!(!beside.next().exists() && !beside.building().exists(), "after {cut}");
             if cut > 0 {
-                assert_eq!(beside.set_aside().len(), 1, "after {cut}");
+                assert_eq!(beside.set_aside().unwrap().len(), 1, "after {cut}");
                 assert_eq!(names(&aside), ["old", "older"], "what was set aside, after {cut}");
             }
         }

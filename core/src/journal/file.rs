@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use rusqlite::{Connection, Transaction, TransactionBehavior};
 use uuid::ContextV7;
 
+use super::backup::BackupError;
 use super::beside::Beside;
 use super::error::{Doing, JournalError, NotOurs};
 use super::lock::Lock;
@@ -25,16 +26,17 @@ impl Journal {
     ///
     /// # Errors
     /// [`JournalError::OpenElsewhere`] while it is open already. [`JournalError::NotAJournal`] and [`JournalError::Newer`] leave
-    /// the file as it is; [`JournalError::Full`] where there is no room for a new one.
+    /// the file as it is; [`JournalError::Full`] where there is no room for a new one. [`JournalError::Backup`] while another journal that
+    /// waits to take its place cannot take it: what would be recorded in the meantime would be set aside with the old one.
     pub fn open(path: &Path) -> Result<Journal, JournalError> {
         let beside = Beside::of(path);
         // Where another one waits to take its place, it is known to be ours, whatever state it is in.
-        let is_ours = beside.has_next();
+        let is_ours = beside.has_next().map_err(BackupError::from)?;
         if !is_ours {
             open::glance(path)?;
         }
         let lock = Lock::take(path)?;
-        beside.put_right();
+        beside.put_right().map_err(BackupError::from)?;
         if is_ours {
             open::glance(path)?;
         }
@@ -63,10 +65,19 @@ impl Journal {
                 .query_row(&format!("PRAGMA integrity_check({table})"), [], |row| row.get(0))
                 .map_err(JournalError::while_doing(Doing::Opening))?;
             if found != "ok" {
-                return Err(JournalError::NotAJournal { path: self.path.clone(), reason: NotOurs::Damaged });
+                return Err(self.unsound(found));
             }
         }
         Ok(())
+    }
+
+    /// What a check of the tables found. A page that the storage did not give is no damage: SQLite says of it that it could not get it.
+    fn unsound(&self, found: String) -> JournalError {
+        if !["unable to get the page", "failed to get page"].iter().any(|words| found.contains(words)) {
+            return JournalError::NotAJournal { path: self.path.clone(), reason: NotOurs::Damaged };
+        }
+        let error = rusqlite::ffi::Error::new(rusqlite::ffi::SQLITE_IOERR_READ);
+        JournalError::while_doing(Doing::Opening)(rusqlite::Error::SqliteFailure(error, Some(found)))
     }
 
     /// Does something in one transaction.
@@ -81,6 +92,23 @@ impl Journal {
             .map_err(writing(Doing::Writing))?;
         act(&transaction)?;
         transaction.commit().map_err(writing(Doing::Writing))
+    }
+
+    /// Folds the write-ahead log back into the file, before the file alone is moved.
+    ///
+    /// # Errors
+    /// It could not be: closing the file would leave the log beside it, and say nothing.
+    pub(super) fn fold_log_in(&self) -> Result<(), JournalError> {
+        self.connection
+            .query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get::<_, i64>(0))
+            .map_err(JournalError::while_doing(Doing::Closing))
+            .and_then(|busy| if busy == 0 { Ok(()) } else { Err(JournalError::Busy) })
+    }
+
+    /// Closes a file that is about to be moved: all of it is in it.
+    pub(super) fn close_whole(self) -> Result<(), JournalError> {
+        self.fold_log_in()?;
+        self.close()
     }
 
     /// Closes the file, with the write-ahead log folded back into it.

@@ -53,7 +53,7 @@ impl Journal {
     /// It cannot be closed, moved or opened again: then this one is there as it was.
     pub(crate) fn lay_in(&mut self, made: Journal) -> Result<u32, JournalError> {
         let beside = Beside::of(self.path());
-        made.close()?;
+        made.close_whole()?;
         self.shut()?;
         let number = match beside.take_place() {
             Ok(number) => number,
@@ -77,7 +77,7 @@ impl Journal {
 
     /// Journals that others took the place of, the newest first.
     pub(crate) fn set_aside(&self) -> Vec<SetAside> {
-        Beside::of(self.path()).set_aside()
+        Beside::of(self.path()).set_aside().unwrap_or_default()
     }
 
     /// A copy of one of them, its chain walked, to be compared or to take this one's place.
@@ -88,7 +88,7 @@ impl Journal {
         let beside = Beside::of(self.path());
         beside.clear(&beside.building());
         copied(&beside.aside(number), &beside.building())?;
-        if beside.aside_log(number).exists() {
+        if beside.aside_log(number).try_exists().map_err(BackupError::from)? {
             copied(&beside.aside_log(number), &beside.building_log())?;
         }
         let copy = Journal::open_alone(&beside.building())?;
@@ -115,11 +115,7 @@ impl Journal {
     /// Closes the file, while the lock is kept. What cannot be folded into it stays open, as it was.
     fn shut(&mut self) -> Result<(), JournalError> {
         let nothing = Connection::open_in_memory().map_err(JournalError::while_doing(Doing::Closing))?;
-        // The write-ahead log has to be in the file: that is what is moved.
-        self.connection
-            .query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get::<_, i64>(0))
-            .map_err(JournalError::while_doing(Doing::Closing))
-            .and_then(|busy| if busy == 0 { Ok(()) } else { Err(JournalError::Busy) })?;
+        self.fold_log_in()?;
         let open = std::mem::replace(&mut self.connection, nothing);
         open.close().map_err(|(open, error)| {
             self.connection = open;
@@ -127,7 +123,12 @@ impl Journal {
         })
     }
 
+    /// # Errors
+    /// Another one waits still to take the place: the next start lets it in, and nothing is recorded here any more.
     fn reopen(&mut self) -> Result<(), JournalError> {
+        if Beside::of(self.path()).has_next().map_err(BackupError::from)? {
+            return Err(BackupError::from(std::io::Error::from(std::io::ErrorKind::ResourceBusy)).into());
+        }
         self.connection = super::open::open(self.path())?;
         Ok(())
     }

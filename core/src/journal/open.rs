@@ -68,7 +68,7 @@ pub(super) fn glance(path: &Path) -> Result<(), JournalError> {
         Ok(_) => Err(of_another_program(path)),
         Err(error) if error.sqlite_error_code() == Some(rusqlite::ErrorCode::NotADatabase) => {
             // A power cut in the second of its creation: the first page is half there, the rollback journal mends it.
-            let mendable = path.with_file_name(rollback_journal(path)).exists();
+            let mendable = path.with_file_name(rollback_journal(path)).try_exists().unwrap_or(true);
             if mendable { Ok(()) } else { Err(not_a_journal(path, error)) }
         }
         // Without its log the file may look damaged: a checkpoint that a full disk cut short. The log makes it whole.
@@ -142,9 +142,16 @@ fn not_a_journal(path: &Path, error: rusqlite::Error) -> JournalError {
     }
 }
 
-/// SQLite's documentation: in WAL mode only FULL keeps a commit through a power loss.
+/// SQLite's documentation: in WAL mode only FULL keeps a commit through a power loss. Where the storage fails while it changes to that mode it
+/// can go on in the one before, in which a power cut could take a commit back; what it is in it knows once it has read.
 fn make_durable(connection: &Connection) -> rusqlite::Result<()> {
     connection.pragma_update(None, "journal_mode", "WAL")?;
+    connection.query_row("SELECT count(*) FROM sqlite_schema", [], |row| row.get::<_, i64>(0))?;
+    let mode: String = connection.pragma_query_value(None, "journal_mode", |row| row.get(0))?;
+    if mode != "wal" {
+        let error = rusqlite::ffi::Error::new(rusqlite::ffi::SQLITE_IOERR);
+        return Err(rusqlite::Error::SqliteFailure(error, Some(format!("it stays in the mode '{mode}'"))));
+    }
     connection.pragma_update(None, "synchronous", "FULL")?;
     connection.pragma_update(None, "foreign_keys", true)?;
     connection.pragma_update(None, "locking_mode", "NORMAL")

@@ -142,11 +142,31 @@ impl Journal {
     /// # Errors
     /// As [`Journal::verify`].
     pub(crate) fn verify_on(&self, walked: Verified, most: i64) -> Result<Verified, JournalError> {
-        self.stored_behind(walked, most)?.iter().try_fold(walked, |walked, entry| entry.follows(&walked))
+        let mut on = walked;
+        self.each_behind(walked, most, |row| {
+            on = row.follows(&on)?;
+            Ok(())
+        })?;
+        Ok(on)
     }
 
     /// The rows behind where the chain was walked to, so many at most.
     pub(super) fn stored_behind(&self, walked: Verified, most: i64) -> Result<Vec<StoredEntry>, JournalError> {
+        let mut rows = Vec::new();
+        self.each_behind(walked, most, |row| {
+            rows.push(row);
+            Ok(())
+        })?;
+        Ok(rows)
+    }
+
+    /// Shows them, one in memory at a time: those of a backup that comes from anywhere may be long.
+    fn each_behind(
+        &self,
+        walked: Verified,
+        most: i64,
+        mut show: impl FnMut(StoredEntry) -> Result<(), JournalError>,
+    ) -> Result<(), JournalError> {
         let reading = JournalError::while_doing;
         let mut statement = self
             .connection
@@ -155,7 +175,10 @@ impl Journal {
         // From before the first: a row whose place was altered to one below 1 must not be passed over.
         let after = if walked.count == 0 { i64::MIN } else { walked.count };
         let rows = statement.query_map([after, most], StoredEntry::from_row).map_err(reading(Doing::Reading))?;
-        (walked.count + 1..).zip(rows).map(|(seq, row)| row.map_err(|error| misshapen(seq, error))).collect()
+        for (seq, row) in (walked.count + 1..).zip(rows) {
+            show(row.map_err(|error| misshapen(seq, error))?)?;
+        }
+        Ok(())
     }
 
     /// Lays rows down as they are, each behind the one before it: they were recorded elsewhere, and their chain was walked.

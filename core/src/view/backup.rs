@@ -125,6 +125,11 @@ fn offered(context: &Context<'_>, offer: &Offer, title: String, above: Option<St
         let detail = from.map(|from| say!(locale, "backup-lost-from", from = from));
         blocks.push(still_row(Edge::Stop, say!(locale, "backup-lost"), lost_words(locale, lost), detail));
     }
+    if offer.logs_left_out > 0 {
+        let words = say!(locale, "backup-logs-left-out", logs = offer.logs_left_out);
+        let why = say!(locale, "backup-logs-left-out-why");
+        blocks.push(still_row(Edge::Caution, say!(locale, "backup-left-out"), words, Some(why)));
+    }
     if !is_same {
         blocks.push(paragraph(say!(locale, "backup-old-is-kept"), Tone::Plain));
     }

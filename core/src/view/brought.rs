@@ -26,6 +26,8 @@ pub struct Offer {
     pub brought: Holds,
     /// Whether nothing was recorded on this phone yet by anybody.
     pub here_is_new: bool,
+    /// Logs that were damaged before they were packed, and are not in what was brought in.
+    pub logs_left_out: usize,
     /// When the first entry was made that is on the phone alone.
     pub lost_from: Option<DateTime<FixedOffset>>,
 }

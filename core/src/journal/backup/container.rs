@@ -9,6 +9,7 @@ use std::io::{self, BufReader, Read, Seek, SeekFrom};
 use std::path::{Path, PathBuf};
 
 use flate2::bufread::DeflateDecoder;
+use zip::result::ZipError;
 use zip::{CompressionMethod, ZipArchive};
 
 use super::BackupError;
@@ -57,7 +58,7 @@ impl Container {
         let mut file = File::open(path)?;
         let length = file.metadata()?.len();
         directory_is_short(&mut file)?;
-        let mut archive = ZipArchive::new(file).map_err(|_| BackupError::NoContainer)?;
+        let mut archive = ZipArchive::new(file).map_err(no_container)?;
         let is_ambiguous = archive.has_duplicate_names() || archive.has_overlapping_files().unwrap_or(true);
         if is_ambiguous {
             return Err(BackupError::NoContainer);
@@ -65,7 +66,10 @@ impl Container {
         let mut files = BTreeMap::new();
         let mut all = 0_u64;
         for place in 0..archive.len() {
-            let found = archive.by_index_raw(place).map_err(|_| BackupError::NoContainer)?;
+            let found = archive.by_index_raw(place).map_err(no_container)?;
+            if found.encrypted() {
+                return Err(BackupError::NoContainer);
+            }
             let is_deflated = match found.compression() {
                 CompressionMethod::Stored => false,
                 CompressionMethod::Deflated => true,
@@ -96,6 +100,13 @@ impl Container {
             true => Unpacked::Deflated(Box::new(DeflateDecoder::new(packed).take(lies.bytes))),
         };
         Ok((unpacked, lies.bytes))
+    }
+}
+
+fn no_container(error: ZipError) -> BackupError {
+    match error {
+        ZipError::Io(error) if error.raw_os_error().is_some() => error.into(),
+        _ => BackupError::NoContainer,
     }
 }
 

@@ -44,6 +44,14 @@ impl fmt::Display for BackupError {
 }
 
 impl BackupError {
+    /// What a file of a container could not be read for: the storage, or what is in it.
+    pub(super) fn reading(file: &str, line: Option<i64>) -> impl FnOnce(io::Error) -> BackupError {
+        move |error| match error.raw_os_error() {
+            Some(_) => error.into(),
+            None => BackupError::damaged(file, line),
+        }
+    }
+
     pub(super) fn damaged(file: &str, line: Option<i64>) -> BackupError {
         BackupError::Damaged { file: file.to_owned(), line }
     }

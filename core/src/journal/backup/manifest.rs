@@ -16,6 +16,18 @@ pub(super) const LOGS: &str = "logs/";
 /// Longer than any manifest of a lifetime's logs.
 pub(super) const LONGEST_MANIFEST: u64 = 4 << 20;
 
+/// More bytes of entries than a lifetime has: a season's are half a megabyte. They are in memory when they are compared.
+pub(super) const MOST_ENTRY_BYTES: u64 = 128 << 20;
+
+/// What a manifest says of itself. What a newer one holds besides is its own matter, and takes no memory here.
+#[derive(Deserialize)]
+pub(super) struct Said {
+    #[serde(default)]
+    pub what: String,
+    #[serde(default)]
+    pub form: u64,
+}
+
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub(super) struct Manifest {
     pub what: String,

@@ -11,6 +11,7 @@ use zip::{CompressionMethod, DateTime, ZipWriter};
 use super::BackupError;
 use super::entry_line::EntryLine;
 use super::manifest::{ENTRIES, EntriesFile, LOGS, LogFile, MANIFEST, Manifest, NEWEST_FORM, READ_ME, WHAT};
+use crate::journal::error::Doing;
 use crate::journal::logs::{KeptLog, hexadecimal};
 use crate::journal::{Digest, Journal, JournalError, Verified};
 
@@ -163,8 +164,9 @@ impl Packing {
         rest: VecDeque<KeptLog>,
     ) -> Result<Part, JournalError> {
         let mut piece = Vec::new();
-        // Of a log that is damaged what can be read of it is kept; its own digest tells.
-        let _ = journal.read_log(&log.name, at).take(LOG_BYTES_A_STEP).read_to_end(&mut piece);
+        // Of a log that is damaged what can be read of it is kept; its own digest tells. What the storage does not give now is no damage.
+        let read = journal.read_log(&log.name, at).take(LOG_BYTES_A_STEP).read_to_end(&mut piece);
+        read.map(drop).or_else(unless_damaged)?;
         digest.update(&piece);
         write(zip, &piece)?;
         let at = at + piece.len() as u64;
@@ -174,6 +176,17 @@ impl Packing {
         let sha256 = hexadecimal(&digest.finalize());
         self.manifest.logs.push(LogFile { file: format!("{LOGS}{}", log.name), bytes: at, sha256 });
         Ok(Part::Logs(rest))
+    }
+}
+
+/// A log's damage is passed over, a failure of the storage is not.
+fn unless_damaged(error: io::Error) -> Result<(), JournalError> {
+    match error.downcast::<rusqlite::Error>() {
+        Ok(error) => match JournalError::while_doing(Doing::Reading)(error) {
+            damage if damage.may_be_damage() => Ok(()),
+            failure => Err(failure),
+        },
+        Err(other) => Err(BackupError::from(other).into()),
     }
 }
 

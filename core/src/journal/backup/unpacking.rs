@@ -11,14 +11,17 @@ use super::BackupError;
 use super::container::{Container, Unpacked};
 use super::entry_line::EntryLine;
 use super::lines_of::LinesOf;
-use super::manifest::{ENTRIES, LOGS, LONGEST_MANIFEST, LogFile, MANIFEST, Manifest, NEWEST_FORM, WHAT};
+use super::manifest::{
+    ENTRIES, LOGS, LONGEST_MANIFEST, LogFile, MANIFEST, MOST_ENTRY_BYTES, Manifest, NEWEST_FORM, Said, WHAT,
+};
 use crate::journal::beside::Beside;
 use crate::journal::logs::hexadecimal;
 use crate::journal::store::StoredEntry;
 use crate::journal::{ArrivingLog, Digest, Journal, JournalError, Verified};
 
-/// Entries that are taken in with one commit.
+/// Entries that are taken in with one commit, and the bytes of them that are in memory for it.
 const ENTRIES_A_STEP: usize = 500;
+const ENTRY_BYTES_A_STEP: usize = 4 << 20;
 /// Bytes of a log that are taken in in one step.
 const LOG_BYTES_A_STEP: u64 = 1 << 20;
 
@@ -63,6 +66,7 @@ pub(crate) struct Unpacking {
     manifest: Manifest,
     building: Journal,
     part: Part,
+    left_out: usize,
     done: u64,
     all: u64,
 }
@@ -91,7 +95,10 @@ impl Unpacking {
         let container = Container::open(&beside.arriving())?;
         let manifest = read_manifest(&container)?;
         beside.clear(&beside.building());
-        let (entries, _) = container.read(ENTRIES)?;
+        let (entries, entry_bytes) = container.read(ENTRIES)?;
+        if entry_bytes > MOST_ENTRY_BYTES {
+            return Err(BackupError::TooMuch { file: ENTRIES.to_owned() }.into());
+        }
         let steps = |log: &LogFile| log.bytes.div_ceil(LOG_BYTES_A_STEP) + 1;
         let count = manifest.entries.count.unsigned_abs();
         Ok(Unpacking {
@@ -101,6 +108,7 @@ impl Unpacking {
                 digest: Sha256::new(),
                 walked: Verified { count: 0, head: Digest::NONE },
             },
+            left_out: 0,
             done: 0,
             all: 2 * count.div_ceil(ENTRIES_A_STEP as u64) + manifest.logs.iter().map(steps).sum::<u64>() + 2,
             container,
@@ -135,6 +143,11 @@ impl Unpacking {
         Ok(matches!(self.part, Part::Done))
     }
 
+    /// Logs that were damaged before they were packed, and are left out.
+    pub fn left_out(&self) -> usize {
+        self.left_out
+    }
+
     /// The journal that was made of it, once it is whole.
     pub fn into_journal(self) -> Journal {
         self.building
@@ -147,13 +160,14 @@ impl Unpacking {
         mut walked: Verified,
     ) -> Result<Part, JournalError> {
         let mut rows = Vec::with_capacity(ENTRIES_A_STEP);
-        let mut ended = false;
-        while rows.len() < ENTRIES_A_STEP {
+        let (mut bytes, mut ended) = (0, false);
+        while rows.len() < ENTRIES_A_STEP && bytes < ENTRY_BYTES_A_STEP {
             let Some(line) = lines.next()? else {
                 ended = true;
                 break;
             };
             digest.update(&line);
+            bytes += line.len();
             let (row, on) = entry_of(&line, lines.count, walked)?;
             walked = on;
             rows.push(row);
@@ -189,9 +203,11 @@ impl Unpacking {
         mut arriving: ArrivingLog,
         rest: VecDeque<LogFile>,
     ) -> Result<Part, JournalError> {
-        let damaged = || JournalError::from(BackupError::damaged(&log.file, None));
         let mut piece = Vec::new();
-        from.by_ref().take(LOG_BYTES_A_STEP).read_to_end(&mut piece).map_err(|_| damaged())?;
+        from.by_ref()
+            .take(LOG_BYTES_A_STEP)
+            .read_to_end(&mut piece)
+            .map_err(BackupError::reading(&log.file, None))?;
         if !piece.is_empty() {
             arriving.take(&mut self.building, &piece)?;
             return Ok(Part::Log { log, from, arriving, rest });
@@ -199,12 +215,15 @@ impl Unpacking {
         let bytes = arriving.bytes();
         let offered = arriving.end(&mut self.building)?;
         if bytes != log.bytes || offered.name != log.sha256 {
-            return Err(damaged());
+            return Err(BackupError::damaged(&log.file, None).into());
         }
         match log.file.strip_prefix(LOGS) {
             Some(name) if name == offered.name => self.building.keep_offered(name)?,
             // It was damaged before it was packed: the record goes on without it, as it did.
-            _ => self.building.discard_log()?,
+            _ => {
+                self.building.discard_log()?;
+                self.left_out += 1;
+            }
         }
         Ok(Part::Logs(rest))
     }
@@ -216,17 +235,17 @@ fn read_manifest(container: &Container) -> Result<Manifest, BackupError> {
         return Err(BackupError::TooMuch { file: MANIFEST.to_owned() });
     }
     let mut text = Vec::new();
-    reader.take(LONGEST_MANIFEST).read_to_end(&mut text).map_err(|_| BackupError::damaged(MANIFEST, None))?;
-    let said: serde_json::Value = serde_json::from_slice(&text).map_err(|_| BackupError::damaged(MANIFEST, None))?;
-    // What a newer one holds besides is its own matter: its form is asked first.
-    let is = |key: &str| said.get(key).cloned().unwrap_or_default();
-    if is("what") != WHAT {
+    reader.take(LONGEST_MANIFEST).read_to_end(&mut text).map_err(BackupError::reading(MANIFEST, None))?;
+    let damaged = |_| BackupError::damaged(MANIFEST, None);
+    // Its form is asked first, for what a newer one holds besides.
+    let said: Said = serde_json::from_slice(&text).map_err(damaged)?;
+    if said.what != WHAT {
         return Err(BackupError::NotOurs { file: MANIFEST.to_owned() });
     }
-    if is("form").as_u64().is_some_and(|form| form > u64::from(NEWEST_FORM)) {
+    if said.form > u64::from(NEWEST_FORM) {
         return Err(BackupError::Newer);
     }
-    let manifest: Manifest = serde_json::from_value(said).map_err(|_| BackupError::damaged(MANIFEST, None))?;
+    let manifest: Manifest = serde_json::from_slice(&text).map_err(damaged)?;
     let names = manifest.logs.iter().map(|log| log.file.as_str());
     let is_plain = manifest.entries.file == ENTRIES && names.clone().all(|name| name.starts_with(LOGS));
     let is_in_order = names.clone().zip(names.skip(1)).all(|(one, next)| one < next);

@@ -8,10 +8,11 @@ use sha2::{Digest as _, Sha256};
 
 use super::cell::{Cell, Form, each_cell, whole};
 use super::pages::Pages;
-use crate::journal::Digest;
 use crate::journal::backup::BackupError;
+use crate::journal::error::Doing;
 use crate::journal::open::immutable_uri;
 use crate::journal::store::StoredEntry;
+use crate::journal::{Digest, JournalError};
 use crate::record::{Author, Body, Gap, StoredBody};
 
 /// Entries that may lack at the end where the file says that there are more.
@@ -38,6 +39,7 @@ impl Legible {
                 same.push(row);
             }
         });
+        pages.failure()?;
         let entries = joined(found);
         let found = entries.last_key_value().map_or(0, |(seq, _)| *seq);
         // A number that was damaged itself is believed by no more than what fits on a page or two.
@@ -46,10 +48,20 @@ impl Legible {
     }
 
     /// How many entries there are, as far as the file itself still tells. The log beside it is left alone.
-    pub fn last_known(path: &Path) -> Option<i64> {
+    ///
+    /// # Errors
+    /// The storage does not give it: that is no damage.
+    pub fn last_known(path: &Path) -> Result<Option<i64>, JournalError> {
+        let Some(path) = path.to_str() else { return Ok(None) };
         let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_URI | OpenFlags::SQLITE_OPEN_NO_MUTEX;
-        let connection = Connection::open_with_flags(immutable_uri(path.to_str()?), flags).ok()?;
-        connection.query_row("SELECT coalesce(max(seq), 0) FROM entry", [], |row| row.get(0)).ok()
+        let last = Connection::open_with_flags(immutable_uri(path), flags).and_then(|connection| {
+            connection.query_row("SELECT coalesce(max(seq), 0) FROM entry", [], |row| row.get(0))
+        });
+        match last.map_err(JournalError::while_doing(Doing::Reading)) {
+            Ok(last) => Ok(Some(last)),
+            Err(damage) if damage.may_be_damage() => Ok(None),
+            Err(failure) => Err(failure),
+        }
     }
 
     /// Whether this version can read what the entries say.

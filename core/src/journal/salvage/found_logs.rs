@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::cell::{Cell, Form, Lies, each_cell, whole};
 use super::pages::Pages;
+use crate::journal::backup::BackupError;
 use crate::journal::logs::hexadecimal;
 use crate::journal::{Journal, JournalError};
 
@@ -18,6 +19,7 @@ struct Found {
 /// Lays every log that is still whole into a journal that is being made; the digests of those that are not.
 pub(super) fn lay_logs(pages: &Pages, made: &mut Journal) -> Result<Vec<String>, JournalError> {
     let found = search(pages);
+    pages.failure().map_err(BackupError::from)?;
     let mut lost = Vec::new();
     for (log, digest) in &found.logs {
         let name = hexadecimal(digest);
@@ -26,6 +28,7 @@ pub(super) fn lay_logs(pages: &Pages, made: &mut Journal) -> Result<Vec<String>,
             let Some(piece) = found.pieces.get(&(*log, place)).and_then(|lies| piece(pages, *lies)) else { break };
             arriving.take(made, &piece)?;
         }
+        pages.failure().map_err(BackupError::from)?;
         let offered = arriving.end(made)?;
         if offered.bytes > 0 && offered.name == name {
             made.keep_offered(&name)?;

@@ -31,6 +31,6 @@ pub(crate) fn repair(path: &Path, legible: &Legible, may_lack_last: bool, now: &
     made.verify()?;
     let gaps = legible.gaps();
     made.append(now, vec![NewEntry::pilot(Body::Repaired { gaps, may_lack_last, lost_logs })])?;
-    made.close()?;
+    made.close_whole()?;
     Ok(beside.take_place().map_err(BackupError::from)?)
 }
