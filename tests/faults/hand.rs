@@ -107,19 +107,19 @@ impl Hand {
 
     /// Records whom to call.
     pub fn note(&mut self, call: &str) -> Result<(), AppError> {
-        self.to_the_note(call)?;
+        self.go_to_the_note(call)?;
         self.tap("Record number and address").map(drop)
     }
 
     /// The same up to the touch that records it.
-    pub fn to_the_note(&mut self, call: &str) -> Result<(), AppError> {
+    pub fn go_to_the_note(&mut self, call: &str) -> Result<(), AppError> {
         self.home()?;
         self.tap("Fire or accident")?;
         self.enter("Number to call", call)?;
         self.enter("Address of the site, and the way in", "Am Moor 3")
     }
 
-    pub fn to_the_backup(&mut self) -> Result<(), AppError> {
+    pub fn go_to_the_backup(&mut self) -> Result<(), AppError> {
         self.home()?;
         self.tap("Backup").map(drop)
     }

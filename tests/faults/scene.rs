@@ -161,13 +161,13 @@ fn backup() -> &'static [u8] {
         let folder = in_memory();
         let mut hand = Hand::open(&folder.path().join(JOURNAL), &a_day()).expect("a journal");
         ["1", "2"].into_iter().for_each(|call| hand.note(call).expect("no fault yet"));
-        hand.to_the_backup().expect("no fault yet");
+        hand.go_to_the_backup().expect("no fault yet");
         hand.save("Save a backup").ok().flatten().expect("a backup")
     })
 }
 
 fn picked_backup(hand: &mut Hand) -> Did {
-    hand.to_the_backup()?;
+    hand.go_to_the_backup()?;
     hand.pick("Bring a backup in", backup()).map(drop)
 }
 
@@ -251,7 +251,7 @@ pub const ACTS: &[Act] = &[
         noted,
         |scene| {
             scene.open()?;
-            scene.hand().to_the_note("1")
+            scene.hand().go_to_the_note("1")
         },
         |scene| scene.hand().enter("Number to call", "118"),
     )),
@@ -261,7 +261,7 @@ pub const ACTS: &[Act] = &[
         noted,
         |scene| {
             scene.open()?;
-            scene.hand().to_the_note("115")
+            scene.hand().go_to_the_note("115")
         },
         |scene| scene.hand().tap("Record number and address").map(drop),
     )),
@@ -274,7 +274,7 @@ pub const ACTS: &[Act] = &[
         noted,
         |scene| {
             scene.open()?;
-            scene.hand().to_the_backup()
+            scene.hand().go_to_the_backup()
         },
         saved,
     ),
@@ -293,7 +293,7 @@ pub const ACTS: &[Act] = &[
         one_aside,
         |scene| {
             scene.open()?;
-            scene.hand().to_the_backup()
+            scene.hand().go_to_the_backup()
         },
         |scene| scene.hand().taps(&["Record 1, set aside", "Compare and bring back"]),
     ),
@@ -302,7 +302,7 @@ pub const ACTS: &[Act] = &[
         one_aside,
         |scene| {
             scene.open()?;
-            scene.hand().to_the_backup()?;
+            scene.hand().go_to_the_backup()?;
             scene.hand().taps(&["Record 1, set aside", "Compare and bring back"])
         },
         |scene| go_on_with_the_backup(scene.hand()),
@@ -312,7 +312,7 @@ pub const ACTS: &[Act] = &[
         one_aside,
         |scene| {
             scene.open()?;
-            scene.hand().to_the_backup()?;
+            scene.hand().go_to_the_backup()?;
             scene.hand().tap("Record 1, set aside").map(drop)
         },
         |scene| scene.hand().tap("Let it go for good").map(drop),
@@ -355,7 +355,7 @@ pub const ACTS: &[Act] = &[
         with_log,
         |scene| {
             scene.open()?;
-            scene.hand().to_the_backup()
+            scene.hand().go_to_the_backup()
         },
         saved,
     )),

@@ -99,7 +99,7 @@ fn on_paper(context: &Context<'_>, check: &Check) -> Block {
 /// When it came down: so many minutes ago, or at a time of day, which says how long ago that was.
 fn came_down(context: &Context<'_>, form: WithoutPhoneForm<'_>) -> Vec<Block> {
     let locale = context.locale;
-    let mut at = context.entry(WithoutPhoneForm::AT, &say!(locale, "told-down-at"), Keyboard::Words, None);
+    let mut at = context.entry(WithoutPhoneForm::AT, say!(locale, "told-down-at"), Keyboard::Words, None);
     let Some(_) = context.form.text(WithoutPhoneForm::AT) else {
         let label = say!(locale, "told-ago");
         let refused = form.ago_min(&label).err();
