@@ -62,8 +62,9 @@ fn one_is_attached_to_a_check_and_seen_there_in_the_dossier_and_on_another_phone
     second.bring_in("regenpfeifer-backup.zip", &backup);
     second.tap("Go on with the backup");
     second.home();
-    second.tap(CHECK);
-    second.tap("Photo 1");
+    second.tap("Journal");
+    second.tap("Photo: pack warm enough");
+    second.tap("Look at the photo");
     assert_eq!(second.save("Save the photo as it came"), file);
 }
 
