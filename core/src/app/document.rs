@@ -67,16 +67,14 @@ fn taken(shared: &mut Shared, arriving: &mut Arriving, bytes: &[u8]) -> Result<(
             text.extend_from_slice(bytes);
             plan::short_enough(shared.locale(), &arriving.name, text.len() as u64)
         }
-        Into::Log(_, file) | Into::Photo(_, file) => {
+        Into::Log(_, file) => {
+            let taken = file.take(&mut shared.journal, bytes);
+            kept_or_discarded(shared, taken.map_err(AppError::from))
+        }
+        Into::Photo(_, file) => {
             let taken = file.take(&mut shared.journal, bytes).map_err(AppError::from);
-            let short = || match &arriving.into {
-                Into::Photo(_, file) => photo::short_enough(shared.locale(), &arriving.name, file.bytes()),
-                _ => Ok(()),
-            };
-            let Err(error) = taken.and_then(|()| short()) else { return Ok(()) };
-            // What came so far only takes room away.
-            shared.journal.discard_log()?;
-            Err(error)
+            let short = taken.and_then(|()| photo::short_enough(shared.locale(), &arriving.name, file.bytes()));
+            kept_or_discarded(shared, short)
         }
         Into::Backup(backup) => {
             let Err(error) = backup.take(bytes) else { return Ok(()) };
@@ -84,6 +82,14 @@ fn taken(shared: &mut Shared, arriving: &mut Arriving, bytes: &[u8]) -> Result<(
             Err(error.into())
         }
     }
+}
+
+/// Of a file that is taken no further, what came so far only takes room away.
+fn kept_or_discarded(shared: &mut Shared, taken: Result<(), AppError>) -> Result<(), AppError> {
+    if taken.is_err() {
+        shared.journal.discard_log()?;
+    }
+    taken
 }
 
 /// Gives up what is on its way, in or out.

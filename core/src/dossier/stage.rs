@@ -98,7 +98,7 @@ fn part(page: &Page<'_>, check: &Check, release: Option<&Release>) -> CheckPart 
             .map_or_else(String::new, |evidence| view::result_words(locale, context.ledger, &evidence.of)),
         values: evidence.map(|evidence| values(page, evidence)).unwrap_or_default(),
         picture: picture.as_ref().map(svg).unwrap_or_default(),
-        limits: limits(page, check),
+        limits: view::held_against_words(context, check),
         basis: check.basis.clone().unwrap_or_default(),
         recorded: joined(
             [
@@ -123,16 +123,6 @@ fn shown(page: &Page<'_>, value: f64, unit: Unit) -> String {
     let whole = if value.abs() < 1.0 { 0 } else { value.abs().log10().floor() as usize + 1 };
     let rounded: f64 = format!("{value:.*}", 4_usize.saturating_sub(whole)).parse().unwrap_or(value);
     locale.quantity(rounded, unit)
-}
-
-/// What a result is held against: limits, or how it is judged.
-fn limits(page: &Page<'_>, check: &Check) -> Vec<String> {
-    let context = page.context;
-    let limits = match &check.kind {
-        CheckKind::Measure(measure) => view::limits_words(context.locale, context.facts(), measure),
-        _ => Vec::new(),
-    };
-    if limits.is_empty() { vec![check.judged.clone()] } else { limits }
 }
 
 /// When and by whom it was recorded, with the remark, and where in the journal.

@@ -7,9 +7,9 @@ use crate::computed::{Conditions, predicted_charge};
 use crate::field::wanted_places;
 use crate::form::{CardForm, Drafts, last_air_c};
 use crate::locale::{Locale, say};
-use crate::plan::{Caution, Check, CheckKind, Fly, Stage};
-use crate::readiness::{Blocker, FindingState, PackStand};
-use crate::record::{MarkKind, Moment};
+use crate::plan::{Check, CheckKind, Fly, Stage};
+use crate::readiness::{Blocker, Finding, PackStand};
+use crate::record::MarkKind;
 use crate::unit::Unit;
 use crate::view::{self, Context};
 
@@ -107,8 +107,12 @@ pub(crate) fn card(context: &Context<'_>, id: &str) -> Option<Result<String, ask
     let fly = check.fly()?;
     let tomorrow = context.now.earlier_by_s(-AHEAD_S);
     let blockers = context.ledger.before_flying(context.plan, id, &tomorrow);
-    let (due, in_the_way): (Vec<&Blocker>, Vec<&Blocker>) = blockers.iter().partition(|one| on_paper(context, one));
+    let (due, in_the_way): (Vec<&Blocker>, Vec<&Blocker>) =
+        blockers.iter().partition(|blocker| with_a_pen(context, blocker).is_some());
     let words = |blocker: &Blocker| view::blocker_words(context.locale, context.plan, context.ledger, blocker);
+    let blank = CardForm::new(Drafts::none(context.locale), context.facts(), check, fly, context.now);
+    let planned_min = blank.planned_minutes(None);
+    let ledger = context.ledger;
     let paper = Paper {
         language: context.locale.language.tag(),
         labels: labels(context.locale),
@@ -117,17 +121,20 @@ pub(crate) fn card(context: &Context<'_>, id: &str) -> Option<Result<String, ask
         stage: stage.title.clone(),
         printed: printed(context),
         in_the_way: in_the_way.into_iter().map(words).collect(),
-        restrictions: restrictions(context),
-        due: due.into_iter().filter_map(|blocker| asked(context, blocker)).collect(),
+        restrictions: ledger.findings.iter().filter_map(Finding::restriction).map(str::to_owned).collect(),
+        due: due
+            .into_iter()
+            .filter_map(|blocker| Some(due_on_paper(context, with_a_pen(context, blocker)?)))
+            .collect(),
         cautions: cautions(context, stage, check),
         head_speed: context
             .ledger
             .aircraft
             .limit(&fly.head_speed_rpm)
             .map_or_else(String::new, |rpm| context.locale.quantity(rpm, Unit::RevolutionsPerMinute)),
-        planned: planned(context, check, fly),
+        planned: context.locale.quantity(planned_min, Unit::Minute),
         packs: packs(context),
-        expected: expected(context, check, fly),
+        expected: expected(context, check, fly, planned_min),
         call_off: fly.knock_off.clone(),
         marks: MarkKind::ALL.iter().map(|kind| kind.word(context.locale)).collect(),
         note_lines: [(); NOTE_LINES],
@@ -144,27 +151,19 @@ pub(crate) fn card(context: &Context<'_>, id: &str) -> Option<Result<String, ask
     Some(paper.render())
 }
 
-/// Whether a pen can settle it: a look or a reading, which is entered later. What is computed, proved or released is not.
-fn on_paper(context: &Context<'_>, blocker: &Blocker) -> bool {
-    let Blocker::Check { check, .. } = blocker else { return false };
-    context
-        .plan
-        .check(check)
-        .is_some_and(|(_, check)| matches!(check.kind, CheckKind::Confirm | CheckKind::Measure(_)))
-}
-
-fn asked(context: &Context<'_>, blocker: &Blocker) -> Option<Due> {
+/// The check that a pen can settle: a look or a reading, which is entered later. What is computed, proved or released is none.
+fn with_a_pen<'a>(context: &Context<'a>, blocker: &Blocker) -> Option<&'a Check> {
     let Blocker::Check { check, .. } = blocker else { return None };
     let (_, check) = context.plan.check(check)?;
-    let (limits, unit) = match &check.kind {
-        CheckKind::Measure(measure) => (
-            view::limits_words(context.locale, context.facts(), measure),
-            Some(context.locale.shown(measure.unit).sign),
-        ),
-        _ => (Vec::new(), None),
+    matches!(check.kind, CheckKind::Confirm | CheckKind::Measure(_)).then_some(check)
+}
+
+fn due_on_paper(context: &Context<'_>, check: &Check) -> Due {
+    let unit = match &check.kind {
+        CheckKind::Measure(measure) => Some(context.locale.shown(measure.unit).sign),
+        _ => None,
     };
-    let held_against = if limits.is_empty() { check.judged.clone() } else { limits.join(". ") };
-    Some(Due { title: check.title.clone(), held_against, unit })
+    Due { title: check.title.clone(), held_against: view::held_against_words(context, check).join(". "), unit }
 }
 
 fn printed(context: &Context<'_>) -> String {
@@ -173,34 +172,14 @@ fn printed(context: &Context<'_>) -> String {
     say!(locale, "paper-printed", day = day, time = time, count = context.entries.len())
 }
 
-fn restrictions(context: &Context<'_>) -> Vec<String> {
-    let carried = context.ledger.findings.iter().filter_map(|finding| match &finding.state {
-        FindingState::Carried { restriction, .. } => Some(restriction.clone()),
-        _ => None,
-    });
-    carried.collect()
-}
-
 fn cautions(context: &Context<'_>, stage: &Stage, check: &Check) -> Vec<String> {
-    let mut ids: Vec<&String> = Vec::new();
-    for id in check.cautions.iter().chain(&stage.cautions) {
-        if !ids.contains(&id) {
-            ids.push(id);
-        }
-    }
-    let sentence = |caution: &Caution| format!("{}. {}", caution.title, caution.text);
-    ids.into_iter().filter_map(|id| context.plan.caution(id)).map(sentence).collect()
-}
-
-fn planned(context: &Context<'_>, check: &Check, fly: &Fly) -> String {
-    let form = blank_card(context, check, fly, context.now);
-    context.locale.quantity(form.planned_minutes(None), Unit::Minute)
+    let named = context.named_cautions(check.cautions.iter().chain(&stage.cautions));
+    named.into_iter().map(|caution| format!("{}. {}", caution.title, caution.text)).collect()
 }
 
 /// The charge that it is expected to take, with its interval, in air like the last flight's and a wind that nobody knows yet.
-fn expected(context: &Context<'_>, check: &Check, fly: &Fly) -> String {
-    let form = blank_card(context, check, fly, context.now);
-    let planned_s = (form.planned_minutes(None) * 60.0).round() as i64;
+fn expected(context: &Context<'_>, check: &Check, fly: &Fly, planned_min: f64) -> String {
+    let planned_s = (planned_min * 60.0).round() as i64;
     let air_c = last_air_c(context.ledger);
     let head_rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm).filter(|_| fly.predict);
     let asked = head_rpm.map(|head_rpm| Conditions { head_rpm, air_c, wind: None });
@@ -214,11 +193,6 @@ fn expected(context: &Context<'_>, check: &Check, fly: &Fly) -> String {
             high = context.locale.number(charge.high_mah, 0)
         )
     })
-}
-
-/// A card on which nobody has entered anything.
-fn blank_card<'a>(context: &Context<'a>, check: &'a Check, fly: &'a Fly, now: &'a Moment) -> CardForm<'a> {
-    CardForm::new(Drafts::none(context.locale), context.facts(), check, fly, now)
 }
 
 /// The packs that may be flown. What was done with them last is of the evening before.

@@ -86,8 +86,8 @@ pub fn look(bytes: &[u8]) -> Result<Looked, PhotoError> {
     let decoder = opened(bytes)?;
     let info = decoder.info().ok_or(PhotoError::NotJpeg)?;
     let (width_px, height_px) = (u32::from(info.width), u32::from(info.height));
-    let said = exif::Reader::new().read_from_container(&mut Cursor::new(bytes)).ok();
-    let turn = said.as_ref().and_then(turn_of).unwrap_or(Turn::NONE);
+    let said = said(bytes);
+    let turn = said.as_ref().map_or(Turn::NONE, turn_of);
     let (width_px, height_px) = if turn.lies() { (height_px, width_px) } else { (width_px, height_px) };
     Ok(Looked { width_px, height_px, taken: said.as_ref().and_then(taken), turn })
 }
@@ -112,8 +112,19 @@ pub(super) fn opened(bytes: &[u8]) -> Result<Decoder<&[u8]>, PhotoError> {
     if pixels > most { Err(PhotoError::TooManyPixels(pixels)) } else { Ok(decoder) }
 }
 
-fn turn_of(said: &exif::Exif) -> Option<Turn> {
-    Turn::of(said.get_field(Tag::Orientation, In::PRIMARY)?.value.get_uint(0)?)
+/// What the camera wrote beside the pixels.
+fn said(bytes: &[u8]) -> Option<exif::Exif> {
+    exif::Reader::new().read_from_container(&mut Cursor::new(bytes)).ok()
+}
+
+/// How a photo is turned to be looked at.
+pub(super) fn turn(bytes: &[u8]) -> Turn {
+    said(bytes).as_ref().map_or(Turn::NONE, turn_of)
+}
+
+fn turn_of(said: &exif::Exif) -> Turn {
+    let number = said.get_field(Tag::Orientation, In::PRIMARY).and_then(|field| field.value.get_uint(0));
+    number.and_then(Turn::of).unwrap_or(Turn::NONE)
 }
 
 fn taken(said: &exif::Exif) -> Option<NaiveDateTime> {

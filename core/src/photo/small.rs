@@ -3,7 +3,7 @@
 use jpeg_decoder::PixelFormat;
 use jpeg_encoder::{ColorType, Encoder};
 
-use super::look::{Looked, PhotoError, look, opened};
+use super::look::{PhotoError, opened, turn};
 
 /// How good the small copy is, of 100.
 const QUALITY: u8 = 80;
@@ -13,7 +13,6 @@ const QUALITY: u8 = 80;
 /// # Errors
 /// Any of [`PhotoError`]; among them one in four inks, which no camera writes.
 pub fn small(bytes: &[u8], most_px: u16) -> Result<Vec<u8>, PhotoError> {
-    let Looked { turn, .. } = look(bytes)?;
     let broken = |error: jpeg_decoder::Error| PhotoError::Broken(error.to_string());
     let mut decoder = opened(bytes)?;
     // It decodes to an eighth of the steps between the whole and an eighth of it, the next one up: less is in memory, and it is quicker.
@@ -25,6 +24,7 @@ pub fn small(bytes: &[u8], most_px: u16) -> Result<Vec<u8>, PhotoError> {
         PixelFormat::RGB24 => (3, ColorType::Rgb),
         PixelFormat::L16 | PixelFormat::CMYK32 => return Err(PhotoError::Broken("not in light".to_owned())),
     };
+    let turn = turn(bytes);
     let stored = Pixels { of: &pixels, width: usize::from(info.width), height: usize::from(info.height), samples };
     let upright = if turn.lies() { (stored.height, stored.width) } else { (stored.width, stored.height) };
     let (width, height) = fitted(upright, usize::from(most_px));

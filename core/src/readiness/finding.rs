@@ -75,6 +75,14 @@ pub enum FindingState {
 }
 
 impl Finding {
+    /// What is flown with while it is carried.
+    pub fn restriction(&self) -> Option<&str> {
+        match &self.state {
+            FindingState::Carried { restriction, .. } => Some(restriction),
+            _ => None,
+        }
+    }
+
     /// A finding as it was raised, with nothing said yet of where it holds or what proves it.
     pub(super) fn raised(entry: &Entry, number: usize, title: &str, grade: FindingGrade) -> Finding {
         Finding {

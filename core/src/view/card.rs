@@ -11,7 +11,7 @@ use crate::field::{PACKS_JOINED, is_long_enough, wanted_places, wanted_s};
 use crate::form::{CardForm, Refusal, flown_today, last_air_c};
 use crate::locale::{Locale, clock, say};
 use crate::plan::{Check, CheckKind, Fly, Measure, Motion};
-use crate::readiness::{Blocker, FindingState, PackStand, Standing};
+use crate::readiness::{Blocker, PackStand, Standing};
 use crate::record::{CheckResult, Wind};
 use crate::unit::Unit;
 
@@ -203,12 +203,9 @@ fn on_the_bench(locale: Locale, fly: &Fly) -> Option<Block> {
 }
 
 fn restrictions(context: &Context<'_>) -> Vec<Block> {
-    let carried = context.ledger.findings.iter().filter_map(|finding| match &finding.state {
-        FindingState::Carried { restriction, .. } => Some(Block::Caution {
-            title: restriction.clone(),
-            text: say!(context.locale, "card-carried", finding = finding.title),
-        }),
-        _ => None,
+    let carried = context.ledger.findings.iter().filter_map(|finding| {
+        let title = finding.restriction()?.to_owned();
+        Some(Block::Caution { title, text: say!(context.locale, "card-carried", finding = finding.title) })
     });
     carried.collect()
 }

@@ -165,8 +165,17 @@ fn measure_blocks(context: &Context<'_>, check: &Check, measure: &Measure) -> Ve
     blocks
 }
 
+/// What a result is held against: limits, or how it is judged.
+pub(crate) fn held_against_words(context: &Context<'_>, check: &Check) -> Vec<String> {
+    let limits = match &check.kind {
+        CheckKind::Measure(measure) => limits_words(context.locale, context.facts(), measure),
+        _ => Vec::new(),
+    };
+    if limits.is_empty() { vec![check.judged.clone()] } else { limits }
+}
+
 /// The limits of a reading, each with its grade: `stop above 5 mm`. One that waits for a figure names it.
-pub(crate) fn limits_words(locale: Locale, facts: crate::computed::Facts<'_>, measure: &Measure) -> Vec<String> {
+fn limits_words(locale: Locale, facts: crate::computed::Facts<'_>, measure: &Measure) -> Vec<String> {
     let (limits, aircraft) = (&measure.limits, &facts.ledger.aircraft);
     let (below, above) = (say!(locale, "check-below"), say!(locale, "check-above"));
     let (caution, stop) = (say!(locale, "common-caution"), say!(locale, "common-stop"));

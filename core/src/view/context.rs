@@ -4,7 +4,7 @@ use crate::field::Flight;
 use crate::form::{Drafts, LandingForm, last_people};
 use crate::journal::{Digest, LastBackup, SetAside};
 use crate::locale::{Locale, say};
-use crate::plan::{Check, Loosened, Plan, Stage};
+use crate::plan::{Caution, Check, Loosened, Plan, Stage};
 use crate::readiness::{Ledger, Report, Standing, Unkept};
 use crate::record::{Entry, EntryId, Moment, Outcome};
 use crate::telemetry::{Layout, Limits, Recording};
@@ -162,16 +162,19 @@ impl<'a> Context<'a> {
 
     /// A stage's cautions and those of its checks named, each once.
     pub fn cautions(&self, ids: impl IntoIterator<Item = impl AsRef<str>>) -> Vec<Block> {
-        let mut seen: Vec<&str> = Vec::new();
-        let mut blocks = Vec::new();
-        for id in ids {
-            let Some(caution) = self.plan.caution(id.as_ref()) else { continue };
-            if !seen.contains(&caution.id.as_str()) {
-                seen.push(&caution.id);
-                blocks.push(Block::Caution { title: caution.title.clone(), text: caution.text.clone() });
+        let block = |caution: &Caution| Block::Caution { title: caution.title.clone(), text: caution.text.clone() };
+        self.named_cautions(ids).into_iter().map(block).collect()
+    }
+
+    /// The plan's cautions of these names, each once.
+    pub fn named_cautions(&self, ids: impl IntoIterator<Item = impl AsRef<str>>) -> Vec<&'a Caution> {
+        let mut named: Vec<&Caution> = Vec::new();
+        for caution in ids.into_iter().filter_map(|id| self.plan.caution(id.as_ref())) {
+            if named.iter().all(|before| before.id != caution.id) {
+                named.push(caution);
             }
         }
-        blocks
+        named
     }
 
     /// The cautions of a check's stage that are not its own, in one block: they were read in full on the stage.

@@ -59,7 +59,7 @@ pub use token::{Command, Edit, Go, Place, Preference, Record, Token, UsualAnswer
 pub(crate) use token::{Offered, Wanted};
 pub(crate) use under_way::{UnderWay, UnderWayWith};
 
-pub(crate) use check::limits_words;
+pub(crate) use check::held_against_words;
 pub(crate) use compared::proposal_title;
 pub(crate) use journal::more_words;
 pub(crate) use log::{LogLine, log_lines, plot_view};

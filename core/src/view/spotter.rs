@@ -4,7 +4,7 @@ use super::{
 use crate::field::Flight;
 use crate::locale::{Locale, clock, say, time_left};
 use crate::plan::Plan;
-use crate::readiness::{Emergency, FindingState, Ledger};
+use crate::readiness::{Emergency, Finding, Ledger};
 use crate::record::{EntryId, MarkKind, Moment};
 use crate::unit::Unit;
 
@@ -172,10 +172,7 @@ fn log(locale: Locale, flight: &Flight) -> Vec<String> {
 }
 
 fn limits(locale: Locale, plan: &Plan, ledger: &Ledger, flight: &Flight) -> Vec<String> {
-    let restrictions = ledger.findings.iter().filter_map(|finding| match &finding.state {
-        FindingState::Carried { restriction, .. } => Some(restriction.clone()),
-        _ => None,
-    });
+    let restrictions = ledger.findings.iter().filter_map(Finding::restriction).map(str::to_owned);
     let fly = plan.check(&flight.check).and_then(|(_, check)| check.fly());
     let places = fly.into_iter().flat_map(|fly| &fly.temperatures).filter_map(|id| plan.place(id));
     let temperatures = places.map(|place| {
