@@ -13,6 +13,7 @@ paper-flight = Der Flug
 paper-pack = Akku
 paper-planned = Geplant
 paper-air = Luft
+paper-wind = Wind
 paper-pilot = Pilot
 paper-spotter = Helfer
 paper-in-flight = Der Helfer schreibt

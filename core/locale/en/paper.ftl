@@ -13,6 +13,7 @@ paper-flight = The flight
 paper-pack = Pack
 paper-planned = Planned
 paper-air = Air
+paper-wind = Wind
 paper-pilot = Pilot
 paper-spotter = Spotter
 paper-in-flight = The spotter writes

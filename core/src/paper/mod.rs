@@ -226,7 +226,7 @@ fn labels(locale: Locale) -> Labels {
         pack: say!(locale, "paper-pack"),
         planned: say!(locale, "paper-planned"),
         air: say!(locale, "paper-air"),
-        wind: say!(locale, "card-wind"),
+        wind: say!(locale, "paper-wind"),
         pilot: say!(locale, "paper-pilot"),
         spotter: say!(locale, "paper-spotter"),
         call_off: say!(locale, "card-call-off"),
