@@ -58,8 +58,10 @@ fn sound<T: serde::Serialize>(result: Result<T, EngineeringError>) -> Result<(),
 }
 
 /// Fields that are honestly optional.
-const OPTIONAL: [&str; 34] = [
+const OPTIONAL: [&str; 36] = [
     "wind",
+    "tau",
+    "run_s",
     "fuse_a",
     "insulation_c",
     "outside_mm",
@@ -325,14 +327,15 @@ proptest! {
     fn ladders(a in (near(0.05, 20.0), near(0.1, 2.0), near(0.005, 0.3), near(1.0, 60.0)),
         steps in prop::collection::vec((near(50.0, 3000.0), near(0.5, 1.8), near(-40.0, 60.0), prop::option::of(near(1.0, 5000.0)), prop::option::of(near(0.1, 200.0)), prop::option::of(near(61.0, 250.0))), 0..8),
         n in (near(50.0, 3000.0), near(0.5, 1.8), near(-40.0, 60.0)), reading in wild(),
-        p in (near(0.3, 1.0), near(0.001, 0.5), near(1.0, 2.0), near(0.001, 0.5), near(0.004, 0.05), near(0.001, 1.0), near(0.1, 10.0), near(0.001, 1.0), near(0.001, 0.3)), usual in any::<bool>(), w in prop::option::of((near(0.0, 6.0), near(0.0, 3.0)))) {
+        p in (near(0.3, 1.0), near(0.001, 0.5), near(1.0, 2.0), near(0.001, 0.5), near(0.004, 0.05), near(0.001, 1.0), near(0.1, 10.0), near(0.001, 1.0), near(0.001, 0.3)), usual in any::<bool>(), w in prop::option::of((near(0.0, 6.0), near(0.0, 3.0))), tau in prop::option::of((near(0.1, 600.0), near(0.0, 600.0)))) {
         let prior = prediction::PowerPrior { efficiency: p.0, efficiency_spread: p.1, induced_factor: p.2, induced_spread: p.3, drag_zero: p.4, drag_spread: p.5, drag_alpha2_per_rad2: p.6, drag_alpha2_spread: p.7, scatter: p.8, wider: 2.5, wider_chance: 0.15 };
         let wind = w.map(|(speed_m_s, half_width_m_s)| wind::RotorWind { speed_m_s, half_width_m_s });
         let result = prediction::predict(&prediction::LadderQuestion {
             aircraft: prediction::LadderAircraft { mass_kg: a.0, radius_m: a.1, solidity: a.2, loaded_v: a.3 },
             prior: if usual { prediction::PowerPrior::LARGE_ELECTRIC } else { prior },
-            steps: steps.iter().map(|s| prediction::FlownStep { head_rpm: s.0, density_kg_m3: s.1, air_c: s.2, power_w: s.3, current_a: s.4, temperature_c: s.5, wind }).collect(),
-            next: prediction::NextStep { head_rpm: n.0, density_kg_m3: n.1, air_c: n.2, wind },
+            steps: steps.iter().map(|s| prediction::FlownStep { head_rpm: s.0, density_kg_m3: s.1, air_c: s.2, power_w: s.3, current_a: s.4, temperature_c: s.5, run_s: Some(s.0), wind }).collect(),
+            tau: tau.map(|(tau_s, half_width_s)| heat::TimeConstant { tau_s, half_width_s }),
+            next: prediction::NextStep { head_rpm: n.0, density_kg_m3: n.1, air_c: n.2, run_s: Some(n.1), wind },
         });
         if let Ok(prediction) = &result {
             prop_assert!(prediction.power_w.low <= prediction.power_w.middle && prediction.power_w.middle <= prediction.power_w.high);

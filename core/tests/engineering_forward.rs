@@ -4,7 +4,7 @@
 #[path = "common/random.rs"]
 mod random;
 
-use liftgate_core::engineering::forward::{FlownForward, forward_current};
+use liftgate_core::engineering::forward::{FlownForward, forward_current, forward_rise};
 use liftgate_core::engineering::prediction::Interval95;
 use random::Random;
 
@@ -81,10 +81,65 @@ fn the_interval_of_a_flight_holds_before_the_first_one_and_narrows() {
     }
 }
 
+/// A part: how its loss goes with the current, its cooling with the air over it, and how much of the wind of flight comes to it.
+struct Part {
+    loss_exponent: f64,
+    cooling_exponent: f64,
+    exposure: f64,
+}
+
+impl Part {
+    fn new(random: &mut Random) -> Self {
+        Self {
+            loss_exponent: random.uniform(1.0, 2.0),
+            cooling_exponent: random.uniform(0.4, 0.65),
+            exposure: random.uniform(0.0, 1.0),
+        }
+    }
+
+    /// Its rise over that of the hover, in which the rotor brings it 4 m/s.
+    fn over_hover(&self, power: f64, speed_m_s: f64, random: &mut Random) -> f64 {
+        let air = 1.0 + self.exposure * (speed_m_s.hypot(4.0) / 4.0 - 1.0);
+        power.powf(self.loss_exponent) * air.powf(-self.cooling_exponent) * (0.06 * random.normal()).exp()
+    }
+}
+
+#[test]
+fn the_interval_of_a_rise_holds_for_parts_in_the_open_and_inside() {
+    let hover = Interval95 { low: 24.0, middle: 30.0, high: 37.5 };
+    let mut last_width = f64::INFINITY;
+    for (alike, others) in [(0, 0), (0, 3), (1, 3), (3, 3)] {
+        let mut random = Random(30_111_130);
+        let (mut inside, seasons, mut width) = (0, 4_000, 0.0);
+        for _ in 0..seasons {
+            let (simulated, part) = (Simulated::new(&mut random), Part::new(&mut random));
+            let hover_k = 30.0 * (0.114 * random.normal()).exp();
+            let kind_m_s = random.uniform(3.0, 18.0);
+            let mut fly = |is_alike: bool| {
+                let speed_m_s = if is_alike { kind_m_s } else { random.uniform(3.0, 18.0) };
+                let power = simulated.flight(&mut random, speed_m_s);
+                part.over_hover(power, speed_m_s, &mut random) * hover_k
+            };
+            let flown: Vec<FlownForward> = (0..alike + others)
+                .map(|i| FlownForward { over_hover: fly(i < alike) / hover.middle, is_alike: i < alike })
+                .collect();
+            let expected = forward_rise(hover, &flown).unwrap();
+            inside += u32::from(expected.agrees(fly(true)).unwrap().agrees);
+            width += (expected.high - expected.low) / expected.middle / f64::from(seasons);
+        }
+        let percent = 100.0 * f64::from(inside) / f64::from(seasons);
+        println!("{alike} alike, {others} others: {percent:.1} % inside, {:.0} % wide", 100.0 * width);
+        assert!((93.0..=99.9).contains(&percent), "{alike} alike, {others} others: {percent}");
+        assert!(width < last_width);
+        last_width = width;
+    }
+}
+
 #[test]
 fn what_cannot_be_is_refused() {
     let hover = Interval95 { low: 20.0, middle: 25.0, high: 30.0 };
     assert!(forward_current(Interval95 { low: 0.0, ..hover }, &[]).is_err());
     let flown = FlownForward { over_hover: f64::NAN, is_alike: true };
     assert!(forward_current(hover, &[flown]).is_err());
+    assert!(forward_rise(Interval95 { low: -1.0, ..hover }, &[]).is_err());
 }

@@ -13,8 +13,8 @@ use random::Random;
 const AIRCRAFT: LadderAircraft = LadderAircraft { mass_kg: 9.0, radius_m: 0.9, solidity: 0.06, loaded_v: 45.0 };
 
 fn question(steps: Vec<FlownStep>, head_rpm: f64) -> LadderQuestion {
-    let next = NextStep { head_rpm, density_kg_m3: 1.2, air_c: 20.0, wind: Some(RotorWind::STILL) };
-    LadderQuestion { aircraft: AIRCRAFT, prior: PowerPrior::LARGE_ELECTRIC, steps, next }
+    let next = NextStep { head_rpm, density_kg_m3: 1.2, air_c: 20.0, run_s: None, wind: Some(RotorWind::STILL) };
+    LadderQuestion { aircraft: AIRCRAFT, prior: PowerPrior::LARGE_ELECTRIC, tau: None, steps, next }
 }
 
 /// Power by momentum and profile power (J. G. Leishman, Principles of Helicopter Aerodynamics, 2.12), written down a second time.
@@ -31,7 +31,16 @@ fn power_w(rpm: f64, efficiency: f64) -> f64 {
 
 fn hover(head_rpm: f64, power_w: Option<f64>, current_a: Option<f64>) -> FlownStep {
     let wind = Some(RotorWind::STILL);
-    FlownStep { head_rpm, density_kg_m3: 1.2, air_c: 20.0, power_w, current_a, temperature_c: None, wind }
+    FlownStep {
+        head_rpm,
+        density_kg_m3: 1.2,
+        air_c: 20.0,
+        power_w,
+        current_a,
+        temperature_c: None,
+        run_s: None,
+        wind,
+    }
 }
 
 #[test]

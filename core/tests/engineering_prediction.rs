@@ -19,6 +19,7 @@ struct Simulated {
     reynolds_exponent: f64,
     heat: f64,
     heat_exponent: f64,
+    tau_s: f64,
     scatter: f64,
     heat_scatter: f64,
     loaded_v: f64,
@@ -40,8 +41,10 @@ impl Simulated {
             drag: random.uniform(0.008, 0.017),
             growth: random.uniform(0.5, 2.0),
             reynolds_exponent: random.uniform(0.0, 0.3),
-            heat: random.uniform(10.0, 50.0),
+            heat: random.uniform(15.0, 75.0),
             heat_exponent: random.uniform(0.8, 2.2),
+            // Half a minute to nine: wider than the prior.
+            tau_s: 45.0 * random.uniform(0.0, 12f64.ln()).exp(),
             scatter: random.uniform(0.015, 0.05),
             heat_scatter: random.uniform(0.04, 0.14),
         }
@@ -62,14 +65,14 @@ impl Simulated {
         (self.induced * ideal + drag * density * area * tip.powi(3) * a.solidity / 8.0) / self.efficiency
     }
 
-    /// `first_rpm` is where the ladder starts: the rise is a figure of that step.
-    fn step(&self, random: &mut Random, rpm: f64, first_rpm: f64) -> FlownStep {
+    /// `first_rpm` is where the ladder starts: the steady rise is a figure of that step.
+    fn step(&self, random: &mut Random, rpm: f64, first_rpm: f64, run_s: f64) -> FlownStep {
         let density_kg_m3 = random.uniform(1.10, 1.27);
         let air_c = random.uniform(5.0, 30.0);
         let true_w = self.power_w(rpm, density_kg_m3);
         let nominal_w = self.power_w(first_rpm, 1.2);
-        let rise =
-            self.heat * (true_w / nominal_w).powf(self.heat_exponent) * (self.heat_scatter * random.normal()).exp();
+        let steady = self.heat * (true_w / nominal_w).powf(self.heat_exponent);
+        let rise = steady * (1.0 - (-run_s / self.tau_s).exp()) * (self.heat_scatter * random.normal()).exp();
         let power_w = true_w * (1.0 + self.scatter * random.normal());
         // Wind and pilot move both; packs and their charge the voltage between them.
         let loaded_v = self.loaded_v * (1.0 + 0.015 * random.normal());
@@ -81,6 +84,7 @@ impl Simulated {
             power_w: Some(power_w),
             current_a: Some(current_a),
             temperature_c: Some(air_c + rise),
+            run_s: Some(run_s),
             wind: Some(RotorWind::STILL),
         }
     }
@@ -109,20 +113,32 @@ fn season(random: &mut Random, flown: usize, coverage: &mut Coverage) {
     // A long season reads every head speed several times.
     let readings_a_speed = 1.0 + flown as f64 / 8.0;
     let mut steps = vec![];
-    for _ in 0..flown {
-        steps.push(simulated.step(random, rpm, first_rpm));
+    // Hovers get longer on the way up, give or take the pilot.
+    let run_s =
+        |random: &mut Random, step: usize| [120.0, 180.0, 180.0, 240.0][step.min(3)] * random.uniform(0.85, 1.15);
+    for step in 0..flown {
+        let run_s = run_s(random, step);
+        steps.push(simulated.step(random, rpm, first_rpm, run_s));
         // A pilot who lands hot does not climb further.
         if steps.last().is_some_and(|s: &FlownStep| s.temperature_c > Some(110.0)) {
             break;
         }
         rpm += random.uniform(30.0, 100.0) / readings_a_speed;
     }
-    let truth = simulated.step(random, rpm, first_rpm);
+    let run_s = run_s(random, steps.len());
+    let truth = simulated.step(random, rpm, first_rpm, run_s);
     let prediction = predict(&LadderQuestion {
         aircraft: simulated.aircraft,
         prior: PowerPrior::LARGE_ELECTRIC,
+        tau: None,
         steps,
-        next: NextStep { head_rpm: rpm, density_kg_m3: truth.density_kg_m3, air_c: truth.air_c, wind: truth.wind },
+        next: NextStep {
+            head_rpm: rpm,
+            density_kg_m3: truth.density_kg_m3,
+            air_c: truth.air_c,
+            run_s: truth.run_s,
+            wind: truth.wind,
+        },
     })
     .unwrap();
     let inside =
@@ -224,6 +240,7 @@ fn coverage_holds_on_blade_element_aircraft() {
                     power_w: Some(reading(head_rpm)),
                     current_a: None,
                     temperature_c: None,
+                    run_s: None,
                     wind: Some(RotorWind::STILL),
                 }
             })
@@ -233,8 +250,9 @@ fn coverage_holds_on_blade_element_aircraft() {
         let prediction = predict(&LadderQuestion {
             aircraft,
             prior: PowerPrior::LARGE_ELECTRIC,
+            tau: None,
             steps,
-            next: NextStep { head_rpm, density_kg_m3, air_c: 13.0, wind: Some(RotorWind::STILL) },
+            next: NextStep { head_rpm, density_kg_m3, air_c: 13.0, run_s: None, wind: Some(RotorWind::STILL) },
         })
         .unwrap();
         inside += i32::from(prediction.power_w.agrees(truth_w).unwrap().agrees);
@@ -248,8 +266,15 @@ fn simple(steps: Vec<FlownStep>) -> LadderQuestion {
     LadderQuestion {
         aircraft: LadderAircraft { mass_kg: 9.0, radius_m: 0.9, solidity: 0.06, loaded_v: 44.0 },
         prior: PowerPrior::LARGE_ELECTRIC,
+        tau: None,
         steps,
-        next: NextStep { head_rpm: 1300.0, density_kg_m3: 1.2, air_c: 20.0, wind: Some(RotorWind::STILL) },
+        next: NextStep {
+            head_rpm: 1300.0,
+            density_kg_m3: 1.2,
+            air_c: 20.0,
+            run_s: None,
+            wind: Some(RotorWind::STILL),
+        },
     }
 }
 
@@ -261,6 +286,7 @@ fn flown(head_rpm: f64, power_w: f64) -> FlownStep {
         power_w: Some(power_w),
         current_a: Some(power_w / 44.0),
         temperature_c: None,
+        run_s: None,
         wind: Some(RotorWind::STILL),
     }
 }

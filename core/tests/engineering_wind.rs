@@ -53,9 +53,15 @@ fn beaufort_numbers_have_the_speeds_of_the_wmo_table() {
 
 #[test]
 fn more_wind_than_is_fitted_is_refused() {
-    let next = NextStep { head_rpm: 1200.0, density_kg_m3: 1.2, air_c: 20.0, wind: RotorWind::by_force(5).ok() };
+    let next = NextStep {
+        head_rpm: 1200.0,
+        density_kg_m3: 1.2,
+        air_c: 20.0,
+        run_s: None,
+        wind: RotorWind::by_force(5).ok(),
+    };
     let aircraft = LadderAircraft { mass_kg: 9.0, radius_m: 0.9, solidity: 0.06, loaded_v: 44.0 };
-    let question = LadderQuestion { aircraft, prior: PowerPrior::LARGE_ELECTRIC, steps: vec![], next };
+    let question = LadderQuestion { aircraft, prior: PowerPrior::LARGE_ELECTRIC, tau: None, steps: vec![], next };
     assert!(predict(&question).unwrap_err().to_string().contains("wind"));
     let calm =
         |wind| predict(&LadderQuestion { next: NextStep { wind, ..next }, ..question.clone() }).unwrap().power_w;
@@ -149,6 +155,7 @@ impl Simulated {
             power_w: None,
             current_a: Some(current_a),
             temperature_c: None,
+            run_s: None,
             wind: self.told(random, wind_m_s, told),
         }
     }
@@ -202,9 +209,10 @@ fn coverage(flown: usize, (told, told_next): (Told, Told), wind: impl Fn(&mut Ra
             continue;
         }
         seasons += 1;
-        let next = NextStep { head_rpm: truth.head_rpm, density_kg_m3: 1.2, air_c: 20.0, wind: truth.wind };
+        let next =
+            NextStep { head_rpm: truth.head_rpm, density_kg_m3: 1.2, air_c: 20.0, run_s: None, wind: truth.wind };
         let prior = PowerPrior::LARGE_ELECTRIC;
-        let asked = LadderQuestion { aircraft: simulated.aircraft, prior, steps, next };
+        let asked = LadderQuestion { aircraft: simulated.aircraft, prior, tau: None, steps, next };
         let current = predict(&asked).unwrap().current_a;
         inside += u32::from(current.agrees(truth.current_a.unwrap()).unwrap().agrees);
         width += (current.high - current.low) / current.middle;

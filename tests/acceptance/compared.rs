@@ -169,3 +169,18 @@ fn trends_tell_what_was_read_and_where_too_little_was() {
     assert!(walk.person.words().contains("five in a hundred"), "the rate of false alarms is stated");
     walk.person.killed_and_the_same();
 }
+
+#[test]
+fn a_flight_that_leaves_the_hover_is_held_against_it_in_its_temperatures_too() {
+    let mut walk = Walk::at_flight(Kind::Scale, "Slow climb-out and back");
+    walk.person.tap("Draw up the card");
+    let (_, _, limit) = walk.person.row("Controller above 90 °C").unwrap();
+    let limit = limit.unwrap();
+    assert!(limit.starts_with("Expected "), "{limit}");
+    walk.fly();
+    walk.answer_marks();
+    walk.land();
+    walk.to_the_log();
+    let (_, state, read) = walk.person.row("Controller").unwrap();
+    assert!(!state.is_empty() && read.as_ref().is_some_and(|read| read.contains("°C")), "{state} {read:?}");
+}

@@ -127,12 +127,14 @@ fn told_as_between_two(scene: &Scene, done: &Result<(), AppError>, told: &str, c
     let next = scene.journal().with_file_name(format!("{}-next", scene.journal().file_name().unwrap().display()));
     let is_told = matches!(done, Err(AppError::Journal { source: JournalError::BetweenTwo, .. }));
     count.between_two += u64::from(is_told);
-    let what = if is_told {
-        "told as between two journals, and none waits"
-    } else {
-        "another journal waits, and nobody is told"
-    };
-    count.hold(is_told == next.exists(), told, what);
+    // Who cannot look into the folder does not know.
+    if watch::first_failed() != Some(Call::Look) {
+        let what = match is_told {
+            true => "told as between two journals, and none waits",
+            false => "another journal waits, and nobody is told",
+        };
+        count.hold(is_told == next.exists(), told, what);
+    }
 }
 
 /// The app goes on in the same process where it can, and always once it is begun anew.
@@ -154,8 +156,9 @@ fn goes_on(mut scene: Scene, known: Option<&Said>, after: &Option<Said>, told: &
     let Some(known) = known else { return };
     let anew = standing(&folder).unwrap_or_default();
     // A new record adopts the plan that is shipped when it is opened.
-    // A change of place that could not be taken back either is ended now, where nothing was recorded in between.
-    let is_ended = !recorded && after.as_ref().is_some_and(|after| anew.starts_with(after));
+    // A change of place that was told as failed behind its end, or could not be taken back either and is ended now. What was recorded since
+    // is asked for below.
+    let is_ended = after.as_ref().is_some_and(|after| anew.starts_with(after));
     count.hold(anew.starts_with(known) || is_ended, told, "entries that were there are not, once it is begun anew");
     let is_there = anew.iter().any(|(_, body)| matches!(body, Body::EmergencyNoted { call, .. } if call == CALL));
     count.hold(

@@ -108,11 +108,12 @@ def random_ladder(random):
         prior_w, shares = row(aircraft, rpm, density)
         power = prior_w * (1 + shares @ truth) * (1 + random.normal(0, noise))
         return lg.FlownStep(
-            head_rpm=rpm, density_kg_m3=density, air_c=15, power_w=power, current_a=None, temperature_c=None, wind=STILL
+            head_rpm=rpm, density_kg_m3=density, air_c=15, power_w=power, current_a=None, temperature_c=None, run_s=None,
+            wind=STILL,
         )
 
     steps = [step(i) for i in range(int(random.integers(1, 7)))]
-    next_step = lg.NextStep(head_rpm=base * (1 + 0.06 * len(steps)), density_kg_m3=1.2, air_c=15, wind=STILL)
+    next_step = lg.NextStep(head_rpm=base * (1 + 0.06 * len(steps)), density_kg_m3=1.2, air_c=15, run_s=None, wind=STILL)
     return aircraft, steps, next_step
 
 
@@ -122,7 +123,7 @@ def test_the_next_step_against_a_sampled_posterior(random):
         if round % 2 and len(steps) > 3:
             # A charge mistyped by 1.3.
             steps[1].power_w *= 1.3
-        got = lg.predict_next_step(lg.LadderQuestion(aircraft=aircraft, prior=PRIOR, steps=steps, next=next_step)).power_w
+        got = lg.predict_next_step(lg.LadderQuestion(aircraft=aircraft, prior=PRIOR, tau=None, steps=steps, next=next_step)).power_w
         low, middle, high = reference(random, aircraft, steps, next_step)
         # Laplace's normal for a skew posterior, nine scatters for fifteen, and 24,000 samples: a small part of the interval's width.
         print(len(steps), got, low, middle, high)
@@ -134,7 +135,7 @@ def test_the_next_step_against_a_sampled_posterior(random):
 def test_before_the_first_step_it_is_momentum_and_profile_power(random):
     for _ in range(1_000):
         aircraft, _, next_step = random_ladder(random)
-        got = lg.predict_next_step(lg.LadderQuestion(aircraft=aircraft, prior=PRIOR, steps=[], next=next_step))
+        got = lg.predict_next_step(lg.LadderQuestion(aircraft=aircraft, prior=PRIOR, tau=None, steps=[], next=next_step))
         assert got.power_w.middle == pytest.approx(row(aircraft, next_step.head_rpm, next_step.density_kg_m3)[0], rel=1e-6)
         assert got.beyond_percent is None
 

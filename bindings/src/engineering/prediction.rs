@@ -1,5 +1,6 @@
 //! Power, current and temperature of the next step of the hover ladder.
 
+use liftgate_core::engineering::heat::TimeConstant;
 use liftgate_core::engineering::prediction::{
     self, Agreement, FittedAircraft, FlownStep, Interval95, LadderAircraft, LadderPrediction, LadderQuestion,
     NextStep, PowerPrior,
@@ -39,6 +40,7 @@ pub struct FlownStep {
     pub power_w: Option<f64>,
     pub current_a: Option<f64>,
     pub temperature_c: Option<f64>,
+    pub run_s: Option<f64>,
     pub wind: Option<RotorWind>,
 }
 
@@ -53,6 +55,7 @@ pub struct NextStep {
     pub head_rpm: f64,
     pub density_kg_m3: f64,
     pub air_c: f64,
+    pub run_s: Option<f64>,
     pub wind: Option<RotorWind>,
 }
 
@@ -60,6 +63,7 @@ pub struct NextStep {
 pub struct LadderQuestion {
     pub aircraft: LadderAircraft,
     pub prior: PowerPrior,
+    pub tau: Option<TimeConstant>,
     pub steps: Vec<FlownStep>,
     pub next: NextStep,
 }

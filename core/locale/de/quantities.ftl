@@ -210,4 +210,6 @@ quantity-speed-over-induced-velocity = Geschwindigkeit über induzierter Geschwi
 quantity-growth-of-the-loss = Zunahme des Verlusts
 quantity-current-of-the-hover = Strom im Schweben
 quantity-flights = Flüge
-quantity-current-over-that-of-the-hover = Strom über dem im Schweben
+quantity-time-with-the-motor-on = Zeit mit laufendem Motor
+quantity-rise-in-the-hover = Erwärmung im Schweben
+quantity-flight-over-hover = Flug gegenüber dem Schweben

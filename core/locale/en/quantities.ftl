@@ -210,4 +210,6 @@ quantity-speed-over-induced-velocity = speed over induced velocity
 quantity-growth-of-the-loss = growth of the loss
 quantity-current-of-the-hover = current of the hover
 quantity-flights = flights
-quantity-current-over-that-of-the-hover = current over that of the hover
+quantity-time-with-the-motor-on = time with the motor on
+quantity-rise-in-the-hover = rise in the hover
+quantity-flight-over-hover = flight over hover

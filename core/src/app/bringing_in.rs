@@ -96,6 +96,9 @@ pub(super) fn lay_in(shared: &mut Shared, now: &Moment) -> Result<String, AppErr
     // Read before it is in place: after that, nothing is left that could fail.
     let opened = Opened::read(&mut made, now)?;
     if let Err(why) = shared.journal.lay_in(*made) {
+        if let JournalError::BetweenTwo = why {
+            return Err(why.into());
+        }
         shared.brought = Some(BringingIn { name, stage: Stage::Refused(why) });
         return Ok(say!(shared.locale(), "backup-nothing-changed"));
     }

@@ -4,7 +4,7 @@ use std::sync::{Arc, Mutex, MutexGuard};
 use super::AppError;
 use super::damaged::Damaged;
 use super::shared::Shared;
-use crate::journal::Verified;
+use crate::journal::{JournalError, Verified};
 use crate::locale::{Chosen, Language, Locale, say};
 use crate::readiness::Seat;
 use crate::record::Moment;
@@ -160,6 +160,12 @@ impl Phone {
         };
         let whole =
             if shared.entries.is_empty() { shared.reload().map(|()| self.state.clear_poison()) } else { Ok(()) };
-        whole.and_then(|()| act(shared)).map_err(|error| error.read_in(shared.locale()))
+        let done = whole.and_then(|()| act(shared));
+        let locale = shared.locale();
+        if let Err(AppError::Journal { source: JournalError::BetweenTwo, .. }) = &done {
+            // Which of the two it is, the next start decides: nothing more is read or recorded here.
+            *state = State::Closed(locale);
+        }
+        done.map_err(|error| error.read_in(locale))
     }
 }

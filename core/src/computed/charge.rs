@@ -16,16 +16,16 @@ const NEWEST: usize = 20;
 /// Flights at another head speed than this share of the one asked about tell of another hover.
 const SAME_SPEED: f64 = 0.03;
 
-/// The charge that a flight of this check should take. None for a run that does not leave the ground, and while figures of the aircraft are
-/// missing.
-pub fn predicted_charge(facts: Facts<'_>, check: &Check, asked: Conditions, planned_s: i64) -> Option<Prediction> {
+/// The charge that a flight of this check should take. None for a run that does not leave the ground, and while figures of the aircraft or its
+/// time are missing.
+pub fn predicted_charge(facts: Facts<'_>, check: &Check, asked: Conditions) -> Option<Prediction> {
     let drawn = match check.fly()?.motion {
         Motion::Hover => hover(facts, asked),
         Motion::Flight => flight(facts, check, asked),
         Motion::Bench | Motion::Run => None,
     };
-    let (current_a, from) = drawn.filter(|_| planned_s > 0)?;
-    let hover_s = hover_s(planned_s as f64, missing_s(facts));
+    let (current_a, from) = drawn?;
+    let hover_s = hover_s(asked.run_s.filter(|run_s| *run_s > 0.0)?, missing_s(facts));
     let charge = |ampere: f64| ampere * 1_000.0 * hover_s / 3_600.0;
     Some(Prediction {
         used_mah: charge(current_a.middle),
@@ -50,8 +50,7 @@ fn hover(facts: Facts<'_>, asked: Conditions) -> Option<(Interval95, String)> {
 fn flight(facts: Facts<'_>, check: &Check, asked: Conditions) -> Option<(Interval95, String)> {
     let (predicted, _) = predicted_hover(facts, asked.in_still_air())?;
     let hover_a = predicted.current_a;
-    let is_near = |flight: &&Flight| (flight.head_speed_rpm / asked.head_rpm - 1.0).abs() <= SAME_SPEED;
-    let flown = flown_forward(facts).rev().filter(is_near).take(NEWEST);
+    let flown = flown_forward(facts, asked).filter(|flight| is_charge_fair(flight)).take(NEWEST);
     let missing_s = missing_s(facts);
     let ratio = |flight: &Flight| {
         let run_s = flight.flown_ms()? as f64 / 1_000.0;
@@ -68,12 +67,18 @@ fn flight(facts: Facts<'_>, check: &Check, asked: Conditions) -> Option<(Interva
     Some((forward_current(hover_a, &flown).ok()?, from))
 }
 
-/// Flights in the air whose charge was read, without those that were called off, or whose charge was explained.
-fn flown_forward<'a>(facts: Facts<'a>) -> impl DoubleEndedIterator<Item = &'a Flight> {
+/// Flights in the air at the head speed that is asked about, the newest first, without those that were called off.
+pub(super) fn flown_forward<'a>(facts: Facts<'a>, asked: Conditions) -> impl Iterator<Item = &'a Flight> {
     let plan = facts.plan;
-    facts.ledger.flights.iter().filter(move |flight| {
+    let is_near = move |flight: &&Flight| (flight.head_speed_rpm / asked.head_rpm - 1.0).abs() <= SAME_SPEED;
+    let is_flight = move |flight: &&Flight| {
         let fly = plan.check(&flight.check).and_then(|(_, check)| check.fly());
-        let is_flight = fly.is_some_and(|fly| fly.motion == Motion::Flight);
-        is_flight && flight.mean_current_ma().is_some() && !flight.is_called_off(plan) && !flight.is_explained()
-    })
+        fly.is_some_and(|fly| fly.motion == Motion::Flight) && !flight.is_called_off(plan)
+    };
+    facts.ledger.flights.iter().rev().filter(is_flight).filter(is_near)
+}
+
+/// Whether its charge was read and tells of the aircraft.
+fn is_charge_fair(flight: &Flight) -> bool {
+    flight.mean_current_ma().is_some() && !flight.is_explained()
 }

@@ -2,8 +2,10 @@
 //! fit with this one in it has it.
 
 use super::Facts;
+use super::charge::flown_forward;
 use super::conditions::Conditions;
 use super::ladder::{CHARGE_SLACK, fitted_hovers, fitted_steps, step, temperature_after};
+use super::landing_heat::Hovers;
 use super::on_ground::{logged_hover_a, logged_hover_w};
 use super::packs::last_resistance_mohm;
 use crate::engineering::disagreement::{
@@ -74,7 +76,7 @@ pub struct NextHover {
     pub with_this: bool,
 }
 
-/// Compares a flight: a hover in all that was read, any other in its charge. None for what did not leave the ground, was called off, or is not
+/// Compares a flight: a hover in all that was read, any other in its charge and its temperatures. None for what did not leave the ground, was called off, or is not
 /// down yet.
 pub fn compared(facts: Facts<'_>, flight: &Flight) -> Option<Compared> {
     let fly = facts.plan.check(&flight.check).and_then(|(_, check)| check.fly())?;
@@ -85,10 +87,8 @@ pub fn compared(facts: Facts<'_>, flight: &Flight) -> Option<Compared> {
     let log = facts.ledger.logs.of_flight(flight.card);
     let looked = Looked { facts, flight, log, earlier: earlier(facts, flight) };
     if fly.motion == Motion::Flight {
-        // What it drew on its way tells no causes apart.
-        let charge =
-            looked.charge().map(|held| ComparedReading { what: What::Charge, held, unit: Unit::MilliampereHour });
-        return Some(Compared { readings: charge.into_iter().collect(), causes: Vec::new(), next: None });
+        // What it drew and how it warmed on its way tell no causes apart.
+        return Some(Compared { readings: looked.readings_of_flight(), causes: Vec::new(), next: None });
     }
     let readings = looked.readings();
     let causes = looked.shown(&readings).and_then(|shown| likely_causes(&shown).ok()).unwrap_or_default();
@@ -138,6 +138,17 @@ impl Looked<'_> {
         readings
     }
 
+    /// Of one that left the hover.
+    fn readings_of_flight(&self) -> Vec<ComparedReading> {
+        let charge =
+            self.charge().map(|held| ComparedReading { what: What::Charge, held, unit: Unit::MilliampereHour });
+        let places = self.facts.plan.places.iter().filter_map(|place| {
+            let held = self.heat_of_flight(&place.id)?;
+            Some(ComparedReading { what: What::Place(place.id.clone()), held, unit: Unit::Celsius })
+        });
+        charge.into_iter().chain(places).collect()
+    }
+
     fn charge(&self) -> Option<Held> {
         let expected = self.flight.expected()?;
         let jotted = self.flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
@@ -181,6 +192,15 @@ impl Looked<'_> {
         let earlier = self.earlier.iter().copied();
         let expected = temperature_after(self.facts, earlier, place, Conditions::of(self.flight))?;
         Some(on(&expected, measured))
+    }
+
+    /// The same after a flight that left the hover, against what it and the flights before it showed.
+    fn heat_of_flight(&self, place: &str) -> Option<Held> {
+        let measured = self.flight.hottest_reading(place)?;
+        let (facts, asked) = (self.facts, Conditions::of(self.flight));
+        let before = flown_forward(facts, asked).skip_while(|flown| flown.card != self.flight.card).skip(1);
+        let hovers = Hovers { facts, hovers: self.earlier.clone(), place };
+        Some(on(&hovers.after_flight(&self.flight.check, asked, before)?, measured))
     }
 
     /// The same readings, as the question for the causes.

@@ -11,6 +11,8 @@ pub struct Conditions {
     pub head_rpm: f64,
     /// Air, degrees Celsius.
     pub air_c: f64,
+    /// Seconds with the motor on, where they are known.
+    pub run_s: Option<f64>,
     /// Wind, where it is known.
     pub wind: Option<Wind>,
 }
@@ -18,7 +20,8 @@ pub struct Conditions {
 impl Conditions {
     /// Those of a flight.
     pub(super) fn of(flight: &Flight) -> Conditions {
-        Conditions { head_rpm: flight.head_speed_rpm, air_c: flight.air_c, wind: flight.wind }
+        let run_s = flight.flown_ms().map(|ms| ms as f64 / 1_000.0);
+        Conditions { head_rpm: flight.head_speed_rpm, air_c: flight.air_c, run_s, wind: flight.wind }
     }
 
     /// The same for what goes by all hovers; in a wind in which one can be predicted.

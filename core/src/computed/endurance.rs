@@ -227,9 +227,9 @@ fn current(facts: Facts<'_>, check: &Check, air_c: f64) -> Option<Drawn> {
     let fly = check.fly()?;
     let rpm = facts.ledger.aircraft.limit(&fly.head_speed_rpm)?;
     // In an hour it takes in milliampere hours what it draws in milliamperes. Wind takes less, and may drop.
-    let asked = Conditions { head_rpm: rpm, air_c, wind: None }.in_still_air();
+    let asked = Conditions { head_rpm: rpm, air_c, run_s: Some(3_600.0), wind: None }.in_still_air();
     let hovers = fly.motion == Motion::Hover;
-    if let Some(hour) = hovers.then(|| predicted_charge(facts, check, asked, 3_600)).flatten() {
+    if let Some(hour) = hovers.then(|| predicted_charge(facts, check, asked)).flatten() {
         let from = say!(facts.locale, "computed-endurance-predicted");
         return Some(Drawn { current_a: known_a(hour.high_mah)?, from, misread: None });
     }

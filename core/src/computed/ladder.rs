@@ -1,4 +1,5 @@
 use super::conditions::{Conditions, at_rotor, is_too_windy};
+use super::cooling::time_constant;
 use super::drive_load::LOADED_CELL_V;
 use super::hover::rotor;
 use super::on_ground::{hover_current_a, hover_power_w, missing_s};
@@ -29,29 +30,29 @@ pub(super) fn predicted_hover(facts: Facts<'_>, asked: Conditions) -> Option<(La
     Some((step(facts, steps, asked).ok()?, flown))
 }
 
-/// How warm a place should be after a hover at this head speed, degrees Celsius, from the hovers after which it was read.
+/// How warm a place should be after a hover, degrees Celsius, from these hovers.
 ///
-/// None before there was one, and while figures of the aircraft are missing.
-pub fn predicted_temperature(facts: Facts<'_>, place: &str, asked: Conditions) -> Option<Interval95> {
-    temperature_after(facts, facts.hovers(), place, asked)
-}
-
-/// The same, from these hovers alone.
+/// None before it was read after one, and while figures of the aircraft are missing.
 pub(super) fn temperature_after<'a>(
     facts: Facts<'_>,
     hovers: impl Iterator<Item = &'a Flight>,
     place: &str,
     asked: Conditions,
 ) -> Option<Interval95> {
-    let of_place = format!("place:{place}");
     let read = hovers.filter(|hover| !is_too_windy(hover.wind)).filter_map(|hover| {
-        if became_finding(facts, hover, |outlier| outlier.reading == of_place) {
-            return None;
-        }
-        let celsius = hover.hottest_reading(place).filter(|celsius| *celsius >= hover.air_c + WARMER_K)?;
+        let celsius = warmed_to(facts, hover, place)?;
         Some(FlownStep { temperature_c: Some(celsius), ..drawn(facts, hover).ok()? })
     });
     step(facts, read.collect(), asked).ok()?.temperature_c
+}
+
+/// What a place was read at after a flight, degrees Celsius, where that tells of the aircraft.
+pub(super) fn warmed_to(facts: Facts<'_>, flight: &Flight, place: &str) -> Option<f64> {
+    let of_place = format!("place:{place}");
+    if became_finding(facts, flight, |outlier| outlier.reading == of_place) {
+        return None;
+    }
+    flight.hottest_reading(place).filter(|celsius| *celsius >= flight.air_c + WARMER_K)
 }
 
 /// Each hover against what the ones before it predicted, and the aircraft that all of them fit.
@@ -148,7 +149,7 @@ fn heat(facts: Facts<'_>, last: &Flight) -> Result<Vec<Figure>> {
     let read = facts.plan.places.iter().filter(|place| last.hottest_reading(&place.id).is_some());
     let figure = |place: &crate::plan::Place| {
         let asked = Conditions { head_rpm: service_rpm, ..Conditions::to_fit(last) };
-        let expected = predicted_temperature(facts, &place.id, asked)?;
+        let expected = temperature_after(facts, facts.hovers(), &place.id, asked)?;
         let note = say!(
             facts.locale,
             "computed-ladder-heat-note",
@@ -231,14 +232,18 @@ pub(super) fn drawn(facts: Facts<'_>, flight: &Flight) -> Result<FlownStep> {
         power_w: hover_power_w(facts, flight),
         current_a: hover_current_a(facts, flight, missing_s(facts)),
         temperature_c: None,
+        run_s: flight.flown_ms().map(|ms| ms as f64 / 1_000.0).filter(|run_s| *run_s >= 1.0),
         wind: flight.wind.and_then(at_rotor),
     })
 }
 
 pub(super) fn step(facts: Facts<'_>, steps: Vec<FlownStep>, asked: Conditions) -> Result<LadderPrediction> {
-    let Conditions { head_rpm, air_c, wind } = asked;
-    let next = NextStep { head_rpm, density_kg_m3: density(facts, air_c)?, air_c, wind: wind.and_then(at_rotor) };
-    Ok(predict(&LadderQuestion { aircraft: aircraft(facts)?, prior: PowerPrior::LARGE_ELECTRIC, steps, next })?)
+    let Conditions { head_rpm, air_c, run_s, wind } = asked;
+    let (density_kg_m3, wind) = (density(facts, air_c)?, wind.and_then(at_rotor));
+    let run_s = run_s.filter(|run_s| *run_s >= 1.0);
+    let next = NextStep { head_rpm, density_kg_m3, air_c, run_s, wind };
+    let (aircraft, prior, tau) = (aircraft(facts)?, PowerPrior::LARGE_ELECTRIC, time_constant(facts)?);
+    Ok(predict(&LadderQuestion { aircraft, prior, tau, steps, next })?)
 }
 
 /// Predicted current over head speed, with the hovers flown as points.

@@ -13,8 +13,8 @@
 //!
 //! Current is the same model over the loaded pack voltage, which is a factor of its own: a step whose power is known tells of the power, and
 //! with its current of the voltage; one of which only the current is known (a charge that was put back) tells of both together. The rise
-//! of a hot part over the air goes with a power of the electrical power, between 1 (losses in proportion) and 2 (copper alone), learnt
-//! from the readings.
+//! of a hot part over the air goes with a power of the electrical power, between 1 (losses in proportion) and 2 (copper alone), and with how
+//! far it has come to its steady state by the time of landing; both are learnt from the readings.
 //!
 //! # How honest it is
 //! Held against 4,000 simulated seasons of one to eight steps, whose aircraft come from another, wider set of figures than the
@@ -27,12 +27,13 @@
 //! One reading that went wrong does not lead the fit astray. It knows nothing of a changed aircraft: after a change, earlier steps do not
 //! belong in.
 
-use nalgebra::{SVector, Vector2, Vector4, Vector6};
+use nalgebra::{SVector, Vector3, Vector4, Vector6};
 use serde::{Deserialize, Serialize};
 
 use super::air::G0_M_S2;
 use super::conflict::Conflict;
 use super::error::{EngineeringError, Result};
+use super::heat::{NORMAL_95, TimeConstant};
 use super::regression::{Mixture, Posterior, Prior, Reading};
 use super::require::{count, within};
 use super::wind::{Relief, RotorWind};
@@ -151,6 +152,8 @@ pub struct FlownStep {
     pub current_a: Option<f64>,
     /// Temperature of the watched part after the step, in deg C, above the air, to 250, if known.
     pub temperature_c: Option<f64>,
+    /// How long the motor was on, in s, 1 to 36000, if known: a temperature after nobody knows how long tells nothing of the next.
+    pub run_s: Option<f64>,
     /// Wind at the rotor, to [`super::wind::MOST_FITTED_M_S`], if known.
     pub wind: Option<RotorWind>,
 }
@@ -164,6 +167,8 @@ pub struct NextStep {
     pub density_kg_m3: f64,
     /// Air temperature, in deg C, -40 to 60.
     pub air_c: f64,
+    /// How long the motor will be on, in s, 1 to 36000; none where no temperature is asked for.
+    pub run_s: Option<f64>,
     /// Wind at the rotor, to [`super::wind::MOST_FITTED_M_S`], if known.
     pub wind: Option<RotorWind>,
 }
@@ -175,6 +180,8 @@ pub struct LadderQuestion {
     pub aircraft: LadderAircraft,
     /// The prior; [`PowerPrior::LARGE_ELECTRIC`] for this class.
     pub prior: PowerPrior,
+    /// Time constant of the watched part, if it was measured.
+    pub tau: Option<TimeConstant>,
     /// Steps flown with this aircraft unchanged, 0 to 2000.
     pub steps: Vec<FlownStep>,
     /// The next step.
@@ -212,7 +219,7 @@ impl Interval95 {
         Self { low: mixture.quantile(0.025), middle: mixture.quantile(0.5), high: mixture.quantile(0.975) }
     }
 
-    fn map(self, f: impl Fn(f64) -> f64) -> Self {
+    pub(crate) fn map(self, f: impl Fn(f64) -> f64) -> Self {
         Self { low: f(self.low), middle: f(self.middle), high: f(self.high) }
     }
 
@@ -267,7 +274,7 @@ pub struct LadderPrediction {
     pub current_a: Interval95,
     /// Voltage under load, in V: where a new reading should fall.
     pub loaded_v: Interval95,
-    /// Temperature of the watched part, in deg C; none before a first temperature with its power.
+    /// Temperature of the watched part at landing, in deg C; none before a first temperature with its power and its time.
     pub temperature_c: Option<Interval95>,
     /// The fitted aircraft.
     pub fitted: FittedAircraft,
@@ -287,12 +294,12 @@ pub struct LadderPrediction {
 /// ```
 /// use liftgate_core::engineering::prediction::*;
 /// let step = |head_rpm, power_w| FlownStep { head_rpm, density_kg_m3: 1.2, air_c: 18.0, power_w: Some(power_w), current_a: None,
-///     temperature_c: None, wind: None };
+///     temperature_c: None, run_s: None, wind: None };
 /// let prediction = predict(&LadderQuestion {
 ///     aircraft: LadderAircraft { mass_kg: 9.0, radius_m: 0.9, solidity: 0.06, loaded_v: 44.0 },
 ///     prior: PowerPrior::LARGE_ELECTRIC,
 ///     steps: vec![step(1000.0, 905.0), step(1075.0, 965.0)],
-///     next: NextStep { head_rpm: 1150.0, density_kg_m3: 1.2, air_c: 18.0, wind: None },
+///     tau: None, next: NextStep { head_rpm: 1150.0, density_kg_m3: 1.2, air_c: 18.0, run_s: None, wind: None },
 /// })?;
 /// assert!(prediction.power_w.low < prediction.power_w.middle && prediction.power_w.middle < prediction.power_w.high);
 /// assert!(prediction.power_w.middle > 965.0);
@@ -334,6 +341,11 @@ fn check_question(question: &LadderQuestion) -> Result<()> {
     let n = &question.next;
     check_air(n.head_rpm, n.density_kg_m3, n.air_c)?;
     n.wind.iter().try_for_each(RotorWind::check)?;
+    check_run(n.run_s)?;
+    if let Some(tau) = question.tau {
+        within("time constant", tau.tau_s, "s", 0.1, 86_400.0)?;
+        within("accuracy of the time constant", tau.half_width_s, "s", 0.0, 86_400.0)?;
+    }
     question.steps.iter().try_for_each(check_step)
 }
 
@@ -341,6 +353,13 @@ fn check_air(head_rpm: f64, density_kg_m3: f64, air_c: f64) -> Result<()> {
     within("head speed", head_rpm, "rpm", 50.0, 10_000.0)?;
     within("air density", density_kg_m3, "kg/m3", 0.5, 1.8)?;
     within("air temperature", air_c, "deg C", -40.0, 60.0)?;
+    Ok(())
+}
+
+fn check_run(run_s: Option<f64>) -> Result<()> {
+    if let Some(run_s) = run_s {
+        within("time with the motor on", run_s, "s", 1.0, 36_000.0)?;
+    }
     Ok(())
 }
 
@@ -353,6 +372,7 @@ fn check_step(step: &FlownStep) -> Result<()> {
     if let Some(current_a) = step.current_a {
         within("current", current_a, "A", 0.1, 5000.0)?;
     }
+    check_run(step.run_s)?;
     if let Some(temperature_c) = step.temperature_c {
         within("temperature of the part", temperature_c, "deg C", -40.0, 250.0)?;
         if temperature_c < step.air_c + 0.5 {
@@ -502,36 +522,67 @@ fn fitted(question: &LadderQuestion, posterior: &Posterior<6>) -> FittedAircraft
     }
 }
 
-/// Temperature: the logarithm of the rise against the logarithm of the power.
+/// How slowly the part warms, by a share of its time constant: its middle, and the standard deviation of its logarithm. One minute to nine
+/// (common practice, no source).
+const TAU_S: f64 = 170.0;
+const TAU_LOG_SD: f64 = 0.6;
+/// What a time constant that was measured on the bench may be wrong by in the air, or for another part: the same, of its logarithm.
+const MEASURED_TAU_LOG_SD: f64 = 0.2;
+
+/// Temperature: the logarithm of the rise against that of the power and of the share of the steady rise that the time was enough for,
+/// `1 - exp(-t / tau)` (lumped capacitance, Incropera, Fundamentals of Heat and Mass Transfer), with tau itself unknown.
 fn temperature(
     question: &LadderQuestion,
     row: &PowerRow,
     power: &Posterior<6>,
     voltage: Voltage,
 ) -> Result<Option<Interval95>> {
+    let Some(run_s) = question.next.run_s else { return Ok(None) };
     // The power itself without a reading's scatter: that is already in what the rises scatter about the readings. The wind is not.
     let power = power.along(&row.of_power(), 0.0, row.wind_sd);
     let expected = (1.0 + power.mean()).max(LEAST_LEVEL);
     let expected_w = row.prior_w * expected;
-    // A rise of 30 K within a factor of e; an exponent of 1.5 within half; scatter of 8 % (common practice, no source).
-    let (middle, exponent) = (30f64.ln(), 1.5);
-    let prior = Prior { spread: [1.0, 0.5], wider: (1.0, 0.0), scatter: 0.08, scatter_log_sd: 0.5 };
+    let (tau_s, tau_log_sd) = question.tau.map_or((TAU_S, TAU_LOG_SD), |tau| {
+        (tau.tau_s, MEASURED_TAU_LOG_SD.hypot(tau.half_width_s / NORMAL_95 / tau.tau_s))
+    });
+    // A steady rise of 45 K within a factor of e; an exponent of 1.5 within half; scatter of 8 % (common practice, no source).
+    let (middle, exponent) = (45f64.ln(), 1.5);
+    let prior = Prior { spread: [1.0, 0.5, tau_log_sd], wider: (1.0, 0.0), scatter: 0.08, scatter_log_sd: 0.5 };
     let read = question.steps.iter().filter_map(|step| {
         let (power_w, temperature_c) = (drawn_w(step, voltage)?, step.temperature_c?);
         let ratio = (power_w / expected_w).ln();
+        let warm = Warming::after(step.run_s?, tau_s);
         let rise = (temperature_c - step.air_c).ln();
-        Some(Reading { x: Vector2::new(1.0, ratio), y: rise - middle - exponent * ratio, own_sd: 0.0 })
+        let x = Vector3::new(1.0, ratio, warm.by_log_tau);
+        Some(Reading { x, y: rise - middle - exponent * ratio - warm.log_share, own_sd: 0.0 })
     });
-    let read: Vec<Reading<2>> = read.collect();
+    let read: Vec<Reading<3>> = read.collect();
     if read.is_empty() {
         return Ok(None);
     }
     let posterior = Posterior::new(&prior, &read).ok_or_else(no_fit)?;
     // The power that the next step really takes is not known either; what it does to the rise goes with the exponent.
     let power_sd = (exponent + posterior.mean()[1]) * power.sd() / expected;
-    let rise = posterior.along(&Vector2::new(1.0, 0.0), 1.0, power_sd);
+    let warm = Warming::after(run_s, tau_s);
+    let rise = posterior.along(&Vector3::new(1.0, 0.0, warm.by_log_tau), 1.0, power_sd);
     let air_c = question.next.air_c;
-    Ok(Some(Interval95::of(&rise).map(|log| air_c + (middle + log).min(10.0).exp())))
+    Ok(Some(Interval95::of(&rise).map(|log| air_c + (middle + warm.log_share + log).min(10.0).exp())))
+}
+
+/// How far a part has come on its way to the steady state.
+struct Warming {
+    /// Natural logarithm of its share of the steady rise.
+    log_share: f64,
+    /// How that grows with the logarithm of the time constant.
+    by_log_tau: f64,
+}
+
+impl Warming {
+    fn after(run_s: f64, tau_s: f64) -> Warming {
+        let times = run_s / tau_s;
+        let share = -(-times).exp_m1();
+        Warming { log_share: share.ln(), by_log_tau: -times * (-times).exp() / share }
+    }
 }
 
 fn beyond(question: &LadderQuestion) -> Option<f64> {

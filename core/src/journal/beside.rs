@@ -115,12 +115,8 @@ impl Beside {
             fs::rename(self.building(), self.next()).and_then(|()| self.sync()).and_then(|()| self.let_next_in());
         moved.map_err(|error| {
             // It is as it was: nothing is opened anew where a journal was.
-            let back = self.put_back(number).and_then(|()| move_if_there(&self.next(), &self.building()));
-            if back.is_err() || self.is_between_two() {
-                JournalError::BetweenTwo
-            } else {
-                BackupError::from(error).into()
-            }
+            let _ = self.put_back(number).and_then(|()| move_if_there(&self.next(), &self.building()));
+            if self.is_between_two() { JournalError::BetweenTwo } else { BackupError::from(error).into() }
         })
     }
 

@@ -26,8 +26,8 @@ impl Journal {
     ///
     /// # Errors
     /// [`JournalError::OpenElsewhere`] while it is open already. [`JournalError::NotAJournal`] and [`JournalError::Newer`] leave
-    /// the file as it is; [`JournalError::Full`] where there is no room for a new one. [`JournalError::Backup`] while another journal that
-    /// waits to take its place cannot take it: what would be recorded in the meantime would be set aside with the old one.
+    /// the file as it is; [`JournalError::Full`] where there is no room for a new one. [`JournalError::BetweenTwo`] while another journal
+    /// that waits to take its place cannot take it: what would be recorded in the meantime would be set aside with the old one.
     pub fn open(path: &Path) -> Result<Journal, JournalError> {
         let beside = Beside::of(path);
         // Where another one waits to take its place, it is known to be ours, whatever state it is in.
@@ -36,7 +36,7 @@ impl Journal {
             open::glance(path)?;
         }
         let lock = Lock::take(path)?;
-        beside.put_right().map_err(BackupError::from)?;
+        beside.put_right().map_err(|_| JournalError::BetweenTwo)?;
         if is_ours {
             open::glance(path)?;
         }

@@ -179,11 +179,11 @@ fn cautions(context: &Context<'_>, stage: &Stage, check: &Check) -> Vec<String> 
 
 /// The charge that it is expected to take, with its interval, in air like the last flight's and a wind that nobody knows yet.
 fn expected(context: &Context<'_>, check: &Check, fly: &Fly, planned_min: f64) -> String {
-    let planned_s = (planned_min * 60.0).round() as i64;
+    let run_s = Some((planned_min * 60.0).round());
     let air_c = last_air_c(context.ledger);
     let head_rpm = context.ledger.aircraft.limit(&fly.head_speed_rpm).filter(|_| fly.predict);
-    let asked = head_rpm.map(|head_rpm| Conditions { head_rpm, air_c, wind: None });
-    let charge = asked.and_then(|asked| predicted_charge(context.facts(), check, asked, planned_s));
+    let asked = head_rpm.map(|head_rpm| Conditions { head_rpm, air_c, run_s, wind: None });
+    let charge = asked.and_then(|asked| predicted_charge(context.facts(), check, asked));
     charge.map_or_else(String::new, |charge| {
         say!(
             context.locale,

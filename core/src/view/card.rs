@@ -40,7 +40,7 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     blocks.extend(super::card_expected::expected(context, check, fly, &settled.planned(context, rpm)));
     blocks.push(heading(say!(context.locale, "card-limits"), None));
     for place in wanted_places(context.plan, &context.ledger.aircraft, fly) {
-        let expected = expected_temperature(context, fly, &settled, &place.id);
+        let expected = expected_temperature(context, check, &settled, &place.id);
         let detail = say!(
             context.locale,
             "card-caution-above",
@@ -79,11 +79,12 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
     Screen { foot: vec![hand_over], ..context.screen("card", &check.title, Some(stage.title.clone()), blocks) }
 }
 
-/// How warm a place should be after this hover, in words; nothing before a hover after which it was read.
-fn expected_temperature(context: &Context<'_>, fly: &Fly, settled: &Settled<'_>, place: &str) -> String {
-    let rpm =
-        context.ledger.aircraft.limit(&fly.head_speed_rpm).filter(|_| fly.predict && fly.motion == Motion::Hover);
-    let expected = rpm.and_then(|rpm| predicted_temperature(context.facts(), place, settled.asked(context, rpm)));
+/// How warm a place should be after this flight, in words; nothing before a hover after which it was read.
+fn expected_temperature(context: &Context<'_>, check: &Check, settled: &Settled<'_>, place: &str) -> String {
+    let fly = check.fly().filter(|fly| fly.predict);
+    let rpm = fly.and_then(|fly| context.ledger.aircraft.limit(&fly.head_speed_rpm));
+    let expected =
+        rpm.and_then(|rpm| predicted_temperature(context.facts(), check, place, settled.asked(context, rpm)));
     expected.map_or_else(String::new, |e| {
         let bare = |celsius: f64| context.locale.bare(celsius, 0, Unit::Celsius);
         say!(
@@ -157,14 +158,13 @@ impl<'a> Settled<'a> {
     /// In which conditions it is predicted.
     fn asked(&self, context: &Context<'_>, head_rpm: f64) -> Conditions {
         let air_c = self.air_c.unwrap_or_else(|| last_air_c(context.ledger));
-        Conditions { head_rpm, air_c, wind: self.wind }
+        Conditions { head_rpm, air_c, run_s: Some(self.planned_s() as f64), wind: self.wind }
     }
 
     /// What it is predicted from.
     fn planned(&self, context: &Context<'_>, head_rpm: Option<f64>) -> Planned {
         Planned {
             asked: head_rpm.map(|rpm| self.asked(context, rpm)),
-            planned_s: self.planned_s(),
             usable_mah: self.endurance.as_ref().map(|endurance| endurance.usable_mah),
         }
     }

@@ -12,8 +12,6 @@ use crate::unit::Unit;
 pub(super) struct Planned {
     /// In which conditions; none while its head speed is not known.
     pub asked: Option<Conditions>,
-    /// Seconds with the motor on.
-    pub planned_s: i64,
     /// What may be used of the packs over their reserve, milliampere hours, where that is known.
     pub usable_mah: Option<f64>,
 }
@@ -25,7 +23,7 @@ pub(super) fn expected(context: &Context<'_>, check: &Check, fly: &Fly, planned:
     if !fly.predict || !(is_hover || fly.motion == Motion::Flight) {
         return Vec::new();
     }
-    let charge = planned.asked.and_then(|asked| predicted_charge(context.facts(), check, asked, planned.planned_s));
+    let charge = planned.asked.and_then(|asked| predicted_charge(context.facts(), check, asked));
     let Some(charge) = charge else {
         let text = match is_hover && planned.asked.is_some_and(|asked| is_too_windy(asked.wind)) {
             true => say!(locale, "card-too-windy"),

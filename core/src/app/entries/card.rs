@@ -86,8 +86,8 @@ fn card(
     let wind = form.wind()?;
     let prediction = match fly.predict {
         true => {
-            let asked = Conditions { head_rpm: head_speed_rpm, air_c, wind };
-            predicted_charge(shared.facts(), check, asked, planned_s)
+            let asked = Conditions { head_rpm: head_speed_rpm, air_c, run_s: Some(planned_s as f64), wind };
+            predicted_charge(shared.facts(), check, asked)
         }
         false => None,
     };
