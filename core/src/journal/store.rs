@@ -182,9 +182,12 @@ impl Journal {
     }
 
     /// Lays rows down as they are, each behind the one before it: they were recorded elsewhere, and their chain was walked.
+    ///
+    /// # Errors
+    /// [`JournalError::Broken`] with the first row that no journal takes: its name is another one's, say, or what it withdraws is not there.
     pub(super) fn lay_down(&mut self, rows: Vec<StoredEntry>) -> Result<(), JournalError> {
         self.at_once(|transaction| {
-            rows.iter().try_for_each(|row| row.insert(transaction)).map_err(JournalError::while_doing(Doing::Writing))
+            rows.iter().try_for_each(|row| row.insert(transaction).map_err(|error| not_taken(row.seq, error)))
         })
     }
 
@@ -276,6 +279,14 @@ pub(super) struct StoredEntry {
     pub previous: Digest,
     pub digest: Digest,
     pub withdraws: Option<[u8; 16]>,
+}
+
+/// Why a row could not be laid down: what the table does not take is the row's own fault, and not the storage's.
+fn not_taken(seq: i64, error: rusqlite::Error) -> JournalError {
+    match error.sqlite_error_code() {
+        Some(rusqlite::ErrorCode::ConstraintViolation) => JournalError::Broken { seq, reason: Misfit::ColumnAltered },
+        _ => JournalError::while_doing(Doing::Writing)(error),
+    }
 }
 
 /// A row whose columns are not even of the form that they were written in.

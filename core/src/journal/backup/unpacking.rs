@@ -172,7 +172,7 @@ impl Unpacking {
             walked = on;
             rows.push(row);
         }
-        self.building.lay_down(rows)?;
+        self.building.lay_down(rows).map_err(of_a_line)?;
         if !ended {
             return Ok(Part::Entries { lines, digest, walked });
         }
@@ -226,6 +226,14 @@ impl Unpacking {
             }
         }
         Ok(Part::Logs(rest))
+    }
+}
+
+/// An entry that no journal takes is a line of the backup that is not what it should be: each has its place as its line's number.
+fn of_a_line(error: JournalError) -> JournalError {
+    match error {
+        JournalError::Broken { seq, .. } => BackupError::damaged(ENTRIES, Some(seq)).into(),
+        other => other,
     }
 }
 

@@ -1,6 +1,6 @@
 //! A cell of a table's leaf page, wherever in a page it begins.
 
-use super::pages::Pages;
+use super::pages::{PAGE, Pages};
 
 /// Longer than any entry and any piece of a log, bytes.
 const LONGEST: u64 = 8 << 20;
@@ -145,8 +145,9 @@ pub(super) fn whole(form: Form, bytes: &[u8]) -> Option<i64> {
 
 /// How much of a payload lies in the page itself, and the page on which the rest begins.
 fn split(page: &[u8], begins: usize, payload: u64) -> Option<(&[u8], Option<u32>)> {
-    let usable = page.len() as u64;
-    let most = usable.checked_sub(35)?;
+    // A page that the file's end cuts short was laid out as a whole one.
+    let usable = PAGE as u64;
+    let most = usable - 35;
     if payload <= most {
         return Some((page.get(begins..begins.checked_add(payload as usize)?)?, None));
     }

@@ -18,6 +18,9 @@ use crate::record::{Author, Body, Gap, StoredBody};
 /// Entries that may lack at the end where the file says that there are more.
 const MOST_LACKING: i64 = 100;
 
+/// Fewer bytes than any entry takes: its name and its two digests are 80.
+const LEAST_BYTES: u64 = 100;
+
 /// What can still be read of a damaged journal.
 pub(crate) struct Legible {
     pub(super) pages: Pages,
@@ -165,7 +168,8 @@ fn illegible(
     }
 }
 
-/// The entry that a cell holds, if it has the form of one and its digest closes over it.
+/// The entry that a cell holds, if it has the form of one, a place that the file has room for, and a digest that closes over it: anyone can
+/// make a digest, and each place up to the last one becomes a row.
 fn entry_of(cell: &Cell<'_>, pages: &Pages) -> Option<StoredEntry> {
     let is_text = |place: usize| matches!(cell.forms[place], Form::Text(_));
     let is_entry = cell.forms.len() == 12
@@ -177,7 +181,8 @@ fn entry_of(cell: &Cell<'_>, pages: &Pages) -> Option<StoredEntry> {
         && cell.forms[9] == Form::Bytes(32)
         && cell.forms[10] == Form::Bytes(32)
         && matches!(cell.forms[11], Form::Null | Form::Bytes(16));
-    if !is_entry {
+    let has_place = cell.rowid > 0 && cell.rowid.unsigned_abs() <= pages.bytes() / LEAST_BYTES;
+    if !is_entry || !has_place {
         return None;
     }
     let columns = cell.columns(pages)?;

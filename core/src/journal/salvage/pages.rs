@@ -8,7 +8,7 @@ use std::os::unix::fs::FileExt;
 use std::path::Path;
 
 /// What SQLite makes its pages where nobody says otherwise, bytes: so it is in every file of ours.
-const PAGE: usize = 4096;
+pub(super) const PAGE: usize = 4096;
 /// The header of the write-ahead log, and of each frame in it, bytes.
 const LOG_HEADER: u64 = 32;
 const FRAME_HEADER: u64 = 24;
@@ -48,6 +48,11 @@ impl Pages {
     /// How many images of pages there are, in the file and in the log.
     pub fn images(&self) -> u64 {
         self.count + self.frames.len() as u64
+    }
+
+    /// How many bytes they are at the most.
+    pub fn bytes(&self) -> u64 {
+        self.images() * PAGE as u64
     }
 
     /// An image of a page: first those in the file, then those in the log.

@@ -5,7 +5,6 @@ import android.content.Intent
 import android.os.Bundle
 import android.os.Handler
 import android.os.Looper
-import android.util.Log
 import android.view.WindowManager
 import org.liftgate.R
 import org.liftgate.shell.blocks.Taps
@@ -78,10 +77,10 @@ class SpotterActivity : ShellActivity() {
         pinAsked = true
         try {
             startLockTask()
-        } catch (notNow: IllegalArgumentException) {
-            Log.i(TAG, "the screen is not pinned", notNow)
-        } catch (notHere: SecurityException) {
-            Log.i(TAG, "the screen is not pinned", notHere)
+        } catch (_: IllegalArgumentException) {
+            // Not now, as while the screen is not in front.
+        } catch (_: SecurityException) {
+            // Not on this phone.
         }
     }
 
@@ -228,7 +227,6 @@ class SpotterActivity : ShellActivity() {
     }
 
     private companion object {
-        const val TAG = "Liftgate"
         const val MS = 1000L
         const val ASKING = "asking"
         const val PIN_ASKED = "pin-asked"

@@ -1,72 +1,73 @@
 package org.liftgate.shell
 
-import android.content.pm.PackageManager
 import java.io.File
-import javax.xml.parsers.DocumentBuilderFactory
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Test
 import org.junit.runner.RunWith
-import org.liftgate.R
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
-import org.w3c.dom.Element
-import org.xmlpull.v1.XmlPullParser
 
-/** What the package asks of the phone, and what the phone may copy of it. */
+/** What the built package asks of the phone, what it offers to other apps, what the phone may copy of it, and what its classes call. */
 @RunWith(RobolectricTestRunner::class)
 class PackageTest {
     private val app = RuntimeEnvironment.getApplication()
-    private val apk = File(System.getProperty("liftgate.target"), "resources.apk")
+    private val built = BuiltPackage(File(System.getProperty("liftgate.target"), "resources.apk"))
+    private val manifest = built.xml("AndroidManifest.xml")
 
-    private fun aapt2(vararg words: String): String {
-        val process = ProcessBuilder(listOf("aapt2", "dump") + words + apk.path).start()
-        val said = process.inputStream.bufferedReader().readText()
-        assertEquals(process.errorStream.bufferedReader().readText(), 0, process.waitFor())
-        return said
+    /** What the shell is made of: every class that is compiled here and shipped, with what each calls. */
+    private val calls: List<Pair<String, ClassCall>> by lazy {
+        val shipped = File(System.getProperty("liftgate.target"), "classes").walk().filter { it.extension == "class" }.toList()
+        assertTrue("no classes to look into", shipped.size > 50)
+        val calls = shipped.flatMap { file -> ClassCalls.of(file).map { file.nameWithoutExtension to it } }
+        assertTrue("the calls are not found", calls.any { (_, call) -> call.method == "startLockTask" })
+        calls
     }
 
     @Test
     fun asksForNoPermission() {
-        assertEquals("package: org.liftgate", aapt2("permissions").trim())
-        val asked = app.packageManager.getPackageInfo(app.packageName, PackageManager.GET_PERMISSIONS).requestedPermissions
-        assertTrue("asks for ${asked?.toList()}", asked.isNullOrEmpty())
+        assertEquals("package: org.liftgate", built.dump("permissions").trim())
+        assertEquals(emptyList<String>(), manifest.all().map { it.name }.filter { "permission" in it })
     }
 
+    /** A part that does not say so is offered by older phones where it has a filter, so each says it. */
     @Test
     fun offersOnlyItsFrontDoorToOtherApps() {
-        val factory = DocumentBuilderFactory.newInstance().apply { isNamespaceAware = true }
-        val manifest = factory.newDocumentBuilder().parse(File(System.getProperty("liftgate.basedir"), "src/main/AndroidManifest.xml"))
-        val android = "http://schemas.android.com/apk/res/android"
-        val offered = listOf("activity", "service", "provider", "receiver").flatMap { kind ->
-            val found = manifest.getElementsByTagName(kind)
-            (0 until found.length).map { found.item(it) as Element }
-        }.filter { it.getAttributeNS(android, "exported") == "true" }.map { it.getAttributeNS(android, "name") }
-        assertEquals(listOf("org.liftgate.shell.PilotActivity"), offered)
+        val parts = manifest.all().filter { it.name in PARTS }
+        val isDoor = { part: BuiltElement -> part.all().any { it.attributes["name"] == "android.intent.category.LAUNCHER" } }
+        val (doors, inner) = parts.partition(isDoor)
+        assertEquals(listOf("org.liftgate.shell.PilotActivity"), doors.map { it.attributes["name"] })
+        assertTrue("no part but the door was found", inner.any { it.attributes["name"] == "org.liftgate.shell.SpotterActivity" })
+        for (part in inner) assertEquals("exported of ${part.attributes["name"]}", "false", part.attributes["exported"])
+        val registers = calls.filter { (_, call) -> call.method == "registerReceiver" }
+        assertTrue("a part that no manifest names: $registers", registers.isEmpty())
     }
 
     @Test
     fun theLiveJournalIsNeverCopiedByThePhone() {
-        assertEquals(listOf("full-backup-content"), exclusionsOf(R.xml.backup_rules))
-        assertEquals(listOf("cloud-backup", "device-transfer"), exclusionsOf(R.xml.transfer_rules))
-        val tree = aapt2("xmltree", "--file", "AndroidManifest.xml")
-        assertTrue(tree, "fullBackupContent" in tree && "dataExtractionRules" in tree)
-        val journal = app.getDatabasePath("liftgate.db")
-        assertEquals("databases", journal.parentFile?.name)
+        val application = manifest.children.single { it.name == "application" }
+        fun rules(attribute: String) = built.xml(built.fileOf(application.attributes.getValue(attribute)))
+        val older = rules("fullBackupContent")
+        assertEquals("full-backup-content", older.name)
+        assertEquals(listOf("database/."), excluded(older))
+        val newer = rules("dataExtractionRules")
+        assertEquals(
+            mapOf("cloud-backup" to listOf("database/."), "device-transfer" to listOf("database/.")),
+            newer.children.associate { it.name to excluded(it) },
+        )
+        // One that lets something in would turn the rules round.
+        assertTrue((older.all() + newer.all()).none { it.name == "include" })
+        assertEquals("databases", app.getDatabasePath("liftgate.db").parentFile?.name)
     }
 
-    /** The kinds of copy whose rules leave out the whole folder of databases. */
-    private fun exclusionsOf(rules: Int): List<String> {
-        val found = mutableListOf<String>()
-        val xml = app.resources.getXml(rules)
-        var inside = ""
-        while (xml.next() != XmlPullParser.END_DOCUMENT) {
-            if (xml.eventType != XmlPullParser.START_TAG) continue
-            val all = xml.name == "exclude" && xml.getAttributeValue(null, "domain") == "database" &&
-                xml.getAttributeValue(null, "path") == "."
-            if (all) found += inside else inside = xml.name
-        }
-        return found
+    private fun excluded(from: BuiltElement) =
+        from.children.filter { it.name == "exclude" }.map { "${it.attributes["domain"]}/${it.attributes["path"]}" }
+
+    /** What a person typed stays out of the phone's logs, which other programs on a computer read: nothing of it is written to any. */
+    @Test
+    fun writesToNoLog() {
+        val writes = calls.filter { (_, call) -> call.method in WRITING || WRITERS.any { call.owner.startsWith(it) } }
+        assertTrue(writes.joinToString("\n") { (of, call) -> "$of calls $call" }, writes.isEmpty())
     }
 
     /**
@@ -75,21 +76,25 @@ class PackageTest {
      */
     @Test
     fun callsNothingOfAListThatOlderPhonesLack() {
-        val shipped = File(System.getProperty("liftgate.target"), "classes").walk().filter { it.extension == "class" }.toList()
-        assertTrue("no classes to look into", shipped.size > 50)
-        val calls = shipped.flatMap { file -> ClassCalls.of(file).map { file.nameWithoutExtension to it } }
-        assertTrue("the calls are not found", calls.any { (_, call) -> call.method == "startLockTask" })
         val lacking = calls.filter { (_, call) -> call.method in NEWER_OF_LISTS && call.owner in LISTS }
         assertTrue(lacking.joinToString("\n") { (of, call) -> "$of calls $call" }, lacking.isEmpty())
     }
 
     @Test
     fun runsFromAndroid8OnAndIsBuiltForAndroid15() {
-        val badging = aapt2("badging")
+        val badging = built.dump("badging")
         assertTrue(badging, "sdkVersion:'26'" in badging && "targetSdkVersion:'35'" in badging)
     }
 
     private companion object {
+        val PARTS = setOf("activity", "activity-alias", "service", "provider", "receiver")
+
+        /** Whatever they write to, a phone keeps or a computer beside it can read. */
+        val WRITERS = listOf(
+            "android/util/Log", "android/util/EventLog", "java/io/PrintStream", "java/util/logging/", "java/lang/System\$Logger",
+            "kotlin/io/ConsoleKt", "org/slf4j/", "timber/",
+        )
+        val WRITING = setOf("printStackTrace", "dumpStack")
         val NEWER_OF_LISTS = setOf("removeFirst", "removeLast", "getFirst", "getLast", "addFirst", "addLast", "reversed")
         val LISTS = setOf(
             "java/util/List", "java/util/ArrayList", "java/util/Vector", "java/util/SequencedCollection",
