@@ -103,55 +103,82 @@ fn worst(v: &[f64]) -> f64 {
     v.iter().fold(0.0, |w, e| w.max(e.abs()))
 }
 
-// NACA TN-626 (Knight and Hefner, 1937): D 5 ft, chord 2 in, about 960 rpm, root 16.7 % R. Report coefficients are twice today's.
-#[test]
-fn measured_rotors_of_tn_626() {
-    let mut thrust = vec![];
-    let mut power = vec![];
-    for row in table(include_str!("data/naca_tn626.csv")) {
-        let rotor = Rotor {
-            blades: row[0] as u32,
+fn spread(v: &[f64]) -> String {
+    format!("mean {:+.4} worst {:.4}", mean(v), worst(v))
+}
+
+/// The rotor of NACA TN-626 (Knight and Hefner, 1937): D 5 ft, chord 2 in, NACA 0015, untwisted, about 960 rpm, root 16.7 % R.
+fn rotor_of_tn_626(blades: u32) -> RotorPoint {
+    RotorPoint {
+        rotor: Rotor {
+            blades,
             radius_m: 0.762,
             chord_m: 0.0508,
             root_fraction: 0.167,
             twist_deg: 0.0,
             polar: SectionPolar::SMALL_SYMMETRIC,
-        };
-        assert!((rotor.solidity() - row[1]).abs() < 1e-4);
-        let loads = rotor_loads(&RotorPoint {
-            rotor,
-            air: standard_air(0.0).unwrap(),
-            speed_rpm: 960.0,
-            collective_deg: row[2],
-            climb_m_s: 0.0,
-        })
-        .unwrap();
+        },
+        air: standard_air(0.0).unwrap(),
+        speed_rpm: 960.0,
+        collective_deg: 0.0,
+        climb_m_s: 0.0,
+    }
+}
+
+// NACA TN-626, all blade counts; thrust and torque stated to 1 %. Report coefficients are twice today's. Thrust within 3 % in the mean is what
+// was asked for; each other bound lies a little above what was measured when it was set, which stands beside it.
+#[test]
+fn measured_rotors_of_tn_626() {
+    let (mut thrust, mut power) = (vec![], vec![]);
+    let (mut by_blades, mut at_thrust) = (vec![vec![]; 4], vec![]);
+    for row in table(include_str!("data/naca_tn626.csv")) {
+        let (ct, cp) = (row[3] / 2.0, row[4] / 2.0);
+        let point = RotorPoint { collective_deg: row[2], ..rotor_of_tn_626(row[0] as u32) };
+        assert!((point.rotor.solidity() - row[1]).abs() < 1e-4);
+        let loads = rotor_loads(&point).unwrap();
         assert!((loads.tip_reynolds / 242_000.0 - 1.0).abs() < 0.12);
+        let off = (loads.thrust_coefficient / ct - 1.0, loads.power_coefficient / cp - 1.0);
         // What the phone says about the model must hold at every measured point that lifts.
         let stated = model_accuracy(&loads);
         if row[2] >= 1.0 {
-            let off = 100.0 * (loads.thrust_coefficient / (row[3] / 2.0) - 1.0).abs();
-            assert!(off <= stated.thrust_percent.unwrap(), "{row:?}: {off}");
-            let off = 100.0 * (loads.power_coefficient / (row[4] / 2.0) - 1.0).abs();
-            assert!(off <= stated.power_percent.unwrap(), "{row:?}: {off}");
+            println!("{row:?} thrust {:+.3} power {:+.3}", off.0, off.1);
+            assert!(100.0 * off.0.abs() <= stated.thrust_percent.unwrap(), "{row:?}");
+            assert!(100.0 * off.1.abs() <= stated.power_percent.unwrap(), "{row:?}");
         }
         if row[2] >= 6.0 {
-            thrust.push(loads.thrust_coefficient / (row[3] / 2.0) - 1.0);
-            power.push(loads.power_coefficient / (row[4] / 2.0) - 1.0);
-            // Measured figures of merit run from .42 to .62.
+            thrust.push(off.0);
+            power.push(off.1);
+            by_blades[row[0] as usize - 2].push(off.0);
+            let hovering = hover_at(&point, ct);
+            at_thrust.push(hovering.power_coefficient / cp - 1.0);
+            // Measured figures of merit run from .42 to .63.
             assert!(loads.figure_of_merit > 0.4 && loads.figure_of_merit < 0.65);
         }
     }
-    println!(
-        "TN-626 thrust mean {:.4} worst {:.4}, power mean {:.4} worst {:.4}",
-        mean(&thrust),
-        worst(&thrust),
-        mean(&power),
-        worst(&power)
-    );
-    assert_eq!(thrust.len(), 11);
-    assert!(worst(&thrust) < 0.13 && mean(&thrust).abs() < 0.03);
-    assert!(worst(&power) < 0.10 && mean(&power).abs() < 0.02);
+    println!("TN-626 thrust {}, power {}, at its thrust {}", spread(&thrust), spread(&power), spread(&at_thrust));
+    assert_eq!(thrust.len(), 19);
+    assert!(mean(&thrust).abs() < 0.03); // -0.020
+    assert!(worst(&thrust) < 0.065); // 0.060
+    // The mean of each blade count: -0.033, -0.016, -0.025, -0.001.
+    assert!(by_blades.iter().all(|of| of.len() >= 4 && mean(of).abs() < 0.04));
+    assert!(mean(&power).abs() < 0.035 && worst(&power) < 0.11); // -0.033, 0.105
+    assert!(mean(&at_thrust).abs() < 0.015 && worst(&at_thrust) < 0.05); // -0.008, 0.045
+}
+
+/// The rotor at the collective that makes this thrust coefficient.
+fn hover_at(point: &RotorPoint, thrust_coefficient: f64) -> RotorLoads {
+    let tip_m_s = point.rotor.radius_m * point.speed_rpm * std::f64::consts::TAU / 60.0;
+    let area_m2 = std::f64::consts::PI * point.rotor.radius_m.powi(2);
+    let thrust_n = thrust_coefficient * point.air.density_kg_m3 * area_m2 * tip_m_s * tip_m_s;
+    let question = HoverQuestion {
+        rotor: point.rotor,
+        air: point.air,
+        speed_rpm: point.speed_rpm,
+        mass_kg: thrust_n / 9.80665,
+        download_fraction: 0.0,
+        climb_m_s: 0.0,
+    };
+    hover(&question).unwrap().loads
 }
 
 // NACA TN-2474 (Castles and Gray, 1951): three blades, solidity .050, root 6.09 in.
@@ -195,9 +222,10 @@ fn measured_rotors_of_tn_2474() {
         worst(&torque)
     );
     assert!(thrust.len() >= 17);
-    assert!(worst(&thrust) < 0.16);
-    // No tolerance is set for the torque above zero thrust; what the documentation says about it must stay true.
-    assert!(mean(&torque) > 0.05 && mean(&torque) < 0.15 && worst(&torque) < 0.30);
+    // Two runs of one of these rotors lie up to 8 % apart in thrust. Measured: mean -0.036, worst 0.138.
+    assert!(mean(&thrust).abs() < 0.04 && worst(&thrust) < 0.14);
+    // No tolerance is set for the torque above zero thrust; what the documentation says about it must stay true: mean 0.041, worst 0.219.
+    assert!(mean(&torque) > 0.0 && mean(&torque) < 0.05 && worst(&torque) < 0.23);
 }
 
 // NASA TM-81232 (1981): aspect ratio 6, strong tip vortices. Simple models read 15 to 55 % high: a band, never an accuracy claim.
@@ -221,7 +249,8 @@ fn short_blades_read_high_as_documented() {
         .unwrap();
         let high = loads.thrust_coefficient / ct - 1.0;
         println!("TM-81232 {deg} deg: {high:.3}");
-        assert!((0.15..0.55).contains(&high), "{high}");
+        // Measured: 0.249, 0.163, 0.180.
+        assert!((0.15..0.25).contains(&high), "{high}");
     }
 }
 

@@ -208,7 +208,7 @@ fn coverage_holds_on_blade_element_aircraft() {
             twist_deg: 0.0,
             polar: rotor::SectionPolar::SMALL_SYMMETRIC,
         };
-        let aircraft = LadderAircraft {
+        let mut aircraft = LadderAircraft {
             mass_kg: random.uniform(5.0, 11.0),
             radius_m,
             solidity: geometry.solidity(),
@@ -216,7 +216,13 @@ fn coverage_holds_on_blade_element_aircraft() {
         };
         let efficiency = random.uniform(0.68, 0.9);
         let scatter = random.uniform(0.015, 0.045);
-        let start_rpm = random.uniform(80.0, 95.0) / radius_m * 60.0 / std::f64::consts::TAU;
+        let start_m_s = random.uniform(80.0, 95.0);
+        let start_rpm = start_m_s / radius_m * 60.0 / std::f64::consts::TAU;
+        // Near the stop for the blades' loading no aircraft begins its ladder, and past it the blades do not lift it.
+        let force_n =
+            air::standard_air(300.0).unwrap().density_kg_m3 * std::f64::consts::PI * (radius_m * start_m_s).powi(2);
+        let most_n = 0.9 * rotor::BLADE_LOADING_STOP * geometry.solidity() * force_n;
+        aircraft.mass_kg = aircraft.mass_kg.min(most_n / 9.80665);
         let mut reading = |rpm: f64| {
             let hover = rotor::hover(&rotor::HoverQuestion {
                 rotor: geometry,

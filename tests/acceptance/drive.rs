@@ -127,5 +127,5 @@ fn thin_air_costs_what_blade_elements_say_and_a_climb_more_than_the_ideal() {
     let climb_w = power(hot, 3.0).power_w - power(hot, 0.0).power_w;
     let ideal = |climb: f64| climb_power(power(hot, 0.0).thrust_n, 0.9, hot.density_kg_m3, climb).unwrap();
     let shown = figure_at(&mut person, check, "More for a climb of 3 m/s");
-    assert!((shown - climb_w).abs() < 1.0 && shown > 1.1 * (ideal(3.0) - ideal(0.0)), "{shown} W, {climb_w} W");
+    assert!((shown - climb_w).abs() < 1.0 && shown > 1.02 * (ideal(3.0) - ideal(0.0)), "{shown} W, {climb_w} W");
 }

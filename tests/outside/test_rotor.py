@@ -80,30 +80,142 @@ def rows(name):
         return list(csv.DictReader(line for line in file if not line.startswith("#")))
 
 
-def test_measured_small_rotor_thrust_and_power():
-    """NACA TN-626, 1937: D 5 ft, chord 2 in, untwisted, 960 rpm, 2 and 4 blades; thrust and torque to 1 %.
+def measured_rotor(blades):
+    """The rotor of NACA TN-626, 1937: D 5 ft, chord 2 in, NACA 0015, untwisted, root of the contour 16.7 % R, about 960 rpm."""
+    return lg.Rotor(
+        blades=blades, radius_m=0.762, chord_m=0.0508, root_fraction=0.167, twist_deg=0, polar=lg.small_symmetric_section()
+    )
 
-    The report's coefficients are twice today's. From 6 deg on a blade-element model of this kind is known to reach thrust
-    within 13 % at worst and power within 10 %, and no further is claimed.
+
+def test_measured_small_rotor_thrust_and_power():
+    """NACA TN-626, 1937, two to five blades, 6 degrees of pitch and more; thrust and torque to 1 %. The report's coefficients are twice today's.
+
+    Thrust within 3 % in the mean is what was asked for. The other bounds stand a little above what was measured when they were set.
     """
-    table = rows("naca_tn626.csv")
-    off = []
-    for row in table:
-        blades, pitch = int(row["blades"]), float(row["pitch_deg"])
+    off, blade_counts, at_thrust = [], [], []
+    air = lg.standard_air(0)
+    for row in rows("naca_tn626.csv"):
+        pitch = float(row["pitch_deg"])
         if pitch < 6:
             continue
-        rotor = lg.Rotor(
-            blades=blades, radius_m=0.762, chord_m=0.0508, root_fraction=0.167, twist_deg=0, polar=lg.small_symmetric_section()
-        )
-        loads = lg.rotor_loads(
-            lg.RotorPoint(rotor=rotor, air=lg.standard_air(0), speed_rpm=960, collective_deg=pitch, climb_m_s=0)
-        )
+        rotor = measured_rotor(int(row["blades"]))
+        loads = lg.rotor_loads(lg.RotorPoint(rotor=rotor, air=air, speed_rpm=960, collective_deg=pitch, climb_m_s=0))
         off.append((loads.thrust_coefficient / thrust(row) - 1, loads.power_coefficient / power(row) - 1))
-    off = np.array(off)
-    assert len(off) >= 6
-    assert np.abs(off[:, 0]).max() < 0.13, off
-    assert np.abs(off[:, 1]).max() < 0.10, off
-    assert np.abs(off.mean(axis=0)).max() < 0.05, off
+        blade_counts.append(rotor.blades)
+        at_thrust.append(power_at(rotor, air, 960, thrust(row)) / power(row) - 1)
+    off, blade_counts, at_thrust = np.array(off), np.array(blade_counts), np.array(at_thrust)
+    assert len(off) == 19
+    assert abs(off[:, 0].mean()) < 0.03, off  # -0.020
+    assert np.abs(off[:, 0]).max() < 0.065, off  # 0.060
+    for blades in (2, 3, 4, 5):
+        assert abs(off[blade_counts == blades, 0].mean()) < 0.04, (blades, off)  # -0.033, -0.016, -0.025, -0.001
+    assert abs(off[:, 1].mean()) < 0.035 and np.abs(off[:, 1]).max() < 0.11, off  # -0.033, 0.105
+    # What a hover asks for is power at a thrust.
+    assert abs(at_thrust.mean()) < 0.015 and np.abs(at_thrust).max() < 0.05, at_thrust  # -0.008, 0.045
+
+
+def power_at(rotor, air, rpm, thrust_coefficient):
+    """The power coefficient of a hover at a thrust coefficient."""
+    tip = rotor.radius_m * rpm * np.pi / 30
+    newton = thrust_coefficient * air.density_kg_m3 * np.pi * rotor.radius_m**2 * tip**2
+    question = lg.HoverQuestion(rotor=rotor, air=air, speed_rpm=rpm, mass_kg=newton / 9.80665, download_fraction=0, climb_m_s=0)
+    return lg.hover_power(question).loads.power_coefficient
+
+
+# A rotor of four blades that nobody here had used: R 32.5 in, solidity .098, power and thrust coefficients in hover, read off a figure of
+# Leishman's Principles of Helicopter Aerodynamics in a public transcription (a check of another program's rotor model). Twist, root and head
+# speed are not in it: -12 degrees, 20 % R and 2000 rpm, from memory.
+LEISHMAN = [
+    (0.0027, 0.00022),
+    (0.0033, 0.00026),
+    (0.0041, 0.00032),
+    (0.0050, 0.00039),
+    (0.0061, 0.00050),
+    (0.0067, 0.00056),
+    (0.0073, 0.00063),
+    (0.0080, 0.00071),
+    (0.0088, 0.00082),
+]
+
+
+@pytest.mark.parametrize("rpm", [1_500, 2_000])
+def test_power_of_a_rotor_that_nothing_was_chosen_by(rpm):
+    """Power at the measured thrust reads 8.6 to 10.5 % high in the mean, by the head speed, and 12.2 % at worst: on the careful side."""
+    rotor = lg.Rotor(
+        blades=4, radius_m=0.8255, chord_m=0.0635, root_fraction=0.2, twist_deg=-12, polar=lg.small_symmetric_section()
+    )
+    assert rotor.blades * rotor.chord_m / (np.pi * rotor.radius_m) == pytest.approx(0.098, abs=1e-4)
+    air = lg.standard_air(0)
+    off = np.array([power_at(rotor, air, rpm, ct) / cp - 1 for ct, cp in LEISHMAN])
+    print(f"{rpm} rpm: mean {100 * off.mean():+.1f} %, worst {100 * np.abs(off).max():.1f} %")
+    assert 0.07 < off.mean() < 0.12, off
+    assert np.abs(off).max() < 0.13, off
+
+
+def test_a_fan_in_a_shroud_that_was_measured():
+    """The X-22A's ducted propeller (NASA TN D-4142, three blades, 7 ft), static, blade angle 19 degrees at 75 % R: C_T .30 and C_P .118 as a
+    propeller's coefficients, read off the report's figure in a public transcription, good to some 5 %.
+
+    Its power lies between the ideal of an open rotor and that of a straight duct, as the model's two kinds of tail do. A figure of merit of
+    0.79 in a straight duct makes the model's power the measured one; the 0.5 taken for a small tail reads that much too high.
+    """
+    measured_ct, measured_cp, diameter, rate = 0.30, 0.118, 2.1336, 20.0
+    newton = measured_ct * 1.225 * rate**2 * diameter**4
+    watt = measured_cp * 1.225 * rate**3 * diameter**5
+
+    def tail(kind, merit):
+        # One metre of arm and the torque of that thrust: the tail makes the fan's thrust.
+        main_rpm = 60.0
+        question = lg.TailQuestion(
+            main_power_w=newton * 2 * np.pi,
+            head_speed_rpm=main_rpm,
+            arm_m=1.0,
+            tail_diameter_m=diameter,
+            density_kg_m3=1.225,
+            kind=kind,
+            figure_of_merit=merit,
+        )
+        report = lg.tail_rotor(question)
+        assert report.thrust_n == pytest.approx(newton, rel=1e-9)
+        return report.power_w
+
+    straight = lg.TailKind.SHROUDED(wake_area_ratio=1.0)
+    assert tail(straight, 1.0) < watt < tail(lg.TailKind.OPEN(), 1.0)
+    assert tail(straight, 1.0) / watt == pytest.approx(0.79, abs=0.01)
+    assert tail(straight, 0.5) / watt == pytest.approx(1.57, abs=0.02)
+
+
+# NACA 0015 at a Reynolds number of 160,000: Sheldahl and Klimas, SAND80-2114 (1981), read from a public transcription: degrees, lift, drag.
+SECTION = [
+    (0, 0.0, 0.0115),
+    (2, 0.2200, 0.0120),
+    (4, 0.4400, 0.0132),
+    (5, 0.5500, 0.0142),
+    (6, 0.6299, 0.0160),
+    (7, 0.7150, 0.0176),
+    (8, 0.7851, 0.0193),
+    (9, 0.8311, 0.0212),
+    (10, 0.8322, 0.0233),
+]
+
+
+@pytest.mark.parametrize("degrees, measured_lift, measured_drag", SECTION)
+def test_section(degrees, measured_lift, measured_drag):
+    """The section that every rotor here is made of: lift within 4 % of the table, drag within 12 %. Its least drag is another report's."""
+    polar, alpha = lg.small_symmetric_section(), np.radians(degrees)
+    assert section_lift(polar, alpha, 1.0) == pytest.approx(measured_lift, rel=0.04)
+    assert section_drag(polar, alpha, 160_000) == pytest.approx(measured_drag, rel=0.12)
+    assert section_drag(polar, alpha, 160_000) - section_drag(polar, 0, 160_000) == pytest.approx(measured_drag - 0.0115, abs=0.0006)
+
+
+def section_lift(polar, alpha, compressed):
+    straight = polar.lift_slope_per_rad * compressed * alpha
+    return straight / (1 + (straight / polar.lift_limit) ** 6) ** (1 / 6)
+
+
+def section_drag(polar, alpha, reynolds):
+    factor = (polar.reference_reynolds / reynolds) ** polar.reynolds_exponent
+    return polar.drag_zero * factor + polar.drag_alpha2_per_rad2 * alpha**2
 
 
 def thrust(row):
@@ -114,12 +226,15 @@ def power(row):
     return float(row["cq_report"]) / 2
 
 
+INDUCED_FACTOR = 1.15
+"""Of a rotor in hover, by the textbooks (Leishman, from memory)."""
+
+
 def elements(rotor, air, rpm, pitch_rad, climb, number=160):
     """Thrust and power of a rotor by blade elements and momentum in rings, told again: the induced speed of each ring by scipy's root finder."""
     polar, omega = rotor.polar, rpm * 2 * np.pi / 60
     tip = omega * rotor.radius_m
     reynolds = air.density_kg_m3 * tip * rotor.chord_m / air.viscosity_pa_s
-    factor = (polar.reference_reynolds / reynolds) ** polar.reynolds_exponent
     edges = np.linspace(rotor.root_fraction, 1, number + 1) * rotor.radius_m
     radius, width = (edges[1:] + edges[:-1]) / 2, np.diff(edges)
     thrust = power = 0.0
@@ -128,16 +243,16 @@ def elements(rotor, air, rpm, pitch_rad, climb, number=160):
             through = climb + v
             phi = np.arctan2(through, omega * y)
             alpha = pitch_rad - phi
-            straight = polar.lift_slope_per_rad * alpha
-            lift = straight / (1 + (straight / polar.lift_limit) ** 6) ** (1 / 6)
-            drag = polar.drag_zero * factor + polar.drag_alpha2_per_rad2 * alpha**2
+            lift = section_lift(polar, alpha, (1 - (omega * y / air.sound_m_s) ** 2) ** -0.5)
+            drag = section_drag(polar, alpha, reynolds * y / rotor.radius_m)
             pressure = 0.5 * air.density_kg_m3 * (through**2 + (omega * y) ** 2) * rotor.chord_m * rotor.blades * dy
             return phi, lift, drag, pressure
 
         def balance(v):
             phi, lift, _, pressure = ring(v)
             loss = 2 / np.pi * np.arccos(np.exp(-rotor.blades * (rotor.radius_m - y) / (2 * y * np.sin(phi))))
-            return pressure * lift * np.cos(phi) - 4 * np.pi * air.density_kg_m3 * loss * (climb + v) * v * y * dy
+            ideal = v / INDUCED_FACTOR
+            return pressure * lift * np.cos(phi) - 4 * np.pi * air.density_kg_m3 * loss * (climb + ideal) * ideal * y * dy
 
         v = brentq(balance, 1e-6, omega * y * np.tan(pitch_rad) - climb, xtol=1e-10)
         phi, lift, drag, pressure = ring(v)
