@@ -73,8 +73,9 @@ fn of_journal(error: &JournalError, reason: String) -> LiftgateError {
         JournalError::CannotWithdraw { .. } | JournalError::Backup { .. } => {
             LiftgateError::Refused { field: None, reason }
         }
-        JournalError::Busy | JournalError::CannotLock { .. } | JournalError::Sqlite { .. } => {
-            LiftgateError::Storage { reason }
-        }
+        JournalError::Busy
+        | JournalError::CannotLock { .. }
+        | JournalError::BetweenTwo
+        | JournalError::Sqlite { .. } => LiftgateError::Storage { reason },
     }
 }

@@ -163,6 +163,7 @@ pub struct Control {
 #[uniffi::remote(Enum)]
 pub enum Document {
     Pick { media_types: Vec<String> },
+    Take,
     Save { name: String, media_type: String },
 }
 

@@ -3,6 +3,8 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
+use liftgate_core::app::AppError;
+use liftgate_core::journal::JournalError;
 use liftgate_core::record::{Author, Body};
 use liftgate_tests::Spread;
 
@@ -64,6 +66,7 @@ struct Count {
     there_all_the_same: u64,
     went_on: u64,
     begun_anew: u64,
+    between_two: u64,
     wrong: Vec<String>,
 }
 
@@ -114,8 +117,22 @@ fn fail(act: &Act, well: &Well, at: u64, failing: Failing, count: &mut Count) {
     }
     // What was told as failed may be gone again: nobody was told that it is there.
     let known = if done.is_ok() { &well.after } else { &well.before };
+    told_as_between_two(&scene, &done, &told, count);
     goes_on(scene, known.as_ref().filter(|_| here.is_some()), &well.after, &told, count);
     watch::end();
+}
+
+/// A change of place that the next start will end is told as such, and nothing else is.
+fn told_as_between_two(scene: &Scene, done: &Result<(), AppError>, told: &str, count: &mut Count) {
+    let next = scene.journal().with_file_name(format!("{}-next", scene.journal().file_name().unwrap().display()));
+    let is_told = matches!(done, Err(AppError::Journal { source: JournalError::BetweenTwo, .. }));
+    count.between_two += u64::from(is_told);
+    let what = if is_told {
+        "told as between two journals, and none waits"
+    } else {
+        "another journal waits, and nobody is told"
+    };
+    count.hold(is_told == next.exists(), told, what);
 }
 
 /// The app goes on in the same process where it can, and always once it is begun anew.
@@ -184,12 +201,19 @@ fn a_disk_that_fails_or_is_full_at_any_call_never_leads_to_a_false_recorded() {
         all.there_all_the_same += count.there_all_the_same;
         all.went_on += count.went_on;
         all.begun_anew += count.begun_anew;
+        all.between_two += count.between_two;
         all.wrong.append(&mut count.wrong);
     }
     println!(
-        "{} failures at {calls} calls: {} told as done and there, {} told as failed ({} of them there all the same); the same app went on \
-         {} times, {} times it had to be begun anew",
-        all.tried, all.told_well, all.told_failed, all.there_all_the_same, all.went_on, all.begun_anew
+        "{} failures at {calls} calls: {} told as done and there, {} told as failed ({} of them there all the same, {} as between \
+         two journals); the same app went on {} times, {} times it had to be begun anew",
+        all.tried,
+        all.told_well,
+        all.told_failed,
+        all.there_all_the_same,
+        all.between_two,
+        all.went_on,
+        all.begun_anew
     );
     assert!(all.wrong.is_empty(), "{}", all.wrong.join("\n"));
     let is_of_all = std::env::var("LIFTGATE_ACT").is_err();

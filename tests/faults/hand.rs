@@ -46,7 +46,9 @@ impl Hand {
         };
         match &control.document {
             Some(Document::Save { name, .. }) => self.phone.pilot()?.saving(&control.token, name, &self.now),
-            Some(Document::Pick { .. }) => self.phone.pilot()?.picked(&control.token, "it.zip", None, &self.now),
+            Some(Document::Pick { .. } | Document::Take) => {
+                self.phone.pilot()?.picked(&control.token, "it.zip", None, &self.now)
+            }
             None => self.phone.pilot()?.tap(&control.token, &self.now),
         }
     }

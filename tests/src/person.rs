@@ -175,7 +175,10 @@ impl Person {
         from: &mut dyn Read,
     ) -> Result<Tapped, AppError> {
         let control = self.control(words).unwrap_or_else(|| panic!("there is no '{words}'"));
-        assert!(matches!(control.document, Some(Document::Pick { .. })), "'{words}' wants no document");
+        assert!(
+            matches!(control.document, Some(Document::Pick { .. } | Document::Take)),
+            "'{words}' wants no document"
+        );
         self.wait(2);
         let pilot = self.phone.pilot()?;
         let mut tapped = pilot.picked(&control.token, name, length, &self.now)?;

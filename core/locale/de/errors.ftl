@@ -3,6 +3,7 @@ store-not-ours = { $path } ist kein Journal von Liftgate: { $reason }. Die Datei
 store-newer = { $path } stammt von einem neueren Liftgate (Form { $found }, dieses liest bis { $known }). Die Datei blieb, wie sie ist; die App erneuern
 store-full = Der Speicher des Telefons ist voll, dies wurde nicht eingetragen. Alles vorher Eingetragene ist sicher; Platz schaffen und noch einmal eintragen
 store-open-elsewhere = { $path } ist schon geöffnet, in einem anderen Fenster oder einem anderen Programm. Nichts wurde geändert; dort weitermachen, oder es dort schließen und hier noch einmal öffnen
+store-between-two = der Speicher des Telefons versagte, während eine Aufzeichnung an die Stelle einer anderen trat. Beide sind ganz. Schließ die App und öffne sie wieder: Sie beendet dann den Wechsel, und die Seite „Sicherung“ sagt, welche Aufzeichnung gilt und welche beiseitegelegt ist
 store-cannot-lock = Es ließ sich nicht feststellen, ob das Journal anderswo offen ist: { $words }. Es blieb, wie es ist
 store-busy = Ein anderes Programm hält das Journal; schließen und noch einmal versuchen
 store-broken = Eintrag { $seq } passt nicht zum vorigen: { $reason }. Die Datei aufheben und die letzte Sicherung daneben einspielen

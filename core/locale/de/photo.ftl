@@ -3,6 +3,7 @@
 photo-heading = Fotos
 photo-number = Foto { $number }, { $when }
 photo-title = Foto { $number }
+photo-take = Foto aufnehmen
 photo-add = Foto anhängen
 photo-attached = Foto angehängt: { $of }
 photo-of-aircraft = Der Hubschrauber

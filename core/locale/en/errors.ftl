@@ -3,6 +3,7 @@ store-not-ours = { $path } is not a Liftgate journal: { $reason }. It was left a
 store-newer = { $path } was written by a newer Liftgate (form { $found }, this one reads up to { $known }). It was left as it is; update the app
 store-full = the phone's storage is full, so this was not recorded. All that was recorded before is safe; free some space and do it again
 store-open-elsewhere = { $path } is open already, in another window or another program. Nothing was changed; go on there, or close it there and open it here again
+store-between-two = the phone's storage failed while one record took another one's place. Both are whole. Close the app and open it again: it then ends the change, and the page “Backup” says which record is in place and which is set aside
 store-cannot-lock = whether the journal is open elsewhere could not be found out: { $words }. It was left as it is
 store-busy = the journal is held by another program; close it and try again
 store-broken = entry { $seq } does not fit the one before it: { $reason }. Keep the file and restore your last backup beside it

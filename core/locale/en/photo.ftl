@@ -3,6 +3,7 @@
 photo-heading = Photos
 photo-number = Photo { $number }, { $when }
 photo-title = Photo { $number }
+photo-take = Take a photo
 photo-add = Attach a photo
 photo-attached = Photo attached: { $of }
 photo-of-aircraft = The aircraft

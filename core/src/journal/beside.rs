@@ -6,6 +6,9 @@ use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
+use super::JournalError;
+use super::backup::BackupError;
+
 /// The end of the name of a journal that was set aside, before its number.
 const ASIDE: &str = "-aside-";
 
@@ -69,6 +72,11 @@ impl Beside {
         self.next().try_exists()
     }
 
+    /// Whether a change of place is begun and not ended, as far as can be told: the next start ends it.
+    pub fn is_between_two(&self) -> bool {
+        self.has_next().unwrap_or(true)
+    }
+
     /// Whether a journal of ours was open here before: it leaves the file by which it is locked.
     pub fn was_open_here(&self) -> bool {
         self.named("-lock").exists()
@@ -98,16 +106,22 @@ impl Beside {
     /// The journal that was built takes the place of the one that is there, which is set aside under the number that is given back.
     ///
     /// From the first rename on it is decided: what a power cut comes between is ended by the next start.
-    pub fn take_place(&self) -> io::Result<u32> {
-        let number = self.free()?;
-        fs::rename(self.building(), self.next())?;
-        let moved = self.sync().and_then(|()| self.let_next_in());
-        if moved.is_err() {
+    ///
+    /// # Errors
+    /// It cannot be moved, and all is as it was; [`JournalError::BetweenTwo`] where that could not be had back either.
+    pub fn take_place(&self) -> Result<u32, JournalError> {
+        let number = self.free().map_err(BackupError::from)?;
+        let moved =
+            fs::rename(self.building(), self.next()).and_then(|()| self.sync()).and_then(|()| self.let_next_in());
+        moved.map_err(|error| {
             // It is as it was: nothing is opened anew where a journal was.
-            self.put_back(number)?;
-            fs::rename(self.next(), self.building())?;
-        }
-        moved
+            let back = self.put_back(number).and_then(|()| move_if_there(&self.next(), &self.building()));
+            if back.is_err() || self.is_between_two() {
+                JournalError::BetweenTwo
+            } else {
+                BackupError::from(error).into()
+            }
+        })
     }
 
     /// The number of the next one that is set aside. Where nobody knows which there are, none may be put over another.
@@ -143,12 +157,16 @@ impl Beside {
     }
 
     /// Takes the last change of place back: what cannot be opened is no journal to go on with.
-    pub fn give_place_back(&self, number: u32) -> io::Result<()> {
+    ///
+    /// # Errors
+    /// [`JournalError::BetweenTwo`]: it cannot be moved.
+    pub fn give_place_back(&self, number: u32) -> Result<(), JournalError> {
         // From the first rename on the one that was there before is the next one again, whatever comes between.
-        fs::rename(self.aside(number), self.next())?;
-        fs::rename(&self.journal, self.building())?;
-        fs::rename(self.next(), &self.journal)?;
-        self.sync()
+        fs::rename(self.aside(number), self.next())
+            .and_then(|()| fs::rename(&self.journal, self.building()))
+            .and_then(|()| fs::rename(self.next(), &self.journal))
+            .and_then(|()| self.sync())
+            .map_err(|_| JournalError::BetweenTwo)
     }
 
     /// Ends what a power cut came between: a journal that was to take the place takes it. What was on its way in is cleared away, which

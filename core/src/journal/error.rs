@@ -64,6 +64,8 @@ pub enum JournalError {
         /// Why.
         source: BackupError,
     },
+    /// The phone's storage failed while one journal took another one's place. Both are whole, and the next start ends it.
+    BetweenTwo,
     /// SQLite said something else.
     Sqlite {
         /// What was being done.
@@ -158,7 +160,8 @@ impl JournalError {
             | JournalError::OpenElsewhere { .. }
             | JournalError::CannotLock { .. }
             | JournalError::CannotWithdraw { .. }
-            | JournalError::Backup { .. } => false,
+            | JournalError::Backup { .. }
+            | JournalError::BetweenTwo => false,
         }
     }
 

@@ -31,6 +31,7 @@ impl JournalError {
             }
             JournalError::CannotWithdraw { reason } => reason.words(locale),
             JournalError::Backup { source } => source.words(locale),
+            JournalError::BetweenTwo => say!(locale, "store-between-two"),
             JournalError::Sqlite { doing, source } => {
                 say!(locale, "store-storage", doing = doing.words(locale), words = source.to_string())
             }

@@ -50,7 +50,8 @@ impl Journal {
     /// Lets a journal that was made beside this one take its place. Gives back the number under which this one is set aside.
     ///
     /// # Errors
-    /// It cannot be closed, moved or opened again: then this one is there as it was.
+    /// It cannot be closed, moved or opened again: then this one is there as it was. [`JournalError::BetweenTwo`] where that could not be had
+    /// back either.
     pub(crate) fn lay_in(&mut self, made: Journal) -> Result<u32, JournalError> {
         let beside = Beside::of(self.path());
         made.close_whole()?;
@@ -59,11 +60,11 @@ impl Journal {
             Ok(number) => number,
             Err(error) => {
                 self.reopen()?;
-                return Err(BackupError::from(error).into());
+                return Err(error);
             }
         };
         let Err(error) = self.reopen() else { return Ok(number) };
-        beside.give_place_back(number).map_err(BackupError::from)?;
+        beside.give_place_back(number)?;
         self.reopen()?;
         Err(error)
     }
@@ -126,8 +127,8 @@ impl Journal {
     /// # Errors
     /// Another one waits still to take the place: the next start lets it in, and nothing is recorded here any more.
     fn reopen(&mut self) -> Result<(), JournalError> {
-        if Beside::of(self.path()).has_next().map_err(BackupError::from)? {
-            return Err(BackupError::from(std::io::Error::from(std::io::ErrorKind::ResourceBusy)).into());
+        if Beside::of(self.path()).is_between_two() {
+            return Err(JournalError::BetweenTwo);
         }
         self.connection = super::open::open(self.path())?;
         Ok(())

@@ -256,11 +256,11 @@ pub struct Control {
     pub chosen: bool,
     /// What a screen reader says, with the unit.
     pub spoken: String,
-    /// A document that goes along with the touch, by way of the phone's own picker.
+    /// A document that goes along with the touch, by way of the phone's own picker or camera app.
     pub document: Option<Document>,
 }
 
-/// A document that a control asks for or offers. The shell opens the phone's picker; the core gets or gives the bytes.
+/// A document that a control asks for or offers. The shell opens the phone's picker or camera app; the core gets or gives the bytes.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Document {
     /// The person picks one. Its name goes back with the control's token, its bytes follow in pieces: [`Work::Feed`].
@@ -268,6 +268,8 @@ pub enum Document {
         /// Media types that the picker offers; the first is the likeliest.
         media_types: Vec<String>,
     },
+    /// The person takes a photo with the phone's own camera app. It goes on as a picked one does, its file held by nobody else.
+    Take,
     /// The person says where one goes. Its name goes back with the control's token, its bytes are asked for in pieces: [`Work::Write`].
     Save {
         /// The name to begin with.

@@ -1,4 +1,4 @@
-//! Photos: a list of those of something, the way to attach one, and one photo with what is known of it.
+//! Photos: a list of those of something, the ways to attach one, and one photo with what is known of it.
 
 use super::context::{heading, in_groups, paragraph, row, still_row};
 use super::{
@@ -11,7 +11,7 @@ use crate::record::{EntryId, PhotoOf};
 /// The media type of what a camera writes.
 const JPEG: &str = "image/jpeg";
 
-/// The photos of something, newest first, and the way to attach one.
+/// The photos of something, newest first, and the ways to attach one.
 pub(super) fn photos(context: &Context<'_>, of: &PhotoOf) -> Vec<Block> {
     let locale = context.locale;
     let mut blocks = Vec::new();
@@ -24,10 +24,12 @@ pub(super) fn photos(context: &Context<'_>, of: &PhotoOf) -> Vec<Block> {
         let title = say!(locale, "photo-number", number = number, when = when);
         row(Edge::None, "", title, Some(size(locale, photo)), Place::Photo(photo.entry))
     }));
-    let add = Control::new(Wanted::Photo(of.clone()).into(), say!(locale, "photo-add"))
-        .icon(Icon::Add)
-        .document(Document::Pick { media_types: vec![JPEG.to_owned()] });
-    blocks.push(Block::Choice { label: String::new(), options: vec![add] });
+    let wanted = |words: String, document| {
+        Control::new(Wanted::Photo(of.clone()).into(), words).icon(Icon::Add).document(document)
+    };
+    let take = wanted(say!(locale, "photo-take"), Document::Take);
+    let pick = wanted(say!(locale, "photo-add"), Document::Pick { media_types: vec![JPEG.to_owned()] });
+    blocks.push(Block::Choice { label: String::new(), options: vec![take, pick] });
     blocks
 }
 

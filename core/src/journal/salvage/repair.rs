@@ -4,7 +4,6 @@ use std::path::Path;
 
 use super::chain::Legible;
 use super::found_logs::lay_logs;
-use crate::journal::backup::BackupError;
 use crate::journal::beside::Beside;
 use crate::journal::{Journal, JournalError, NewEntry};
 use crate::record::{Body, Moment};
@@ -32,5 +31,5 @@ pub(crate) fn repair(path: &Path, legible: &Legible, may_lack_last: bool, now: &
     let gaps = legible.gaps();
     made.append(now, vec![NewEntry::pilot(Body::Repaired { gaps, may_lack_last, lost_logs })])?;
     made.close_whole()?;
-    Ok(beside.take_place().map_err(BackupError::from)?)
+    beside.take_place()
 }

@@ -63,8 +63,8 @@ class Picked(val name: String, val length: ULong?, private val stream: InputStre
 }
 
 /**
- * The phone's own picker of documents, which needs no permission. A control that wants a document sends the person
- * there; the control's token waits here, also over the death of the process, until the person comes back.
+ * The phone's own picker of documents and its camera app, which need no permission. A control that wants a document sends the
+ * person there; the control's token waits here, also over the death of the process, until the person comes back.
  */
 class Documents(private val activity: Activity) {
     private var token: String? = null
@@ -75,7 +75,7 @@ class Documents(private val activity: Activity) {
         token = state.getString(TOKEN)
     }
 
-    /** Opens the picker for what [control] wants; false where it wants no document. */
+    /** Opens the picker or the camera app for what [control] wants; false where it wants no document. */
     fun open(control: Control): Boolean {
         val wanted = control.document ?: return false
         token = control.token
@@ -88,22 +88,29 @@ class Documents(private val activity: Activity) {
                 type = wanted.mediaType
                 putExtra(Intent.EXTRA_TITLE, wanted.name)
             }
+            is Document.Take -> TAKE to CameraFile.ask(activity)
         }
-        start(intent.addCategory(Intent.CATEGORY_OPENABLE), request)
+        if (request != TAKE) intent.addCategory(Intent.CATEGORY_OPENABLE)
+        start(intent, request)
         return true
     }
 
     @Suppress("DEPRECATION") // the other way needs a library
     private fun start(intent: Intent, request: Int) = activity.startActivityForResult(intent, request)
 
-    /** The person is back: whether to [pick] or to [save], with the token that waited; neither where they chose none. */
-    fun back(request: Int, data: Intent?, pick: (String, Uri) -> Unit, save: (String, Uri) -> Unit) {
+    /** The person is back: whether to [pick] or to [save], with the token that waited; neither where they chose or took none. */
+    fun back(request: Int, result: Int, data: Intent?, pick: (String, Uri) -> Unit, save: (String, Uri) -> Unit) {
+        if (request == TAKE) CameraFile.takeBack(activity)
         val waited = token ?: return
         token = null
-        val uri = data?.data ?: return
+        if (result != Activity.RESULT_OK) {
+            if (request == TAKE) CameraFile.giveUp(activity)
+            return
+        }
         when (request) {
-            PICK -> pick(waited, uri)
-            SAVE -> save(waited, uri)
+            PICK -> data?.data?.let { pick(waited, it) }
+            SAVE -> data?.data?.let { save(waited, it) }
+            TAKE -> pick(waited, CameraFile.PLACE)
         }
     }
 
@@ -114,6 +121,7 @@ class Documents(private val activity: Activity) {
         val known = activity.contentResolver.query(uri, columns, null, null, null)?.use { found ->
             if (found.moveToFirst()) found.getString(0) to (if (found.isNull(1)) null else found.getLong(1).toULong()) else null
         }
+        if (uri == CameraFile.PLACE) CameraFile.clear(activity)
         return Picked(known?.first ?: uri.lastPathSegment.orEmpty(), known?.second, stream, aside)
     }
 
@@ -138,6 +146,7 @@ class Documents(private val activity: Activity) {
     private companion object {
         const val PICK = 1
         const val SAVE = 2
+        const val TAKE = 3
         const val TOKEN = "document-token"
     }
 }

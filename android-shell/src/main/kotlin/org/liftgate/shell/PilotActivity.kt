@@ -11,6 +11,7 @@ import org.liftgate.shell.blocks.Shape
 import org.liftgate.shell.blocks.Taps
 import uniffi.liftgate.Block
 import uniffi.liftgate.Control
+import uniffi.liftgate.Document
 import uniffi.liftgate.Icon
 import uniffi.liftgate.Liftgate
 import uniffi.liftgate.LiftgateException
@@ -110,11 +111,11 @@ class PilotActivity : ShellActivity(), Taps {
         show(tapped.turn, tapped.screen, tapped.said)
     }
 
-    /** Sends the person to the phone's picker where [control] goes with a document; true if it does. */
+    /** Sends the person to the phone's picker or camera app where [control] goes with a document; true if it does. */
     private fun opened(control: Control): Boolean = try {
         documents.open(control)
     } catch (missing: ActivityNotFoundException) {
-        screen.refuse(null, getString(R.string.no_picker))
+        screen.refuse(null, getString(if (control.document is Document.Take) R.string.no_camera else R.string.no_picker))
         true
     }
 
@@ -122,7 +123,7 @@ class PilotActivity : ShellActivity(), Taps {
     @Suppress("DEPRECATION")
     override fun onActivityResult(requestCode: Int, resultCode: Int, data: Intent?) {
         super.onActivityResult(requestCode, resultCode, data)
-        documents.back(requestCode, data, ::pick, ::save)
+        documents.back(requestCode, resultCode, data, ::pick, ::save)
     }
 
     /** Opens what was picked, however long its provider takes; the window that is there by then goes on with it. */

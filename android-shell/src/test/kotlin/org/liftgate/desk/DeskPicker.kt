@@ -2,6 +2,7 @@ package org.liftgate.desk
 
 import android.content.Intent
 import android.net.Uri
+import android.provider.MediaStore
 import java.io.ByteArrayOutputStream
 import java.io.File
 import java.util.concurrent.CompletableFuture
@@ -12,7 +13,7 @@ import org.liftgate.shell.Saving
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 
-/** In place of the phone's own picker of documents: files of the person at the desk, through the browser. */
+/** In place of the phone's own picker of documents and its camera app: files of the person at the desk, through the browser. */
 class DeskPicker(private val phone: Phone) {
     /** Whether the app waits for the person to pick, or to say where something goes. */
     val isOpen: Boolean get() = phone.askedPicker != null
@@ -27,6 +28,10 @@ class DeskPicker(private val phone: Phone) {
     /** Picks [file]; what the app makes of it shows on its screen. */
     fun choose(name: String, file: File) {
         require(isOpen) { "the app asks for no document" }
+        if (phone.askedPicker?.action == MediaStore.ACTION_IMAGE_CAPTURE) {
+            phone.answerCamera(file.readBytes(), await = false)
+            return
+        }
         val there = Uri.Builder().scheme("content").authority("desk").appendPath(name).build()
         shadowOf(RuntimeEnvironment.getApplication().contentResolver).registerInputStream(there, file.inputStream())
         phone.answerPicker(there, await = false)

@@ -7,6 +7,7 @@ import android.graphics.Canvas
 import android.graphics.Rect
 import android.net.Uri
 import android.os.SystemClock
+import android.provider.MediaStore
 import android.view.MotionEvent
 import android.view.View
 import android.view.ViewGroup
@@ -282,7 +283,8 @@ class Phone(
         get() = controller?.get()?.let { shadowOf(it).peekNextStartedActivityForResult()?.intent }?.takeIf(::isPicker)
 
     /** What is merely started is on the same list. */
-    private fun isPicker(intent: Intent) = intent.action == Intent.ACTION_OPEN_DOCUMENT || intent.action == Intent.ACTION_CREATE_DOCUMENT
+    private fun isPicker(intent: Intent) =
+        intent.action in setOf(Intent.ACTION_OPEN_DOCUMENT, Intent.ACTION_CREATE_DOCUMENT, MediaStore.ACTION_IMAGE_CAPTURE)
 
     /** Answers the phone's picker of documents with [uri]; null: the person chose none. What comes of it is awaited, or not. */
     fun answerPicker(uri: Uri?, await: Boolean = true): Intent {
@@ -293,6 +295,19 @@ class Phone(
         shadowOf(activity).receiveResult(asked.intent, answer, uri?.let { Intent().setData(it) })
         if (await) settle()
         return asked.intent
+    }
+
+    /** Is the phone's camera app, which was asked for a photo: writes [jpeg] where it was told to, or takes none, and goes back. */
+    fun answerCamera(jpeg: ByteArray?, await: Boolean = true): Intent {
+        val asked = checkNotNull(askedPicker) { "no camera was opened" }
+        val there = checkNotNull(asked.extras?.get(MediaStore.EXTRA_OUTPUT) as? Uri) { "the camera was told no place" }
+        if (jpeg != null) app.contentResolver.openOutputStream(there, "w")!!.use { it.write(jpeg) }
+        val started = generateSequence { shadowOf(activity).nextStartedActivityForResult }.first { isPicker(it.intent) }
+        while (shadowOf(app).peekNextStartedActivity() != null) shadowOf(app).nextStartedActivity
+        // A camera that was told a place gives nothing back with its answer.
+        shadowOf(activity).receiveResult(started.intent, if (jpeg == null) Activity.RESULT_CANCELED else Activity.RESULT_OK, null)
+        if (await) settle()
+        return asked
     }
 
     /** Rests a finger on the control that shows [label] until it acts. */

@@ -1,8 +1,11 @@
 package org.liftgate.shell
 
+import android.app.Activity
+import android.content.Intent
 import android.graphics.Color
 import android.graphics.drawable.BitmapDrawable
 import android.net.Uri
+import android.provider.MediaStore
 import android.widget.ImageView
 import java.io.ByteArrayInputStream
 import java.io.File
@@ -16,6 +19,8 @@ import org.liftgate.season.drawnPhoto
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
+import org.robolectric.util.ReflectionHelpers
+import org.robolectric.util.ReflectionHelpers.ClassParameter.from
 
 /** A photo that is picked and looked at on the real shell with the real core, with pictures at both ends of the size of type. */
 @RunWith(RobolectricTestRunner::class)
@@ -26,6 +31,50 @@ class PhotoScreensTest {
     @Test fun atFullSize() = pictures("photo-100", 1f)
 
     @Test fun atTwiceTheSize() = pictures("photo-200", 2f)
+
+    /** The camera app is given one place for one photo; nothing of it is left there, and nobody else could read it. */
+    @Test
+    fun aPhotoIsTakenByThePhonesOwnCameraApp() {
+        Phone(folder.newFolder()).use { phone ->
+            phone.launch().tap("Aircraft").tap("Take a photo")
+            val asked = phone.answerCamera(drawnPhoto())
+            assertEquals(MediaStore.ACTION_IMAGE_CAPTURE, asked.action)
+            assertTrue("no right to write", asked.flags and Intent.FLAG_GRANT_WRITE_URI_PERMISSION != 0)
+            assertEquals(CameraFile.PLACE, asked.clipData?.getItemAt(0)?.uri)
+            phone.expect("Photo attached: the aircraft").expect("Photo 1,")
+            assertEquals(emptyList<String>(), leftByTheCamera())
+        }
+    }
+
+    /** A camera wants much memory: what asked for the photo may be gone and made anew by the time it is taken. */
+    @Test
+    fun aPhotoIsTakenThoughTheScreenWasLetGoMeanwhile() {
+        Phone(folder.newFolder()).use { phone ->
+            phone.launch().tap("Aircraft").tap("Take a photo")
+            val request = shadowOf(phone.activity).peekNextStartedActivityForResult().requestCode
+            phone.recreate()
+            phone.activity.contentResolver.openOutputStream(CameraFile.PLACE, "w")!!.use { it.write(drawnPhoto()) }
+            ReflectionHelpers.callInstanceMethod<Unit>(
+                phone.activity, "onActivityResult", from(Int::class.java, request), from(Int::class.java, Activity.RESULT_OK),
+                from(Intent::class.java, null),
+            )
+            phone.settle()
+            phone.expect("Photo attached: the aircraft")
+        }
+    }
+
+    @Test
+    fun whoTakesNoneIsWhereTheyWere() {
+        Phone(folder.newFolder()).use { phone ->
+            phone.launch().tap("Aircraft").tap("Take a photo")
+            phone.answerCamera(null)
+            phone.expect("Take a photo")
+            assertTrue("a photo was attached", phone.words().none { it.startsWith("Photo 1,") })
+            assertEquals(emptyList<String>(), leftByTheCamera())
+        }
+    }
+
+    private fun leftByTheCamera() = File(RuntimeEnvironment.getApplication().cacheDir, "camera").list().orEmpty().toList()
 
     private fun pictures(name: String, scale: Float) {
         RuntimeEnvironment.setFontScale(scale)
