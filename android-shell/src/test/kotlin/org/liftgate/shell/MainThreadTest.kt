@@ -103,6 +103,7 @@ class MainThreadTest {
         val open = Regex("java/io/File(Input|Output)Stream|java/io/RandomAccessFile|android/content/ContentResolver|android/database/.*|java/nio/file/Files")
         val openers = classes.filter { file -> ClassCalls.of(file).any { open.matches(it.owner) } }
             .map { it.nameWithoutExtension.substringBefore('$') }.toSortedSet()
-        assertEquals(sortedSetOf("Documents", "Saving"), openers)
+        // The camera app's calls reach the provider of its one file on threads of their own.
+        assertEquals(sortedSetOf("CameraFile", "Documents", "Saving"), openers)
     }
 }
