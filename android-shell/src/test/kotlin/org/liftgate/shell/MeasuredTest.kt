@@ -127,7 +127,7 @@ class MeasuredTest {
                 val times = places.filter { (words, _) -> Regex("[0-9]+:[0-9.,]+").matches(words) }
                 val axis = times.minOf { (_, at) -> at.bottom }
                 assertTrue("the time axis is at $axis; $where", axis <= seen)
-                val numbers = places.filter { (words, at) -> Regex("[\u2212\\-]?[0-9.,]+( \\S+)?").matches(words) && at.bottom < axis }
+                val numbers = places.filter { (words, at) -> Regex("[\u2212\\-]?[0-9.,]+(\u00A0\\S+)?").matches(words) && at.bottom < axis }
                 assertEquals("the scale of the first trace; $where", 2, numbers.size)
             }
         }
