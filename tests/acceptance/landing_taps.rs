@@ -159,7 +159,7 @@ fn one_range_for_charge_used_whether_flagged_or_refused() {
     let mut walk = landed(FLIGHT);
     walk.person.enter("Charge used", "12001");
     let flag = walk.person.typed("Charge used").1.unwrap();
-    assert_eq!(walk.person.refused("As it should be"), flag, "10000 mAh and a fifth");
+    assert_eq!(walk.person.closed("As it should be"), flag, "10000 mAh and a fifth");
     walk.person.enter("Charge used", "12000");
     assert_eq!(walk.person.typed("Charge used").1, None);
     // More than it holds by its label, and asked about.

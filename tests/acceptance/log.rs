@@ -102,7 +102,7 @@ fn each_column_is_named_on_a_page_of_its_own_and_only_one_is_the_time() {
     walk.person.tap("Leave out");
     walk.person.tap("That is it");
     walk.person.enter("Rows are apart", "0");
-    assert!(walk.person.refused("Attach this log").contains("Rows are apart"));
+    assert!(walk.person.closed("Attach this log").contains("Rows are apart"));
     walk.person.enter("Rows are apart", "0.1");
     walk.person.tap("Attach this log");
     let Body::LogAttached { log, .. } = walk.person.last() else { panic!("{:?}", walk.person.last()) };
@@ -126,6 +126,9 @@ fn fingers_stretch_the_plot_draw_it_along_and_put_the_cursor_where_they_touch() 
     let mut walk = at_the_plot();
     let whole = plot(&walk).1;
     assert!(whole.labels.iter().any(|label| label.text == "caution 160 A"), "the controller's rating is drawn in");
+    let below = |words: &str| whole.labels.iter().find(|label| label.text == words).map(|label| label.y);
+    assert!(below("50") > below("150 A"), "the current has a scale of round numbers: {:?}", whole.labels);
+    assert!(below("0:00") < below("Spannung"), "the time stands below the first trace already: {:?}", whole.labels);
     // Two fingers over the burst at 80 of 150 s, four times as far apart in three moves: a window of 37 s about it.
     walk.person.fingers(PlotPhase::Down, 0.53, 1.0, 0.0);
     walk.person.fingers(PlotPhase::Move, 0.53, 2.0, 0.0);

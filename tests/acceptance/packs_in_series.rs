@@ -161,7 +161,7 @@ fn more_than_a_pack_holds_is_not_put_back_into_it() {
     person.enter(field, "9000");
     let flag = person.typed(field).1.unwrap();
     assert!(flag.contains("9000 mAh is more than Pack 1 takes") && flag.contains("8800 mAh"), "{flag}");
-    let refused = person.refused("Charged");
+    let refused = person.closed("Charged");
     assert!(refused.contains("is more than Pack 1 takes"), "{refused}");
     assert!(!person.entries().iter().any(|entry| matches!(entry.body, Body::PackCharged { .. })));
     person.enter(field, "8700");

@@ -161,7 +161,7 @@ fn a_card_on_paper_is_printed_the_evening_before_and_entered_the_evening_after()
     person.wait(4 * 3_600);
     let down = person.now.earlier_by_s(3 * 3_600 + 1_800);
     person.enter("Or the time of day at which it came down, as 14:32", "noon");
-    assert!(person.refused("It was flown so").contains("14:32"), "a time of day is shown as one writes it");
+    assert!(person.closed("It was flown so").contains("14:32"), "a time of day is shown as one writes it");
     person.enter("Or the time of day at which it came down, as 14:32", &down.wall.format("%H%M").to_string());
     assert!(person.words().contains("That is 3:30 h ago"), "{}", person.words());
     person.tap("Shake");

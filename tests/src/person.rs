@@ -270,6 +270,19 @@ impl Person {
         }
     }
 
+    /// Finds it closed for what is flagged at a field, and returns what the core says where a shell would touch it all the same.
+    pub fn closed(&mut self, words: &str) -> String {
+        let control = self.control(words).unwrap_or_else(|| panic!("there is no '{words}': {}", self.words()));
+        assert!(!control.enabled, "'{words}' looks live");
+        assert_eq!(
+            control.why_not.as_deref(),
+            Some("Put the number right first"),
+            "the reason is said at the field alone"
+        );
+        let pilot = self.phone.pilot().expect("the pilot has the phone");
+        pilot.tap(&control.token, &self.now).expect_err("the core holds the line too").to_string()
+    }
+
     /// Does this with the fingers on the plot in view, and sees the plot as it is then.
     pub fn fingers(&mut self, phase: PlotPhase, middle: f32, spread: f32, shift: f32) -> Block {
         let screen = self.screen();

@@ -6,6 +6,7 @@ common-gone = Im geltenden Plan gibt es das nicht mehr.
 common-not-found = Nicht gefunden
 common-over-all = Gilt für den ganzen Abschnitt { $stage }.
 common-range = { $low } bis { $high }
+common-mend-first = Zuerst die Zahl berichtigen
 common-spotter-has-it = Der Helfer hat das Telefon.
 common-handed-over = Übergeben
 

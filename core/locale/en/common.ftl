@@ -6,6 +6,7 @@ common-gone = This is no longer there under the plan in force.
 common-not-found = Not found
 common-over-all = Over all of { $stage }.
 common-range = { $low } to { $high }
+common-mend-first = Put the number right first
 common-spotter-has-it = The spotter has the phone.
 common-handed-over = Handed over
 

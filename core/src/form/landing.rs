@@ -96,6 +96,12 @@ impl<'a> LandingForm<'a> {
         self.drafts.number(Self::READ_AFTER, label, Unit::Minute, Self::READ_AFTER_RANGE_MIN)
     }
 
+    /// Whether a number that is typed for it cannot be, as its field says.
+    pub fn is_refused(&self) -> bool {
+        let temperatures = self.plan.places.iter().any(|place| self.temperature_c(place, &place.title).is_err());
+        temperatures || self.typed_used_mah("").is_err() || self.read_after_min("").is_err()
+    }
+
     /// How long after touchdown a reading that is entered now was taken, seconds: as the paper says, else by the clock.
     pub fn after_s(&self, now: &Moment) -> i64 {
         let by_clock = || self.flight.down.as_ref().map_or(0, |(down, _)| now.elapsed_ms_since(down) / 1_000);

@@ -1,5 +1,6 @@
 use super::context::{heading, paragraph, row, still_row};
 use super::lists::{declare, is_declared, is_judged};
+use super::mend::{is_refused, mend_first};
 use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone};
 use crate::form::{ChangeForm, FigureForm, NameForm, RemovalForm, SettingForm, SubjectsForm, ThingForm};
 use crate::locale::{Locale, say, sentence};
@@ -262,8 +263,10 @@ pub(super) fn figure(context: &Context<'_>, id: &str) -> Screen {
         blocks.push(paragraph(say!(context.locale, "aircraft-rests", checks = rests.join(", ")), Tone::Quiet));
     }
     let above = Some(say!(context.locale, "aircraft-figures"));
+    let wrong = mend_first(context.locale, is_refused(&blocks));
+    let controls = figure_controls(context.locale, id, basis).into_iter();
     Screen {
-        foot: figure_controls(context.locale, id, basis),
+        foot: controls.map(|control| control.unless(wrong.clone())).collect(),
         ..context.screen("figure", &figure.title, above, blocks)
     }
 }
@@ -326,6 +329,8 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
         let save = Control::primary(set(OnAircraft::NotSaid).into(), say!(context.locale, "aircraft-record"));
         foot.push(save.icon(Icon::Tick));
     }
+    let wrong = mend_first(context.locale, is_refused(&blocks));
+    foot = foot.into_iter().map(|control| control.unless(wrong.clone())).collect();
     // Who describes it anew does not take it off the list.
     let is_as_known = |known: &&Thing| drafted.as_ref().is_none_or(|drafted| drafted == *known);
     foot.extend(known.filter(is_as_known).into_iter().flat_map(|known| gone(context, known)));

@@ -255,7 +255,7 @@ fn measure_foot(context: &Context<'_>, check: &Check, measure: &Measure) -> Vec<
             (say!(context.locale, "check-record-value", value = context.locale.quantity(value, measure.unit)), None)
         }
         Ok(None) => (say!(context.locale, "check-record"), Some(say!(context.locale, "check-enter-first"))),
-        Err(error) => (say!(context.locale, "check-record"), Some(error.to_string())),
+        Err(_) => (say!(context.locale, "check-record"), super::mend::mend_first(context.locale, true)),
     };
     vec![Control::primary(record(check, true), label).icon(Icon::Tick).weight(Weight::Field).unless(why_not)]
 }

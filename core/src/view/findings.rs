@@ -1,4 +1,5 @@
 use super::context::{edge, heading, paragraph, row, still_row};
+use super::mend::{is_refused, mend_first};
 use super::{
     Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone, Weight, check_title,
     entry_words, finding_word, stage_title, standing_detail, standing_word,
@@ -204,7 +205,8 @@ fn forms(context: &Context<'_>, finding: &Finding, over: bool) -> Vec<Block> {
         let label = say!(context.locale, "findings-how-many-days");
         blocks.push(context.number_entry(CarryForm::DAYS, &label, Unit::Count, CarryForm::DAYS_RANGE, None));
         let carry = Control::new(Record::CarryFinding(finding.id).into(), say!(context.locale, "findings-carry"))
-            .icon(Icon::Hand);
+            .icon(Icon::Hand)
+            .unless(mend_first(context.locale, is_refused(&blocks)));
         blocks.push(Block::Choice { label: String::new(), options: vec![carry] });
     }
     blocks

@@ -1,6 +1,7 @@
 //! A log that was picked: what its columns are, as a list, and a page for each that is not what it is taken for.
 
 use super::context::{heading, paragraph, row};
+use super::mend::{is_refused, mend_first};
 use super::{Block, Context, Control, Edge, Edit, Go, Icon, Place, Record, Screen, Tone, Weight};
 use crate::form::ColumnsForm;
 use crate::locale::{Locale, say};
@@ -46,8 +47,9 @@ pub(super) fn offer(context: &Context<'_>, card: EntryId) -> Screen {
     let (read, left): (Vec<_>, Vec<_>) = columns.partition(|(column, _)| is_read(*column));
     blocks.extend(listed(context, card, &map, say!(context.locale, "log-columns-read"), &read));
     blocks.extend(listed(context, card, &map, say!(context.locale, "log-columns-left"), &left));
-    let attach =
-        Control::primary(Record::AttachLog(card).into(), say!(context.locale, "log-attach")).icon(Icon::Tick);
+    let attach = Control::primary(Record::AttachLog(card).into(), say!(context.locale, "log-attach"))
+        .icon(Icon::Tick)
+        .unless(mend_first(context.locale, is_refused(&blocks)));
     Screen {
         foot: vec![attach],
         ..context.screen("log-offer", picked.name, Some(say!(context.locale, "log-log")), blocks)

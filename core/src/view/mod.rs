@@ -27,6 +27,7 @@ mod landing_doubt;
 mod lists;
 mod log;
 mod log_columns;
+mod mend;
 mod model;
 mod packs;
 mod photo;

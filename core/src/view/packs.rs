@@ -1,4 +1,5 @@
 use super::context::{heading, paragraph, row, still_row};
+use super::mend::{is_refused, mend_first};
 use super::{Block, Context, Control, Edge, Icon, Keyboard, Place, Record, Screen, Tone, day_and_time};
 use crate::form::{CellsForm, PutBackForm};
 use crate::locale::{Locale, say};
@@ -41,6 +42,7 @@ fn pack_blocks(context: &Context<'_>, pack: &PackStand) -> Vec<Block> {
         *keyboard = Keyboard::Whole;
         *flag = form.put_back_mah().err().map(|refusal| refusal.to_string());
     }
+    let charged = charged.unless(mend_first(context.locale, is_refused(std::slice::from_ref(&put_back))));
     let mut blocks =
         vec![heading(&pack.name, None), row(edge, word, &pack.name, Some(pack_words(context, pack)), place)];
     if matches!(pack.charge, Charge::Retired { .. }) {
@@ -75,11 +77,11 @@ fn cells(context: &Context<'_>, pack: &PackStand) -> [Block; 3] {
     let read = Control::new(Record::CellsRead(pack.name.clone()).into(), say!(locale, "packs-cells-read"))
         .icon(Icon::Tick)
         .spoken(say!(locale, "packs-cells-read-spoken", pack = pack.name));
-    [
-        entry(form.low_field(), say!(locale, "packs-lowest-cell", pack = pack.name)),
-        entry(form.high_field(), say!(locale, "packs-highest-cell", pack = pack.name)),
-        Block::Choice { label: String::new(), options: vec![read] },
-    ]
+    let low = entry(form.low_field(), say!(locale, "packs-lowest-cell", pack = pack.name));
+    let high = entry(form.high_field(), say!(locale, "packs-highest-cell", pack = pack.name));
+    let wrong = is_refused(std::slice::from_ref(&low)) || is_refused(std::slice::from_ref(&high));
+    let options = vec![read.unless(mend_first(locale, wrong))];
+    [low, high, Block::Choice { label: String::new(), options }]
 }
 
 /// Shape and word for a pack's charge.

@@ -26,8 +26,14 @@ const COLUMNS: u32 = 360;
 const LEFT: f32 = 6.0;
 const RIGHT: f32 = Sheet::WIDTH - 6.0;
 /// A pane's words, and its lines below them.
-const HEAD: f32 = 28.0;
+const HEAD: f32 = 38.0;
 const PANE: f32 = 76.0;
+/// The time axis below a pane, with its times.
+const AXIS: f32 = 34.0;
+/// Lines of a pane's scale that are at least in it; the lowest and the highest of them bear their numbers.
+const LEAST_LEVELS: usize = 2;
+/// From a line's height to the base of small letters that stand in its middle.
+const HALF_LETTER: f32 = 5.0;
 const BETWEEN: f32 = 8.0;
 /// The base of a pane's words below its top: type of twice the size neither reaches the pane above nor its own lines.
 const BASE: f32 = 21.0;
@@ -312,32 +318,52 @@ struct Look {
 fn draw(locale: Locale, panes: &[Pane], sight: &Sight, look: Look) -> Picture {
     let mut sheet = Sheet::new();
     let x = |time_s: f64| LEFT + (RIGHT - LEFT) * (sight.share(time_s) as f32).clamp(0.0, 1.0);
-    let mut top = ABOVE;
-    for pane in panes {
-        draw_pane(locale, &mut sheet, pane, top, &x, &look);
-        top += HEAD + PANE + BETWEEN;
-    }
-    let bottom = top - BETWEEN + 4.0;
     let cursor_share = sight.cursor_s.map(|s| sight.share(s)).filter(|share| (0.0..=1.0).contains(share));
-    if let Some(share) = cursor_share {
-        let x = LEFT + (RIGHT - LEFT) * share as f32;
-        sheet.line(Ink::Action, 2.0, &[(x, ABOVE + HEAD), (x, bottom)]);
+    let mut top = ABOVE;
+    for (index, pane) in panes.iter().enumerate() {
+        let floor = top + HEAD + PANE;
+        if let Some(share) = cursor_share {
+            let x = LEFT + (RIGHT - LEFT) * share as f32;
+            sheet.line(Ink::Action, 2.0, &[(x, top + HEAD), (x, floor)]);
+        }
+        draw_pane(locale, &mut sheet, pane, top, &x, &look);
+        top = floor + BETWEEN;
+        // Below the first trace, where both are seen together on any phone, and again below the last.
+        if index == 0 || index + 1 == panes.len() {
+            draw_axis(locale, &mut sheet, sight, floor + 4.0);
+            top = floor + 4.0 + AXIS;
+        }
     }
-    sheet.line(Ink::Quiet, 1.0, &[(LEFT, bottom), (RIGHT, bottom)]);
-    let window = sight.window;
+    sheet.finish(top, look.spoken)
+}
+
+/// The time axis: the window's begin, middle and end.
+fn draw_axis(locale: Locale, sheet: &mut Sheet, sight: &Sight, y: f32) {
+    sheet.line(Ink::Quiet, 1.0, &[(LEFT, y), (RIGHT, y)]);
     for (share, anchor) in [(0.0, Anchor::Start), (0.5, Anchor::Middle), (1.0, Anchor::End)] {
         let x = LEFT + (RIGHT - LEFT) * share as f32;
-        sheet.line(Ink::Quiet, 1.0, &[(x, bottom), (x, bottom + 5.0)]);
-        sheet.label(
-            x,
-            bottom + 26.0,
-            moment(locale, sight.time_s(share), window),
-            Ink::Quiet,
-            LabelSize::Small,
-            anchor,
-        );
+        sheet.line(Ink::Quiet, 1.0, &[(x, y), (x, y + 5.0)]);
+        let words = moment(locale, sight.time_s(share), sight.window);
+        sheet.label(x, y + 26.0, words, Ink::Quiet, LabelSize::Small, anchor);
     }
-    sheet.finish(bottom + 32.0, look.spoken)
+}
+
+/// The heights of a scale between two values: multiples of one, two or five times a power of ten, as few as there can be. None where
+/// there is no range.
+fn levels(low: f64, high: f64) -> Vec<f64> {
+    let range = high - low;
+    if !range.is_finite() || range <= f64::EPSILON * low.abs().max(high.abs()).max(1.0) {
+        return Vec::new();
+    }
+    let power = 10f64.powf(range.log10().floor());
+    let within = |step: f64| -> Vec<f64> {
+        let (first, last) = ((low / step).ceil(), (high / step).floor());
+        // Never more than the fifty of the finest step: the range is less than ten of its power.
+        let count = (last - first + 1.0).clamp(0.0, 51.0) as u32;
+        (0..count).map(|n| (first + f64::from(n)) * step + 0.0).collect()
+    };
+    let steps = [5.0, 2.0, 1.0, 0.5, 0.2].into_iter().map(|part| part * power);
+    steps.map(within).find(|levels| levels.len() >= LEAST_LEVELS).unwrap_or_default()
 }
 
 fn draw_pane(locale: Locale, sheet: &mut Sheet, pane: &Pane, top: f32, x: &impl Fn(f64) -> f32, look: &Look) {
@@ -370,6 +396,12 @@ fn draw_pane(locale: Locale, sheet: &mut Sheet, pane: &Pane, top: f32, x: &impl 
         sheet.label(RIGHT, top + BASE, words, Ink::Limit, LabelSize::Small, Anchor::End);
     }
     sheet.line(Ink::Quiet, 1.0, &[(LEFT, floor), (RIGHT, floor)]);
+    // In the units that the person reads, so that the numbers are round ones there.
+    let scale = levels(pane.unit.out(low), pane.unit.out(high));
+    let height = |level: f64| y(pane.unit.back(level));
+    for level in &scale {
+        sheet.line(Ink::Quiet, 0.5, &[(LEFT, height(*level)), (RIGHT, height(*level))]);
+    }
     for stroke in &line.strokes {
         let points: Vec<(f32, f32)> = stroke.iter().map(|point| (x(point.time_s), y(point.value))).collect();
         sheet.line(Ink::Strong, look.line, &points);
@@ -378,10 +410,23 @@ fn draw_pane(locale: Locale, sheet: &mut Sheet, pane: &Pane, top: f32, x: &impl 
         let level = y(limit.value);
         sheet.line(Ink::Limit, look.limit, &[(LEFT, level), (RIGHT, level)]).dashed = true;
     }
+    // Over the lines, each with its halo.
+    let number = |level: f64| locale.number(level, decimals_of(&scale));
+    let low = scale.first().map(|level| (*level, number(*level)));
+    let high = scale.last().map(|level| (*level, format!("{} {}", number(*level), pane.unit.sign).trim().to_owned()));
+    for (level, words) in low.into_iter().chain(high) {
+        sheet.label(LEFT, height(level) + HALF_LETTER, words, Ink::Quiet, LabelSize::Small, Anchor::Start);
+    }
     if let Some((time_s, value)) = pane.at {
         let level = y(value).clamp(ceiling, floor);
         sheet.ring(Ink::Action, x(time_s), level, 5.0, true);
     }
+}
+
+/// Digits behind the mark that tell the levels of a scale apart.
+fn decimals_of(levels: &[f64]) -> usize {
+    let step = levels.windows(2).next().map_or(1.0, |pair| pair[1] - pair[0]);
+    (-(step * 1.000_001).log10().floor()).clamp(0.0, 6.0) as usize
 }
 
 fn actions(locale: Locale, recording: &Recording, view: &PlotView) -> Vec<Control> {

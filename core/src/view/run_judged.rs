@@ -1,6 +1,7 @@
 //! How a run was, in the pilot's own judgement: the control that records the landing says it.
 
 use super::context::{heading, paragraph};
+use super::mend::mend_first;
 use super::{Block, Context, Control, Edit, Icon, Keyboard, Record, Tone, Weight};
 use crate::field::Flight;
 use crate::form::{LandingForm, Said};
@@ -36,19 +37,21 @@ pub(super) fn controls(context: &Context<'_>, flight: &Flight) -> Vec<Control> {
     let record = |said| Record::Landing { card: flight.card, said: Some(said) }.into();
     let well =
         |label: String| Control::primary(record(Said::AsItShouldBe), label).icon(Icon::Tick).weight(Weight::Field);
+    let wrong = mend_first(locale, context.landing_form(flight).is_refused());
     if !is_asked(context, flight) {
         let open = Edit::set(LandingForm::NOT_SO, "1");
         return vec![
-            well(say!(locale, "landing-as-it-should")).detail(say!(locale, "landing-record")),
+            well(say!(locale, "landing-as-it-should")).detail(say!(locale, "landing-record")).unless(wrong),
             Control::new(open.into(), say!(locale, "landing-not-so-or-off")).icon(Icon::Flag),
         ];
     }
     // Something speaks against it: no answer is larger than another.
-    vec![
+    let answers = [
         Control::new(record(Said::AsItShouldBe), say!(locale, "landing-as-it-should")).icon(Icon::Tick),
         Control::new(record(Said::NotSo), say!(locale, "landing-not-so")).icon(Icon::Flag),
         Control::new(record(Said::CalledOff), say!(locale, "landing-called-off")).icon(Icon::Stop),
-    ]
+    ];
+    answers.map(|answer| answer.unless(wrong.clone())).to_vec()
 }
 
 /// Whether the reading of this place is the last that is asked for, and records the landing as it should be.

@@ -1,6 +1,7 @@
 //! A time that the pilot tells: where the phone cannot know it, counted what was not flown, or was not there.
 
 use super::context::{heading, paragraph, still_row};
+use super::mend::mend_first;
 use super::stepper::{Stepper, Steps};
 use super::{Block, Context, Control, Document, Edge, Edit, Icon, Keyboard, Offered, Record, Tone};
 use crate::field::Flight;
@@ -50,7 +51,8 @@ fn how_long(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
     let as_counted = form
         .may_be_as_counted_s()
         .map(|counted_s| tell(HowLong::AsCounted, say!(locale, "told-as-counted", time = clock(counted_s))));
-    let typed = tell(HowLong::AsTyped, say!(locale, "landing-time-record"));
+    let wrong = mend_first(locale, flag.is_some());
+    let typed = tell(HowLong::AsTyped, say!(locale, "landing-time-record")).unless(wrong);
     vec![
         Stepper::of(context, LandingForm::FLOWN.to_owned(), label, steps).flag(flag).block(),
         Block::Choice { label: String::new(), options: std::iter::once(typed).chain(as_counted).collect() },
@@ -83,6 +85,10 @@ pub(super) fn without_phone(
     ]);
     blocks.extend(came_down(context, form));
     blocks.extend(noted(context, form));
+    // Of these fields each flag says that what is typed cannot be.
+    let is_flagged =
+        |block: &Block| matches!(block, Block::Stepper { flag: Some(_), .. } | Block::Entry { flag: Some(_), .. });
+    let why_not = why_not.or_else(|| mend_first(locale, blocks.iter().any(is_flagged)));
     blocks.push(Block::Choice { label: String::new(), options: vec![record.icon(Icon::Tick).unless(why_not)] });
     blocks
 }

@@ -1,7 +1,6 @@
 package org.liftgate.shell
 
 import android.content.Context
-import android.content.res.Configuration
 import android.graphics.Rect
 import android.os.Bundle
 import android.view.Gravity
@@ -19,6 +18,7 @@ import org.liftgate.shell.look.column
 import org.liftgate.shell.look.put
 import org.liftgate.shell.look.role
 import org.liftgate.shell.look.size
+import org.liftgate.shell.look.standsBeside
 import org.liftgate.shell.look.text
 import uniffi.liftgate.Block
 import uniffi.liftgate.Screen
@@ -61,9 +61,7 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
         addView(page)
     }
     private val foot = Foot(context, taps)
-    private val beside = resources.configuration.let {
-        it.orientation == Configuration.ORIENTATION_LANDSCAPE && it.screenHeightDp < BESIDE_BELOW_DP
-    }
+    private val beside = resources.configuration.standsBeside(BESIDE_BELOW_DP)
     private val kept = mutableMapOf<String, Int>()
     private val views = mutableListOf<BlockView>()
     private var shown: Screen? = null
@@ -132,20 +130,20 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
         if (!same && before != null) announce(screen.title)
     }
 
-    /** Says why the last tap was refused and brings the [field] to mend into sight, on the screen as it stands. */
+    /**
+     * Says why the last tap was refused, once: at the [field] to mend, which comes into sight with it, on the screen as it stands; else
+     * in the foot.
+     */
     fun refuse(field: String?, reason: String) {
-        foot.refuse(reason)
         announce(reason)
-        val view = field?.let { fieldCalled(blocks, it) } ?: return
-        // With some of what stands below it, where a flag or a hint is.
-        val below = context.size(R.dimen.target)
-        post { view.requestRectangleOnScreen(Rect(0, 0, view.width, view.height + below), true) }
-    }
-
-    private fun fieldCalled(root: View, field: String): View? = when {
-        root.getTag(R.id.field) == field -> root
-        root is ViewGroup -> (0 until root.childCount).firstNotNullOfOrNull { fieldCalled(root.getChildAt(it), field) }
-        else -> null
+        val remark = field?.let { called -> views.firstNotNullOfOrNull { it.refuse(called, reason) } }
+        foot.refuse(reason.takeIf { remark == null })
+        val mended = remark?.parent as? View ?: return
+        post {
+            mended.requestRectangleOnScreen(Rect(0, 0, mended.width, mended.height), true)
+            // Where there is no room for both, the words come before what they are about.
+            remark.requestRectangleOnScreen(Rect(0, 0, remark.width, remark.height), true)
+        }
     }
 
     private fun corner(screen: Screen) {

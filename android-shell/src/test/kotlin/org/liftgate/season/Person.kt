@@ -672,7 +672,8 @@ class Person(
         nonsenseRefused = true
         phone.type("Controller", "1000")
         album.takeAnswer("refused-range", "1000 °C is refused with the range that is plausible") {
-            phone.tap(sight.control("As it should be")).expect("cannot be right")
+            phone.pause().reveal("Controller").expect("cannot be right").expect("Put the number right first")
+            check(!sight.canTap("As it should be")) { "the landing can be recorded with 1000 °C" }
         }
         check(sight.field("Controller") == "1000") { "after the refusal the field holds “${sight.field("Controller")}”" }
     }

@@ -24,10 +24,11 @@ class Sight(private val phone: Phone) {
 
     /** What the app said of the last thing recorded, in the bar that takes it back. */
     fun said(): String? {
-        val bar = phone.decor.findViewById<View>(R.id.undo) ?: return null
-        val words = phone.shown(bar).filterIsInstance<TextView>().map(::read).filter { it.isNotBlank() }.toList()
-        // The last text is the control's own, where there is something to take back.
-        return (if (bar.isClickable) words.dropLast(1) else words).firstOrNull()
+        val inFull = phone.decor.findViewById<TextView>(R.id.said)?.takeIf { it.isShown && it.text.isNotBlank() }
+        if (inFull != null) return read(inFull)
+        val bar = phone.decor.findViewById<View>(R.id.undo)?.takeIf { it.isShown } ?: return null
+        // The first text is the control's own.
+        return phone.shown(bar).filterIsInstance<TextView>().map(::read).filter { it.isNotBlank() }.drop(1).firstOrNull()
     }
 
     /** The control whose words begin with one of [verbs], with the quieter line on it. */

@@ -10,6 +10,7 @@ import org.junit.rules.TemporaryFolder
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
+import uniffi.liftgate.Block
 import uniffi.liftgate.LiftgateException
 import uniffi.liftgate.Turn
 
@@ -92,6 +93,36 @@ class GalleryTest {
         val german = RealScreens.all.first { it.language == "de" }
         for (name in listOf("board", "card", "landing", "plan", "code")) {
             show("german-$name", FakeCore(german.pilots.last { it.name == name }).apply { language = german.language })
+        }
+    }
+
+    /** A log's plot on phones held upright, with the top of its drawing at the top of the page. */
+    @Test
+    fun plots() {
+        val english = RealScreens.all.first { it.language == "en" }
+        val review = english.pilots.first { screen -> screen.blocks.any { it is Block.Plot } }
+        for (size in listOf("w360dp-h640dp", "w411dp-h891dp")) for (type in listOf(1f, 2f)) {
+            RuntimeEnvironment.setFontScale(type)
+            RuntimeEnvironment.setQualifiers("+$size-port")
+            show("plot-$size-${(type * 100).toInt()}", FakeCore(review)) { it.toTopOfPlot() }
+        }
+    }
+
+    /** What was just recorded, where the foot has least room. */
+    @Test
+    fun said() {
+        for ((name, held, type) in listOf(
+            Triple("said", "+w360dp-h640dp-port", 1f), Triple("said-200", "+w320dp-h640dp-port", 2f), Triple("said-land-200", "+w640dp-h360dp-land", 2f),
+        )) {
+            RuntimeEnvironment.setFontScale(type)
+            RuntimeEnvironment.setQualifiers(held)
+            show(name, FakeCore(Samples.check).apply { said = "Recorded 12.0 mm: centre of gravity within limits" }) { it.tap("Record") }
+        }
+        RuntimeEnvironment.setFontScale(1f)
+        RuntimeEnvironment.setQualifiers("+w360dp-h640dp-port")
+        val refused = FakeCore(Samples.check).apply { after = { throw LiftgateException.Refused("mass_g", "The tray holds 200 g at most.") } }
+        Phone(folder.newFolder(), open = { _, _ -> refused }).use { phone ->
+            phone.launch().tap("Record").snapshot(File(gallery, "refused-small-field.png"))
         }
     }
 

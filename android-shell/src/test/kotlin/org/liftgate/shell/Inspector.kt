@@ -20,9 +20,30 @@ class Inspector(private val phone: Phone) {
 
     /** Everything on the screen that is cut, out of the window, too small to hit or too near to another target. */
     fun layoutFaults(): List<String> =
-        cutTexts() + tornUnits() + outside() + overlaps() + labelFaults() + smallTargets() + crowdedTargets() + beyondReach()
+        outOfFirstSight() + cutTexts() + tornUnits() + outside() + overlaps() + labelFaults() + smallTargets() + crowdedTargets() + beyondReach()
 
     private val shown get() = phone.shown(phone.decor).toList()
+
+    /** What a person must see without moving anything: the main action, and beside it the way to take the last thing back. */
+    fun outOfFirstSight(): List<String> = listOf(R.id.main_action, R.id.undo).mapNotNull { id ->
+        val view = phone.decor.findViewById<View>(id)?.takeIf { it.isShown && it.height > 0 } ?: return@mapNotNull null
+        val seen = Rect()
+        val high = if (view.getGlobalVisibleRect(seen)) seen.height() else 0
+        // One with a long reason on it may be higher than all the room that there is: it fills that, and begins in it.
+        val sheet = generateSequence(view.parent) { it.parent }.filterIsInstance<ScrollView>().firstOrNull()
+        val room = minOf(view.height, sheet?.height ?: view.height)
+        val begins = sheet == null || place(view).top >= place(sheet).top
+        if (high < room || !begins) "${name(view)} shows $high of its ${view.height} px before anything is moved" else null
+    }
+
+    /** The strip that takes the last thing back, where it is more than one line high. */
+    fun tallStrip(): List<String> {
+        val strip = phone.decor.findViewById<View>(R.id.undo)?.takeIf { it.isShown } ?: return emptyList()
+        val texts = phone.shown(strip).filterIsInstance<TextView>().filter { it.text.isNotBlank() }.toList()
+        val tall = texts.filter { it.lineCount > 1 }.map { "“${it.text}” takes ${it.lineCount} lines of the strip" }
+        val below = texts.zipWithNext().filter { (one, next) -> place(next).top >= place(one).bottom }
+        return tall + below.map { (one, next) -> "“${next.text}” stands below “${one.text}” in the strip" }
+    }
 
     /** Texts that do not fit in their own view, whole lines and whole words. */
     fun cutTexts(): List<String> = shown.filterIsInstance<TextView>().filter { it.text.isNotEmpty() }.mapNotNull { view ->

@@ -1,5 +1,6 @@
 package org.liftgate.shell
 
+import android.graphics.Rect
 import android.view.View
 import android.widget.EditText
 import android.widget.TextView
@@ -16,6 +17,7 @@ import org.liftgate.R
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import uniffi.liftgate.Block
+import uniffi.liftgate.Icon
 import uniffi.liftgate.Screen
 import uniffi.liftgate.SpotterScreen
 import uniffi.liftgate.Turn
@@ -65,9 +67,10 @@ class MeasuredTest {
             for (spoken in RealScreens.all) {
                 // So many screens in a row that all ways come up, then as many in the other language.
                 val pilots = spoken.share(spoken.pilots, nth) { spoken === inTurn(it / ways.size) }
-                each(spoken, pilots, spoken.share(spoken.spotters, nth)) { name, phone ->
+                val shown = pilots.mapIndexed { i, screen -> if (i % 2 == 0) screen else takenBack(screen, spoken.language) }
+                each(spoken, shown, spoken.share(spoken.spotters, nth)) { name, phone ->
                     measured++
-                    Inspector(phone).run { layoutFaults() + unspoken() }.forEach { faults.putIfAbsent("$name: $it", "$way") }
+                    Inspector(phone).run { layoutFaults() + tallStrip() + unspoken() }.forEach { faults.putIfAbsent("$name: $it", "$way") }
                 }
             }
         }
@@ -77,6 +80,57 @@ class MeasuredTest {
         }
         println("measured $measured layouts")
         assertEquals(faults.map { "${it.key} (${it.value})" }.joinToString("\n"), 0, faults.size)
+    }
+
+    /** The same screen a moment after something was recorded. */
+    private fun takenBack(screen: Screen, language: String): Screen = screen.copy(
+        undo = screen.undo ?: Samples.control(
+            if (language == "de") "Wieder eintragen" else "Take back", Icon.UNDO, Weight.QUIET,
+            detail = if (language == "de") "Hauptrotordurchmesser 1,8 m, nachgemessen am…" else "Main rotor diameter 1.8 m, measured on the…",
+        ),
+    )
+
+    /** What was just recorded is said in full, and leaves the main action and the way to take it back where they are seen. */
+    @Test
+    fun whatWasJustRecordedLeavesTheMainActionInSight() {
+        val faults = sortedMapOf<String, String>()
+        val words = "Recorded: the tail belt was tightened by a quarter of a turn, and its proof is wanted once more before the next flight"
+        for (way in ways) {
+            RuntimeEnvironment.setFontScale(way.type)
+            RuntimeEnvironment.setQualifiers(way.qualifiers)
+            val core = FakeCore(Samples.check)
+            Phone(folder.newFolder(), open = { _, _ -> core }).use { phone ->
+                phone.launch()
+                core.said = words
+                phone.tap("Record")
+                Inspector(phone).run { layoutFaults() + tallStrip() }.forEach { faults.putIfAbsent(it, "$way") }
+                assertTrue("$way: ${phone.words()}", phone.says(words))
+            }
+        }
+        assertEquals(faults.map { "${it.key} (${it.value})" }.joinToString("\n"), 0, faults.size)
+    }
+
+    /** On a phone held upright the first trace of a plot, its scale and the time axis are in view at once. */
+    @Test
+    fun aPlotsFirstTraceItsScaleAndTheTimeAreInViewTogether() {
+        for (spoken in RealScreens.all) for (size in listOf("w360dp-h640dp", "w411dp-h891dp")) for (type in listOf(1f, 2f)) {
+            RuntimeEnvironment.setFontScale(type)
+            RuntimeEnvironment.setQualifiers("+$size-port")
+            val review = spoken.pilots.first { screen -> screen.blocks.any { it is Block.Plot } }
+            val core = FakeCore(review).apply { language = spoken.language }
+            Phone(folder.newFolder(), open = { _, _ -> core }).use { phone ->
+                phone.launch()
+                val picture = phone.toTopOfPlot()
+                val seen = Rect().also(picture::getGlobalVisibleRect).height()
+                val places = picture.labelPlaces()
+                val where = "${spoken.language}, $size at $type, $seen px in view: $places"
+                val times = places.filter { (words, _) -> Regex("[0-9]+:[0-9.,]+").matches(words) }
+                val axis = times.minOf { (_, at) -> at.bottom }
+                assertTrue("the time axis is at $axis; $where", axis <= seen)
+                val numbers = places.filter { (words, at) -> Regex("[\u2212\\-]?[0-9.,]+(\u00A0\\S+)?").matches(words) && at.bottom < axis }
+                assertEquals("the scale of the first trace; $where", 2, numbers.size)
+            }
+        }
     }
 
     @Test

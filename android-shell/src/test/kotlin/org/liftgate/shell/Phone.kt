@@ -20,6 +20,7 @@ import android.window.BackEvent
 import android.window.OnBackInvokedDispatcher
 import java.io.File
 import org.liftgate.R
+import org.liftgate.shell.blocks.PictureView
 import org.robolectric.Robolectric
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
@@ -472,6 +473,16 @@ class Phone(
         ShadowLooper.idleMainLooper()
     }
 
+    /** Moves the page so that the drawing of its first plot begins where the page does. */
+    fun toTopOfPlot(): PictureView {
+        val picture = shown(decor).filterIsInstance<PictureView>().first { it.isClickable }
+        val page = decor.findViewById<ScrollView>(R.id.page)
+        val at = Rect(0, 0, picture.width, picture.height).also { page.offsetDescendantRectToMyCoords(picture, it) }
+        page.scrollTo(0, at.top)
+        ShadowLooper.idleMainLooper()
+        return picture
+    }
+
     private fun send(action: Int, x: Float, y: Float) {
         val now = SystemClock.uptimeMillis()
         if (action == MotionEvent.ACTION_DOWN) downAt = now
@@ -559,6 +570,22 @@ class Phone(
     /** Looks away and back: the app asks the core for its screen again, in the same window. */
     fun lookAgain(): Phone = apply {
         checkNotNull(controller).pause().stop().restart().resume()
+        settle()
+    }
+
+    /** Something lies over the app for so long, which is still seen: a call that comes in, the shade of notices. */
+    fun covered(ms: Long): Phone = apply {
+        checkNotNull(controller).pause()
+        wait(ms)
+        checkNotNull(controller).resume()
+        settle()
+    }
+
+    /** The app is out of sight for so long: the screen is dark, or another app has it. */
+    fun away(ms: Long): Phone = apply {
+        checkNotNull(controller).pause().stop()
+        wait(ms)
+        checkNotNull(controller).restart().resume()
         settle()
     }
 

@@ -1,9 +1,11 @@
 package org.liftgate.shell
 
 import android.graphics.Insets
+import android.graphics.Rect
 import android.view.View
 import android.view.WindowInsets
 import android.widget.EditText
+import android.widget.TextView
 import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
@@ -146,6 +148,37 @@ class PilotActivityTest {
         core.fails = null
         phone.tap("Record")
         assertFalse(phone.says("tray"))
+    }
+
+    /** The refusal stands at its field and nowhere else, wholly in sight, also where a keyboard or large type leaves little room. */
+    private fun isSaidOnceAtItsField(reason: String, field: String) {
+        val said = phone.shown(phone.decor).filterIsInstance<TextView>().filter { read(it) == reason }.toList()
+        assertEquals("“$reason” is said so many times", 1, said.size)
+        val block = generateSequence(fieldOf(field) as View) { it.parent as? View }.first { it.tag != null }
+        assertTrue("it is said elsewhere", generateSequence(said.single() as View) { it.parent as? View }.any { it === block })
+        val seen = Rect()
+        assertTrue("it is out of sight", said.single().getGlobalVisibleRect(seen))
+        assertEquals("it is cut", said.single().height, seen.height())
+    }
+
+    @Test
+    fun aRefusalIsSaidOnceAtItsFieldAndInSight() {
+        core.after = { throw LiftgateException.Refused("mass_g", "Ballast: 240 g cannot be right; the tray holds 200 g at most") }
+        phone.launch()
+        for ((qualifiers, type) in listOf("+w412dp-h915dp-port" to 1f, "+w320dp-h640dp-port" to 2f, "+w640dp-h320dp-land" to 2f)) {
+            phone.configure(qualifiers, type)
+            phone.decor.findViewById<View>(R.id.page).scrollTo(0, 0)
+            phone.tap("Record")
+            isSaidOnceAtItsField("Ballast: 240 g cannot be right; the tray holds 200 g at most", "mass_g")
+        }
+        // What the field says of itself already is not said again.
+        core.after = { throw LiftgateException.Refused("temp_c", "Last time 58 \u00b0C. Did you mean 60.5 \u00b0C?") }
+        phone.tap("Record")
+        isSaidOnceAtItsField("Last time 58 \u00b0C. Did you mean 60.5 \u00b0C?", "temp_c")
+        // And gives way to the next screen.
+        core.after = { }
+        phone.tap("Record")
+        assertFalse(phone.says("holds 200 g"))
     }
 
     @Test

@@ -29,6 +29,12 @@ interface BlockView {
      */
     fun bind(block: Block, typing: Boolean): Boolean
 
+    /**
+     * Says at the field called [field] why what stands there was refused, until another block is shown; returns what has to come into
+     * sight with it. Null where this is not the view of that field.
+     */
+    fun refuse(field: String, reason: String): View? = null
+
     /** Fits the view to the block above it; null where there is none. */
     fun follow(above: Block?) = Unit
 }

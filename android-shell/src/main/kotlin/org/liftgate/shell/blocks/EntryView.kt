@@ -3,6 +3,7 @@ package org.liftgate.shell.blocks
 import android.content.Context
 import android.util.TypedValue
 import android.view.Gravity
+import android.view.View
 import android.widget.LinearLayout
 import org.liftgate.R
 import org.liftgate.shell.look.column
@@ -66,5 +67,11 @@ class EntryView(private val context: Context, taps: Taps) : BlockView {
         field.bind(block.field, block.text, block.keyboard, typing)
         remarks.put(block.flag, block.hint)
         return true
+    }
+
+    override fun refuse(field: String, reason: String): View? {
+        if (field != name) return null
+        remarks.refuse(reason)
+        return remarks.view
     }
 }

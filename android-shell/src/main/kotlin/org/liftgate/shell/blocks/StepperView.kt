@@ -77,6 +77,12 @@ class StepperView(private val context: Context, taps: Taps) : BlockView {
         return true
     }
 
+    override fun refuse(field: String, reason: String): View? {
+        if (field != name) return null
+        remarks.refuse(reason)
+        return remarks.view
+    }
+
     /** The value between its two buttons, or above them where large type leaves it no room there. */
     private class Steps(context: Context, val less: View, val value: View, val more: View) : ViewGroup(context) {
         private val step = context.size(R.dimen.target_step)

@@ -205,4 +205,10 @@ internal class Remarks(context: Context) {
         flag.put(flagWords)
         hint.put(hintWords)
     }
+
+    /** Says why what stands in the field was refused, in place of what is flagged there: the reason is said once. */
+    fun refuse(reason: String) {
+        flagged.visibility = View.VISIBLE
+        flag.put(reason)
+    }
 }

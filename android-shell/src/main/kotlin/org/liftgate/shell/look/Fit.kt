@@ -38,6 +38,9 @@ open class FittedText(context: Context, style: Int) : TextView(context, null, 0,
     /** Width of all its words on one line, in pixels, with its letters at their full size. */
     fun wholeLine(): Float = Layout.getDesiredWidth(text, letters(fullPx))
 
+    /** The same of other [words] in its place. */
+    fun widthOf(words: String): Float = Layout.getDesiredWidth(words, letters(fullPx))
+
     private fun letters(px: Float) = if (textSize == px) paint else TextPaint(paint).apply { textSize = px }
 
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {

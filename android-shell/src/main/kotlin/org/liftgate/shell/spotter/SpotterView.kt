@@ -1,7 +1,6 @@
 package org.liftgate.shell.spotter
 
 import android.content.Context
-import android.content.res.Configuration
 import android.view.Gravity
 import android.view.View
 import android.view.ViewGroup
@@ -21,6 +20,7 @@ import org.liftgate.shell.look.put
 import org.liftgate.shell.look.rest
 import org.liftgate.shell.look.role
 import org.liftgate.shell.look.size
+import org.liftgate.shell.look.standsBeside
 import org.liftgate.shell.look.text
 import uniffi.liftgate.MarkKind
 import uniffi.liftgate.SpotterAct
@@ -84,7 +84,7 @@ class SpotterView(
     init {
         setBackgroundColor(context.role(R.attr.paper))
         val now = resources.configuration
-        val beside = now.orientation == Configuration.ORIENTATION_LANDSCAPE && now.screenHeightDp < ROOMY_DP
+        val beside = now.standsBeside(ROOMY_DP)
         val roomy = now.screenHeightDp >= ROOMY_DP && now.fontScale <= ROOMY_TYPE
         // Where fewer than four marks stand side by side, they take more lines than the foot has room for.
         val marksBelow = now.screenHeightDp >= HIGH_DP && roomy && now.screenWidthDp >= FOUR_ACROSS_DP
