@@ -59,7 +59,10 @@ pub struct FlownForward {
 /// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
 /// ```
 pub fn forward_current(hover_a: Interval95, flown: &[FlownForward]) -> Result<Interval95> {
-    over(&CURRENT, hover_a, "current of the hover", "A", flown)
+    for end in [hover_a.low, hover_a.middle, hover_a.high] {
+        within("current of the hover", end, "A", 0.01, 10_000.0)?;
+    }
+    over(&CURRENT, hover_a, flown)
 }
 
 /// How far a part is over the air as such a flight ends, in K: where a new one should fall. `hover_k` is its rise in a hover as long in still
@@ -75,19 +78,13 @@ pub fn forward_current(hover_a: Interval95, flown: &[FlownForward]) -> Result<In
 /// # Ok::<(), liftgate_core::engineering::EngineeringError>(())
 /// ```
 pub fn forward_rise(hover_k: Interval95, flown: &[FlownForward]) -> Result<Interval95> {
-    over(&RISE, hover_k, "rise in the hover", "K", flown)
+    for end in [hover_k.low, hover_k.middle, hover_k.high] {
+        within("rise in the hover", end, "K", 0.01, 10_000.0)?;
+    }
+    over(&RISE, hover_k, flown)
 }
 
-fn over(
-    belief: &Belief,
-    hover: Interval95,
-    what: &'static str,
-    unit: &'static str,
-    flown: &[FlownForward],
-) -> Result<Interval95> {
-    for end in [hover.low, hover.middle, hover.high] {
-        within(what, end, unit, 0.01, 10_000.0)?;
-    }
+fn over(belief: &Belief, hover: Interval95, flown: &[FlownForward]) -> Result<Interval95> {
     count("flights", flown.len(), 0, 2000)?;
     for flight in flown {
         within("flight over hover", flight.over_hover, "", 0.05, 20.0)?;
