@@ -207,6 +207,7 @@ fn seasons(c: &mut Criterion) {
                     power_w: Some(power_w),
                     current_a: Some(power_w / 44.0),
                     temperature_c: Some(18.0 + power_w / 30.0),
+                    run_s: Some(240.0),
                     wind: wind::RotorWind::by_force(u8::try_from(i % 4).unwrap_or(0)).ok(),
                 }
             })
@@ -214,8 +215,15 @@ fn seasons(c: &mut Criterion) {
         let question = prediction::LadderQuestion {
             aircraft: prediction::LadderAircraft { mass_kg: 9.0, radius_m: 0.9, solidity: 0.06, loaded_v: 44.0 },
             prior: prediction::PowerPrior::LARGE_ELECTRIC,
+            tau: None,
             steps,
-            next: prediction::NextStep { head_rpm: 1300.0, density_kg_m3: 1.2, air_c: 18.0, wind: None },
+            next: prediction::NextStep {
+                head_rpm: 1300.0,
+                density_kg_m3: 1.2,
+                air_c: 18.0,
+                run_s: Some(240.0),
+                wind: None,
+            },
         };
         c.bench_function(&format!("season fit, {n} steps"), |b| b.iter(|| prediction::predict(black_box(&question))));
     }

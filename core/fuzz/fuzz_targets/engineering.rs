@@ -269,6 +269,7 @@ fn ladders(f: &mut Figures) -> Result<()> {
             power_w: f.maybe(1.0, 5000.0)?,
             current_a: f.maybe(0.1, 200.0)?,
             temperature_c: f.maybe(61.0, 250.0)?,
+            run_s: f.maybe(1.0, 3600.0)?,
             wind: winds(f)?,
         })
     })?;
@@ -280,11 +281,16 @@ fn ladders(f: &mut Figures) -> Result<()> {
             loaded_v: f.figure(1.0, 60.0)?,
         },
         prior: prediction::PowerPrior::LARGE_ELECTRIC,
+        tau: match f.maybe(0.1, 600.0)? {
+            Some(tau_s) => Some(heat::TimeConstant { tau_s, half_width_s: f.figure(0.0, 600.0)? }),
+            None => None,
+        },
         steps,
         next: prediction::NextStep {
             head_rpm: f.figure(50.0, 3000.0)?,
             density_kg_m3: f.figure(0.5, 1.8)?,
             air_c: f.figure(-40.0, 60.0)?,
+            run_s: f.maybe(1.0, 3600.0)?,
             wind: winds(f)?,
         },
     };
