@@ -123,8 +123,8 @@ def power_at(rotor, air, rpm, thrust_coefficient):
 
 
 # A rotor of four blades that nobody here had used: R 32.5 in, solidity .098, power and thrust coefficients in hover, read off a figure of
-# Leishman's Principles of Helicopter Aerodynamics in a public transcription (a check of another program's rotor model). Twist, root and head
-# speed are not in it: -12 degrees, 20 % R and 2000 rpm, from memory.
+# Leishman's Principles of Helicopter Aerodynamics, at second hand. Twist, root and head speed are not in it: -12 degrees, 20 % R and
+# 2000 rpm, from memory.
 LEISHMAN = [
     (0.0027, 0.00022),
     (0.0033, 0.00026),
@@ -154,7 +154,7 @@ def test_power_of_a_rotor_that_nothing_was_chosen_by(rpm):
 
 def test_a_fan_in_a_shroud_that_was_measured():
     """The X-22A's ducted propeller (NASA TN D-4142, three blades, 7 ft), static, blade angle 19 degrees at 75 % R: C_T .30 and C_P .118 as a
-    propeller's coefficients, read off the report's figure in a public transcription, good to some 5 %.
+    propeller's coefficients, read off the report's figure at second hand, good to some 5 %.
 
     Its power lies between the ideal of an open rotor and that of a straight duct, as the model's two kinds of tail do. A figure of merit of
     0.79 in a straight duct makes the model's power the measured one; the 0.5 taken for a small tail reads that much too high.
@@ -185,7 +185,7 @@ def test_a_fan_in_a_shroud_that_was_measured():
     assert tail(straight, 0.5) / watt == pytest.approx(1.57, abs=0.02)
 
 
-# NACA 0015 at a Reynolds number of 160,000: Sheldahl and Klimas, SAND80-2114 (1981), read from a public transcription: degrees, lift, drag.
+# NACA 0015 at a Reynolds number of 160,000: Sheldahl and Klimas, SAND80-2114 (1981), at second hand: degrees, lift, drag.
 SECTION = [
     (0, 0.0, 0.0115),
     (2, 0.2200, 0.0120),
