@@ -152,3 +152,23 @@ fn without_a_time_constant_a_longer_flight_is_no_pass_and_the_reading_that_is_la
     assert!(person.verdict().contains("what 9:00 come to is not known"), "{}", person.verdict());
     assert!(person.words().contains("Four heat readings or more of one run on the bench"), "{}", person.words());
 }
+
+#[test]
+fn a_bench_run_of_which_too_few_readings_are_in_takes_no_prediction_away() {
+    let mut walk = Walk::at_flight(Kind::Scale, "Flight in service");
+    let card = |walk: &mut Walk| {
+        walk.person.home();
+        walk.person.go_to("Hover ladder", "Hover at service speed");
+        walk.person.tap("Draw up the card");
+        let (_, _, controller) = walk.person.row("Controller above 90 °C").expect("the controller");
+        (walk.person.figure("Charge it should use"), controller)
+    };
+    let before = card(&mut walk);
+    assert!(
+        before.0.is_some() && before.1.as_ref().is_some_and(|words| words.starts_with("Expected ")),
+        "{before:?}"
+    );
+    let numbers = &[("Time since the start", "0"), ("Temperature", "22")];
+    example::describe(&mut walk.person, &Thing { kind: "heat reading", name: "At once", fed_by: None, numbers });
+    assert_eq!(card(&mut walk), before, "one reading gives no time constant, and takes nothing away");
+}

@@ -232,17 +232,24 @@ pub(super) fn drawn(facts: Facts<'_>, flight: &Flight) -> Result<FlownStep> {
         power_w: hover_power_w(facts, flight),
         current_a: hover_current_a(facts, flight, missing_s(facts)),
         temperature_c: None,
-        run_s: flight.flown_ms().map(|ms| ms as f64 / 1_000.0).filter(|run_s| *run_s >= 1.0),
+        run_s: long_enough(Conditions::of(flight).run_s),
         wind: flight.wind.and_then(at_rotor),
     })
+}
+
+/// A time that a rise can be reckoned with.
+fn long_enough(run_s: Option<f64>) -> Option<f64> {
+    run_s.filter(|run_s| *run_s >= 1.0)
 }
 
 pub(super) fn step(facts: Facts<'_>, steps: Vec<FlownStep>, asked: Conditions) -> Result<LadderPrediction> {
     let Conditions { head_rpm, air_c, run_s, wind } = asked;
     let (density_kg_m3, wind) = (density(facts, air_c)?, wind.and_then(at_rotor));
-    let run_s = run_s.filter(|run_s| *run_s >= 1.0);
-    let next = NextStep { head_rpm, density_kg_m3, air_c, run_s, wind };
-    let (aircraft, prior, tau) = (aircraft(facts)?, PowerPrior::LARGE_ELECTRIC, time_constant(facts)?);
+    let next = NextStep { head_rpm, density_kg_m3, air_c, run_s: long_enough(run_s), wind };
+    // Only a temperature asks for it, and a bench run that gives none, or none yet, takes nothing away.
+    let is_warm = steps.iter().any(|step| step.temperature_c.is_some());
+    let tau = if is_warm { time_constant(facts).unwrap_or_default() } else { None };
+    let (aircraft, prior) = (aircraft(facts)?, PowerPrior::LARGE_ELECTRIC);
     Ok(predict(&LadderQuestion { aircraft, prior, tau, steps, next })?)
 }
 
