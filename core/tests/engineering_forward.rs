@@ -48,6 +48,13 @@ impl Simulated {
     }
 }
 
+/// Holds the share of the truths that an interval held.
+fn holds(flown: &str, inside: f64, width: f64) {
+    let percent = 100.0 * inside;
+    println!("{flown}: {percent:.1} % inside, {:.0} % wide", 100.0 * width);
+    assert!((93.0..=99.9).contains(&percent), "{flown}: {percent}");
+}
+
 #[test]
 fn the_interval_of_a_flight_holds_before_the_first_one_and_narrows() {
     let hover = Interval95 { low: 23.2, middle: 25.0, high: 26.9 };
@@ -73,9 +80,7 @@ fn the_interval_of_a_flight_holds_before_the_first_one_and_narrows() {
             inside += u32::from(expected.agrees(current_a).unwrap().agrees);
             width += (expected.high - expected.low) / expected.middle / f64::from(seasons);
         }
-        let percent = 100.0 * f64::from(inside) / f64::from(seasons);
-        println!("{alike} alike, {others} others: {percent:.1} % inside, {:.0} % wide", 100.0 * width);
-        assert!((93.0..=99.9).contains(&percent), "{alike} alike, {others} others: {percent}");
+        holds(&format!("{alike} alike, {others} others"), f64::from(inside) / f64::from(seasons), width);
         assert!(width < last_width);
         last_width = width;
     }
@@ -127,9 +132,7 @@ fn the_interval_of_a_rise_holds_for_parts_in_the_open_and_inside() {
             inside += u32::from(expected.agrees(fly(true)).unwrap().agrees);
             width += (expected.high - expected.low) / expected.middle / f64::from(seasons);
         }
-        let percent = 100.0 * f64::from(inside) / f64::from(seasons);
-        println!("{alike} alike, {others} others: {percent:.1} % inside, {:.0} % wide", 100.0 * width);
-        assert!((93.0..=99.9).contains(&percent), "{alike} alike, {others} others: {percent}");
+        holds(&format!("{alike} alike, {others} others"), f64::from(inside) / f64::from(seasons), width);
         assert!(width < last_width);
         last_width = width;
     }

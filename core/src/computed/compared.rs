@@ -4,7 +4,7 @@
 use super::Facts;
 use super::charge::flown_forward;
 use super::conditions::Conditions;
-use super::ladder::{CHARGE_SLACK, fitted_hovers, fitted_steps, step, temperature_after};
+use super::ladder::{CHARGE_SLACK, fitted_hovers, fitted_steps, step};
 use super::landing_heat::Hovers;
 use super::on_ground::{logged_hover_a, logged_hover_w};
 use super::packs::last_resistance_mohm;
@@ -13,7 +13,7 @@ use crate::engineering::disagreement::{
 };
 use crate::engineering::prediction::{Interval95, LadderPrediction};
 use crate::field::Flight;
-use crate::plan::Motion;
+use crate::plan::{Motion, Place};
 use crate::record::{AttachedLog, Thing, ThingKind};
 use crate::telemetry::Quantity;
 use crate::telemetry::summary::{FigureKind, LogFigure};
@@ -76,8 +76,8 @@ pub struct NextHover {
     pub with_this: bool,
 }
 
-/// Compares a flight: a hover in all that was read, any other in its charge and its temperatures. None for what did not leave the ground, was called off, or is not
-/// down yet.
+/// Compares a flight: a hover in all that was read, any other in its charge and its temperatures. None for what did not leave the ground, was
+/// called off, or is not down yet.
 pub fn compared(facts: Facts<'_>, flight: &Flight) -> Option<Compared> {
     let fly = facts.plan.check(&flight.check).and_then(|(_, check)| check.fly())?;
     let whole = flight.flown_ms().is_some() && !flight.is_called_off(facts.plan);
@@ -131,10 +131,7 @@ impl Looked<'_> {
             readings.extend(volts.map(reading(What::Voltage, Unit::Volt)));
         }
         readings.extend(self.head_speed().map(reading(What::HeadSpeed, Unit::RevolutionsPerMinute)));
-        for place in &self.facts.plan.places {
-            let held = self.heat(&place.id);
-            readings.extend(held.map(reading(What::Place(place.id.clone()), Unit::Celsius)));
-        }
+        readings.extend(self.places(|hovers| hovers.after(Conditions::of(self.flight))));
         readings
     }
 
@@ -142,11 +139,22 @@ impl Looked<'_> {
     fn readings_of_flight(&self) -> Vec<ComparedReading> {
         let charge =
             self.charge().map(|held| ComparedReading { what: What::Charge, held, unit: Unit::MilliampereHour });
-        let places = self.facts.plan.places.iter().filter_map(|place| {
-            let held = self.heat_of_flight(&place.id)?;
-            Some(ComparedReading { what: What::Place(place.id.clone()), held, unit: Unit::Celsius })
-        });
+        let asked = Conditions::of(self.flight);
+        let before = || flown_forward(self.facts, asked).skip_while(|flown| flown.card != self.flight.card).skip(1);
+        let places = self.places(|hovers| hovers.after_flight(&self.flight.check, asked, before()));
         charge.into_iter().chain(places).collect()
+    }
+
+    /// Each place's temperature, as it was jotted, against what the flights before this one showed there.
+    fn places(&self, expected: impl Fn(&Hovers<'_>) -> Option<Interval95>) -> Vec<ComparedReading> {
+        let held = |place: &str| {
+            let measured = self.flight.hottest_reading(place)?;
+            Some(on(&expected(&Hovers { facts: self.facts, hovers: &self.earlier, place })?, measured))
+        };
+        let read = |place: &Place| {
+            Some(ComparedReading { what: What::Place(place.id.clone()), held: held(&place.id)?, unit: Unit::Celsius })
+        };
+        self.facts.plan.places.iter().filter_map(read).collect()
     }
 
     fn charge(&self) -> Option<Held> {
@@ -184,23 +192,6 @@ impl Looked<'_> {
         let set_rpm = self.flight.head_speed_rpm;
         let (low, high) = (set_rpm * (1.0 - SPEED_TOLERANCE), set_rpm * (1.0 + SPEED_TOLERANCE));
         Some(Held { predicted: set_rpm, low, high, measured: read_rpm })
-    }
-
-    /// A place's temperature, as it was jotted, against what the hovers before it showed there.
-    fn heat(&self, place: &str) -> Option<Held> {
-        let measured = self.flight.hottest_reading(place)?;
-        let earlier = self.earlier.iter().copied();
-        let expected = temperature_after(self.facts, earlier, place, Conditions::of(self.flight))?;
-        Some(on(&expected, measured))
-    }
-
-    /// The same after a flight that left the hover, against what it and the flights before it showed.
-    fn heat_of_flight(&self, place: &str) -> Option<Held> {
-        let measured = self.flight.hottest_reading(place)?;
-        let (facts, asked) = (self.facts, Conditions::of(self.flight));
-        let before = flown_forward(facts, asked).skip_while(|flown| flown.card != self.flight.card).skip(1);
-        let hovers = Hovers { facts, hovers: self.earlier.clone(), place };
-        Some(on(&hovers.after_flight(&self.flight.check, asked, before)?, measured))
     }
 
     /// The same readings, as the question for the causes.

@@ -17,7 +17,8 @@ const NEWEST: usize = 6;
 /// None before the place was read after a hover, for a run that does not leave the ground, and while figures of the aircraft or its time are
 /// missing.
 pub fn predicted_temperature(facts: Facts<'_>, check: &Check, place: &str, asked: Conditions) -> Option<Interval95> {
-    let hovers = Hovers { facts, hovers: facts.hovers().collect(), place };
+    let all: Vec<&Flight> = facts.hovers().collect();
+    let hovers = Hovers { facts, hovers: &all, place };
     match check.fly()?.motion {
         Motion::Hover => hovers.after(asked),
         Motion::Flight => hovers.after_flight(&check.id, asked, flown_forward(facts, asked)),
@@ -28,7 +29,7 @@ pub fn predicted_temperature(facts: Facts<'_>, check: &Check, place: &str, asked
 /// One place, and the hovers that it is predicted from.
 pub(super) struct Hovers<'a> {
     pub facts: Facts<'a>,
-    pub hovers: Vec<&'a Flight>,
+    pub hovers: &'a [&'a Flight],
     pub place: &'a str,
 }
 

@@ -77,10 +77,12 @@ fn cells(context: &Context<'_>, pack: &PackStand) -> [Block; 3] {
     let read = Control::new(Record::CellsRead(pack.name.clone()).into(), say!(locale, "packs-cells-read"))
         .icon(Icon::Tick)
         .spoken(say!(locale, "packs-cells-read-spoken", pack = pack.name));
-    let low = entry(form.low_field(), say!(locale, "packs-lowest-cell", pack = pack.name));
-    let high = entry(form.high_field(), say!(locale, "packs-highest-cell", pack = pack.name));
-    let wrong = is_refused(std::slice::from_ref(&low)) || is_refused(std::slice::from_ref(&high));
-    let options = vec![read.unless(mend_first(locale, wrong))];
+    let fields = [
+        entry(form.low_field(), say!(locale, "packs-lowest-cell", pack = pack.name)),
+        entry(form.high_field(), say!(locale, "packs-highest-cell", pack = pack.name)),
+    ];
+    let options = vec![read.unless(mend_first(locale, is_refused(&fields)))];
+    let [low, high] = fields;
     [low, high, Block::Choice { label: String::new(), options }]
 }
 
