@@ -47,7 +47,7 @@ def library(tmp_path_factory):
 def package(path, libraries, shift=0, packed=False):
     """A package whose libraries begin on a page of 16 KB, or so many bytes behind one."""
     with zipfile.ZipFile(path, "w") as apk:
-        for name in ("AndroidManifest.xml", "resources.arsc", "classes.dex"):
+        for name in check.ALWAYS:
             apk.writestr(name, name)
         for name, data in libraries.items():
             entry = zipfile.ZipInfo(name)
@@ -92,3 +92,9 @@ def test_a_packed_library_another_processors_and_one_too_few_or_too_many_are_fou
     assert list(check.faults(package(tmp_path / "d.apk", {NAMES[0]: sound}), [ABI])) == [f"{NAMES[1]} is not in it"]
     noise = list(check.faults(package(tmp_path / "e.apk", dict.fromkeys(NAMES, b"#!/bin/sh")), [ABI]))
     assert len(noise) == 2 and all("no ELF file" in fault for fault in noise)
+
+
+def test_a_package_without_the_texts_of_its_licences_is_found(tmp_path, monkeypatch):
+    monkeypatch.setattr(check, "ALWAYS", check.ALWAYS[:-1])
+    path = package(tmp_path / "a.apk", {})
+    assert subprocess.run([TOOL, path], capture_output=True, text=True).stderr == "check-package: assets/licences.txt is not in it\n"
