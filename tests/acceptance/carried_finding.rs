@@ -54,6 +54,7 @@ fn the_restriction_stands_on_every_card_until_the_carry_runs_out() {
     assert_eq!(detail.as_deref(), Some("Tail wags a little in gusts, for 2 motor runs"));
     walk.person.tap(RESTRICTION);
     assert!(walk.person.words().contains(&format!("Carried for 2 motor runs by {BUILDER}.")), "it has a name");
+    assert!(walk.person.control("Carry it").is_none(), "what is carried is not carried twice");
     walk.person.home();
 
     fly_next(&mut walk, "Hover at the second head speed");
@@ -67,6 +68,11 @@ fn the_restriction_stands_on_every_card_until_the_carry_runs_out() {
     walk.person.home();
     walk.person.tap("Hover ladder");
     assert!(walk.person.row(WRONG).is_some(), "it stands before the gate of its stage");
+    walk.person.home();
+
+    // It may be agreed on anew, as it might the first time.
+    walk.person.tap(WRONG);
+    assert!(walk.person.control("Carry it").is_some(), "{}", walk.person.words());
     walk.person.home();
 
     // Fixed, it is proven by its own check, and the ladder goes on.

@@ -55,6 +55,7 @@ fn a_hover_that_took_too_much_proposes_a_finding_that_one_touch_makes() {
     assert!(why.unwrap().contains("more than predicted"));
     assert!(walk.person.words().contains("You may leave it"));
     let before = findings(&walk);
+    let make = walk.person.control("Make it a finding").unwrap();
     let next = |walk: &Walk| walk.person.row("Next: Hover at the second head speed").unwrap().2.unwrap();
     assert!(next(&walk).ends_with("from 1 hover with this one in it"), "{}", next(&walk));
     walk.person.tap("Make it a finding");
@@ -66,6 +67,11 @@ fn a_hover_that_took_too_much_proposes_a_finding_that_one_touch_makes() {
     assert_eq!(title, "Charge above its prediction at 1000 rpm: drag in the drive?");
     assert_eq!((*grade, proof.as_str()), (FindingGrade::Caution, "hover-low"));
     assert!(walk.person.control("Make it a finding").is_none(), "it was raised once");
+    // A touch that was under way when the first one was taken.
+    walk.person.wait(5);
+    let again = walk.person.phone.pilot().unwrap().tap(&make.token, &walk.person.now).expect_err("raised twice");
+    assert_eq!(again.to_string(), "Finding 1 was raised from it already");
+    assert_eq!(findings(&walk).len(), before.len() + 1);
     assert!(walk.person.row(&format!("1. {title}")).is_some(), "{}", walk.person.words());
     walk.person.tap("Take back");
     assert!(walk.person.control("Make it a finding").is_some(), "taken back, it is proposed again");

@@ -180,3 +180,48 @@ fn a_plan_without_the_proof_of_an_open_finding_is_kept_out() {
     let why = walk.person.control(ADOPT).unwrap().why_not.unwrap();
     assert!(why.starts_with("Finding 1, 'Swashplate leans', is proven by 'Swashplate level"), "{why}");
 }
+
+/// The order in which places are read is the order in which the landing asks for them.
+#[test]
+fn a_plan_that_only_moves_something_is_told_and_may_be_taken() {
+    let mut walk = Walk::new(Kind::Scale);
+    let text = plan_text(&mut walk);
+    let begins = |id: &str| text.find(&format!("[[place]]\nid = \"{id}\"")).unwrap();
+    let (first, second, third) = (begins("controller"), begins("motor"), begins("pack"));
+    let mine = [&text[..first], &text[second..third], &text[first..second], &text[third..]].concat();
+    walk.person.pick(OPEN, "mine.toml", mine.as_bytes());
+    assert!(
+        walk.person.words().contains("was 'Controller; Motor case', now 'Motor case; Controller'"),
+        "{}",
+        walk.person.words()
+    );
+    walk.person.tap(ADOPT);
+    assert!(matches!(walk.person.last(), Body::PlanAdopted { text, .. } if text == mine));
+    walk.person.home();
+    walk.person.tap("Aircraft");
+    walk.person.tap("Large electric helicopter");
+    walk.person.pick(OPEN, "again.toml", mine.as_bytes());
+    assert!(walk.person.words().contains("It is the plan in force"), "{}", walk.person.words());
+}
+
+/// The spotter reads the limits of what this aircraft has.
+#[test]
+fn a_place_that_the_aircraft_does_not_have_is_no_limit_for_the_spotter() {
+    let mut walk = Walk::new(Kind::Scale);
+    let text = plan_text(&mut walk);
+    let mine = with(
+        &text,
+        "id = \"motor\"\ntitle = \"Motor case\"",
+        "id = \"motor\"\ntitle = \"Motor case\"\nwhen = { tail = \"open\" }",
+    );
+    walk.person.pick(OPEN, "mine.toml", mine.as_bytes());
+    walk.person.tap(ADOPT);
+    walk.person.home();
+    walk.until_flight("Motor at its slowest, on the bench");
+    walk.person.tap("Draw up the card");
+    walk.draw_up();
+    walk.hand_over();
+    let limits = walk.person.spotter().screen(&walk.person.now).unwrap().limits;
+    assert!(limits.iter().any(|limit| limit.contains("Controller")), "{limits:?}");
+    assert!(!limits.iter().any(|limit| limit.contains("Motor case")), "{limits:?}");
+}

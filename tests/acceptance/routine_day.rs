@@ -162,12 +162,21 @@ fn a_bounce_of_the_finger_records_nothing() {
 fn a_reading_past_its_stop_shuts_the_flight_wherever_it_was_touched() {
     let mut walk = in_service();
     walk.person.wait(60);
+    let touch = loop {
+        match first_tick(&walk.person.screen()).expect("the cells are due") {
+            (title, control) if title.starts_with("Pack cells even") => break control,
+            (_, control) => Counting { person: &mut walk.person, touches: 0 }.touch(&control),
+        }
+    };
     walk.person.tap("Pack cells even, no swelling");
     walk.person.enter("Reading", "0.06");
     walk.person.tap("Record 0.06");
     walk.person.home();
     assert_eq!(walk.person.row("Pack cells even, no swelling").unwrap().1, "Not right");
-    // On the card it has no touch of its own any more: it is seen to on its page.
+    // On the card it has no touch of its own any more: it is seen to on its page, also by a touch that was under way.
+    let late =
+        walk.person.phone.pilot().and_then(|pilot| pilot.tap(&touch.token, &walk.person.now)).expect_err("ticked");
+    assert_eq!(late.to_string(), "This check is done on its own page");
     walk.person.tap("Walk-round by hand");
     walk.person.tap("Seen, and right");
     walk.person.home();

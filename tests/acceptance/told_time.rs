@@ -128,6 +128,18 @@ fn a_run_that_no_phone_timed_is_told_on_its_card_and_counts_as_one() {
     });
     assert!(read_after_s.is_some_and(|after_s| (180..240).contains(&after_s)), "{read_after_s:?}");
     assert_eq!(standing(person, FLIGHT).1, "Holds");
+    // In the journal it is a motor run like those that the phone timed.
+    let began = |body: &Body| matches!(body, Body::Started { .. } | Body::FlownTold { without_phone: Some(_), .. });
+    let runs = person.entries().iter().filter(|entry| began(&entry.body)).count();
+    person.home();
+    person.tap("Journal");
+    let told = person.screen().blocks.into_iter().filter_map(|block| match block {
+        Block::Row { detail: Some(detail), .. } => {
+            detail.split(", ").find_map(|part| part.split_once(" motor run")?.0.parse::<usize>().ok())
+        }
+        _ => None,
+    });
+    assert_eq!(told.sum::<usize>(), runs, "{}", person.words());
 }
 
 /// The card goes out as a page, the phone stays dead all day, and in the evening the paper is entered with its own times.

@@ -82,6 +82,7 @@ app-fix-says-nothing = Ein Stopp braucht mehr als ein Wort: sagen, was getan wur
 app-what-instead = Ein Stopp betrifft dies ({ $finding }). In wenigen Worten sagen, was an seine Stelle kam, oder warum nichts muss
 app-stop-not-carried = Ein Halt wird nicht mitgeführt: er gilt, bis er bewiesen ist
 app-finding-proven = Dieser Befund ist bewiesen: nichts mehr mitzuführen
+app-finding-carried = Dieser Befund wird schon mitgeführt: seine Zeit ist nicht um
 app-note-not-carried = Ein Hinweis sperrt nichts: er muss nicht mitgeführt werden
 app-label-restriction = Die Auflage
 app-label-reason = Der Grund

@@ -220,6 +220,7 @@ log-attached = Aufzeichnung angehängt: { $rows } Zeilen von { $name }
 log-flight-gone = Diesen Flug gibt es nicht mehr
 log-all-as-predicted = Alles war wie vorhergesagt: es gibt nichts aufzunehmen
 log-finding-raised = Befund aufgenommen: { $title }
+log-finding-there = Daraus wurde schon Befund { $number }
 log-no-plot = Kein Bild ist in Sicht
 log-controller-rating = die Dauerbelastung des Motorreglers
 log-quantity-time = Zeit

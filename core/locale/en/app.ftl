@@ -82,6 +82,7 @@ app-fix-says-nothing = A stop wants more than a word: say what was done, so that
 app-what-instead = A stop is about this ({ $finding }). Say in a few words what took its place, or why nothing has to
 app-stop-not-carried = A stop is not carried: it holds until it is proven
 app-finding-proven = This finding is proven: nothing is left to carry
+app-finding-carried = This finding is carried already: its time is not over
 app-note-not-carried = A note holds nothing shut: it needs no carrying
 app-label-restriction = The restriction
 app-label-reason = The reason

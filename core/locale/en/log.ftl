@@ -223,6 +223,7 @@ log-attached = Log attached: { $rows } rows of { $name }
 log-flight-gone = This flight is no longer there
 log-all-as-predicted = All was as predicted: there is nothing to raise
 log-finding-raised = Finding raised: { $title }
+log-finding-there = Finding { $number } was raised from it already
 log-no-plot = No plot is in view
 log-controller-rating = the controller's continuous rating
 log-quantity-time = Time

@@ -4,7 +4,7 @@ use std::collections::HashMap;
 
 use super::shared::Shared;
 use super::worded::Worded;
-use crate::record::{Body, Entry, EntryId};
+use crate::record::{Entry, EntryId};
 use crate::view;
 
 /// Entries that are worded in one step: a few milliseconds on a desk.
@@ -81,31 +81,10 @@ impl<'a> Titles<'a> {
     /// touched.
     fn words(&self, shared: &Shared, entry: &Entry) -> Box<str> {
         let (locale, plan) = (shared.locale(), &shared.plan);
-        let check = card_of(&entry.body).and_then(|card| self.checks.get(&card));
+        let check = entry.body.card().and_then(|card| self.checks.get(&card));
         let check = check.map(|check| view::check_title(plan, check)).unwrap_or_default();
         let said = view::entry_words(locale, plan, &shared.entries, entry);
         let more = view::more_words(locale, plan, &entry.body);
         format!("{said} {check} {more} {}", view::author_words(locale, &entry.author)).to_lowercase().into()
-    }
-}
-
-/// The card of the flight that an entry is about.
-fn card_of(body: &Body) -> Option<EntryId> {
-    match body {
-        Body::HandedOver { card, .. }
-        | Body::Started { card }
-        | Body::Marked { card, .. }
-        | Body::TouchedDown { card, .. }
-        | Body::RestartedInFlight { card }
-        | Body::FlownTold { card, .. }
-        | Body::Resumed { card }
-        | Body::HandedBack { card }
-        | Body::Unmarked { card, .. }
-        | Body::MarkAnswered { card, .. }
-        | Body::LandingRecorded { card, .. }
-        | Body::LandingWaived { card, .. }
-        | Body::DisagreementExplained { card, .. }
-        | Body::LogAttached { card, .. } => Some(*card),
-        _ => None,
     }
 }

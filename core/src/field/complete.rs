@@ -3,13 +3,27 @@
 use super::flight::Flight;
 use crate::aircraft::Aircraft;
 use crate::plan::{Fly, Place, Plan};
-use crate::record::Reading;
+use crate::record::{Judgement, Outcome, Reading};
 
 /// The places whose temperature a check wants after its flight, in the order in which they are asked for. A place that this aircraft does
 /// not have is not asked for.
 pub fn wanted_places<'a>(plan: &'a Plan, aircraft: &Aircraft, fly: &'a Fly) -> impl Iterator<Item = &'a Place> {
     let places = fly.temperatures.iter().filter_map(|id| plan.place(id));
     places.filter(|place| aircraft.fits(&place.when))
+}
+
+impl Flight {
+    /// Whether it was as it should be, with nothing seen, everything read that its check wants, and every temperature within its limits,
+    /// those that were worked back to touchdown too.
+    pub fn is_without_fault(&self, plan: &Plan, aircraft: &Aircraft, fly: &Fly) -> bool {
+        let Some(landing) = &self.landing else { return false };
+        let lack = LandingLack::of(plan, aircraft, fly, self, &landing.temperatures, landing.pack_used_mah);
+        lack.is_nothing()
+            && self.marks.is_empty()
+            && self.timed.is_known()
+            && landing.judgement == Judgement::AsItShouldBe
+            && self.places(plan).iter().all(|place| place.outcome == Outcome::Pass)
+    }
 }
 
 /// What a landing lacks of what its check wants.

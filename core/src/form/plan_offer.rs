@@ -28,6 +28,8 @@ impl<'a> PlanOfferForm<'a> {
 /// Why another plan cannot come into force now.
 #[derive(Debug, Clone, PartialEq)]
 pub enum KeepsOut<'a> {
+    /// It says what the plan in force says.
+    InForce,
     /// A landing of this check is not jotted down yet.
     Landing {
         /// The check's id.
@@ -37,8 +39,11 @@ pub enum KeepsOut<'a> {
     Finding(&'a Finding),
 }
 
-/// What keeps an offered plan out, if anything does.
-pub fn keeps_out<'a>(ledger: &'a Ledger, offered: &Plan) -> Option<KeepsOut<'a>> {
+/// What keeps an offered plan out, if anything does. The plan in force is given as it was written, not as it was translated.
+pub fn keeps_out<'a>(ledger: &'a Ledger, in_force: &Plan, offered: &Plan) -> Option<KeepsOut<'a>> {
+    if in_force == offered {
+        return Some(KeepsOut::InForce);
+    }
     if let Some(flight) = ledger.flights.iter().find(|flight| flight.awaits_landing()) {
         return Some(KeepsOut::Landing { check: &flight.check });
     }

@@ -85,18 +85,18 @@ fn points_that_differ(locale: Locale, was: &Points, now: &Points) -> Vec<String>
     differs.collect()
 }
 
-/// The order of the checks that a stage has in both plans, where it differs. A check that is new, gone or named anew is told as
-/// itself and moves none.
+/// The order of what is in both plans, where it differs, from the first that moved to the last. What is new, gone or named anew is told as
+/// itself and moves nothing.
 fn order_that_differs(locale: Locale, was: &[(String, String)], now: &[(String, String)]) -> Option<String> {
     let common = |of: &[(String, String)], other: &[(String, String)]| -> Vec<(String, String)> {
         of.iter().filter(|(id, _)| other.iter().any(|(known, _)| known == id)).cloned().collect()
     };
     let (was, now) = (common(was, now), common(now, was));
-    let moved = was.iter().zip(&now).any(|((old, _), (new, _))| old != new);
+    let is_moved = |at: &usize| was[*at].0 != now[*at].0;
+    let moved = (0..was.len()).find(is_moved)?..=(0..was.len()).rfind(is_moved)?;
     let titles =
-        |checks: &[(String, String)]| checks.iter().map(|(_, title)| title.as_str()).collect::<Vec<_>>().join("; ");
-    moved.then(|| {
-        let what = say!(locale, "difference-order");
-        say!(locale, "difference-point", what = what, old = titles(&was), new = titles(&now))
-    })
+        |items: &[(String, String)]| items.iter().map(|(_, title)| title.as_str()).collect::<Vec<_>>().join("; ");
+    let what = say!(locale, "difference-order");
+    let (old, new) = (titles(&was[moved.clone()]), titles(&now[moved]));
+    Some(say!(locale, "difference-point", what = what, old = old, new = new))
 }

@@ -14,7 +14,7 @@ pub(super) struct Item {
     pub id: String,
     pub title: String,
     pub points: Points,
-    /// A stage's checks in their order: id and title.
+    /// What stands in it in this order, id and title: a stage's checks, and all else of the plan.
     pub order: Vec<(String, String)>,
 }
 
@@ -46,7 +46,8 @@ pub(super) fn items(locale: Locale, plan: &Plan) -> Vec<Item> {
         (say!(locale, "difference-title"), title.clone()),
         (say!(locale, "difference-notice"), tidy(notice)),
     ];
-    let mut all = vec![Item::new(say!(locale, "difference-plan"), "plan", title, points)];
+    let whole = Item { order: order(plan), ..Item::new(say!(locale, "difference-plan"), "plan", title, points) };
+    let mut all = vec![whole];
     all.extend(questions.iter().map(|question| question_item(locale, question)));
     all.extend(figures.iter().map(|figure| figure_item(locale, plan, figure)));
     all.extend(parts.iter().map(|part| part_item(locale, plan, part)));
@@ -62,6 +63,27 @@ pub(super) fn items(locale: Locale, plan: &Plan) -> Vec<Item> {
         }));
     }
     all
+}
+
+/// What stands in a plan in its order, but for the checks, which each stage tells: an id with its kind, and a title.
+fn order(plan: &Plan) -> Vec<(String, String)> {
+    let questions = plan.questions.iter().map(|item| ("question", &item.id, &item.text));
+    let figures = plan.figures.iter().map(|item| ("figure", &item.id, &item.title));
+    let parts = plan.parts.iter().map(|item| ("part", &item.id, &item.title));
+    let settings = plan.settings.iter().map(|item| ("setting", &item.id, &item.title));
+    let places = plan.places.iter().map(|item| ("place", &item.id, &item.title));
+    let cautions = plan.cautions.iter().map(|item| ("caution", &item.id, &item.title));
+    let events = plan.events.iter().map(|item| ("event", &item.id, &item.title));
+    let stages = plan.stages.iter().map(|item| ("stage", &item.id, &item.title));
+    let all = questions
+        .chain(figures)
+        .chain(parts)
+        .chain(settings)
+        .chain(places)
+        .chain(cautions)
+        .chain(events)
+        .chain(stages);
+    all.map(|(kind, id, title)| (format!("{kind}:{id}"), title.clone())).collect()
 }
 
 fn question_item(locale: Locale, question: &Question) -> Item {

@@ -1,6 +1,6 @@
 //! What each kind of entry can do besides what it says. A new kind of entry does not compile until it is answered for here.
 
-use crate::record::{Body, Entry};
+use crate::record::{Body, Entry, EntryId};
 
 /// What an entry of a kind does to gates.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -126,5 +126,66 @@ pub(crate) fn may_change_plan(entry: &Entry) -> bool {
     match Effect::of(&entry.body) {
         Effect::Withdraws | Effect::AdoptsPlan => true,
         Effect::MovesGates | Effect::OnlyRead => false,
+    }
+}
+
+/// What an entry found of the aircraft, which is told even where it was taken back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Found<'a> {
+    /// The result of a check.
+    OfCheck(&'a str),
+    /// What was read after the flight of a card.
+    OfFlight(EntryId),
+    /// Something wrong.
+    Finding,
+    /// Nothing.
+    Nothing,
+}
+
+pub(super) fn found_by(body: &Body) -> Found<'_> {
+    match body {
+        Body::CheckRecorded { check, .. } => Found::OfCheck(check),
+        Body::LandingRecorded { card, .. } => Found::OfFlight(*card),
+        Body::FindingRaised { .. } => Found::Finding,
+        Body::AircraftNamed { .. }
+        | Body::EmergencyNoted { .. }
+        | Body::PlanAdopted { .. }
+        | Body::TraitChosen { .. }
+        | Body::FigureSet { .. }
+        | Body::ThingSet { .. }
+        | Body::ThingRemoved { .. }
+        | Body::ListDeclared { .. }
+        | Body::Changed { .. }
+        | Body::Happened { .. }
+        | Body::SettingChanged { .. }
+        | Body::CardDrawn { .. }
+        | Body::HandedOver { .. }
+        | Body::Started { .. }
+        | Body::Marked { .. }
+        | Body::MarkAnswered { .. }
+        | Body::TouchedDown { .. }
+        | Body::RestartedInFlight { .. }
+        | Body::FlownTold { .. }
+        | Body::Resumed { .. }
+        | Body::HandedBack { .. }
+        | Body::Unmarked { .. }
+        | Body::CodeRefused { .. }
+        | Body::WaitBegun { .. }
+        | Body::OpenedWithoutCode { .. }
+        | Body::CodeSet { .. }
+        | Body::CodeRemoved {}
+        | Body::LandingWaived { .. }
+        | Body::PackNoted { .. }
+        | Body::PackCharged { .. }
+        | Body::CellsRead { .. }
+        | Body::DisagreementExplained { .. }
+        | Body::FindingFixed { .. }
+        | Body::FindingCarried { .. }
+        | Body::GateReleased { .. }
+        | Body::LogAttached { .. }
+        | Body::PhotoAttached { .. }
+        | Body::Illegible {}
+        | Body::Repaired { .. }
+        | Body::Withdrawn { .. } => Found::Nothing,
     }
 }

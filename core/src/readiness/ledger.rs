@@ -1,6 +1,6 @@
 //! All that the entries say.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::clock::Clock;
 use super::evidence::{Evidence, Made, Recorded};
@@ -16,7 +16,7 @@ use super::withdrawal::Withdrawals;
 use crate::aircraft::Aircraft;
 use crate::field::{Flight, Lock, Tested};
 use crate::plan::{Check, Plan};
-use crate::record::{EntryId, JudgedList, Moment, PackState, ThingKind, ThingRef};
+use crate::record::{EntryId, JudgedList, Moment, Outlier, PackState, ThingKind, ThingRef};
 
 /// All that the entries say, in the order in which they say it.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -118,6 +118,11 @@ impl Ledger {
             && !self.fixes.iter().any(|(at, id)| is_between(*at) && is_to_prove(*id))
     }
 
+    /// The places in the journal of the entries with which a motor run began, whoever timed it.
+    pub fn runs_began(&self) -> BTreeSet<i64> {
+        self.starts.values().map(|start| start.seq).collect()
+    }
+
     /// Which motor run of the aircraft a card's was, from 1; none while it has not begun.
     pub fn run_number(&self, card: EntryId) -> Option<u32> {
         self.starts.get(&card).map(|start| start.runs)
@@ -128,6 +133,17 @@ impl Ledger {
         let ran = self.flights.iter().filter_map(|flight| Some((self.starts.get(&flight.card)?.seq, flight)));
         let (_, last) = ran.max_by_key(|(seq, _)| *seq)?;
         last.awaits_landing().then_some(last.card)
+    }
+
+    /// The finding that was raised from what an entry showed of a check, the newest of them; `title` tells one that was raised before it was
+    /// stored what a finding is proposed from.
+    pub fn raised_from(&self, proof: &str, shown_by: EntryId, outlier: &Outlier, title: &str) -> Option<&Finding> {
+        let is_of_it = |finding: &&Finding| finding.shown_by == Some(shown_by) && finding.proof == proof;
+        let is_same = |finding: &&Finding| match &finding.proposed_from {
+            Some(from) => from == outlier,
+            None => finding.title == title,
+        };
+        self.findings.iter().rev().filter(is_of_it).find(is_same)
     }
 
     /// A finding by its id.

@@ -30,6 +30,7 @@ mod unkept;
 mod withdrawal;
 
 pub use back::{DueSoon, Left};
+pub use carry::NotCarried;
 pub use clock::Clock;
 pub use evidence::{Evidence, Recorded, Source};
 pub use finding::{Finding, FindingState, Tried};

@@ -15,10 +15,8 @@ pub(crate) struct PlanText<'a> {
 impl<'a> PlanText<'a> {
     /// The plan that an entry brings into force.
     pub fn of(entry: &'a Entry) -> Option<PlanText<'a>> {
-        match &entry.body {
-            Body::PlanAdopted { plan, text, .. } => Some(PlanText { id: plan, text }),
-            _ => None,
-        }
+        let Body::PlanAdopted { plan, text, .. } = &entry.body else { return None };
+        Some(PlanText { id: plan, text })
     }
 }
 

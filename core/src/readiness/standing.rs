@@ -2,7 +2,7 @@
 
 use super::reason::Reason;
 use crate::field::TooShort;
-use crate::plan::OnFile;
+use crate::plan::{Check, OnFile};
 use crate::record::{EntryId, Outcome, ThingKind};
 use crate::unit::Unit;
 
@@ -37,6 +37,12 @@ pub enum Standing {
 }
 
 impl Standing {
+    /// Whether a check that stands so may be recorded by one touch on the card: it wants nobody else's name, and what was not right
+    /// is seen to on its own page.
+    pub fn is_one_touch(&self, check: &Check) -> bool {
+        !check.witness && !matches!(self, Standing::Failed { .. })
+    }
+
     /// Whether a gate may stand on it.
     pub fn holds(&self) -> bool {
         matches!(self, Standing::Fresh { .. })

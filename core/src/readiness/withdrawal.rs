@@ -119,9 +119,9 @@ impl Withdrawals {
 
 /// The entries that others among them withdraw: they count as if they had never been made.
 pub(super) fn withdrawn_among(entries: &[Entry]) -> BTreeSet<EntryId> {
-    let taken_back = |entry: &Entry| match &entry.body {
-        Body::Withdrawn { entry, .. } => Some(*entry),
-        _ => None,
+    let taken_back = |entry: &Entry| {
+        let Body::Withdrawn { entry, .. } = &entry.body else { return None };
+        Some(*entry)
     };
     entries.iter().filter_map(taken_back).collect()
 }

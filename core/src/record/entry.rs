@@ -835,6 +835,55 @@ impl Body {
     /// The version of the stored form of every kind of entry. Raise it for a kind when its form changes and teach
     /// [`StoredBody::read`] the step from the old form.
     pub const VERSION: i64 = 1;
+
+    /// The card of the flight that it is about. A new kind of entry does not compile until it is answered for here.
+    pub fn card(&self) -> Option<EntryId> {
+        match self {
+            Body::HandedOver { card, .. }
+            | Body::Started { card }
+            | Body::Marked { card, .. }
+            | Body::MarkAnswered { card, .. }
+            | Body::TouchedDown { card, .. }
+            | Body::RestartedInFlight { card }
+            | Body::FlownTold { card, .. }
+            | Body::Resumed { card }
+            | Body::HandedBack { card }
+            | Body::Unmarked { card, .. }
+            | Body::CodeRefused { card }
+            | Body::WaitBegun { card }
+            | Body::OpenedWithoutCode { card }
+            | Body::LandingRecorded { card, .. }
+            | Body::LandingWaived { card, .. }
+            | Body::DisagreementExplained { card, .. }
+            | Body::LogAttached { card, .. } => Some(*card),
+            Body::AircraftNamed { .. }
+            | Body::EmergencyNoted { .. }
+            | Body::PlanAdopted { .. }
+            | Body::TraitChosen { .. }
+            | Body::FigureSet { .. }
+            | Body::ThingSet { .. }
+            | Body::ThingRemoved { .. }
+            | Body::ListDeclared { .. }
+            | Body::Changed { .. }
+            | Body::Happened { .. }
+            | Body::SettingChanged { .. }
+            | Body::CheckRecorded { .. }
+            | Body::CardDrawn { .. }
+            | Body::CodeSet { .. }
+            | Body::CodeRemoved {}
+            | Body::PackNoted { .. }
+            | Body::PackCharged { .. }
+            | Body::CellsRead { .. }
+            | Body::FindingRaised { .. }
+            | Body::FindingFixed { .. }
+            | Body::FindingCarried { .. }
+            | Body::GateReleased { .. }
+            | Body::PhotoAttached { .. }
+            | Body::Illegible {}
+            | Body::Repaired { .. }
+            | Body::Withdrawn { .. } => None,
+        }
+    }
 }
 
 /// An entry's body as it is stored: a kind, a version and JSON.

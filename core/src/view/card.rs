@@ -249,7 +249,7 @@ fn due_cautions(context: &Context<'_>, blockers: &[Blocker]) -> Option<Block> {
 fn tickable<'a>(context: &Context<'a>, blocker: &'a Blocker) -> Option<(&'a Check, &'a Standing, Vec<Control>)> {
     let Blocker::Check { check, standing } = blocker else { return None };
     let (_, check) = context.plan.check(check)?;
-    if check.witness || matches!(standing, Standing::Failed { .. }) {
+    if !standing.is_one_touch(check) {
         return None;
     }
     let options = match &check.kind {

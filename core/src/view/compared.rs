@@ -7,7 +7,6 @@ use crate::engineering::disagreement::{Cause, Lies};
 use crate::field::Flight;
 use crate::locale::{Locale, say, sentence};
 use crate::plan::Plan;
-use crate::readiness::Finding;
 use crate::unit::Unit;
 
 /// What a proposed finding is called: what is wrong, with the cause that explains most of it.
@@ -26,18 +25,6 @@ pub(crate) fn proposal_title(locale: Locale, plan: &Plan, flight: &Flight, propo
         speed = locale.number(flight.head_speed_rpm, 0),
         cause = cause
     )
-}
-
-/// The finding that was raised from a proposal.
-fn raised<'a>(context: &Context<'a>, flight: &Flight, proposal: &Proposal, title: &str) -> Option<&'a Finding> {
-    let outlier = proposal.outlier();
-    let same = |finding: &&Finding| match &finding.proposed_from {
-        Some(from) => *from == outlier,
-        // Raised before that was stored: known by its words.
-        None => finding.title == title,
-    };
-    let of_flight = |f: &&Finding| f.shown_by == Some(proposal.shown_by) && f.proof == flight.check;
-    context.ledger.findings.iter().rev().filter(of_flight).find(same)
 }
 
 /// All of it, for the review of a flight.
@@ -131,7 +118,7 @@ fn disagreement(context: &Context<'_>, flight: &Flight, compared: &Compared, pro
         )
     }));
     let proposed = proposal_title(context.locale, context.plan, flight, proposal);
-    match raised(context, flight, proposal, &proposed) {
+    match context.ledger.raised_from(&flight.check, proposal.shown_by, &proposal.outlier(), &proposed) {
         Some(finding) => {
             let title = format!("{}. {}", finding.number, finding.title);
             blocks.push(row(

@@ -178,7 +178,7 @@ fn forms(context: &Context<'_>, finding: &Finding, over: bool) -> Vec<Block> {
             ));
         }
     }
-    if finding.grade == FindingGrade::Caution && !matches!(finding.state, FindingState::Carried { .. }) {
+    if finding.not_carried(context.ledger, context.now).is_none() {
         blocks.push(heading(
             say!(context.locale, "findings-or-fly"),
             Some(say!(context.locale, "findings-or-fly-note")),

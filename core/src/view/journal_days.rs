@@ -9,7 +9,7 @@ use super::journal_rows::{entry_row, more_row};
 use super::{Block, Context, Edge, Place, Screen};
 use crate::form::JournalForm;
 use crate::locale::{Locale, say};
-use crate::record::{Body, Entry};
+use crate::record::Entry;
 
 /// What a stretch of the journal holds.
 #[derive(Default)]
@@ -20,10 +20,10 @@ struct Count {
 }
 
 impl Count {
-    fn take(&mut self, entry: &Entry) {
+    fn take(&mut self, entry: &Entry, runs_began: &BTreeSet<i64>) {
         self.days.insert(day_of(entry));
         self.entries += 1;
-        self.runs += usize::from(matches!(entry.body, Body::Started { .. }));
+        self.runs += usize::from(runs_began.contains(&entry.seq));
     }
 
     fn words(&self, locale: Locale) -> String {
@@ -51,10 +51,11 @@ fn month_words(locale: Locale, day: NaiveDate) -> String {
 /// The months that have entries, the newest first.
 pub(super) fn months(context: &Context<'_>) -> Vec<Block> {
     let locale = context.locale;
+    let runs_began = context.ledger.runs_began();
     let mut months: BTreeMap<(i32, u32), Count> = BTreeMap::new();
     for entry in context.entries {
         let day = day_of(entry);
-        months.entry((day.year(), day.month())).or_default().take(entry);
+        months.entry((day.year(), day.month())).or_default().take(entry, &runs_began);
     }
     let mut blocks = vec![heading(say!(locale, "journal-months"), None)];
     blocks.extend(months.into_values().rev().filter_map(|count| {
@@ -69,9 +70,10 @@ pub(super) fn months(context: &Context<'_>) -> Vec<Block> {
 /// The days of one month, the newest first.
 pub(super) fn month(context: &Context<'_>, month: &str) -> Screen {
     let locale = context.locale;
+    let runs_began = context.ledger.runs_began();
     let mut days: BTreeMap<NaiveDate, Count> = BTreeMap::new();
     for entry in context.entries.iter().filter(|entry| month_of(day_of(entry)) == month) {
-        days.entry(day_of(entry)).or_default().take(entry);
+        days.entry(day_of(entry)).or_default().take(entry, &runs_began);
     }
     let Some(first) = days.keys().next().copied() else { return context.gone("journal-month") };
     let rows = days.iter().rev().map(|(day, count)| {

@@ -95,9 +95,8 @@ pub(super) fn offer(context: &Context<'_>) -> Screen {
     };
     let differences = context.written.difference(&offered, context.locale);
     let fallen = would_fall(context, &offered, text);
-    let why_not = keeps_out(context.ledger, &offered)
-        .map(|why| keeps_out_words(context.locale, context.plan, &why))
-        .or_else(|| differences.is_empty().then(|| say!(context.locale, "plan-is-in-force")));
+    let why_not = keeps_out(context.ledger, context.written, &offered)
+        .map(|why| keeps_out_words(context.locale, context.plan, &why));
     let loosened = context.written.loosened_by(&offered);
     let mut blocks = vec![summary(context.locale, &offered, &differences, &fallen, loosened.len())];
     blocks.extend(why_not.iter().map(|why| still_row(Edge::Stop, say!(context.locale, "plan-not-yet"), why, None)));
@@ -265,6 +264,7 @@ fn difference_blocks(locale: Locale, differences: &[Difference]) -> Vec<Block> {
 /// Why a plan cannot take the place of the one in force yet: work under way that it has no place for.
 pub(crate) fn keeps_out_words(locale: Locale, plan: &Plan, why: &KeepsOut<'_>) -> String {
     match why {
+        KeepsOut::InForce => say!(locale, "plan-is-in-force"),
         KeepsOut::Landing { check } => say!(locale, "plan-landing-first", check = super::check_title(plan, check)),
         KeepsOut::Finding(finding) => say!(
             locale,

@@ -1,7 +1,7 @@
 use super::{
     Block, Icon, MarkButton, SpotterAct, SpotterClock, SpotterControl, SpotterLock, SpotterScreen, TimeCall,
 };
-use crate::field::Flight;
+use crate::field::{Flight, wanted_places};
 use crate::locale::{Locale, clock, say, time_left};
 use crate::plan::Plan;
 use crate::readiness::{Emergency, Finding, Ledger};
@@ -174,7 +174,7 @@ fn log(locale: Locale, flight: &Flight) -> Vec<String> {
 fn limits(locale: Locale, plan: &Plan, ledger: &Ledger, flight: &Flight) -> Vec<String> {
     let restrictions = ledger.findings.iter().filter_map(Finding::restriction).map(str::to_owned);
     let fly = plan.check(&flight.check).and_then(|(_, check)| check.fly());
-    let places = fly.into_iter().flat_map(|fly| &fly.temperatures).filter_map(|id| plan.place(id));
+    let places = fly.into_iter().flat_map(|fly| wanted_places(plan, &ledger.aircraft, fly));
     let temperatures = places.map(|place| {
         say!(
             locale,

@@ -10,7 +10,7 @@ use crate::computed::proposal;
 use crate::field::{Flight, Unanswered};
 use crate::form::{CarryForm, Drafts, FixForm, NewFindingForm};
 use crate::locale::say;
-use crate::readiness::FindingState;
+use crate::readiness::NotCarried;
 use crate::record::{Body, EntryId, FindingGrade, Judgement, Moment, Outlier};
 use crate::view::{self, Place};
 
@@ -45,18 +45,18 @@ pub(super) fn fix(shared: &Shared, finding: EntryId, drafts: Drafts<'_>) -> Resu
 }
 
 pub(super) fn carry(shared: &Shared, finding: EntryId, drafts: Drafts<'_>, now: &Moment) -> Result {
-    match shared.ledger.finding(finding) {
-        Some(found) if found.grade == FindingGrade::Stop => {
-            return Err(AppError::refused(say!(shared.locale(), "app-stop-not-carried")));
-        }
-        Some(found) if matches!(found.state, FindingState::Proven { .. }) => {
-            return Err(AppError::refused(say!(shared.locale(), "app-finding-proven")));
-        }
-        Some(found) if found.grade == FindingGrade::Note => {
-            return Err(AppError::refused(say!(shared.locale(), "app-note-not-carried")));
-        }
-        Some(_) => {}
-        None => return Err(AppError::refused(say!(shared.locale(), "app-finding-gone"))),
+    let locale = shared.locale();
+    let Some(found) = shared.ledger.finding(finding) else {
+        return Err(AppError::refused(say!(locale, "app-finding-gone")));
+    };
+    let refused = found.not_carried(&shared.ledger, now).map(|why| match why {
+        NotCarried::Stop => say!(locale, "app-stop-not-carried"),
+        NotCarried::Proven => say!(locale, "app-finding-proven"),
+        NotCarried::Note => say!(locale, "app-note-not-carried"),
+        NotCarried::Carried => say!(locale, "app-finding-carried"),
+    });
+    if let Some(why) = refused {
+        return Err(AppError::refused(why));
     }
     let form = CarryForm(drafts);
     let (restriction, reason) = (form.restriction()?.to_owned(), form.reason()?.to_owned());
@@ -77,6 +77,9 @@ pub(super) fn raise_proposed(shared: &Shared, card: EntryId) -> Result {
     let proposal = proposal(shared.facts(), flight).ok_or_else(nothing)?;
     let (stage, _) = shared.plan.check(&flight.check).ok_or_else(nothing)?;
     let title = view::proposal_title(shared.locale(), &shared.plan, flight, &proposal);
+    if let Some(there) = shared.ledger.raised_from(&flight.check, proposal.shown_by, &proposal.outlier(), &title) {
+        return Err(AppError::refused(say!(shared.locale(), "log-finding-there", number = there.number)));
+    }
     let body = Body::FindingRaised {
         title: title.clone(),
         grade: FindingGrade::Caution,

@@ -3,11 +3,11 @@
 use crate::app::AppError;
 use crate::app::done::{After, Done, Result, one};
 use crate::app::shared::Shared;
-use crate::field::{Flight, Landing, LandingLack, Mark, is_past_stop};
+use crate::field::{Flight, Landing, Mark, is_past_stop};
 use crate::form::{Drafts, ExplanationForm, HowLong, LandingForm, MarkAnswerForm, Said, WaiverForm};
 use crate::journal::NewEntry;
 use crate::locale::{clock, say};
-use crate::record::{Body, EntryId, Judgement};
+use crate::record::{Body, EntryId};
 use crate::unit::Unit;
 use crate::view::{self, Place, UsualAnswer};
 
@@ -59,26 +59,14 @@ fn after_landing(shared: &Shared, flight: &Flight, landing: &Landing) -> After {
     let Some((stage, fly)) = found.and_then(|(stage, check)| Some((stage, check.fly()?))) else {
         return After::To(Place::Board);
     };
-    let cool = landing.temperatures.iter().all(|reading| {
-        shared.plan.place(&reading.place).is_none_or(|place| reading.celsius <= place.caution_above_c)
-    });
-    let (read, used_mah) = (&landing.temperatures, landing.pack_used_mah);
-    let lack = LandingLack::of(&shared.plan, &shared.ledger.aircraft, fly, flight, read, used_mah);
-    let whole = lack.is_nothing()
-        && flight.marks.is_empty()
-        && flight.timed.is_known()
-        && landing.judgement == Judgement::AsItShouldBe;
-    match stage.gate.is_none() && cool && whole && !flight.is_called_off(&shared.plan) {
+    let flown = Flight { landing: Some(landing.clone()), released_since: false, ..flight.clone() };
+    let is_whole = flown.is_without_fault(&shared.plan, &shared.ledger.aircraft, fly);
+    match stage.gate.is_none() && is_whole && !flight.is_called_off(&shared.plan) {
         true => After::Through(Place::Board, Place::Card(flight.check.clone())),
-        false if asks(shared, flight, landing) => After::Stay,
+        // What was seen or read and has to be answered before the next card is answered where the pilot is.
+        false if !flown.unanswered(&shared.plan).is_empty() => After::Stay,
         false => After::To(Place::Board),
     }
-}
-
-/// Whether something was seen or read that has to be answered before the next card: it is answered where the pilot is.
-fn asks(shared: &Shared, flight: &Flight, landing: &Landing) -> bool {
-    let flown = Flight { landing: Some(landing.clone()), released_since: false, ..flight.clone() };
-    !flown.unanswered(&shared.plan).is_empty()
 }
 
 /// Leaves out a reading that was a slip. One past its stop goes with its reason.

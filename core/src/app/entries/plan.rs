@@ -17,7 +17,7 @@ pub(super) fn adopt(shared: &Shared, drafts: Drafts<'_>) -> Result {
         return Err(AppError::refused(say!(shared.locale(), "app-plan-none")));
     };
     let plan = Plan::parse(&name, text)?;
-    if let Some(why) = keeps_out(&shared.ledger, &plan) {
+    if let Some(why) = keeps_out(&shared.ledger, &shared.written, &plan) {
         return Err(AppError::refused(view::keeps_out_words(shared.locale(), &shared.plan, &why)));
     }
     let said = say!(shared.locale(), "app-plan-in-force", plan = plan.title, edition = plan.edition);

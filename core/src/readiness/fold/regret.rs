@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::plan::Plan;
 use crate::readiness::gate::Release;
 use crate::readiness::gone::{Gone, GoneOf};
+use crate::readiness::kind::{self, Found};
 use crate::readiness::ledger::Ledger;
 use crate::readiness::withdrawal::{is_slip, withdrawn_among};
 use crate::record::{Body, Entry, EntryId};
@@ -15,13 +16,11 @@ pub(super) type Lapses = BTreeMap<usize, Vec<(String, Release)>>;
 impl Ledger {
     /// Keeps what a withdrawn entry had found, if it was of that kind: it counts for nothing, and is told.
     pub(super) fn keep_gone(&mut self, entry: &Entry) {
-        let of = match &entry.body {
-            Body::CheckRecorded { check, .. } => Some(GoneOf::Check(check.clone())),
-            Body::LandingRecorded { card, .. } => {
-                self.flight(*card).map(|flight| GoneOf::Check(flight.check.clone()))
-            }
-            Body::FindingRaised { .. } => Some(GoneOf::Finding),
-            _ => None,
+        let of = match kind::found_by(&entry.body) {
+            Found::OfCheck(check) => Some(GoneOf::Check(check.to_owned())),
+            Found::OfFlight(card) => self.flight(card).map(|flight| GoneOf::Check(flight.check.clone())),
+            Found::Finding => Some(GoneOf::Finding),
+            Found::Nothing => None,
         };
         self.gone.extend(of.map(|of| Gone { entry: entry.id, of }));
     }
