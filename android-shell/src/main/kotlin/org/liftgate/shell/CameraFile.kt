@@ -8,6 +8,7 @@ import android.content.Intent
 import android.database.Cursor
 import android.database.MatrixCursor
 import android.net.Uri
+import android.os.Looper
 import android.os.ParcelFileDescriptor
 import android.provider.MediaStore
 import android.provider.OpenableColumns
@@ -53,9 +54,8 @@ class CameraFile : ContentProvider() {
 
         private fun file(context: Context) = File(File(context.cacheDir, "camera"), "photo.jpg")
 
-        /** What asks the phone's camera app for a photo. What an earlier one left is cleared away first. */
-        fun ask(context: Context): Intent {
-            file(context).delete()
+        /** What asks the phone's camera app for a photo. [clear] goes before it. */
+        fun ask(): Intent {
             // Older phones take the right from the clip alone.
             return Intent(MediaStore.ACTION_IMAGE_CAPTURE).putExtra(MediaStore.EXTRA_OUTPUT, PLACE).addFlags(RIGHT)
                 .apply { clipData = ClipData.newRawUri(null, PLACE) }
@@ -64,14 +64,14 @@ class CameraFile : ContentProvider() {
         /** The camera app has no more right to the place. */
         fun takeBack(context: Context) = context.revokeUriPermission(PLACE, RIGHT)
 
-        /** Takes the name of the photo's file away, once it is open: what is open can be read to its end. */
+        /**
+         * Takes away what a camera app left, off the main thread: before it is asked for a photo, so that no older one is taken for it,
+         * where it took none, and once the photo is open, since what is open can be read to its end.
+         */
         fun clear(context: Context) {
-            if (!file(context).delete()) throw IOException("the photo could not be cleared away")
-        }
-
-        /** Nothing was taken: what the camera app left is cleared away. */
-        fun giveUp(context: Context) {
-            file(context).delete()
+            check(!Looper.getMainLooper().isCurrentThread) { "a file is cleared away on the thread that draws" }
+            val file = file(context)
+            if (!file.delete() && file.exists()) throw IOException("the photo could not be cleared away")
         }
     }
 }

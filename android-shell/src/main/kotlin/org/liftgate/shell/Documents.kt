@@ -75,9 +75,14 @@ class Documents(private val activity: Activity) {
         token = state.getString(TOKEN)
     }
 
-    /** Opens the picker or the camera app for what [control] wants; false where it wants no document. */
-    fun open(control: Control): Boolean {
-        val wanted = control.document ?: return false
+    /** Clears the way for what [control] wants, before it is opened; off the main thread. */
+    fun prepare(control: Control) {
+        if (control.document is Document.Take) CameraFile.clear(activity)
+    }
+
+    /** Opens the picker or the camera app for what [control] wants. */
+    fun open(control: Control) {
+        val wanted = control.document ?: return
         token = control.token
         val (request, intent) = when (wanted) {
             is Document.Pick -> PICK to Intent(Intent.ACTION_OPEN_DOCUMENT).apply {
@@ -88,23 +93,22 @@ class Documents(private val activity: Activity) {
                 type = wanted.mediaType
                 putExtra(Intent.EXTRA_TITLE, wanted.name)
             }
-            is Document.Take -> TAKE to CameraFile.ask(activity)
+            is Document.Take -> TAKE to CameraFile.ask()
         }
         if (request != TAKE) intent.addCategory(Intent.CATEGORY_OPENABLE)
         start(intent, request)
-        return true
     }
 
     @Suppress("DEPRECATION") // the other way needs a library
     private fun start(intent: Intent, request: Int) = activity.startActivityForResult(intent, request)
 
-    /** The person is back: whether to [pick] or to [save], with the token that waited; neither where they chose or took none. */
-    fun back(request: Int, result: Int, data: Intent?, pick: (String, Uri) -> Unit, save: (String, Uri) -> Unit) {
+    /** The person is back: whether to [pick] or to [save], with the token that waited; or that [noneTaken] by the camera app. */
+    fun back(request: Int, result: Int, data: Intent?, pick: (String, Uri) -> Unit, save: (String, Uri) -> Unit, noneTaken: () -> Unit) {
         if (request == TAKE) CameraFile.takeBack(activity)
         val waited = token ?: return
         token = null
         if (result != Activity.RESULT_OK) {
-            if (request == TAKE) CameraFile.giveUp(activity)
+            if (request == TAKE) noneTaken()
             return
         }
         when (request) {

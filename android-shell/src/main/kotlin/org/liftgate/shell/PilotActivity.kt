@@ -91,7 +91,13 @@ class PilotActivity : ShellActivity(), Taps {
     override fun tapped(control: Control) = onTap(control)
 
     private fun send(control: Control) {
-        if (!opened(control)) send { desk, now -> desk.tap(control.token, now) }
+        if (control.document == null) return send { desk, now -> desk.tap(control.token, now) }
+        if (waiting) return
+        waiting = true
+        app.aside.run({ documents.prepare(control) }) {
+            waiting = false
+            (app.front ?: this).open(control)
+        }
     }
 
     override fun coded(digits: String) = send { desk, now -> desk.setCode(digits, now) }
@@ -111,20 +117,22 @@ class PilotActivity : ShellActivity(), Taps {
         show(tapped.turn, tapped.screen, tapped.said)
     }
 
-    /** Sends the person to the phone's picker or camera app where [control] goes with a document; true if it does. */
-    private fun opened(control: Control): Boolean = try {
+    /** Sends the person to the phone's picker or camera app, where [control] goes with a document. */
+    private fun open(control: Control) = try {
         documents.open(control)
     } catch (missing: ActivityNotFoundException) {
         screen.refuse(null, getString(if (control.document is Document.Take) R.string.no_camera else R.string.no_picker))
-        true
     }
 
     @Deprecated("The newer way needs a library.")
     @Suppress("DEPRECATION")
     override fun onActivityResult(requestCode: Int, resultCode: Int, data: Intent?) {
         super.onActivityResult(requestCode, resultCode, data)
-        documents.back(requestCode, resultCode, data, ::pick, ::save)
+        documents.back(requestCode, resultCode, data, ::pick, ::save, ::noneTaken)
     }
+
+    /** No photo was taken: what the camera app left goes. */
+    private fun noneTaken() = app.aside.run({ CameraFile.clear(app) }) {}
 
     /** Opens what was picked, however long its provider takes; the window that is there by then goes on with it. */
     private fun pick(token: String, uri: Uri) = app.aside.run({ documents.picked(uri, app.aside) }) { opened ->

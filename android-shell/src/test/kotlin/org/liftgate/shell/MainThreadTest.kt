@@ -23,7 +23,8 @@ import uniffi.liftgate.SpotterDeskInterface
 /**
  * The thread that draws waits for nothing: no call to the core, and with it none to the journal, is made on it, and no file and no
  * other app's document is opened by a class that does not do it aside. Each call to the core is watched at run time. Files are told by
- * what the compiled classes call: this JVM does not tell them as a phone's StrictMode would.
+ * what the compiled classes call: this JVM does not tell them as a phone's StrictMode would; the one file that is taken away refuses to be
+ * on the thread that draws.
  */
 @RunWith(RobolectricTestRunner::class)
 class MainThreadTest {

@@ -54,12 +54,20 @@ class PhotoScreensTest {
             val request = shadowOf(phone.activity).peekNextStartedActivityForResult().requestCode
             phone.recreate()
             phone.activity.contentResolver.openOutputStream(CameraFile.PLACE, "w")!!.use { it.write(drawnPhoto()) }
-            ReflectionHelpers.callInstanceMethod<Unit>(
-                phone.activity, "onActivityResult", from(Int::class.java, request), from(Int::class.java, Activity.RESULT_OK),
-                from(Intent::class.java, null),
-            )
-            phone.settle()
+            taken(phone, request)
             phone.expect("Photo attached: the aircraft")
+        }
+    }
+
+    /** A camera app may say that it took a photo and have written none. */
+    @Test
+    fun whatAnEarlierPhotoLeftIsNotTakenForANewOne() {
+        Phone(folder.newFolder()).use { phone ->
+            phone.launch().tap("Aircraft")
+            phone.activity.contentResolver.openOutputStream(CameraFile.PLACE, "w")!!.use { it.write(drawnPhoto()) }
+            phone.tap("Take a photo")
+            taken(phone, shadowOf(phone.activity).peekNextStartedActivityForResult().requestCode)
+            assertTrue("a photo was attached", phone.words().none { it.startsWith("Photo 1,") })
         }
     }
 
@@ -72,6 +80,15 @@ class PhotoScreensTest {
             assertTrue("a photo was attached", phone.words().none { it.startsWith("Photo 1,") })
             assertEquals(emptyList<String>(), leftByTheCamera())
         }
+    }
+
+    /** The camera app says that it took the photo it was asked for. */
+    private fun taken(phone: Phone, request: Int) {
+        ReflectionHelpers.callInstanceMethod<Unit>(
+            phone.activity, "onActivityResult", from(Int::class.java, request), from(Int::class.java, Activity.RESULT_OK),
+            from(Intent::class.java, null),
+        )
+        phone.settle()
     }
 
     private fun leftByTheCamera() = File(RuntimeEnvironment.getApplication().cacheDir, "camera").list().orEmpty().toList()
