@@ -219,3 +219,36 @@ fn no_text_is_english_in_the_german_files_by_oversight() {
         assert!(!suspicious, "'{key}' is the same in both languages: {text}");
     }
 }
+
+/// German is quoted „so“ and never “so” or "so": the marks of the file's own syntax stand in braces.
+#[test]
+fn german_has_its_own_quotation_marks() {
+    let mut wrong = Vec::new();
+    for entry in std::fs::read_dir(core().join("locale/de")).unwrap() {
+        let path = entry.unwrap().path();
+        let source = std::fs::read_to_string(&path).unwrap();
+        let resource = fluent_syntax::parser::parse(source.as_str()).unwrap();
+        for entry in resource.body {
+            let Entry::Message(message) = entry else { continue };
+            let mut words = String::new();
+            plain_text(message.value.as_ref().unwrap(), &mut words);
+            let (open, closed) = (words.matches('„').count(), words.matches('“').count());
+            if open != closed || words.contains('”') || (words.contains('"') && !words.contains(" = \"")) {
+                wrong.push(format!("{}: {words}", message.id.name));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
+fn plain_text(of: &Pattern<&str>, words: &mut String) {
+    for element in &of.elements {
+        match element {
+            PatternElement::TextElement { value } => words.push_str(value),
+            PatternElement::Placeable { expression: Expression::Select { variants, .. } } => {
+                variants.iter().for_each(|variant| plain_text(&variant.value, words));
+            }
+            PatternElement::Placeable { .. } => {}
+        }
+    }
+}
