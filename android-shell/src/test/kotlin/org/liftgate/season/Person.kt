@@ -49,6 +49,7 @@ class Person(
             "code" -> setCode(step.getString(kind))
             "charged" -> charge(step.getJSONArray(kind).strings())
             "routine" -> routine(step.getString(kind))
+            "look" -> look(step.getJSONObject(kind))
             "log" -> readings.read(season.log(step.getString(kind)))
             "to_gate" -> toGate(step.getString(kind))
             "to_flight" -> toFlight(step.getString(kind))
@@ -314,7 +315,7 @@ class Person(
         settle(sight.control("Record "))
         val wrong = checkNotNull(sight.said()) { "the slip was not said" }
         check(typed in wrong) { "the slip was said as “$wrong”" }
-        album.take("slip", "17.2 typed for 71.2: recorded, and not right")
+        album.take("slip", "A slip of the finger: recorded, and not right")
         phone.tap("Take back")
         val taken = checkNotNull(sight.said()) { "the withdrawal was not said" }
         check(taken.startsWith("Withdrawn")) { "instead of a withdrawal the app said “$taken”" }
@@ -332,6 +333,17 @@ class Person(
         check(field == typed) { "killed with “$typed” in the field, opened with “$field”" }
         album.take("after-death", "The process was killed: the same check, the same half-typed number")
         story.tell("        The app was killed at “$back” with “$field” half typed, and opened there with it")
+    }
+
+    /** Looks at what the app works out for a check, and keeps no result yet. */
+    private fun look(at: JSONObject) {
+        home()
+        val title = at.getString("check")
+        phone.tap(at.getString("stage")).tap(title)
+        check(sight.title() == title) { "opened at “$title”, and the screen is “${sight.title()}”" }
+        sight.revealDrawing()
+        album.take("look-${title.lowercase().replace(Regex("[^a-z]+"), "-")}", "Worked out, and only looked at: “$title”")
+        home()
     }
 
     // Findings
@@ -382,6 +394,7 @@ class Person(
 
     private fun prepare(step: JSONObject) {
         when {
+            step.has("change") -> change(step.getJSONObject("change"))
             step.has("thing") -> thing(step.getString("thing"), step)
             step.has("setting") -> {
                 setting(step.getString("setting"), step)
