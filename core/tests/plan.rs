@@ -70,7 +70,7 @@ fn the_small_plan_is_whole() {
     // Without `after` a stage follows the last one before it that has a gate; the first follows none.
     assert_eq!(plan.stages[0].after, Vec::<String>::new());
     assert_eq!(plan.stages[2].after, ["fit"]);
-    assert_eq!(plan.check("gap").unwrap().1.rests_on, [Subject::Part("blades".into())]);
+    assert_eq!(plan.check("gap").unwrap().1.rests_on, [Subject::Part("blades".into()), Subject::Papers]);
 }
 
 // ------------------------------------------------------------------------------------------ its TOML

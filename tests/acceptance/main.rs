@@ -40,6 +40,7 @@ mod one_way;
 mod own_plan;
 mod pack_state;
 mod packs_in_series;
+mod papers;
 mod photo;
 mod pilots_code;
 mod prefilled;

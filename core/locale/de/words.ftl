@@ -22,6 +22,7 @@ reason-days =
         [one] Es gilt für { $days } Tag
        *[other] Es gilt für { $days } Tage
     }
+reason-paper-over = { $paper } galt bis { $day }
 reason-rests-on = Es beruht auf ‚{ $check }‘
 reason-plan-changed = Die Prüfung ist älter als ‚{ $plan }, Ausgabe { $edition }‘, und dieser Plan verlangt anderes
 reason-to-prove = Sie soll die Behebung von ‚{ $finding }‘ beweisen
@@ -140,6 +141,7 @@ subject-heat = Temperaturreihen
 subject-pack-readings = Akkumessungen
 subject-load-readings = Messungen unter Last
 subject-trial-runs = Läufe mit Probegewicht
+subject-papers = Papiere
 blocker-unanswered = { $what }, bei { $check }
 unanswered-stop = { $place } { $read }, über dem Halt von { $limit }
 entry-mark-answered = { $mark }, beantwortet: { $words }

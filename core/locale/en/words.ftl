@@ -22,6 +22,7 @@ reason-days =
         [one] It holds for { $days } day
        *[other] It holds for { $days } days
     }
+reason-paper-over = { $paper } was good to { $day }
 reason-rests-on = It rests on '{ $check }'
 reason-plan-changed = It was done before '{ $plan }, edition { $edition }', which asks for something else
 reason-to-prove = It is to prove the fix of '{ $finding }'
@@ -140,6 +141,7 @@ subject-heat = Heat readings
 subject-pack-readings = Pack readings
 subject-load-readings = Readings under load
 subject-trial-runs = Trial weight runs
+subject-papers = Papers
 blocker-unanswered = { $what }, in { $check }
 unanswered-stop = { $place } { $read }, past its stop of { $limit }
 entry-mark-answered = { $mark }, answered: { $words }

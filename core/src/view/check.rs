@@ -38,6 +38,7 @@ pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
     blocks.extend(context.stage_cautions(stage, check));
     blocks.push(paragraph(check.instruction.clone(), Tone::Strong));
     blocks.extend(how_it_stands(context, check, &standing));
+    blocks.extend(super::papers::of_check(context, check));
     blocks.extend(body);
     if check.fly().is_none() && run.is_none() {
         blocks.extend(remarks(context, check));

@@ -30,6 +30,7 @@ mod log_columns;
 mod mend;
 mod model;
 mod packs;
+mod papers;
 mod photo;
 mod plan;
 mod plot;

@@ -72,6 +72,9 @@ pub(crate) fn reason_words(locale: Locale, plan: &Plan, reason: &Reason) -> Stri
         }
         Reason::HoursFlown(hours) => say!(locale, "reason-hours", hours = locale.plain(*hours)),
         Reason::DaysOver(days) => say!(locale, "reason-days", days = days),
+        Reason::PaperOver { paper, last_day } => {
+            say!(locale, "reason-paper-over", paper = paper, day = locale.date(*last_day))
+        }
         Reason::RestsOn { check } => say!(locale, "reason-rests-on", check = check),
         Reason::PlanChanged { plan, edition } => {
             say!(locale, "reason-plan-changed", plan = plan, edition = edition)

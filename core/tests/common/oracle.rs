@@ -774,6 +774,7 @@ impl<'a> Told<'a> {
             ThingKind::Pack => Subject::Packs,
             ThingKind::Wire => Subject::Wiring,
             ThingKind::PackReading => Subject::PackReadings,
+            ThingKind::Paper => Subject::Papers,
             _ => Subject::Mass,
         };
         let parsed = |subjects: &Vec<String>| subjects.iter().filter_map(|s| Subject::parse(s)).collect();
@@ -798,6 +799,8 @@ impl<'a> Told<'a> {
             }
             Body::ThingSet { thing, on_aircraft } => match self.thing(&thing.reference(), index) {
                 Some(before) if before == thing => Vec::new(),
+                // A paper ends by its day, and none is worse for another beside it.
+                _ if thing.kind == ThingKind::Paper => Vec::new(),
                 before => {
                     let is_alike =
                         before.is_none_or(|before| self.has_second(before, index)) && self.has_second(thing, index);
@@ -920,8 +923,40 @@ impl<'a> Told<'a> {
             let renewed = self.said(other, at.upto).is_some_and(|under| under.since > said.since);
             self.wanted(other, at.upto) && (renewed || !self.stands(other, at).holds())
         });
-        let untold = (check.holds.session || check.holds.days.is_some()) && said.since < at.untold;
-        changed || replanned || to_prove || aged || used || sand || untold
+        // What was good no more on the first entry of a day, or under a plan that came that moment, is not mended by a later paper.
+        let rests_on_papers = |plan: &Plan| {
+            plan.check(&check.id).is_some_and(|(_, check)| check.rests_on.contains(&Subject::Papers))
+        };
+        let over = |upto: usize, day: NaiveDate, plan: &Plan| {
+            rests_on_papers(plan) && self.last_days(upto).into_iter().any(|last_day| day > last_day)
+        };
+        let expired = (said.entry + 1..at.upto).any(|i| {
+            let begins_day = self.day(i) != self.day(i - 1);
+            let replanned = matches!(self.body(i), Body::PlanAdopted { .. });
+            (begins_day || replanned) && over(i, self.day(i), self.plan(i))
+                || replanned && over(i, self.day(i), self.plan(i + 1))
+        }) || over(at.upto, at.day, self.plan(at.upto));
+        let dated = rests_on_papers(self.plan(at.upto)) && !self.last_days(at.upto).is_empty();
+        let by_days = check.holds.session || check.holds.days.is_some() || dated;
+        let untold = by_days && said.since < at.untold;
+        changed || replanned || to_prove || aged || expired || used || sand || untold
+    }
+
+    /// The last days of the papers that have an end, as they are written down before an entry.
+    fn last_days(&self, upto: usize) -> Vec<NaiveDate> {
+        let mut papers = BTreeMap::new();
+        for i in 0..upto {
+            match self.body(i) {
+                Body::ThingSet { thing, .. } if thing.kind == ThingKind::Paper => {
+                    papers.insert(&thing.name, thing.last_day);
+                }
+                Body::ThingRemoved { thing, .. } if thing.kind == ThingKind::Paper => {
+                    papers.remove(&thing.name);
+                }
+                _ => {}
+            }
+        }
+        papers.into_values().flatten().collect()
     }
 
     fn stands(&self, check: &Check, at: At) -> Is {
