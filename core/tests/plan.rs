@@ -132,6 +132,29 @@ fn a_limit_that_is_neither_number_nor_figure_is_placed_and_says_what_would_be_ri
 }
 
 #[test]
+fn a_share_of_a_figure_may_be_written_as_it_is() {
+    let with = |times: &str| {
+        let from = "stop_above = { figure = \"all-up\", times = 1.0 }";
+        WHOLE.replace(from, &format!("stop_above = {{ figure = \"all-up\", times = {times} }}"))
+    };
+    let plan = Plan::parse("small.toml", &with("\"2/3\"")).unwrap();
+    let limits = plan.checks().filter_map(|(_, check)| match &check.kind {
+        CheckKind::Measure(measure) => measure.limits.stop_above.clone(),
+        _ => None,
+    });
+    let shares: Vec<f64> = limits
+        .filter_map(|limit| match limit {
+            Limit::Figure { times, .. } => Some(times),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(shares, [2.0 / 3.0]);
+    for wrong in ["\"2/0\"", "\"0/3\"", "\"two thirds\"", "\"-2/3\"", "\"2\""] {
+        assert!(Plan::parse("small.toml", &with(wrong)).is_err(), "{wrong}");
+    }
+}
+
+#[test]
 fn a_limit_from_a_full_cell_is_of_a_voltage_and_near_it() {
     // The gap is read in millimetres.
     let to = "stop_below = { full_cell_plus = 0.03 } # of the gap";

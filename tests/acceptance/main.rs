@@ -43,6 +43,7 @@ mod packs_in_series;
 mod papers;
 mod photo;
 mod pilots_code;
+mod plain_words;
 mod prefilled;
 mod process_death;
 mod recurring;

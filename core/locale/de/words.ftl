@@ -16,7 +16,7 @@ reason-runs =
         [one] { $count } Motorlauf
        *[other] { $count } Motorläufe
     }
-reason-hours = Es gilt für { $hours } Stunden mit laufendem Motor
+reason-hours = Es gilt für { $hours } h mit laufendem Motor
 reason-days =
     { $days ->
         [one] Es gilt für { $days } Tag
@@ -85,6 +85,7 @@ entry-handed-over = Telefon bei { $spotter }
 entry-motor-on = Motor an
 entry-mark = { $mark } bei { $time }
 entry-touchdown = Aufgesetzt bei { $time }
+entry-motor-off = Motor aus bei { $time }
 entry-resumed = Aufsetzen zurückgenommen: noch im Flug
 entry-handed-back = Telefon zurück beim Piloten
 entry-unmarked = Zurückgenommen: { $mark }

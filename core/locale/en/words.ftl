@@ -16,7 +16,7 @@ reason-runs =
         [one] { $count } motor run
        *[other] { $count } motor runs
     }
-reason-hours = It holds for { $hours } hours with the motor on
+reason-hours = It holds for { $hours } h with the motor on
 reason-days =
     { $days ->
         [one] It holds for { $days } day
@@ -85,6 +85,7 @@ entry-handed-over = Phone to { $spotter }
 entry-motor-on = Motor on
 entry-mark = { $mark } at { $time }
 entry-touchdown = Touchdown at { $time }
+entry-motor-off = Motor off at { $time }
 entry-resumed = Touchdown taken back: still flying
 entry-handed-back = Phone back with the pilot
 entry-unmarked = Taken back: { $mark }

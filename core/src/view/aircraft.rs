@@ -129,6 +129,17 @@ fn things(context: &Context<'_>, kind: ThingKind) -> Vec<Block> {
     blocks
 }
 
+/// The figures that a check goes by where a person looks or reads, each one touch from being put right.
+pub(super) fn figures_of(context: &Context<'_>, check: &Check) -> Vec<Block> {
+    let figures = check.rests_on.iter().filter_map(|subject| match subject {
+        Subject::Figure(id) => context.plan.figure(id),
+        _ => None,
+    });
+    let rows: Vec<Block> = figures.map(|figure| figure_row(context, figure)).collect();
+    let title = (!rows.is_empty()).then(|| heading(say!(context.locale, "check-goes-by"), None));
+    title.into_iter().chain(rows).collect()
+}
+
 /// The figures, things and checks that a computed answer was made from, each one touch from being put right.
 pub(super) fn what_went_in(context: &Context<'_>, check: &Check) -> Vec<Block> {
     let aircraft = &context.ledger.aircraft;

@@ -42,6 +42,7 @@ mod settings_ledger;
 mod spotter;
 mod stage;
 mod stepper;
+mod steps;
 mod token;
 mod told_time;
 mod trends;

@@ -446,7 +446,17 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
             }
             None => say!(locale, "entry-mark-answered-unknown", words = words),
         },
-        Body::TouchedDown { elapsed_ms, .. } => say!(locale, "entry-touchdown", time = clock(elapsed_ms / 1_000)),
+        Body::TouchedDown { card, elapsed_ms } => {
+            let time = clock(elapsed_ms / 1_000);
+            let check = named(card).and_then(|drawn| match &drawn.body {
+                Body::CardDrawn { check, .. } => plan.check(check),
+                _ => None,
+            });
+            match check.and_then(|(_, check)| check.fly()).is_none_or(|fly| fly.motion.leaves_ground()) {
+                true => say!(locale, "entry-touchdown", time = time),
+                false => say!(locale, "entry-motor-off", time = time),
+            }
+        }
         Body::RestartedInFlight { .. } => say!(locale, "entry-restarted"),
         Body::FlownTold { flown_s, without_phone: None, .. } => {
             say!(locale, "entry-flown-told", time = clock(*flown_s))
