@@ -16,7 +16,14 @@ use liftgate_core::record::{
 
 fn pack(name: &str) -> Body {
     Body::ThingSet {
-        thing: Thing { kind: ThingKind::Pack, name: name.into(), of: None, numbers: [("cells".into(), 6.0)].into(), last_day: None, note: None },
+        thing: Thing {
+            kind: ThingKind::Pack,
+            name: name.into(),
+            of: None,
+            numbers: [("cells".into(), 6.0)].into(),
+            last_day: None,
+            note: None,
+        },
         on_aircraft: OnAircraft::Changed,
     }
 }

@@ -10,7 +10,8 @@ use common::{at_ms, id};
 use liftgate_core::field::{Timed, Unanswered};
 use liftgate_core::plan::{Check, CheckKind};
 use liftgate_core::readiness::{
-    Blocker, Deed, Fault, FindingState, Gate, Lack, Ledger, PaperIs, Reason, Report, Seat, Source, Standing, Withdrawals,
+    Blocker, Deed, Fault, FindingState, Gate, Lack, Ledger, PaperIs, Reason, Report, Seat, Source, Standing,
+    Withdrawals,
 };
 use liftgate_core::record::{
     Author, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, MarkKind, OnAircraft, Outcome,
@@ -2073,7 +2074,10 @@ impl Story {
             ("full_v", full_v),
         ];
         let numbers = known.into_iter().filter_map(|(id, value)| Some((id.to_owned(), value?))).collect();
-        self.add(Body::ThingSet { thing: Thing { kind, name, of: None, numbers, last_day: None, note: None }, on_aircraft });
+        self.add(Body::ThingSet {
+            thing: Thing { kind, name, of: None, numbers, last_day: None, note: None },
+            on_aircraft,
+        });
     }
 
     /// A flight with any of its entries left out, and sometimes something done before it is jotted.

@@ -14,6 +14,7 @@ mod computed_checks;
 mod contradiction;
 mod damage;
 mod disagreement;
+mod distances;
 mod dossier;
 mod drift;
 mod drive;

@@ -230,7 +230,8 @@ impl Story {
     /// A consumer that draws so much.
     pub fn consumer(&mut self, name: &str, steady_a: f64) -> EntryId {
         let numbers = [("steady_a".to_owned(), steady_a)].into();
-        let thing = Thing { kind: ThingKind::Consumer, name: name.into(), of: None, numbers, last_day: None, note: None };
+        let thing =
+            Thing { kind: ThingKind::Consumer, name: name.into(), of: None, numbers, last_day: None, note: None };
         self.add(Body::ThingSet { thing, on_aircraft: OnAircraft::NotSaid })
     }
 
@@ -294,7 +295,14 @@ impl Story {
     /// What a pack was measured to hold, after so many flights.
     pub fn measure_pack(&mut self, name: &str, pack: &str, flights: f64, measured_mah: f64) -> EntryId {
         let numbers = [("flights".to_owned(), flights), ("measured_mah".to_owned(), measured_mah)].into();
-        let thing = Thing { kind: ThingKind::PackReading, name: name.into(), of: Some(pack.into()), numbers, last_day: None, note: None };
+        let thing = Thing {
+            kind: ThingKind::PackReading,
+            name: name.into(),
+            of: Some(pack.into()),
+            numbers,
+            last_day: None,
+            note: None,
+        };
         self.add(Body::ThingSet { thing, on_aircraft: OnAircraft::NotSaid })
     }
 
