@@ -16,7 +16,14 @@ use liftgate_core::record::{
 
 fn pack(name: &str) -> Body {
     Body::ThingSet {
-        thing: Thing { kind: ThingKind::Pack, name: name.into(), of: None, numbers: [("cells".into(), 6.0)].into() },
+        thing: Thing {
+            kind: ThingKind::Pack,
+            name: name.into(),
+            of: None,
+            numbers: [("cells".into(), 6.0)].into(),
+            last_day: None,
+            note: None,
+        },
         on_aircraft: OnAircraft::Changed,
     }
 }
@@ -200,7 +207,7 @@ fn a_pack_is_full_because_it_was_charged_or_read_so_and_until_it_is_flown() {
 fn a_high_voltage_pack_is_full_at_its_own_voltage() {
     let mut story = Story::new();
     let numbers = [("cells".into(), 6.0), ("full_v".into(), 4.35)].into();
-    let thing = Thing { kind: ThingKind::Pack, name: "H".into(), of: None, numbers };
+    let thing = Thing { kind: ThingKind::Pack, name: "H".into(), of: None, numbers, last_day: None, note: None };
     story.add(Body::ThingSet { thing, on_aircraft: OnAircraft::Changed });
     story.read_cells("H", 4.20, 4.21);
     assert!(!stand(&story, "H").is_full());

@@ -70,7 +70,7 @@ fn the_small_plan_is_whole() {
     // Without `after` a stage follows the last one before it that has a gate; the first follows none.
     assert_eq!(plan.stages[0].after, Vec::<String>::new());
     assert_eq!(plan.stages[2].after, ["fit"]);
-    assert_eq!(plan.check("gap").unwrap().1.rests_on, [Subject::Part("blades".into())]);
+    assert_eq!(plan.check("gap").unwrap().1.rests_on, [Subject::Part("blades".into()), Subject::Papers]);
 }
 
 // ------------------------------------------------------------------------------------------ its TOML
@@ -129,6 +129,29 @@ fn a_limit_that_is_neither_number_nor_figure_is_placed_and_says_what_would_be_ri
         expect("stop_below = 2.0 # of the gap", &to, wrong, "a number, { figure = ");
     }
     expect("head_speed_rpm = 900.0 # rung-1", "head_speed_rpm = \"fast\"", "\"fast\"", "a number, { figure = ");
+}
+
+#[test]
+fn a_share_of_a_figure_may_be_written_as_it_is() {
+    let with = |times: &str| {
+        let from = "stop_above = { figure = \"all-up\", times = 1.0 }";
+        WHOLE.replace(from, &format!("stop_above = {{ figure = \"all-up\", times = {times} }}"))
+    };
+    let plan = Plan::parse("small.toml", &with("\"2/3\"")).unwrap();
+    let limits = plan.checks().filter_map(|(_, check)| match &check.kind {
+        CheckKind::Measure(measure) => measure.limits.stop_above.clone(),
+        _ => None,
+    });
+    let shares: Vec<f64> = limits
+        .filter_map(|limit| match limit {
+            Limit::Figure { times, .. } => Some(times),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(shares, [2.0 / 3.0]);
+    for wrong in ["\"2/0\"", "\"0/3\"", "\"two thirds\"", "\"-2/3\"", "\"2\""] {
+        assert!(Plan::parse("small.toml", &with(wrong)).is_err(), "{wrong}");
+    }
 }
 
 #[test]

@@ -10,7 +10,8 @@ use common::{at_ms, id};
 use liftgate_core::field::{Timed, Unanswered};
 use liftgate_core::plan::{Check, CheckKind};
 use liftgate_core::readiness::{
-    Blocker, Deed, Fault, FindingState, Gate, Lack, Ledger, Reason, Report, Seat, Source, Standing, Withdrawals,
+    Blocker, Deed, Fault, FindingState, Gate, Lack, Ledger, PaperIs, Reason, Report, Seat, Source, Standing,
+    Withdrawals,
 };
 use liftgate_core::record::{
     Author, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, MarkKind, OnAircraft, Outcome,
@@ -229,6 +230,66 @@ fn evidence_runs_out_by_day_by_runs_and_by_hours() {
     assert!(holds(&story, "rung-2"), "6 min of 12");
     story.fly_as("season", &six);
     assert_eq!(reasons(story.standing("rung-2")), [Reason::HoursFlown(0.2)]);
+}
+
+#[test]
+fn a_paper_ends_what_rests_on_it_the_day_after_its_last_and_its_gate_with_it() {
+    let mut story = Story::released();
+    story.paper("Insurance", Some(12));
+    story.paper("Permission", None);
+    assert!(holds(&story, "gap") && is_released(&story, "bench"), "a paper more takes nothing away");
+    story.wait_days(12);
+    assert!(holds(&story, "gap") && is_released(&story, "bench"), "it is good on its last day");
+    let last_day = story.now.wall.date_naive();
+    story.wait_days(1);
+    let over = Reason::PaperOver { paper: "Insurance".into(), last_day };
+    assert_eq!(reasons(story.standing("gap")), [over.clone()]);
+    assert!(is_lapsed(&story, "bench"));
+    assert!(holds(&story, "look"), "what does not rest on the papers stands");
+    // Renewed after it was over: that was seen by nobody yet.
+    story.paper("Insurance", Some(300));
+    assert_eq!(reasons(story.standing("gap")), [over]);
+    story.pass("gap");
+    assert!(holds(&story, "gap"));
+    story.remove(ThingKind::Paper, "Insurance");
+    assert!(!holds(&story, "gap"), "a paper that is gone is asked about");
+}
+
+#[test]
+fn a_paper_that_is_renewed_in_time_sends_nothing_back() {
+    let mut story = Story::released();
+    story.paper("Insurance", Some(5));
+    story.wait_days(4);
+    story.paper("Insurance", Some(300));
+    story.wait_days(4);
+    assert!(holds(&story, "gap") && is_released(&story, "bench"));
+}
+
+#[test]
+fn a_clock_set_back_makes_no_paper_good_again() {
+    let mut story = Story::released();
+    story.paper("Insurance", Some(1));
+    story.wait_days(2);
+    story.change("part:nothing-rests-on-this");
+    story.set_clock(-2);
+    assert!(matches!(reasons(story.standing("gap"))[..], [Reason::PaperOver { .. }]));
+    let is = story.ledger().papers(&story.now).iter().map(|(_, is)| *is).collect::<Vec<_>>();
+    assert_eq!(is, [PaperIs::Over], "the day is reckoned by what was shown already");
+}
+
+#[test]
+fn a_paper_is_told_from_thirty_days_before_its_end() {
+    for (good_days, is) in [
+        (Some(31), PaperIs::Good),
+        (Some(30), PaperIs::EndsSoon { days: 30 }),
+        (Some(0), PaperIs::EndsSoon { days: 0 }),
+        (Some(-1), PaperIs::Over),
+        (None, PaperIs::WithoutEnd),
+    ] {
+        let mut story = Story::new();
+        story.paper("Insurance", good_days);
+        assert_eq!(story.ledger().papers(&story.now)[0].1, is, "{good_days:?}");
+    }
 }
 
 #[test]
@@ -1355,7 +1416,7 @@ fn another_plan_holds_from_its_entry_on_and_loses_nothing() {
         story.pass(check);
     }
     let slow = text.replacen(
-        "rests_on = [\"part:blades\"]\nholds",
+        "rests_on = [\"part:blades\", \"papers\"]\nholds",
         "rests_on = [\"part:blades\", \"part:motor\"]\nholds",
         1,
     );
@@ -1660,6 +1721,7 @@ enum Step {
     ReadOn { flown: bool, days: u8 },
     Regret(usize),
     Pack { second: bool, what: u8 },
+    Paper { second: bool, good_days: i64, what: u8 },
 }
 
 fn step() -> impl Strategy<Value = Step> {
@@ -1700,6 +1762,8 @@ fn step() -> impl Strategy<Value = Step> {
         2 => (any::<bool>(), 0..2u8).prop_map(|(flown, days)| Step::ReadOn { flown, days }),
         2 => (0..64usize).prop_map(Step::Regret),
         6 => (any::<bool>(), any::<u8>()).prop_map(|(second, what)| Step::Pack { second, what }),
+        3 => (any::<bool>(), -2..9i64, any::<u8>())
+            .prop_map(|(second, good_days, what)| Step::Paper { second, good_days, what }),
     ]
 }
 
@@ -1947,6 +2011,14 @@ impl Story {
                     self.consumer(&name, if steady { 1.0 } else { 0.0 })
                 };
             }
+            Step::Paper { second, good_days, what } => {
+                let name = if second { "Insurance" } else { "Permission" };
+                match what % 4 {
+                    0 => self.remove(ThingKind::Paper, name),
+                    1 => self.paper(name, None),
+                    _ => self.paper(name, Some(good_days)),
+                };
+            }
             Step::Pack { second, what } => {
                 let pack = if second { "Pack 2" } else { "Pack 1" };
                 match what % 8 {
@@ -2002,7 +2074,10 @@ impl Story {
             ("full_v", full_v),
         ];
         let numbers = known.into_iter().filter_map(|(id, value)| Some((id.to_owned(), value?))).collect();
-        self.add(Body::ThingSet { thing: Thing { kind, name, of: None, numbers }, on_aircraft });
+        self.add(Body::ThingSet {
+            thing: Thing { kind, name, of: None, numbers, last_day: None, note: None },
+            on_aircraft,
+        });
     }
 
     /// A flight with any of its entries left out, and sometimes something done before it is jotted.

@@ -86,7 +86,7 @@ fn ripple_is_held_against_the_lower_limit_and_its_current_told() {
     for (title, value) in [
         ("Main pack cells in series, all packs together", "12"),
         ("Highest ripple allowed on the main pack", "1.2"),
-        ("Resistance of the main pack, all cells", "0.11"),
+        ("Resistance of the main pack, all cells", "110"),
     ] {
         example::enter_figure(&mut person, title, value);
     }

@@ -88,10 +88,10 @@ fn a_whole_flight_is_flown_in_german_with_a_decimal_comma() {
     let spotter = person.spotter();
     let screen = spotter.screen(&person.now).unwrap();
     assert_eq!(screen.main.label, "Motor an");
-    assert!(screen.calls.iter().any(|call| call.words == "Zeit. Jetzt landen"), "{:?}", screen.calls);
+    assert!(screen.calls.iter().any(|call| call.words == "Zeit. Jetzt Motor aus"), "{:?}", screen.calls);
     spotter.start(&person.now).unwrap();
     person.wait(screen.clock.planned_s);
-    assert_eq!(spotter.land(&person.now).unwrap().phase, "Gelandet, Motor aus");
+    assert_eq!(spotter.land(&person.now).unwrap().phase, "Motor aus", "what does not fly does not land");
     person.wait(10);
     spotter.hand_back(&person.now).unwrap();
     assert_eq!(person.screen().title, "Landung");

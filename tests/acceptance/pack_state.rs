@@ -1,5 +1,6 @@
 //! A damaged pack is retired in one touch where it stands, and one that was not brought to storage is told.
 
+use chrono::TimeDelta;
 use liftgate_core::record::{Body, PackState};
 use liftgate_core::view::Edge;
 use liftgate_tests::Person;
@@ -42,13 +43,20 @@ fn a_pack_that_stands_full_for_more_than_a_day_is_told_until_it_is_at_storage() 
     person.tap("Packs");
     person.tap("Charged");
     person.wait(23 * 3_600);
-    let told = "More than a day and not brought to storage: that wears it";
+    let told = "It has stood for 1 day, and that wears it: bring it to storage charge, 3.75 to 3.85 V a cell (common practice, no source)";
     assert!(person.row(told).is_none());
     person.wait(2 * 3_600);
     assert!(person.row(told).is_some(), "{}", person.words());
     person.home();
     let (edge, _, detail) = person.row("Packs").unwrap();
-    assert_eq!((edge, detail.as_deref()), (Edge::Caution, Some("Not at storage after a day: Pack 1")));
+    assert_eq!((edge, detail.as_deref()), (Edge::Caution, Some("Not at storage charge: Pack 1 after 1 day")));
+    // Three days on, with the clock set back: the days that were there stay.
+    person.wait(3 * 24 * 3_600);
+    example::enter_figure(&mut person, "Number of main blades", "3");
+    person.now.wall -= TimeDelta::days(4);
+    let (_, _, detail) = person.row("Packs").unwrap();
+    assert_eq!(detail.as_deref(), Some("Not at storage charge: Pack 1 after 4 days"));
+    person.now.wall += TimeDelta::days(4);
     person.tap("Packs");
     person.tap("At storage");
     assert!(person.row(told).is_none());

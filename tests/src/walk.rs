@@ -193,7 +193,11 @@ impl Walk {
                 self.person.tap(label);
             }
             "figure" => {
-                self.person.enter(&screen.title, example::figure(self.kind, &screen.title));
+                let figure = example::figure(self.kind, &screen.title);
+                // What other figures on file give stands there, and is not typed again.
+                if self.person.typed(&screen.title).0 != figure {
+                    self.person.enter(&screen.title, figure);
+                }
                 self.person.tap("Record it");
             }
             "thing" => {

@@ -117,6 +117,7 @@ app-document-gone = ‚{ $name }‘ war nicht bis zum Ende lesbar: nichts davon 
 app-offers-no-document = Diese Taste gibt kein Dokument
 app-no-number = { $label }: ‚{ $text }‘ ist keine Zahl; Ziffern eingeben, etwa { $like }
 app-not-whole = { $label }: { $value } ist keine ganze Zahl; hier wird Stück für Stück gezählt
+app-no-day = ‚{ $text }‘ ist kein lesbarer Tag: als 2027-06-30 oder 30.6.2027 schreiben
 app-not-plausible = { $label }: { $value } kann nicht stimmen; es liegt zwischen { $low } und { $high }. Noch einmal ablesen und neu eingeben
 app-not-handed-over = Das Telefon wurde nicht übergeben
 app-spotter-has-phone = { $name } hat das Telefon, bis der Flug zurückgegeben ist

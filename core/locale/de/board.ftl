@@ -43,6 +43,18 @@ board-again =
 events-title = Etwas ist geschehen
 board-due-soon = Bald fällig
 board-soon = Bald
+papers-none = Keines ist aufgeschrieben: von keinem wird vor dem Ende gemeldet.
+papers-good = Gültig
+papers-over = Abgelaufen
+papers-no-end = Ohne Ende
+papers-today = Heute ist der letzte Tag
+papers-last-day = Der letzte Tag ist der { $day }
+papers-last-day-was = Der letzte Tag war der { $day }
+papers-ends =
+    { $days ->
+        [one] Der letzte Tag ist der { $day }: morgen
+       *[other] Der letzte Tag ist der { $day }, in { $days } Tagen
+    }
 board-carried-finding = { $title }, { $carried }
 board-flown-with = Geflogen wird mit
 board-last-recorded = Zuletzt eingetragen

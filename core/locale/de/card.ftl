@@ -1,8 +1,9 @@
 # Die Flugkarte.
 card-tests = Dieser Flug prüft { $count } Änderungen auf einmal
+card-how = In dieser Reihenfolge
 card-call-off = Abbruch bei
 card-limits = Grenzwerte bei der Landung
-card-caution-above = { $expected }Vorsicht über { $limit }. { $basis }
+card-caution-above = { $expected }Vorsicht über { $limit }
 common-stop = Halt
 card-above = { $place } über { $limit }
 card-to = {" "}an { $name }

@@ -1,4 +1,5 @@
 # Prüfungen, Abschnitte und Freigaben.
+check-goes-by = Woran es gemessen wird
 check-why = Warum
 check-judged = Wie beurteilt wird: { $judged }
 check-basis = Grundlage: { $basis }

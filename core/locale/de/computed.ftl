@@ -166,7 +166,11 @@ computed-ladder-agrees = Wie vorhergesagt
 computed-ladder-differs = Nicht wie vorhergesagt
 computed-ladder-row-note = { $low } bis { $high } A nach den Flügen davor
 computed-ladder-interval = { $low } bis { $high }, 95 %
-computed-ladder-summary = { $agree } von { $count } Schwebeflügen verbrauchten, was zuvor vorhergesagt war
+computed-ladder-summary =
+    { $count ->
+        [one] { $agree } von { $count } Schwebeflug verbrauchte, was zuvor vorhergesagt war
+       *[other] { $agree } von { $count } Schwebeflügen verbrauchten, was zuvor vorhergesagt war
+    }
 computed-ladder-efficiency = Vom Akku zum Rotor, samt Heck
 computed-ladder-induced = Induzierte Leistung gegen die ideale
 computed-ladder-drag = Profilwiderstand ohne Auftrieb
@@ -311,6 +315,7 @@ computed-wires-choice-unfused = { $name }: AWG { $gauge } ({ $area }), zu viel f
 computed-wires-thinnest = Die dünnste, die reicht
 computed-wires-fuse = Eine Sicherung schützt die Leitung, nicht den Verbraucher; Motorleitungen werden im Flug nicht abgesichert.
 computed-governor-summary = Am Ende des Akkus und bei { $current } A schafft der Antrieb { $reachable }: { $percent } % über den { $rpm }, die er halten muss
+computed-governor-short = Am Ende des Akkus und bei { $current } A schafft der Antrieb { $reachable }: { $percent } % unter den { $rpm }, die er halten muss
 computed-governor-room = Reserve über Betriebsdrehzahl
 computed-governor-room-note = nötiges Vollgas { $percent } %, Vorsicht unter 10 % Reserve
 computed-governor-pack = Akku unter dieser Last

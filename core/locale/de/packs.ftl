@@ -17,8 +17,17 @@ packs-cells-read-spoken = { $pack }: Zellen gemessen
 packs-retired = Ausgemustert: { $state }
 packs-retired-how = Er wird nicht mehr geflogen und nicht mehr geladen. An einen Ort bringen, an dem er brennen kann, ohne zu schaden, und entladen, wie sein Hersteller es sagt. Ist er weg, auf seiner Seite eintragen.
 packs-damaged = { $pack }: beschädigt, und sofort ausgemustert
-packs-wants-storage = Mehr als ein Tag und nicht auf Lagerladung gebracht: das nutzt ihn ab
-packs-not-stored = Nach einem Tag nicht auf Lagerladung: { $packs }
+packs-wants-storage =
+    { $days ->
+        [one] Er steht seit { $days } Tag, und das nutzt ihn ab: auf Lagerladung bringen, { $low } bis { $high } V je Zelle (übliche Praxis, ohne Quelle)
+       *[other] Er steht seit { $days } Tagen, und das nutzt ihn ab: auf Lagerladung bringen, { $low } bis { $high } V je Zelle (übliche Praxis, ohne Quelle)
+    }
+packs-stood =
+    { $days ->
+        [one] { $pack } nach { $days } Tag
+       *[other] { $pack } nach { $days } Tagen
+    }
+packs-not-stored = Nicht auf Lagerladung: { $packs }
 pack-state-storage = Auf Lagerladung
 pack-state-swollen = Aufgebläht
 pack-state-dented = Eingedellt oder aufgeschnitten

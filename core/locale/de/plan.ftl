@@ -166,7 +166,7 @@ plan-reason-empty-gate = ‚{ $stage }‘ hat eine Freigabe (gate) und keine ver
 plan-reason-no-gate = ‚{ $stage }‘ hat keine Freigabe (gate), auf die etwas warten könnte
 plan-reason-flown-before-flights = Was vor jedem Flug fällig ist, kann nicht selbst geflogen werden: es würde auf sich selbst warten
 plan-reason-no-witness = Ein Zeugenpunkt ist eine Prüfung am Boden mit witness = true: wer wäre sonst gekommen?
-plan-reason-no-subject = Auf ‚{ $text }‘ beruht kein Nachweis: mass, wiring, supplies, packs, frequencies, heat, pack-readings, load-readings, trial-runs nehmen, oder part:, setting:, figure: oder check: mit einer Kennung
+plan-reason-no-subject = Auf ‚{ $text }‘ beruht kein Nachweis: mass, wiring, supplies, packs, frequencies, heat, pack-readings, load-readings, trial-runs, papers nehmen, oder part:, setting:, figure: oder check: mit einer Kennung
 plan-reason-not-how-long = ‚{ $word }‘ sagt nicht, wie lange: until-changed, session oder flights, hours, days nehmen
 plan-reason-holds-for-nothing = Ein Nachweis muss für etwas gelten: flights, hours oder days über null, oder bis zu events
 plan-reason-other-kind = ‚{ $check }‘ hat ein ‚{ $key }‘, ist aber nicht von dieser Art

@@ -11,7 +11,6 @@ unit-degrees-celsius = Grad Celsius
 unit-revolutions-a-minute = Umdrehungen in der Minute
 unit-percent = Prozent
 unit-degrees = Grad
-unit-ohms = Ohm
 unit-seconds = Sekunden
 unit-minutes = Minuten
 unit-newtons = Newton

@@ -16,12 +16,13 @@ reason-runs =
         [one] { $count } Motorlauf
        *[other] { $count } Motorläufe
     }
-reason-hours = Es gilt für { $hours } Stunden mit laufendem Motor
+reason-hours = Es gilt für { $hours } h mit laufendem Motor
 reason-days =
     { $days ->
         [one] Es gilt für { $days } Tag
        *[other] Es gilt für { $days } Tage
     }
+reason-paper-over = { $paper } galt bis { $day }
 reason-rests-on = Es beruht auf ‚{ $check }‘
 reason-plan-changed = Die Prüfung ist älter als ‚{ $plan }, Ausgabe { $edition }‘, und dieser Plan verlangt anderes
 reason-to-prove = Sie soll die Behebung von ‚{ $finding }‘ beweisen
@@ -84,6 +85,7 @@ entry-handed-over = Telefon bei { $spotter }
 entry-motor-on = Motor an
 entry-mark = { $mark } bei { $time }
 entry-touchdown = Aufgesetzt bei { $time }
+entry-motor-off = Motor aus bei { $time }
 entry-resumed = Aufsetzen zurückgenommen: noch im Flug
 entry-handed-back = Telefon zurück beim Piloten
 entry-unmarked = Zurückgenommen: { $mark }
@@ -140,6 +142,7 @@ subject-heat = Temperaturreihen
 subject-pack-readings = Akkumessungen
 subject-load-readings = Messungen unter Last
 subject-trial-runs = Läufe mit Probegewicht
+subject-papers = Papiere
 blocker-unanswered = { $what }, bei { $check }
 unanswered-stop = { $place } { $read }, über dem Halt von { $limit }
 entry-mark-answered = { $mark }, beantwortet: { $words }

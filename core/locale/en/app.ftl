@@ -117,6 +117,7 @@ app-document-gone = '{ $name }' could not be read to its end: nothing was kept o
 app-offers-no-document = This control offers no document
 app-no-number = { $label }: '{ $text }' is no number; enter digits, like { $like }
 app-not-whole = { $label }: { $value } is no whole number; things are counted one by one
+app-no-day = '{ $text }' is no day that can be read: write it as 2027-06-30 or 30.6.2027
 app-not-plausible = { $label }: { $value } cannot be right; it lies between { $low } and { $high }. Read it again and enter it anew
 app-not-handed-over = The phone was not handed over
 app-spotter-has-phone = { $name } has the phone until the flight is handed back

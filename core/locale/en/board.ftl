@@ -43,6 +43,18 @@ board-again =
 events-title = Something happened
 board-due-soon = Due soon
 board-soon = Soon
+papers-none = None is written down: of none it is told before it ends.
+papers-good = Good
+papers-over = Over
+papers-no-end = Without an end
+papers-today = Today is its last day
+papers-last-day = Its last day is { $day }
+papers-last-day-was = Its last day was { $day }
+papers-ends =
+    { $days ->
+        [one] Its last day is { $day }: tomorrow
+       *[other] Its last day is { $day }, in { $days } days
+    }
 board-carried-finding = { $title }, { $carried }
 board-flown-with = Flown with
 board-last-recorded = Last recorded

@@ -1,8 +1,9 @@
 # The flight card.
 card-tests = This flight tests { $count } changes at once
+card-how = In this order
 card-call-off = Call it off at
 card-limits = Limits at landing
-card-caution-above = { $expected }Caution above { $limit }. { $basis }
+card-caution-above = { $expected }Caution above { $limit }
 common-stop = Stop
 card-above = { $place } above { $limit }
 card-to = { " " }to { $name }

@@ -1,4 +1,5 @@
 # Checks, stages and gates.
+check-goes-by = What it goes by
 check-why = Why
 check-judged = How it is judged: { $judged }
 check-basis = Basis: { $basis }

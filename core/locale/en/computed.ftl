@@ -166,7 +166,11 @@ computed-ladder-agrees = As predicted
 computed-ladder-differs = Not as predicted
 computed-ladder-row-note = { $low } to { $high } A from what was flown before
 computed-ladder-interval = { $low } to { $high }, 95 %
-computed-ladder-summary = { $agree } of { $count } hovers drew what was predicted before them
+computed-ladder-summary =
+    { $count ->
+        [one] { $agree } of { $count } hover drew what was predicted before it
+       *[other] { $agree } of { $count } hovers drew what was predicted before them
+    }
 computed-ladder-efficiency = From pack to rotor, tail included
 computed-ladder-induced = Induced power over ideal
 computed-ladder-drag = Profile drag without lift
@@ -307,6 +311,7 @@ computed-wires-choice-unfused = { $name }: gauge { $gauge } ({ $area }), too muc
 computed-wires-thinnest = Thinnest that would do
 computed-wires-fuse = A fuse protects the wire, not the load; motor leads are not fused in flight.
 computed-governor-summary = At the end of the pack and { $current } A the drive reaches { $reachable }: { $percent } % above the { $rpm } it must hold
+computed-governor-short = At the end of the pack and { $current } A the drive reaches { $reachable }: { $percent } % under the { $rpm } it must hold
 computed-governor-room = Room above service speed
 computed-governor-room-note = full throttle needed { $percent } %, caution under 10 % of room
 computed-governor-pack = Pack under that load

@@ -17,8 +17,17 @@ packs-cells-read-spoken = { $pack }: cells read
 packs-retired = Retired: { $state }
 packs-retired-how = It is flown and charged no more. Take it to where it can burn without harm, and discharge it as its maker says. When it is gone, say so on its page.
 packs-damaged = { $pack }: damaged, and retired at once
-packs-wants-storage = More than a day and not brought to storage: that wears it
-packs-not-stored = Not at storage after a day: { $packs }
+packs-wants-storage =
+    { $days ->
+        [one] It has stood for { $days } day, and that wears it: bring it to storage charge, { $low } to { $high } V a cell (common practice, no source)
+       *[other] It has stood for { $days } days, and that wears it: bring it to storage charge, { $low } to { $high } V a cell (common practice, no source)
+    }
+packs-stood =
+    { $days ->
+        [one] { $pack } after { $days } day
+       *[other] { $pack } after { $days } days
+    }
+packs-not-stored = Not at storage charge: { $packs }
 pack-state-storage = At storage
 pack-state-swollen = Swollen
 pack-state-dented = Dented or cut

@@ -167,7 +167,7 @@ plan-reason-empty-gate = '{ $stage }' has a gate and no mandatory check: it woul
 plan-reason-no-gate = '{ $stage }' has no gate that another could wait for
 plan-reason-flown-before-flights = what is due before every flight cannot be flown itself: it would wait for itself
 plan-reason-no-witness = a witness point is a check on the ground with witness = true: who would have come?
-plan-reason-no-subject = '{ $text }' is nothing that evidence rests on: use mass, wiring, supplies, packs, frequencies, heat, pack-readings, load-readings, trial-runs, or part:, setting:, figure: or check: with an id
+plan-reason-no-subject = '{ $text }' is nothing that evidence rests on: use mass, wiring, supplies, packs, frequencies, heat, pack-readings, load-readings, trial-runs, papers, or part:, setting:, figure: or check: with an id
 plan-reason-not-how-long = '{ $word }' says not how long: use until-changed, session, or flights, hours, days
 plan-reason-holds-for-nothing = evidence must hold for something: flights, hours or days above nought, or until events
 plan-reason-other-kind = '{ $check }' has a '{ $key }' but is not of that kind

@@ -11,7 +11,6 @@ unit-degrees-celsius = degrees Celsius
 unit-revolutions-a-minute = revolutions a minute
 unit-percent = percent
 unit-degrees = degrees
-unit-ohms = ohms
 unit-seconds = seconds
 unit-minutes = minutes
 unit-newtons = newtons

@@ -16,12 +16,13 @@ reason-runs =
         [one] { $count } motor run
        *[other] { $count } motor runs
     }
-reason-hours = It holds for { $hours } hours with the motor on
+reason-hours = It holds for { $hours } h with the motor on
 reason-days =
     { $days ->
         [one] It holds for { $days } day
        *[other] It holds for { $days } days
     }
+reason-paper-over = { $paper } was good to { $day }
 reason-rests-on = It rests on '{ $check }'
 reason-plan-changed = It was done before '{ $plan }, edition { $edition }', which asks for something else
 reason-to-prove = It is to prove the fix of '{ $finding }'
@@ -84,6 +85,7 @@ entry-handed-over = Phone to { $spotter }
 entry-motor-on = Motor on
 entry-mark = { $mark } at { $time }
 entry-touchdown = Touchdown at { $time }
+entry-motor-off = Motor off at { $time }
 entry-resumed = Touchdown taken back: still flying
 entry-handed-back = Phone back with the pilot
 entry-unmarked = Taken back: { $mark }
@@ -140,6 +142,7 @@ subject-heat = Heat readings
 subject-pack-readings = Pack readings
 subject-load-readings = Readings under load
 subject-trial-runs = Trial weight runs
+subject-papers = Papers
 blocker-unanswered = { $what }, in { $check }
 unanswered-stop = { $place } { $read }, past its stop of { $limit }
 entry-mark-answered = { $mark }, answered: { $words }

@@ -156,9 +156,13 @@ impl Aircraft {
     /// What evidence may rest on is touched where a thing was one way, and is another now; none: it was not there, or is no more.
     ///
     /// One pack more or less of a kind that is there changes nothing of the aircraft that flew with another like it: only whether each
-    /// of them is still fit has to be looked at. What was recorded before anybody was asked counts as it did.
+    /// of them is still fit has to be looked at. What was recorded before anybody was asked counts as it did. A paper more, or one that was
+    /// renewed in time, takes nothing away; one that is gone does, and one that ends does so by its day.
     pub fn touched_with(&self, old: Option<&Thing>, new: Option<&Thing>, on_aircraft: OnAircraft) -> Option<Subject> {
         let thing = new.or(old)?;
+        if thing.kind == ThingKind::Paper && new.is_some() {
+            return None;
+        }
         let is_alike = [old, new].into_iter().flatten().all(|thing| self.has_another_like(thing));
         let kind = match on_aircraft {
             OnAircraft::AsItWas | OnAircraft::Changed if is_alike => ThingKind::PackReading,

@@ -119,14 +119,28 @@ fn answer(
 }
 
 fn summary(locale: Locale, report: &GovernorReport) -> String {
-    say!(
-        locale,
-        "computed-governor-summary",
-        current = locale.number(report.inputs.current_a, 0),
-        reachable = locale.rounded(report.reachable_rpm, 0, Unit::RevolutionsPerMinute),
-        percent = locale.number(report.margin_percent, 0),
-        rpm = locale.rounded(report.inputs.head_rpm, 0, Unit::RevolutionsPerMinute)
-    )
+    let current = locale.number(report.inputs.current_a, 0);
+    let reachable = locale.rounded(report.reachable_rpm, 0, Unit::RevolutionsPerMinute);
+    let percent = locale.number(report.margin_percent.abs(), 0);
+    let rpm = locale.rounded(report.inputs.head_rpm, 0, Unit::RevolutionsPerMinute);
+    match report.margin_percent < 0.0 {
+        true => say!(
+            locale,
+            "computed-governor-short",
+            current = current,
+            reachable = reachable,
+            percent = percent,
+            rpm = rpm
+        ),
+        false => say!(
+            locale,
+            "computed-governor-summary",
+            current = current,
+            reachable = reachable,
+            percent = percent,
+            rpm = rpm
+        ),
+    }
 }
 
 /// Teeth and ratio that do not go together: one of them is wrong, and the frequencies cannot be told.

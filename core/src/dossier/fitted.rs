@@ -74,7 +74,7 @@ fn numbers(page: &Page<'_>, thing: &Thing) -> String {
         let value = thing.number(field.id)?;
         Some(format!("{} {}", locale.lower_first(&field.label(locale)), field.shown(value, locale)))
     });
-    fields.collect::<Vec<_>>().join("; ")
+    fields.chain(thing.beside_numbers(locale)).collect::<Vec<_>>().join("; ")
 }
 
 fn pack_part(page: &Page<'_>, pack: &PackStand) -> PackPart {

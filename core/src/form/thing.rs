@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use chrono::{Datelike as _, NaiveDate};
+
 use super::{Drafts, Refusal, Result};
 use crate::aircraft::Aircraft;
 use crate::field::cells_of_each;
@@ -26,6 +28,10 @@ impl<'a> ThingForm<'a> {
     pub const NAME: &'static str = "name";
     /// The field of the thing that it hangs on. Its numbers' fields are the ids of [`ThingKind::fields`].
     pub const OF: &'static str = "of";
+    /// The field of a paper's last day.
+    pub const LAST_DAY: &'static str = "last_day";
+    /// The field of a paper's number and where it is kept.
+    pub const NOTE: &'static str = "note";
     /// The field of the thing that a new one is like.
     pub const LIKE: &'static str = "like";
 
@@ -75,11 +81,51 @@ impl<'a> ThingForm<'a> {
             Some(name) => name.to_owned(),
             None => self.new_name()?,
         };
-        Ok(Thing { kind: self.kind, name, of: self.required_of()?, numbers: self.numbers()? })
+        let (of, numbers) = (self.required_of()?, self.numbers()?);
+        let (last_day, note) = match self.kind {
+            ThingKind::Paper => (self.last_day()?, self.note().map(str::to_owned)),
+            _ => (None, None),
+        };
+        Ok(Thing { kind: self.kind, name, of, numbers, last_day, note })
+    }
+
+    /// The last day of a paper as it is typed, emptied, or known; none: it has no end.
+    ///
+    /// # Errors
+    /// No day of the calendar, or one in another century.
+    pub fn last_day(&self) -> Result<Option<NaiveDate>> {
+        let Some(typed) = self.drafts.whole(Self::LAST_DAY) else {
+            return Ok(self.known.and_then(|known| known.last_day));
+        };
+        let locale = self.drafts.locale();
+        let wrong = || Refusal::of(Self::LAST_DAY, say!(locale, "app-no-day", text = typed.trim()));
+        match typed.trim() {
+            "" => Ok(None),
+            text => read_day(text).map(Some).ok_or_else(wrong),
+        }
+    }
+
+    /// The number of a paper and where it is kept, as typed, emptied, or known.
+    pub fn note(&self) -> Option<&'a str> {
+        let known = self.known.and_then(|known| known.note.as_deref()).unwrap_or_default();
+        self.drafts.left_or_known(Self::NOTE, known)
+    }
+
+    /// What a paper that nobody names is called: what it is, with a number where there is one of that name.
+    fn usual_name_of_paper(&self) -> Option<String> {
+        let sort = ThingKind::Paper.field(ThingKind::SORT)?;
+        let locale = self.drafts.locale();
+        let number = self.drafts.number(sort.id, "", sort.unit, sort.range).ok()??;
+        let word = sort.shown(number, locale);
+        let free = |name: &String| self.ledger.aircraft.thing(self.kind, name).is_none();
+        [word.clone()].into_iter().chain((2..).map(|number| format!("{word} {number}"))).find(free)
     }
 
     /// What a new thing of a kind that nobody names is called until somebody does: the kind with the next number.
     pub fn usual_name(&self) -> Option<String> {
+        if self.kind == ThingKind::Paper {
+            return self.usual_name_of_paper();
+        }
         let is_alike = matches!(
             self.kind,
             ThingKind::Pack
@@ -134,6 +180,13 @@ impl<'a> ThingForm<'a> {
     }
 }
 
+/// A day of this century as it is typed: `2027-06-30` or `30.6.2027`. One with a stroke is not taken, since half of the world puts the month first.
+fn read_day(text: &str) -> Option<NaiveDate> {
+    let text: String = text.chars().filter(|sign| !sign.is_whitespace()).collect();
+    let day = ["%Y-%m-%d", "%d.%m.%Y"].iter().find_map(|form| NaiveDate::parse_from_str(&text, form).ok())?;
+    (2_000..2_100).contains(&day.year()).then_some(day)
+}
+
 /// The name of the thing of a kind, where there is no other of it.
 fn only_one(aircraft: &Aircraft, kind: ThingKind) -> Option<&str> {
     let mut things = aircraft.things_of(kind);
@@ -149,7 +202,18 @@ mod tests {
     use crate::locale::Locale;
 
     fn thing(kind: ThingKind, name: &str) -> Thing {
-        Thing { kind, name: name.to_owned(), of: None, numbers: BTreeMap::new() }
+        Thing { kind, name: name.to_owned(), of: None, numbers: BTreeMap::new(), last_day: None, note: None }
+    }
+
+    #[test]
+    fn a_day_is_read_as_two_parts_of_the_world_write_it_and_no_other_text_is() {
+        let day = NaiveDate::from_ymd_opt(2027, 6, 30);
+        for text in ["2027-06-30", "30.6.2027", "30.06.2027", "30. 6. 2027"] {
+            assert_eq!(read_day(text), day, "{text}");
+        }
+        for text in ["6/30/2027", "30.6.27", "30.6", "31.6.2027", "2027", "soon", "30.6.20270"] {
+            assert_eq!(read_day(text), None, "{text}");
+        }
     }
 
     #[test]

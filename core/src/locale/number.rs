@@ -69,6 +69,8 @@ impl Locale {
             }
             Unit::RevolutionsPerMinute if self.language == Language::German => Shown::same("U/min"),
             Unit::RevolutionsPerMinutePerVolt if self.language == Language::German => Shown::same("U/min/V"),
+            // Packs and leads have some milliohms: one unit for all, so that two lines of a screen can be held against each other.
+            Unit::Ohm => scaled(Unit::Milliohm.sign(), 1_000.0, 0),
             other => Shown::same(other.sign()),
         }
     }
@@ -186,7 +188,6 @@ impl Locale {
             Unit::RevolutionsPerMinute => say!(self, "unit-revolutions-a-minute"),
             Unit::Percent => say!(self, "unit-percent"),
             Unit::Degree => say!(self, "unit-degrees"),
-            Unit::Ohm => say!(self, "unit-ohms"),
             Unit::Second => say!(self, "unit-seconds"),
             Unit::Minute => say!(self, "unit-minutes"),
             Unit::Newton => say!(self, "unit-newtons"),
@@ -197,7 +198,7 @@ impl Locale {
             Unit::GramMillimetre => say!(self, "unit-gram-millimetres"),
             Unit::Kelvin => say!(self, "unit-kelvin"),
             Unit::KelvinPerWatt => say!(self, "unit-kelvin-per-watt"),
-            Unit::Milliohm => say!(self, "unit-milliohms"),
+            Unit::Ohm | Unit::Milliohm => say!(self, "unit-milliohms"),
             Unit::Hectopascal => say!(self, "unit-hectopascals"),
             Unit::Count | Unit::Ratio => String::new(),
         }

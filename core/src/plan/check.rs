@@ -280,6 +280,16 @@ pub enum Motion {
     Flight,
 }
 
+impl Motion {
+    /// Whether it flies: then it touches down.
+    pub fn leaves_ground(self) -> bool {
+        match self {
+            Motion::Bench | Motion::Run => false,
+            Motion::Hover | Motion::Flight => true,
+        }
+    }
+}
+
 /// How long evidence holds; whichever comes first. Nothing set: until something it rests on changes.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Holds {

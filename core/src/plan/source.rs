@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use serde::Deserialize;
+use serde::de::Error as _;
+use serde::{Deserialize, Deserializer};
 use serde_spanned::Spanned;
 
 use crate::unit::Unit;
@@ -270,7 +271,7 @@ pub(super) enum LimitSource {
 #[serde(deny_unknown_fields)]
 pub(super) struct FigureLimitSource {
     pub figure: String,
-    #[serde(default = "one")]
+    #[serde(default = "one", deserialize_with = "share")]
     pub times: f64,
 }
 
@@ -294,6 +295,24 @@ pub(super) struct FlySource {
     pub predict: bool,
     #[serde(default)]
     pub reserve: bool,
+}
+
+/// A factor: a number, or a share that no number writes out, as `"2/3"`.
+fn share<'de, D: Deserializer<'de>>(source: D) -> Result<f64, D::Error> {
+    #[derive(Deserialize)]
+    #[serde(untagged, expecting = "use a number, or a share like \"2/3\"")]
+    enum Share {
+        Number(f64),
+        Text(String),
+    }
+    let parts = |text: &str| {
+        let (over, under) = text.split_once('/')?;
+        Some(f64::from(over.trim().parse::<u16>().ok()?) / f64::from(under.trim().parse::<u16>().ok()?))
+    };
+    match Share::deserialize(source)? {
+        Share::Number(number) => Ok(number),
+        Share::Text(text) => parts(&text).ok_or_else(|| D::Error::custom("use a number, or a share like \"2/3\"")),
+    }
 }
 
 fn yes() -> bool {

@@ -35,6 +35,8 @@ pub enum Subject {
     LoadReadings,
     /// Runs with a trial weight on the rotor.
     TrialRuns,
+    /// The papers that have to be in hand, each good to its last day.
+    Papers,
 }
 
 impl Subject {
@@ -61,6 +63,7 @@ impl Subject {
             "pack-readings" => Some(Subject::PackReadings),
             "load-readings" => Some(Subject::LoadReadings),
             "trial-runs" => Some(Subject::TrialRuns),
+            "papers" => Some(Subject::Papers),
             _ => None,
         }
     }
@@ -83,6 +86,7 @@ impl fmt::Display for Subject {
             Subject::PackReadings => f.write_str("pack-readings"),
             Subject::LoadReadings => f.write_str("load-readings"),
             Subject::TrialRuns => f.write_str("trial-runs"),
+            Subject::Papers => f.write_str("papers"),
         }
     }
 }
@@ -100,6 +104,7 @@ impl Subject {
             Subject::PackReadings => Some(say!(locale, "subject-pack-readings")),
             Subject::LoadReadings => Some(say!(locale, "subject-load-readings")),
             Subject::TrialRuns => Some(say!(locale, "subject-trial-runs")),
+            Subject::Papers => Some(say!(locale, "subject-papers")),
             Subject::Part(_) | Subject::Setting(_) | Subject::Figure(_) | Subject::Check(_) | Subject::Event(_) => {
                 None
             }

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::evidence::{Evidence, Source};
 use super::ledger::Ledger;
+use super::papers;
 use super::reason::Reason;
 use super::standing::{Fault, Lack, Standing};
 use crate::field::{Flight, LandingLack, ShownFinding, left_percent, reserve_percent};
@@ -76,8 +77,11 @@ impl<'a> Standings<'a> {
         let holds = &check.holds;
         let runs = self.ledger.runs.saturating_sub(evidence.runs);
         let hours = self.ledger.motor_ms.saturating_sub(evidence.motor_ms) as f64 / 3_600_000.0;
-        let mut reasons = evidence.days_over(check, self.ledger.clock.day(self.now));
-        let by_days = holds.session || holds.days.is_some();
+        let day = self.ledger.clock.day(self.now);
+        let mut reasons = evidence.days_over(check, day);
+        reasons.extend(papers::over(&self.ledger.aircraft, check, day));
+        let by_papers = papers::dated(&self.ledger.aircraft, check).next().is_some();
+        let by_days = holds.session || holds.days.is_some() || by_papers;
         if self.wants_clock && by_days && self.ledger.clock.is_untold(evidence.seq, self.now) {
             reasons.push(Reason::ClockBehind);
         }

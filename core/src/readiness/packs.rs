@@ -4,6 +4,7 @@ use crate::engineering::pack::{FULL_WITHIN_V, OVER_FULL_V, STORAGE_CELL_V, rest_
 use crate::field::Flight;
 use crate::record::{Moment, PackState, Thing, ThingKind};
 
+use super::clock::Clock;
 use super::history::{DoneToPack, PackDeed};
 use super::ledger::Ledger;
 
@@ -130,8 +131,9 @@ impl PackStand {
         matches!(self.charge, Charge::Charged { .. } | Charge::ReadFull { .. })
     }
 
-    /// Whether it was charged or flown more than a day ago and not brought to storage since.
-    pub fn wants_storage(&self, now: &Moment) -> bool {
+    /// How many days ago it was charged or flown, where that is more than one and it was not brought to storage since. By the journal's own
+    /// clock: one that is set back makes no pack fresh.
+    pub fn days_unstored(&self, clock: &Clock, now: &Moment) -> Option<i64> {
         let since = match &self.charge {
             Charge::Charged { at } | Charge::ReadFull { at, .. } | Charge::NotAllBack { at, .. } => Some(at),
             Charge::Flown => self.flown.as_ref(),
@@ -141,7 +143,8 @@ impl PackStand {
             | Charge::TooHigh { .. }
             | Charge::Retired { .. } => None,
         };
-        since.is_some_and(|since| now.wall - since.wall > TimeDelta::hours(STORED_WITHIN_H))
+        let stood = clock.wall(now) - since?.wall;
+        (stood > TimeDelta::hours(STORED_WITHIN_H)).then(|| stood.num_days())
     }
 
     /// Whether it may be flown.

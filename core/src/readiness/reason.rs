@@ -1,5 +1,7 @@
 //! Why evidence is stale.
 
+use chrono::NaiveDate;
+
 use crate::plan::Subject;
 use crate::record::EntryId;
 
@@ -53,6 +55,13 @@ pub enum Reason {
     HoursFlown(f64),
     /// It holds for so many days, and they are over.
     DaysOver(u32),
+    /// It rests on the papers, and one of them is good no more.
+    PaperOver {
+        /// The paper's name.
+        paper: String,
+        /// The last day on which it was good.
+        last_day: NaiveDate,
+    },
     /// It rests on another check whose evidence does not hold, or was recorded anew.
     RestsOn {
         /// That check's title.

@@ -1,3 +1,4 @@
+use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 
 use crate::locale::{Locale, say};
@@ -35,6 +36,8 @@ pub enum ThingKind {
     LoadReading,
     /// Vibration without and with a trial weight on the rotor.
     TrialRun,
+    /// What has to be in hand before it flies, good to a last day: a registration, an insurance, a permission, a marking.
+    Paper,
 }
 
 /// What describing a thing, or taking one off the list, says of the aircraft itself.
@@ -80,6 +83,12 @@ pub struct Thing {
     pub of: Option<String>,
     /// Field id to value.
     pub numbers: std::collections::BTreeMap<String, f64>,
+    /// Of a paper, the last day on which it is good; none: it has no end.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub last_day: Option<NaiveDate>,
+    /// Of a paper, its number and where it is kept, in the person's words.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub note: Option<String>,
 }
 
 impl Thing {
@@ -118,8 +127,21 @@ impl Thing {
             | ThingKind::HeatReading
             | ThingKind::PackReading
             | ThingKind::LoadReading
-            | ThingKind::TrialRun => false,
+            | ThingKind::TrialRun
+            | ThingKind::Paper => false,
         }
+    }
+
+    /// What is written down of it besides its numbers: of a paper its last day, or that it has none, and its note.
+    pub fn beside_numbers(&self, locale: Locale) -> Vec<String> {
+        if self.kind != ThingKind::Paper {
+            return Vec::new();
+        }
+        let good = match self.last_day {
+            Some(day) => say!(locale, "thing-good-to", day = locale.date(day)),
+            None => say!(locale, "thing-no-end"),
+        };
+        [good].into_iter().chain(self.note.clone()).collect()
     }
 
     /// A field's number, `None` where it was not entered.
@@ -278,14 +300,22 @@ const NATURAL: &[ThingField] = &[
     field("half_width_hz", "field-known-to-plus-or-minus", Unit::Hertz, 0.0, 100.0, false),
     field("amplification", "field-swing-at-resonance-over-the-still-push", Unit::Ratio, 1.0, 500.0, false),
 ];
+const PAPER: &[ThingField] = &[choice(
+    ThingKind::SORT,
+    "field-what-paper-it-is",
+    &["field-registration", "field-insurance", "field-permission", "field-marking"],
+)];
 const HEAT_READING: &[ThingField] = &[
     field("time_s", "field-time-since-the-start", Unit::Second, 0.0, 7_200.0, true),
     field("temperature_c", "field-temperature", Unit::Celsius, -40.0, 200.0, true),
 ];
 
 impl ThingKind {
+    /// Of which sort a paper is.
+    pub const SORT: &'static str = "sort";
+
     /// All kinds in the order that they are shown.
-    pub const ALL: [ThingKind; 14] = [
+    pub const ALL: [ThingKind; 15] = [
         ThingKind::Supply,
         ThingKind::Consumer,
         ThingKind::Pack,
@@ -300,6 +330,7 @@ impl ThingKind {
         ThingKind::PackReading,
         ThingKind::LoadReading,
         ThingKind::TrialRun,
+        ThingKind::Paper,
     ];
 
     /// The numbers that describe a thing of this kind.
@@ -319,6 +350,7 @@ impl ThingKind {
             ThingKind::PackReading => PACK_READING,
             ThingKind::LoadReading => LOAD_READING,
             ThingKind::TrialRun => TRIAL_RUN,
+            ThingKind::Paper => PAPER,
         }
     }
 
@@ -349,6 +381,7 @@ impl ThingKind {
             ThingKind::PackReading => say!(locale, "thing-pack-reading"),
             ThingKind::LoadReading => say!(locale, "thing-load-reading"),
             ThingKind::TrialRun => say!(locale, "thing-trial-run"),
+            ThingKind::Paper => say!(locale, "thing-paper"),
         }
     }
 
@@ -369,6 +402,7 @@ impl ThingKind {
             ThingKind::PackReading => say!(locale, "things-pack-reading"),
             ThingKind::LoadReading => say!(locale, "things-load-reading"),
             ThingKind::TrialRun => say!(locale, "things-trial-run"),
+            ThingKind::Paper => say!(locale, "things-paper"),
         }
     }
 
@@ -383,6 +417,7 @@ impl ThingKind {
             ThingKind::PackReading => "pack-readings",
             ThingKind::LoadReading => "load-readings",
             ThingKind::TrialRun => "trial-runs",
+            ThingKind::Paper => "papers",
             ThingKind::Pack => "packs",
             ThingKind::Weighing | ThingKind::ToCome | ThingKind::BallastPlace => "mass",
         }

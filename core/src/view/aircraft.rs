@@ -129,6 +129,17 @@ fn things(context: &Context<'_>, kind: ThingKind) -> Vec<Block> {
     blocks
 }
 
+/// The figures that a check goes by where a person looks or reads, each one touch from being put right.
+pub(super) fn figures_of(context: &Context<'_>, check: &Check) -> Vec<Block> {
+    let figures = check.rests_on.iter().filter_map(|subject| match subject {
+        Subject::Figure(id) => context.plan.figure(id),
+        _ => None,
+    });
+    let rows: Vec<Block> = figures.map(|figure| figure_row(context, figure)).collect();
+    let title = (!rows.is_empty()).then(|| heading(say!(context.locale, "check-goes-by"), None));
+    title.into_iter().chain(rows).collect()
+}
+
 /// The figures, things and checks that a computed answer was made from, each one touch from being put right.
 pub(super) fn what_went_in(context: &Context<'_>, check: &Check) -> Vec<Block> {
     let aircraft = &context.ledger.aircraft;
@@ -170,7 +181,7 @@ fn thing_words(locale: Locale, thing: &Thing) -> String {
         Some(format!("{} {}", locale.inside(&field.label(locale)), field.shown(value, locale)))
     });
     let of = thing.of.iter().map(|supply| say!(locale, "aircraft-on", supply = supply));
-    of.chain(numbers).collect::<Vec<_>>().join(", ")
+    of.chain(numbers).chain(thing.beside_numbers(locale)).collect::<Vec<_>>().join(", ")
 }
 
 /// The aircraft's, its builder's and its pilot's name.
@@ -313,6 +324,9 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
             context.number_entry(field.id, &field.label(context.locale), field.unit, field.range, now)
         }));
     }
+    if kind == ThingKind::Paper {
+        blocks.extend(last_day_and_note(context, &form, known));
+    }
     if kind == ThingKind::Supply {
         let text = say!(context.locale, "aircraft-stir-servos");
         blocks.push(paragraph(text, Tone::Quiet));
@@ -339,6 +353,21 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
         str::to_owned,
     );
     Screen { foot, ..context.screen("thing", title, Some(kind.words(context.locale)), blocks) }
+}
+
+/// The last day of a paper, and its number and where it is kept.
+fn last_day_and_note(context: &Context<'_>, form: &ThingForm<'_>, known: Option<&Thing>) -> [Block; 3] {
+    let locale = context.locale;
+    let typed = context.form.whole(ThingForm::LAST_DAY).map(str::to_owned);
+    let last_day = typed.or_else(|| known?.last_day.map(|day| day.to_string()));
+    let mut day = context.entry(ThingForm::LAST_DAY, say!(locale, "aircraft-last-day"), Keyboard::Words, None);
+    if let Block::Entry { text, hint, flag, .. } = &mut day {
+        *text = last_day.unwrap_or_default();
+        *hint = Some(say!(locale, "aircraft-last-day-how"));
+        *flag = form.last_day().err().map(|refusal| refusal.to_string());
+    }
+    let note = context.entry(ThingForm::NOTE, say!(locale, "aircraft-paper-note"), Keyboard::Words, form.note());
+    [day, note, paragraph(say!(locale, "aircraft-paper-told"), Tone::Quiet)]
 }
 
 /// The words of two controls: the aircraft is as it was, and it was changed.

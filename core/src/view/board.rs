@@ -30,6 +30,7 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     blocks.extend(asked);
     blocks.extend(again(context));
     blocks.extend(due_soon(context));
+    blocks.extend(super::papers::ending(context));
     blocks.extend(carried(context));
     blocks.extend(super::packs::packs_row(context));
     blocks.extend(events(context));

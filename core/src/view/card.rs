@@ -35,6 +35,8 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
         say!(context.locale, "card-tests", count = count)
     }));
     blocks.extend(conditions(context, check, &settled));
+    blocks.push(heading(say!(context.locale, "card-how"), None));
+    blocks.extend(super::steps::steps(&check.instruction, Tone::Plain));
     blocks.push(heading(say!(context.locale, "card-call-off"), None));
     blocks.extend(fly.knock_off.iter().map(|call| paragraph(call.clone(), Tone::Call)));
     blocks.extend(super::card_expected::expected(context, check, fly, &settled.planned(context, rpm)));
@@ -45,8 +47,7 @@ pub(super) fn card(context: &Context<'_>, id: &str) -> Screen {
             context.locale,
             "card-caution-above",
             expected = expected,
-            limit = context.locale.quantity(place.caution_above_c, Unit::Celsius),
-            basis = place.basis
+            limit = context.locale.quantity(place.caution_above_c, Unit::Celsius)
         );
         blocks.push(still_row(
             Edge::Stop,

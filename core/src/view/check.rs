@@ -36,8 +36,9 @@ pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
     let mut blocks = before;
     blocks.extend(context.cautions(&check.cautions));
     blocks.extend(context.stage_cautions(stage, check));
-    blocks.push(paragraph(check.instruction.clone(), Tone::Strong));
+    blocks.extend(super::steps::steps(&check.instruction, Tone::Strong));
     blocks.extend(how_it_stands(context, check, &standing));
+    blocks.extend(super::papers::of_check(context, check));
     blocks.extend(body);
     if check.fly().is_none() && run.is_none() {
         blocks.extend(remarks(context, check));
@@ -45,6 +46,9 @@ pub(super) fn check(context: &Context<'_>, id: &str) -> Screen {
     blocks.extend(super::photo::photos(context, &PhotoOf::Check(check.id.clone())));
     blocks.extend(past(context, check));
     blocks.extend(super::withdrawn::withdrawn(context, &GoneOf::Check(check.id.clone())));
+    if !matches!(check.kind, CheckKind::Compute(_) | CheckKind::Fly(_)) {
+        blocks.extend(super::aircraft::figures_of(context, check));
+    }
     blocks.push(heading(say!(context.locale, "check-why"), None));
     blocks.push(paragraph(check.why.clone(), Tone::Plain));
     blocks.push(paragraph(say!(context.locale, "check-judged", judged = check.judged), Tone::Plain));
@@ -187,12 +191,19 @@ fn limits_words(locale: Locale, facts: crate::computed::Facts<'_>, measure: &Mea
     ];
     let words = all.into_iter().filter_map(|(limit, side, grade)| {
         let number = match aircraft.known_limit(limit.as_ref()?) {
-            Ok(number) => locale.quantity(number, measure.unit),
+            Ok(number) => limit_told(locale, number, measure),
             Err(figure) => facts.plan.figure(figure).map_or_else(|| figure.to_owned(), |figure| figure.title.clone()),
         };
         Some(format!("{grade}: {} {number}", locale.lower_first(side)))
     });
     words.collect()
+}
+
+/// A limit as it is read: two thirds of 160 A are 106.7 A to whoever reads whole amperes.
+fn limit_told(locale: Locale, limit: f64, measure: &Measure) -> String {
+    let is_whole = |digits: &i32| (measure.step * 10_f64.powi(*digits)).fract() < 1e-9;
+    let scale = 10_f64.powi((0..3).find(is_whole).unwrap_or(3) + 1);
+    locale.quantity((limit * scale).round() / scale, measure.unit)
 }
 
 fn limit_rows(context: &Context<'_>, measure: &Measure) -> Vec<Block> {
@@ -218,7 +229,7 @@ fn limit_rows(context: &Context<'_>, measure: &Measure) -> Vec<Block> {
         let Some(limit) = limit else { continue };
         let block = match context.ledger.aircraft.known_limit(limit) {
             Ok(number) => {
-                still_row(edge, state, format!("{word} {}", context.locale.quantity(number, measure.unit)), None)
+                still_row(edge, state, format!("{word} {}", limit_told(context.locale, number, measure)), None)
             }
             // The reading is judged by nothing until the figure is there: the row leads to it.
             Err(figure) => missing_figure_row(context, figure),

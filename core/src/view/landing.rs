@@ -118,6 +118,7 @@ fn offered(context: &Context<'_>, flight: &Flight, wanted: &[&str]) -> Vec<Block
 /// Each reading so far, and what two of a place tell of touchdown.
 fn read_so_far(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
     let readings = flight.landing.iter().flat_map(|landing| &landing.temperatures);
+    let end = end_word(context, flight);
     let mut blocks = Vec::new();
     for (index, reading) in (0..).zip(readings) {
         let title = context.plan.place(&reading.place).map_or(reading.place.as_str(), |place| place.title.as_str());
@@ -125,8 +126,8 @@ fn read_so_far(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
         let is_late = flight.is_too_late(reading);
         let time = clock(flight.since_touchdown_s(reading));
         let detail = match is_late {
-            true => say!(context.locale, "landing-too-late", time = time),
-            false => say!(context.locale, "landing-after-touchdown", time = time),
+            true => say!(context.locale, "landing-too-late", time = time, end = end),
+            false => say!(context.locale, "landing-after-touchdown", time = time, end = end),
         };
         let command = Record::DropReading { card: flight.card, index };
         blocks.push(Block::Row {
@@ -145,7 +146,7 @@ fn read_so_far(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
     }
     blocks.insert(0, heading(say!(context.locale, "landing-read-so-far"), None));
     let read = context.plan.places.iter().filter(|place| flight.readings(&place.id).next().is_some());
-    blocks.extend(read.clone().filter_map(|place| at_touchdown(context.locale, flight, place)));
+    blocks.extend(read.clone().filter_map(|place| at_touchdown(context.locale, flight, place, &end)));
     let again = read.map(|place| {
         let command = Edit::set(LandingForm::READ_AGAIN, place.id.clone());
         let spoken = say!(context.locale, "landing-read-again-spoken", place = context.locale.inside(&place.title));
@@ -153,11 +154,21 @@ fn read_so_far(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
             .icon(Icon::Thermometer)
             .spoken(spoken)
     });
-    blocks.push(Block::Choice { label: say!(context.locale, "landing-second-reading"), options: again.collect() });
+    let label = say!(context.locale, "landing-second-reading", end = end);
+    blocks.push(Block::Choice { label, options: again.collect() });
     blocks
 }
 
-fn at_touchdown(locale: Locale, flight: &Flight, place: &PlanPlace) -> Option<Block> {
+/// What ended it: a touchdown is of what flew.
+fn end_word(context: &Context<'_>, flight: &Flight) -> String {
+    let fly = context.plan.check(&flight.check).and_then(|(_, check)| check.fly());
+    match fly.is_none_or(|fly| fly.motion.leaves_ground()) {
+        true => say!(context.locale, "landing-end-of-flight"),
+        false => say!(context.locale, "landing-end-of-run"),
+    }
+}
+
+fn at_touchdown(locale: Locale, flight: &Flight, place: &PlanPlace, end: &str) -> Option<Block> {
     let fit = flight.at_touchdown(&place.id)?;
     let within = fit
         .half_width_k
@@ -168,7 +179,7 @@ fn at_touchdown(locale: Locale, flight: &Flight, place: &PlanPlace) -> Option<Bl
         () => String::new(),
     };
     Some(Block::Figure {
-        label: say!(locale, "landing-at-touchdown", place = place.title),
+        label: say!(locale, "landing-at-touchdown", place = place.title, end = end),
         value: locale.bare(fit.touchdown_c, 0, Unit::Celsius),
         unit: locale.shown(Unit::Celsius).sign.to_owned(),
         note: Some(say!(locale, "landing-worked-back", count = fit.readings.len(), within = within, over = over)),

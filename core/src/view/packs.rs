@@ -7,6 +7,9 @@ use crate::readiness::{Charge, PackStand};
 use crate::record::{PackState, ThingKind};
 use crate::unit::Unit;
 
+/// At what a cell rests that was brought to storage, volts (common practice, no source).
+const STORAGE_V: (f64, f64) = (3.75, 3.85);
+
 /// The flight packs, the one that is best flown next first, each charged in one touch.
 pub(super) fn packs(context: &Context<'_>) -> Screen {
     let packs = context.ledger.packs();
@@ -55,8 +58,14 @@ fn pack_blocks(context: &Context<'_>, pack: &PackStand) -> Vec<Block> {
         let command = Record::PackNoted { pack: pack.name.clone(), state };
         Control::new(command.into(), word).icon(icon).spoken(spoken)
     };
-    if pack.wants_storage(context.now) {
-        let words = say!(context.locale, "packs-wants-storage");
+    if let Some(days) = pack.days_unstored(&context.ledger.clock, context.now) {
+        let words = say!(
+            context.locale,
+            "packs-wants-storage",
+            days = days,
+            low = context.locale.number(STORAGE_V.0, 2),
+            high = context.locale.number(STORAGE_V.1, 2)
+        );
         blocks.push(still_row(Edge::Caution, say!(context.locale, "common-look"), words, None));
     }
     let done = vec![charged, noted(PackState::Storage, Icon::Tick)];
@@ -132,8 +141,11 @@ pub(super) fn packs_row(context: &Context<'_>) -> Option<Block> {
     let packs = context.ledger.packs();
     let charged = packs.iter().filter(|pack| pack.is_full()).count();
     let word = say!(context.locale, "packs-how-many", charged = charged, count = packs.len());
-    let unstored: Vec<&str> =
-        packs.iter().filter(|pack| pack.wants_storage(context.now)).map(|pack| pack.name.as_str()).collect();
+    let unstored: Vec<String> = packs
+        .iter()
+        .filter_map(|pack| Some((&pack.name, pack.days_unstored(&context.ledger.clock, context.now)?)))
+        .map(|(pack, days)| say!(context.locale, "packs-stood", pack = pack, days = days))
+        .collect();
     let edge = match (unstored.is_empty(), charged) {
         (false, _) => Edge::Caution,
         (true, 0) => Edge::Missing,

@@ -20,18 +20,19 @@ pub(crate) fn spotter(locale: Locale, plan: &Plan, ledger: &Ledger, card: EntryI
     };
     let title = check.map_or_else(|| say!(locale, "spotter-flight"), |check| check.title.clone());
     let lock = lock(locale, ledger, running, now);
-    let (main, second) = controls(locale, flight, lock.is_some());
+    let flies = check.and_then(|check| check.fly()).is_none_or(|fly| fly.motion.leaves_ground());
+    let (main, second) = controls(locale, flight, flies, lock.is_some());
     SpotterScreen {
         aircraft: ledger.aircraft.name.clone(),
         title: say!(locale, "spotter-title", title = title, rpm = locale.number(flight.head_speed_rpm, 0)),
-        phase: phase(locale, flight),
+        phase: phase(locale, flight, flies),
         clock: SpotterClock {
             running,
             elapsed_ms,
             planned_s: flight.planned_s,
             label: say!(locale, "spotter-planned", time = clock(flight.planned_s)),
         },
-        calls: calls(locale, flight.planned_s),
+        calls: calls(locale, flight.planned_s, flies),
         main,
         second,
         marks: marks(locale, flight, running),
@@ -95,37 +96,48 @@ fn lock(locale: Locale, ledger: &Ledger, running: bool, now: &Moment) -> Option<
     })
 }
 
-fn phase(locale: Locale, flight: &Flight) -> String {
+fn phase(locale: Locale, flight: &Flight, flies: bool) -> String {
     match (&flight.started, &flight.down) {
         (None, _) => say!(locale, "spotter-ready"),
         (Some(_), None) => say!(locale, "spotter-motor-on"),
-        (Some(_), Some(_)) => say!(locale, "spotter-down"),
+        (Some(_), Some(_)) if flies => say!(locale, "spotter-down"),
+        (Some(_), Some(_)) => say!(locale, "spotter-motor-off"),
     }
 }
 
-fn controls(locale: Locale, flight: &Flight, locked: bool) -> (SpotterControl, Option<SpotterControl>) {
+fn controls(locale: Locale, flight: &Flight, flies: bool, locked: bool) -> (SpotterControl, Option<SpotterControl>) {
     let control = |act, label: String, icon| SpotterControl { act, label, icon, hold_ms: hold_ms(act) };
     let back = if locked { SpotterAct::EnterCode } else { SpotterAct::HandBack };
     let hand_back = control(back, say!(locale, "spotter-hand-back"), Icon::Hand);
     match (&flight.started, &flight.down) {
         (None, _) => (control(SpotterAct::Start, say!(locale, "spotter-motor-on"), Icon::Play), Some(hand_back)),
-        (Some(_), None) => (control(SpotterAct::Land, say!(locale, "spotter-touchdown"), Icon::Stop), None),
+        (Some(_), None) => {
+            let down = if flies { say!(locale, "spotter-touchdown") } else { say!(locale, "spotter-motor-off") };
+            (control(SpotterAct::Land, down, Icon::Stop), None)
+        }
         (Some(_), Some(_)) => {
-            (hand_back, Some(control(SpotterAct::Resume, say!(locale, "spotter-still-flying"), Icon::Undo)))
+            let back = if flies { say!(locale, "spotter-still-flying") } else { say!(locale, "spotter-still-on") };
+            (hand_back, Some(control(SpotterAct::Resume, back, Icon::Undo)))
         }
     }
 }
 
-fn over_words(locale: Locale, over_s: i64) -> String {
+/// How long it is over, and what ends it: what flies lands, what stands on the ground is switched off.
+fn over_words(locale: Locale, over_s: i64, flies: bool) -> String {
+    let end = end_words(locale, flies);
     match over_s {
-        30 => say!(locale, "spotter-call-half-minute-over"),
-        60 => say!(locale, "spotter-call-minute-over"),
-        over_s => say!(locale, "spotter-call-minutes-over", minutes = over_s / 60),
+        30 => say!(locale, "spotter-call-half-minute-over", end = end),
+        60 => say!(locale, "spotter-call-minute-over", end = end),
+        over_s => say!(locale, "spotter-call-minutes-over", minutes = over_s / 60, end = end),
     }
 }
 
+fn end_words(locale: Locale, flies: bool) -> String {
+    if flies { say!(locale, "spotter-call-land") } else { say!(locale, "spotter-call-motor-off") }
+}
+
 /// Half time, one minute left where that is later, the planned end, and three reminders after it.
-fn calls(locale: Locale, planned_s: i64) -> Vec<TimeCall> {
+fn calls(locale: Locale, planned_s: i64, flies: bool) -> Vec<TimeCall> {
     let mut calls = Vec::new();
     if planned_s >= 60 {
         calls.push(TimeCall { at_s: planned_s / 2, words: say!(locale, "spotter-call-half-time") });
@@ -133,10 +145,11 @@ fn calls(locale: Locale, planned_s: i64) -> Vec<TimeCall> {
     if planned_s > 120 {
         calls.push(TimeCall { at_s: planned_s - 60, words: say!(locale, "spotter-call-minute-left") });
     }
-    calls.push(TimeCall { at_s: planned_s, words: say!(locale, "spotter-call-time") });
+    let time = say!(locale, "spotter-call-time", end = end_words(locale, flies));
+    calls.push(TimeCall { at_s: planned_s, words: time });
     // Nobody looks at the clock any more by then.
-    calls
-        .extend([30, 60, 120].map(|over_s| TimeCall { at_s: planned_s + over_s, words: over_words(locale, over_s) }));
+    let over = |over_s| TimeCall { at_s: planned_s + over_s, words: over_words(locale, over_s, flies) };
+    calls.extend([30, 60, 120].map(over));
     calls.sort_by_key(|call| call.at_s);
     calls
 }

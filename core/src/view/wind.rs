@@ -4,7 +4,7 @@ use super::stepper::{Stepper, Steps};
 use super::{Block, Context, Control, Edit};
 use crate::form::CardForm;
 use crate::locale::{Locale, say};
-use crate::plan::{Check, Motion};
+use crate::plan::Check;
 use crate::record::Wind;
 use crate::unit::Unit;
 
@@ -15,7 +15,7 @@ const START_M_S: f64 = 2.0;
 
 /// What the wind does, a touch each, and what a meter has. Nothing for a run that does not leave the ground.
 pub(super) fn told(context: &Context<'_>, check: &Check, wind: Option<Wind>, wrong: Option<&str>) -> Vec<Block> {
-    let leaves_ground = check.fly().is_some_and(|fly| matches!(fly.motion, Motion::Hover | Motion::Flight));
+    let leaves_ground = check.fly().is_some_and(|fly| fly.motion.leaves_ground());
     if !leaves_ground {
         return Vec::new();
     }

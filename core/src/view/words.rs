@@ -72,6 +72,9 @@ pub(crate) fn reason_words(locale: Locale, plan: &Plan, reason: &Reason) -> Stri
         }
         Reason::HoursFlown(hours) => say!(locale, "reason-hours", hours = locale.plain(*hours)),
         Reason::DaysOver(days) => say!(locale, "reason-days", days = days),
+        Reason::PaperOver { paper, last_day } => {
+            say!(locale, "reason-paper-over", paper = paper, day = locale.date(*last_day))
+        }
         Reason::RestsOn { check } => say!(locale, "reason-rests-on", check = check),
         Reason::PlanChanged { plan, edition } => {
             say!(locale, "reason-plan-changed", plan = plan, edition = edition)
@@ -443,7 +446,17 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
             }
             None => say!(locale, "entry-mark-answered-unknown", words = words),
         },
-        Body::TouchedDown { elapsed_ms, .. } => say!(locale, "entry-touchdown", time = clock(elapsed_ms / 1_000)),
+        Body::TouchedDown { card, elapsed_ms } => {
+            let time = clock(elapsed_ms / 1_000);
+            let check = named(card).and_then(|drawn| match &drawn.body {
+                Body::CardDrawn { check, .. } => plan.check(check),
+                _ => None,
+            });
+            match check.and_then(|(_, check)| check.fly()).is_none_or(|fly| fly.motion.leaves_ground()) {
+                true => say!(locale, "entry-touchdown", time = time),
+                false => say!(locale, "entry-motor-off", time = time),
+            }
+        }
         Body::RestartedInFlight { .. } => say!(locale, "entry-restarted"),
         Body::FlownTold { flown_s, without_phone: None, .. } => {
             say!(locale, "entry-flown-told", time = clock(*flown_s))

@@ -77,6 +77,8 @@ pub fn one_of_each() -> Vec<Body> {
         name: "Cyclic servo, left".to_owned(),
         of: Some("Receiver pack".to_owned()),
         numbers: BTreeMap::from([("low_v".to_owned(), 4.8), ("high_v".to_owned(), 8.4)]),
+        last_day: None,
+        note: None,
     };
     vec![
         Body::AircraftNamed { name: "Heron".to_owned(), builder: "Jo Ashdown".to_owned(), pilot: None },
@@ -327,6 +329,17 @@ pub fn one_of_each() -> Vec<Body> {
             wind: Some(Wind::MetresPerSecond(3.4)),
             prediction: None,
             allowed_s: None,
+        },
+        Body::ThingSet {
+            thing: Thing {
+                kind: ThingKind::Paper,
+                name: "Insurance".to_owned(),
+                of: None,
+                numbers: BTreeMap::from([("sort".to_owned(), 2.0)]),
+                last_day: NaiveDate::from_ymd_opt(2027, 6, 30),
+                note: Some("No. 4711, in the field box".to_owned()),
+            },
+            on_aircraft: OnAircraft::NotSaid,
         },
     ]
 }

@@ -336,6 +336,10 @@ fn asked(check: &Check) -> String {
     format!("{kind}: {} / {}", words(&check.instruction), words(&check.judged))
 }
 
+fn rests_on_papers(check: &Check) -> bool {
+    check.rests_on.contains(&Subject::Papers)
+}
+
 /// What is left in a cell at rest that is full at so many volts, percent: read off between the points that `engineering` has.
 fn rest_percent(cell_v: f64, full_v: f64) -> f64 {
     let alike_v = 3.3 + (cell_v - 3.3) * 0.9 / (full_v - 3.3);
@@ -774,6 +778,7 @@ impl<'a> Told<'a> {
             ThingKind::Pack => Subject::Packs,
             ThingKind::Wire => Subject::Wiring,
             ThingKind::PackReading => Subject::PackReadings,
+            ThingKind::Paper => Subject::Papers,
             _ => Subject::Mass,
         };
         let parsed = |subjects: &Vec<String>| subjects.iter().filter_map(|s| Subject::parse(s)).collect();
@@ -798,6 +803,8 @@ impl<'a> Told<'a> {
             }
             Body::ThingSet { thing, on_aircraft } => match self.thing(&thing.reference(), index) {
                 Some(before) if before == thing => Vec::new(),
+                // A paper ends by its day, and none is worse for another beside it.
+                _ if thing.kind == ThingKind::Paper => Vec::new(),
                 before => {
                     let is_alike =
                         before.is_none_or(|before| self.has_second(before, index)) && self.has_second(thing, index);
@@ -920,8 +927,42 @@ impl<'a> Told<'a> {
             let renewed = self.said(other, at.upto).is_some_and(|under| under.since > said.since);
             self.wanted(other, at.upto) && (renewed || !self.stands(other, at).holds())
         });
-        let untold = (check.holds.session || check.holds.days.is_some()) && said.since < at.untold;
-        changed || replanned || to_prove || aged || used || sand || untold
+        let dated = rests_on_papers(check) && !self.last_days(at.upto).is_empty();
+        let by_days = check.holds.session || check.holds.days.is_some() || dated;
+        let untold = by_days && said.since < at.untold;
+        changed || replanned || to_prove || aged || self.expired(check, said, at) || used || sand || untold
+    }
+
+    /// What was good no more on the first entry of a day, or under a plan that came that moment, is not mended by a later paper.
+    fn expired(&self, check: &Check, said: Said, at: At) -> bool {
+        let over = |upto: usize, day: NaiveDate, plan: &Plan| {
+            plan.check(&check.id).is_some_and(|(_, check)| rests_on_papers(check))
+                && self.last_days(upto).into_iter().any(|last_day| day > last_day)
+        };
+        let was_over = (said.entry + 1..at.upto).any(|i| {
+            let begins_day = self.day(i) != self.day(i - 1);
+            let replanned = matches!(self.body(i), Body::PlanAdopted { .. });
+            (begins_day || replanned) && over(i, self.day(i), self.plan(i))
+                || replanned && over(i, self.day(i), self.plan(i + 1))
+        });
+        was_over || over(at.upto, at.day, self.plan(at.upto))
+    }
+
+    /// The last days of the papers that have an end, as they are written down before an entry.
+    fn last_days(&self, upto: usize) -> Vec<NaiveDate> {
+        let mut papers = BTreeMap::new();
+        for i in 0..upto {
+            match self.body(i) {
+                Body::ThingSet { thing, .. } if thing.kind == ThingKind::Paper => {
+                    papers.insert(&thing.name, thing.last_day);
+                }
+                Body::ThingRemoved { thing, .. } if thing.kind == ThingKind::Paper => {
+                    papers.remove(&thing.name);
+                }
+                _ => {}
+            }
+        }
+        papers.into_values().flatten().collect()
     }
 
     fn stands(&self, check: &Check, at: At) -> Is {

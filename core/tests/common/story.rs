@@ -166,7 +166,7 @@ impl Story {
 
     pub fn pack(&mut self, name: &str, cells: f64) -> EntryId {
         let numbers = [("cells".to_owned(), cells), ("capacity_mah".to_owned(), 1_300.0)].into();
-        let thing = Thing { kind: ThingKind::Pack, name: name.into(), of: None, numbers };
+        let thing = Thing { kind: ThingKind::Pack, name: name.into(), of: None, numbers, last_day: None, note: None };
         self.add(Body::ThingSet { thing, on_aircraft: OnAircraft::NotSaid })
     }
 
@@ -230,7 +230,16 @@ impl Story {
     /// A consumer that draws so much.
     pub fn consumer(&mut self, name: &str, steady_a: f64) -> EntryId {
         let numbers = [("steady_a".to_owned(), steady_a)].into();
-        let thing = Thing { kind: ThingKind::Consumer, name: name.into(), of: None, numbers };
+        let thing =
+            Thing { kind: ThingKind::Consumer, name: name.into(), of: None, numbers, last_day: None, note: None };
+        self.add(Body::ThingSet { thing, on_aircraft: OnAircraft::NotSaid })
+    }
+
+    /// A paper that is good for so many more days; none: without an end.
+    pub fn paper(&mut self, name: &str, good_days: Option<i64>) -> EntryId {
+        let last_day = good_days.map(|days| self.now.wall.date_naive() + TimeDelta::days(days));
+        let numbers = [("sort".to_owned(), 2.0)].into();
+        let thing = Thing { kind: ThingKind::Paper, name: name.into(), of: None, numbers, last_day, note: None };
         self.add(Body::ThingSet { thing, on_aircraft: OnAircraft::NotSaid })
     }
 
@@ -286,7 +295,14 @@ impl Story {
     /// What a pack was measured to hold, after so many flights.
     pub fn measure_pack(&mut self, name: &str, pack: &str, flights: f64, measured_mah: f64) -> EntryId {
         let numbers = [("flights".to_owned(), flights), ("measured_mah".to_owned(), measured_mah)].into();
-        let thing = Thing { kind: ThingKind::PackReading, name: name.into(), of: Some(pack.into()), numbers };
+        let thing = Thing {
+            kind: ThingKind::PackReading,
+            name: name.into(),
+            of: Some(pack.into()),
+            numbers,
+            last_day: None,
+            note: None,
+        };
         self.add(Body::ThingSet { thing, on_aircraft: OnAircraft::NotSaid })
     }
 

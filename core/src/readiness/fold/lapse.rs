@@ -7,6 +7,7 @@ use crate::readiness::finding::{FindingState, Tried};
 use crate::readiness::gate::Blocker;
 use crate::readiness::judge::Standings;
 use crate::readiness::ledger::Ledger;
+use crate::readiness::papers;
 use crate::readiness::standing::Standing;
 use crate::record::{Moment, Outcome, Until};
 
@@ -25,7 +26,8 @@ impl Ledger {
     pub(super) fn run_out(&mut self, plan: &Plan, day: NaiveDate) {
         for (_, check) in plan.checks() {
             let Some(evidence) = self.evidence.get_mut(&check.id) else { continue };
-            for reason in evidence.days_over(check, day) {
+            let over = papers::over(&self.aircraft, check, day);
+            for reason in evidence.days_over(check, day).into_iter().chain(over) {
                 if !evidence.broken.contains(&reason) {
                     evidence.broken.push(reason);
                 }

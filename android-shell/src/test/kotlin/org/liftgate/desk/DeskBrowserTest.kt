@@ -43,15 +43,15 @@ class DeskBrowserTest {
         awaitControl("Motor on")
 
         hold("Motor on")
-        awaitControl("Touchdown")
+        awaitControl("Motor off")
         pass("10 s")
         click("Mark Sound")
         browser.findElement(By.id("death")).click()
         awaitControl("Mark Sound")
         pass("1 min")
         shot("flying")
-        hold("Touchdown")
-        awaitControl("Still flying")
+        hold("Motor off")
+        awaitControl("Motor still on")
         hold("Back to the pilot")
 
         await("Landing")

@@ -192,6 +192,7 @@ class Person(
         val asked = if (thing.getString("kind") == "Pack reading") "Of the pack" else "Fed by"
         (anew.text("fed_by") ?: thing.text("fed_by"))?.let { pick(asked, it) }
         val numbers = if (known) anew.optJSONObject("numbers") else thing.getJSONObject("numbers")
+        thing.optJSONObject("choices")?.strings()?.forEach { (label, option) -> phone.choose(label, option) }
         numbers?.strings()?.forEach { (label, value) -> phone.type(label, value) }
         album.take("thing", "A supply with its ratings")
         if (known) album.take("thing-changed", "The same form later: what is known stays, what changed is entered")
@@ -432,7 +433,7 @@ class Person(
         pass(1)
         phone.hold("Motor on")
         inTheAir(flight)
-        phone.hold("Touchdown")
+        phone.hold(if (sight.canTap("Motor off")) "Motor off" else "Touchdown")
         album.take("spotter-down", "Down, motor off")
         if (flight.marks.isNotEmpty()) album.take("spotter-down-marks", "Down, with what was noted in flight")
         elapse(LOOK_ROUND_S)

@@ -40,7 +40,7 @@ class AccessibleFlowTest {
             phone.wait(20_000)
             reader.click("Mark Sound")
             phone.wait(15_000)
-            reader.click("Touchdown")
+            reader.click("Motor off")
             reader.click("Back to the pilot")
             assertTrue(phone.activity is PilotActivity)
             for (place in listOf("Motor case", "Controller", "Main pack")) repeat(2) { reader.click("$place: more") }
