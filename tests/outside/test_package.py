@@ -44,11 +44,12 @@ def library(tmp_path_factory):
     return made
 
 
-def package(path, libraries, shift=0, packed=False):
+def package(path, libraries, shift=0, packed=False, dex=b"classes.dex"):
     """A package whose libraries begin on a page of 16 KB, or so many bytes behind one."""
     with zipfile.ZipFile(path, "w") as apk:
-        for name in ("AndroidManifest.xml", "resources.arsc", "classes.dex"):
+        for name in ("AndroidManifest.xml", "resources.arsc"):
             apk.writestr(name, name)
+        apk.writestr("classes.dex", dex)
         for name, data in libraries.items():
             entry = zipfile.ZipInfo(name)
             entry.compress_type = zipfile.ZIP_DEFLATED if packed else zipfile.ZIP_STORED
@@ -92,3 +93,10 @@ def test_a_packed_library_another_processors_and_one_too_few_or_too_many_are_fou
     assert list(check.faults(package(tmp_path / "d.apk", {NAMES[0]: sound}), [ABI])) == [f"{NAMES[1]} is not in it"]
     noise = list(check.faults(package(tmp_path / "e.apk", dict.fromkeys(NAMES, b"#!/bin/sh")), [ABI]))
     assert len(noise) == 2 and all("no ELF file" in fault for fault in noise)
+
+
+def test_a_program_for_a_computer_is_found(tmp_path):
+    planted = package(tmp_path / "a.apk", {}, dex=b"dex\n035\0 Lorg/liftgate/shell/Core; Lorg/liftgate/desk/DeskMain;")
+    assert list(check.faults(planted, [])) == ["classes.dex names Lorg/liftgate/desk/, which runs on a computer"]
+    own = package(tmp_path / "b.apk", {}, dex=b"dex\n035\0 Lorg/liftgate/shell/Core;")
+    assert list(check.faults(own, [])) == []
