@@ -20,6 +20,7 @@ mod drive;
 mod due_again;
 mod emergency;
 mod empty_reading;
+mod finding_a_figure;
 mod first_gate;
 mod handles;
 mod heat_finding;
