@@ -55,6 +55,7 @@ mod supply_load;
 mod tables;
 mod take_back;
 mod told_time;
+mod way_ahead;
 mod whole_plan;
 mod wind;
 mod wrong_input;
