@@ -73,6 +73,31 @@ fn with_nothing_recorded_all_is_shut_and_the_board_knows_what_comes_first() {
 }
 
 #[test]
+fn the_way_into_service_counts_what_is_done_and_ends_with_the_last_release() {
+    let story = Story::new();
+    let way = |story: &Story| {
+        let ledger = Ledger::of(&story.plan, &story.entries);
+        ledger.way_ahead(&story.plan, &ledger.at(&story.plan, &story.now))
+    };
+    let new = way(&story).unwrap();
+    assert_eq!(new.stages.iter().map(|stage| stage.stage.as_str()).collect::<Vec<_>>(), LADDER);
+    assert!(new.here == 0 && new.stages.iter().all(|stage| stage.done == 0 && stage.wanted > 0), "{new:?}");
+    // Names, two questions, three figures that every aircraft has, and the checks.
+    let checks = new.stages[0].wanted - 6;
+    let (low, high) = (new.stages[0].left.low_min, new.stages[0].left.high_min);
+    assert!(low >= 3.0 + checks as f64 && high <= 12.0 + 60.0 * checks as f64, "{new:?}");
+    let released = Story::released();
+    assert_eq!(way(&released), None, "every gate was released");
+    // Any prefix is a way, which is never longer than the whole.
+    for count in 0..released.entries.len() {
+        let ledger = Ledger::of(&released.plan, &released.entries[..count]);
+        let Some(way) = ledger.way_ahead(&released.plan, &ledger.at(&released.plan, &released.now)) else { continue };
+        assert!(way.stages.iter().all(|stage| stage.done <= stage.wanted), "{way:?}");
+        assert!(way.left().low_min <= way.left().high_min);
+    }
+}
+
+#[test]
 fn without_a_pack_that_may_be_flown_something_stands_before_the_next_flight() {
     let mut story = Story::released();
     let stands = |story: &Story| story.report().next.unwrap().blockers.contains(&Blocker::NoPack);

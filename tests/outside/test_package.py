@@ -44,11 +44,11 @@ def library(tmp_path_factory):
     return made
 
 
-def package(path, libraries, shift=0, packed=False):
+def package(path, libraries, shift=0, packed=False, dex=b"classes.dex"):
     """A package whose libraries begin on a page of 16 KB, or so many bytes behind one."""
     with zipfile.ZipFile(path, "w") as apk:
         for name in check.ALWAYS:
-            apk.writestr(name, name)
+            apk.writestr(name, dex if name == "classes.dex" else name)
         for name, data in libraries.items():
             entry = zipfile.ZipInfo(name)
             entry.compress_type = zipfile.ZIP_DEFLATED if packed else zipfile.ZIP_STORED
@@ -98,3 +98,10 @@ def test_a_package_without_the_texts_of_its_licences_is_found(tmp_path, monkeypa
     monkeypatch.setattr(check, "ALWAYS", check.ALWAYS[:-1])
     path = package(tmp_path / "a.apk", {})
     assert subprocess.run([TOOL, path], capture_output=True, text=True).stderr == "check-package: assets/licences.txt is not in it\n"
+
+
+def test_a_program_for_a_computer_is_found(tmp_path):
+    planted = package(tmp_path / "a.apk", {}, dex=b"dex\n035\0 Lorg/liftgate/shell/Core; Lorg/liftgate/desk/DeskMain;")
+    assert list(check.faults(planted, [])) == ["classes.dex names Lorg/liftgate/desk/, which runs on a computer"]
+    own = package(tmp_path / "b.apk", {}, dex=b"dex\n035\0 Lorg/liftgate/shell/Core;")
+    assert list(check.faults(own, [])) == []

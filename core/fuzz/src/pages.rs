@@ -70,7 +70,7 @@ pub fn some(phone: &Phone, entries: &[EntryId], now: &Moment, u: &mut Unstructur
 
 fn place(entries: &[EntryId], u: &mut Unstructured<'_>) -> Result<Place> {
     let named = |u: &mut Unstructured<'_>| u.choose(entries).copied();
-    Ok(match u.int_in_range(0..=20)? {
+    Ok(match u.int_in_range(0..=21)? {
         0 => Place::Packs,
         1 => Place::Findings,
         2 => Place::Aircraft,
@@ -87,6 +87,7 @@ fn place(entries: &[EntryId], u: &mut Unstructured<'_>) -> Result<Place> {
         14 => Place::Finding(named(u)?),
         15 => Place::Photo(named(u)?),
         16 => Place::Card((*u.choose(&["run-up", "track", "rung-1", "rung-2", "season"])?).to_owned()),
+        18 => Place::WhyAsked,
         17 => Place::Stage((*u.choose(&["bench", "ladder", "service"])?).to_owned()),
         _ => Place::Entry(named(u)?),
     })

@@ -68,3 +68,5 @@ aircraft-why = Warum
 aircraft-goes-stale = Nachweise, die auf dem Betroffenen beruhen, verfallen und werden neu verlangt.
 aircraft-record-the-change = Die Änderung eintragen
 aircraft-change = Eine Änderung
+aircraft-find = Größe, Teil oder Einstellung finden
+aircraft-found-nothing = Nichts hier hat diese Wörter. Weniger Buchstaben finden mehr.

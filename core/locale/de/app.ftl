@@ -159,3 +159,4 @@ app-saving-no-room = Für ‚{ $name }‘ ist am gewählten Ort kein Platz: dort
 app-saving-gone = ‚{ $name }‘ ließ sich am gewählten Ort nicht schreiben: er ist nicht mehr da oder nimmt nichts an. Einen anderen Ort wählen
 app-saving-overtaken = Während ‚{ $name }‘ geschrieben wurde, kam ein Eintrag hinzu: dort blieb nichts zurück. Noch einmal sichern
 app-saving-cut = Das Journal endet nach Eintrag { $count }, und beim Öffnen der App waren es mehr: daraus wird kein Nachweis gedruckt
+app-above-another = { $low }, { $below }, kann nicht über { $high }, { $above }, liegen

@@ -68,3 +68,5 @@ aircraft-why = Why
 aircraft-goes-stale = Evidence that rests on what was touched goes stale and is asked for again.
 aircraft-record-the-change = Record the change
 aircraft-change = A change
+aircraft-find = Find a figure, a part, a setting
+aircraft-found-nothing = Nothing here has these words. Fewer letters find more.

@@ -159,3 +159,4 @@ app-saving-no-room = There is no room for '{ $name }' where it was to go: nothin
 app-saving-gone = '{ $name }' could not be written where it was to go: the place is gone or takes nothing. Choose another place
 app-saving-overtaken = Something was recorded while '{ $name }' was being written: nothing was left there. Save it again
 app-saving-cut = The journal ends after entry { $count }, and more were read when the app was opened: nothing is printed as proof of it
+app-above-another = { $low }, { $below }, cannot lie above { $high }, { $above }

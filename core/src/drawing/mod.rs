@@ -3,9 +3,11 @@
 mod chart;
 mod picture;
 mod sheet;
+mod steps;
 mod svg;
 
 pub(crate) use chart::{Bar, Curve, bars, curve};
 pub use picture::{Anchor, Ink, LabelSize, Picture, PictureLabel, Point, Stroke};
 pub(crate) use sheet::Sheet;
+pub(crate) use steps::{Step, steps};
 pub(crate) use svg::svg;

@@ -56,6 +56,35 @@ impl<'a> NameForm<'a> {
     }
 }
 
+/// What is looked for on the aircraft's page.
+pub struct FindForm<'a>(Drafts<'a>);
+
+impl<'a> FindForm<'a> {
+    /// The field of the words that are looked for.
+    pub const WORDS: &'static str = "find";
+
+    /// The form over its drafts.
+    pub fn new(drafts: Drafts<'a>) -> Self {
+        FindForm(drafts)
+    }
+
+    /// Whether a text has every word that is looked for, as a part of one of its own and whatever the letters' size; with nothing to look
+    /// for, any text.
+    pub fn finds(&self, text: &str) -> bool {
+        let text = text.to_lowercase();
+        self.words().all(|word| text.contains(&word.to_lowercase()))
+    }
+
+    /// Whether anything is looked for.
+    pub fn is_wanted(&self) -> bool {
+        self.words().next().is_some()
+    }
+
+    fn words(&self) -> impl Iterator<Item = &'a str> {
+        self.0.text(Self::WORDS).unwrap_or_default().split_whitespace()
+    }
+}
+
 /// A figure, and where it comes from.
 #[derive(Clone, Copy)]
 pub struct FigureForm<'a> {

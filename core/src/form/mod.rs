@@ -24,7 +24,7 @@ mod thing;
 mod without_phone;
 mod words;
 
-pub use aircraft::{ChangeForm, FigureForm, NameForm, SettingForm};
+pub use aircraft::{ChangeForm, FigureForm, FindForm, NameForm, SettingForm};
 pub use asked_day::{AskedDayForm, AskedNumber};
 pub use card::{CardForm, flown_today, last_air_c};
 pub use check::CheckForm;

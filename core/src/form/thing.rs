@@ -176,7 +176,39 @@ impl<'a> ThingForm<'a> {
         if self.kind == ThingKind::Wire && !numbers.contains_key("gauge") && !numbers.contains_key("area_mm2") {
             return Err(Refusal::of("gauge", say!(locale, "app-wire-without-size")));
         }
-        Ok(numbers)
+        match self.out_of_order(|field| numbers.get(field).copied()) {
+            Some(wrong) => Err(wrong),
+            None => Ok(numbers),
+        }
+    }
+
+    /// A number, as typed or on file, that lies above one that it cannot lie above: a pack is full over nominal over empty.
+    pub fn disorder(&self) -> Option<Refusal> {
+        let locale = self.drafts.locale();
+        self.out_of_order(|id| {
+            let field = self.kind.field(id)?;
+            let typed = self.drafts.number(field.id, &field.label(locale), field.unit, field.range).ok()?;
+            typed.or_else(|| self.number_on_file(id))
+        })
+    }
+
+    fn out_of_order(&self, number: impl Fn(&str) -> Option<f64>) -> Option<Refusal> {
+        let locale = self.drafts.locale();
+        self.kind.rising().iter().find_map(|(low, high)| {
+            let (below, above) = (number(low)?, number(high)?);
+            let (low, high) = (self.kind.field(low)?, self.kind.field(high)?);
+            (below > above).then(|| {
+                let words = say!(
+                    locale,
+                    "app-above-another",
+                    low = low.label(locale),
+                    below = low.shown(below, locale),
+                    high = locale.inside(&high.label(locale)),
+                    above = high.shown(above, locale)
+                );
+                Refusal::of(low.id, words)
+            })
+        })
     }
 }
 
@@ -214,6 +246,29 @@ mod tests {
         for text in ["6/30/2027", "30.6.27", "30.6", "31.6.2027", "2027", "soon", "30.6.20270"] {
             assert_eq!(read_day(text), None, "{text}");
         }
+    }
+
+    #[test]
+    fn a_supply_is_full_over_nominal_over_empty() {
+        let ledger = Ledger::default();
+        let refused = |full: &str, nominal: &str, empty: &str| {
+            let typed = [("name", "Main"), ("full_v", full), ("nominal_v", nominal), ("empty_v", empty)];
+            let rest = [("continuous_a", "20"), ("burst_a", "30")];
+            let drafts =
+                typed.into_iter().chain(rest).map(|(field, text)| (field.to_owned(), text.to_owned())).collect();
+            let form = ThingForm::new(Drafts::new(&drafts, Locale::default()), &ledger, ThingKind::Supply, None);
+            let recorded = form.thing(None).err().and_then(|refusal| refusal.field);
+            assert_eq!(
+                form.disorder().and_then(|wrong| wrong.field),
+                recorded,
+                "said where it is typed, and refused"
+            );
+            recorded
+        };
+        assert_eq!(refused("8.4", "7.4", "6.6"), None);
+        assert_eq!(refused("6.0", "6.0", "6.0"), None, "a regulator gives the same from first to last");
+        assert_eq!(refused("7.4", "8.4", "6.6").as_deref(), Some("nominal_v"));
+        assert_eq!(refused("8.4", "7.4", "7.6").as_deref(), Some("empty_v"));
     }
 
     #[test]

@@ -43,6 +43,7 @@ macro_rules! files {
             include_str!(concat!("../../locale/", $language, "/tables.ftl")),
             include_str!(concat!("../../locale/", $language, "/told.ftl")),
             include_str!(concat!("../../locale/", $language, "/units.ftl")),
+            include_str!(concat!("../../locale/", $language, "/way.ftl")),
             include_str!(concat!("../../locale/", $language, "/words.ftl")),
         ]
     };

@@ -28,6 +28,7 @@ mod seat;
 mod standing;
 mod touch;
 mod unkept;
+mod way_ahead;
 mod withdrawal;
 
 pub use back::{DueSoon, Left};
@@ -51,4 +52,5 @@ pub use reason::{Deed, Reason};
 pub use seat::Seat;
 pub use standing::{Fault, Lack, Standing};
 pub use unkept::Unkept;
+pub use way_ahead::{Span, StageAhead, WayAhead};
 pub use withdrawal::{Withdrawal, Withdrawals, is_offered};

@@ -354,6 +354,15 @@ impl ThingKind {
         }
     }
 
+    /// Pairs of its numbers of which the first never lies above the second.
+    pub fn rising(self) -> &'static [(&'static str, &'static str)] {
+        match self {
+            ThingKind::Supply => &[("nominal_v", "full_v"), ("empty_v", "nominal_v")],
+            ThingKind::Consumer => &[("low_v", "high_v")],
+            _ => &[],
+        }
+    }
+
     /// The number that has this id.
     pub fn field(self, id: &str) -> Option<&'static ThingField> {
         self.fields().iter().find(|field| field.id == id)

@@ -2,7 +2,7 @@ use super::context::{heading, paragraph, row, still_row};
 use super::lists::{declare, is_declared, is_judged};
 use super::mend::{is_refused, mend_first};
 use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone};
-use crate::form::{ChangeForm, FigureForm, NameForm, RemovalForm, SettingForm, SubjectsForm, ThingForm};
+use crate::form::{ChangeForm, FigureForm, FindForm, NameForm, RemovalForm, SettingForm, SubjectsForm, ThingForm};
 use crate::locale::{Locale, say, sentence};
 use crate::plan::{Check, Subject};
 use crate::record::{Basis, OnAircraft, PhotoOf, Thing, ThingField, ThingKind};
@@ -10,7 +10,9 @@ use crate::record::{Basis, OnAircraft, PhotoOf, Thing, ThingField, ThingKind};
 /// All that is known of the aircraft.
 pub(super) fn aircraft(context: &Context<'_>) -> Screen {
     let aircraft = &context.ledger.aircraft;
-    let mut blocks = vec![paragraph(context.plan.notice.trim(), Tone::Quiet), named(context)];
+    let find = context.entry(FindForm::WORDS, say!(context.locale, "aircraft-find"), Keyboard::Words, None);
+    let mut blocks = vec![paragraph(context.plan.notice.trim(), Tone::Quiet), named(context), find];
+    let head = blocks.len();
     blocks.push(super::code::code_row(context));
     blocks.push(super::trends::trends_row(context.locale));
     blocks.push(super::dossier::dossier_row(context));
@@ -53,12 +55,39 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
     blocks.push(heading(say!(context.locale, "aircraft-plan"), None));
     let edition = Some(say!(context.locale, "aircraft-edition", edition = context.plan.edition));
     blocks.push(row(Edge::None, "", &context.plan.title, edition, Place::Plan));
+    blocks = found(context, blocks, head);
     let change =
         Control::primary(Place::Change.into(), say!(context.locale, "aircraft-record-change")).icon(Icon::Pencil);
     Screen {
         foot: vec![change],
         ..context.screen("aircraft", say!(context.locale, "aircraft-title"), Some(context.aircraft_name()), blocks)
     }
+}
+
+/// Of the blocks behind the head of the page only the rows that are looked for, each group under its heading; all where nothing is.
+fn found(context: &Context<'_>, mut blocks: Vec<Block>, head: usize) -> Vec<Block> {
+    let form = FindForm::new(context.form);
+    if !form.is_wanted() {
+        return blocks;
+    }
+    let (rest, mut group) = (blocks.split_off(head), None);
+    let before = blocks.len();
+    for block in rest {
+        match block {
+            Block::Heading { .. } => group = Some(block),
+            Block::Row { ref title, ref detail, .. }
+                if form.finds(&format!("{title} {}", detail.as_deref().unwrap_or_default())) =>
+            {
+                blocks.extend(group.take());
+                blocks.push(block);
+            }
+            _ => {}
+        }
+    }
+    if blocks.len() == before {
+        blocks.push(paragraph(say!(context.locale, "aircraft-found-nothing"), Tone::Plain));
+    }
+    blocks
 }
 
 /// Its name, and whose it is.
@@ -318,11 +347,17 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
         blocks.push(context.entry(ThingForm::NAME, label, Keyboard::Name, usual.as_deref()));
     }
     blocks.extend(kind.hangs_on(context.locale).map(|(on, question)| on_what(context, (kind, known), on, &question)));
+    let wrong = form.disorder();
     for field in kind.fields() {
         let now = form.number_on_file(field.id);
-        blocks.push(one_of_few(context, field, now).unwrap_or_else(|| {
+        let mut block = one_of_few(context, field, now).unwrap_or_else(|| {
             context.number_entry(field.id, &field.label(context.locale), field.unit, field.range, now)
-        }));
+        });
+        let here = wrong.as_ref().filter(|wrong| wrong.field.as_deref() == Some(field.id));
+        if let (Block::Entry { flag: flag @ None, .. }, Some(wrong)) = (&mut block, here) {
+            *flag = Some(wrong.reason.clone());
+        }
+        blocks.push(block);
     }
     if kind == ThingKind::Paper {
         blocks.extend(last_day_and_note(context, &form, known));

@@ -24,6 +24,7 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     blocks.extend(super::plan::looser_row(context));
     blocks.extend(super::code::opened_row(context));
     blocks.extend(landings_to_record(context));
+    blocks.extend(super::way_ahead::ahead(context));
     if let Some(next) = &context.report.next {
         blocks.extend(in_the_way(context, next));
     }

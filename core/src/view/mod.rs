@@ -47,6 +47,8 @@ mod token;
 mod told_time;
 mod trends;
 mod under_way;
+mod way_ahead;
+mod why_asked;
 mod wind;
 mod withdrawn;
 mod words;
@@ -120,6 +122,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::SetAside(number) => backup::set_aside(context, *number),
         Place::Trends => trends::trends(context),
         Place::Preference => preference::preference(context),
+        Place::WhyAsked => why_asked::why_asked(context),
         Place::HotterDay => hotter_day::hotter_day(context),
     };
     Screen { undo: journal::undo(context), work: screen.work.clone().or_else(|| reading::work(context)), ..screen }

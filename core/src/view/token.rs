@@ -112,6 +112,8 @@ pub enum Place {
     HotterDay,
     /// The language and the units of this phone.
     Preference,
+    /// Why the app asks what it asks.
+    WhyAsked,
 }
 
 impl Place {

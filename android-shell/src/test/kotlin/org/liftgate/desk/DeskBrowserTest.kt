@@ -129,6 +129,46 @@ class DeskBrowserTest {
     }
 
     @Test
+    fun aSignThatNoKeyHasGoesIntoTheFieldThatWasTouched() {
+        home()
+        takeUp("Journal")
+        await("Journal")
+        takeUp("Search: a check, a part, a word")
+        until("the field has the keyboard") { buttons().any { it.getAttribute("data-focused") == "true" } }
+        browser.executeScript("document.getElementById('signs').value = arguments[0]", SIGNS)
+        browser.findElement(By.id("sign")).click()
+        until("it stands there") { controls().any { it.says.endsWith(": $SIGNS") } }
+        // Backspace takes one sign with each touch, not half of one.
+        browser.findElement(By.id("window")).sendKeys(Keys.BACK_SPACE)
+        until("one sign is gone") { controls().any { it.says.endsWith(": \uD83D\uDE81") } }
+        browser.findElement(By.id("window")).sendKeys(Keys.BACK_SPACE)
+        home()
+    }
+
+    @Test
+    fun theClockAndTheZoneOfThePhoneAreSet() {
+        fun time() = browser.findElement(By.id("time")).text
+        fun set(at: String, zone: String) {
+            browser.executeScript("document.getElementById('at').value = arguments[0]; document.getElementById('zone').value = arguments[1]", at, zone)
+            browser.findElement(By.id("set")).click()
+        }
+        until("there is a time") { "UTC" in time() }
+        set("", "Asia/Tokyo")
+        until("it is the time of Tokyo") { time().endsWith("(UTC+09:00)") }
+        set("", "Europe/Berlin")
+        until("and of Berlin, in winter") { time().endsWith("(UTC+01:00)") }
+        val shown = java.time.LocalDateTime.parse(
+            time().substringBefore(" ("), java.time.format.DateTimeFormatter.ofPattern("EEEE d MMMM uuuu, HH:mm:ss", java.util.Locale.UK),
+        )
+        val later = shown.plusMinutes(3).withSecond(0)
+        set(later.toString(), "")
+        until("it is three minutes later") { later.format(java.time.format.DateTimeFormatter.ofPattern("HH:mm")) in time() }
+        set("", "Nowhere/At all")
+        until("a zone that is none is said") { browser.findElement(By.id("trouble")).text.isNotEmpty() }
+        assertTrue(time().endsWith("(UTC+01:00)"))
+    }
+
+    @Test
     fun withTheKeyboardAloneEveryControlCanBeReachedAndTakenUp() {
         home()
         browser.findElement(By.id("window")).click()
@@ -136,8 +176,7 @@ class DeskBrowserTest {
         var reached = ""
         repeat(40) {
             Actions(browser).sendKeys(Keys.TAB).perform()
-            reached = browser.switchTo().activeElement().getAttribute("data-says").orEmpty()
-            if (reached.startsWith("Journal")) return@repeat
+            reached = browser.switchTo().activeElement().getAttribute("data-says").orEmpty().ifEmpty { reached }
         }
         val journal = buttons().first { it.getAttribute("data-says")!!.startsWith("Journal") }
         browser.executeScript("arguments[0].focus()", journal)
@@ -310,6 +349,7 @@ class DeskBrowserTest {
     }
 
     companion object {
+        private const val SIGNS = "\uD83D\uDE81\u00E4"
         private const val PATIENCE_NS = 20_000_000_000L
 
         /** Far longer than the control asks for: on a busy machine the finger comes down late. */

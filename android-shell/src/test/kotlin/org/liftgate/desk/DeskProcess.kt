@@ -28,8 +28,7 @@ class DeskProcess(journal: File, moment: String) : AutoCloseable {
                 "-Dfile.encoding=UTF-8", "-Duser.timezone=UTC",
                 "--add-opens=java.base/java.lang=ALL-UNNAMED", "--add-opens=java.base/java.util=ALL-UNNAMED",
             ) + told + listOf(
-                "-Dliftgate.desk=journal", "-Dliftgate.desk.file=$journal", "-Dliftgate.desk.at=$at",
-                "-cp", classes, "org.junit.runner.JUnitCore", "org.liftgate.desk.DeskRun",
+                "-cp", classes, "org.liftgate.desk.DeskMain", "--kind", "journal", "--file", journal.path, "--at", "$at",
             ),
         ).redirectErrorStream(true).start()
         Thread { process.inputStream.bufferedReader().forEachLine(said::add) }.apply { isDaemon = true }.start()

@@ -17,11 +17,30 @@ class PackageTest {
 
     /** What the shell is made of: every class that is compiled here and shipped, with what each calls. */
     private val calls: List<Pair<String, ClassCall>> by lazy {
-        val shipped = File(System.getProperty("liftgate.target"), "classes").walk().filter { it.extension == "class" }.toList()
+        val shipped = compiled("classes").values.toList()
         assertTrue("no classes to look into", shipped.size > 50)
         val calls = shipped.flatMap { file -> ClassCalls.of(file).map { file.nameWithoutExtension to it } }
         assertTrue("the calls are not found", calls.any { (_, call) -> call.method == "startLockTask" })
         calls
+    }
+
+    /** The classes in a folder of the build, by their names as class files have them. */
+    private fun compiled(folder: String): Map<String, File> {
+        val root = File(System.getProperty("liftgate.target"), folder)
+        return root.walk().filter { it.extension == "class" }.associateBy { it.relativeTo(root).path.removeSuffix(".class") }
+    }
+
+    /** The programs for this computer and the tests are compiled beside what is shipped: none of it is among that, and nothing there calls it. */
+    @Test
+    fun nothingThatRunsOnAComputerIsShipped() {
+        val beside = compiled("test-classes").keys
+        for (program in listOf("org/liftgate/desk/DeskMain", "org/liftgate/season/SeasonMain")) assertTrue(program, program in beside)
+        val shipped = compiled("classes").keys
+        assertEquals("shipped and for this computer", emptySet<String>(), shipped intersect beside)
+        val astray = shipped.filterNot { name -> OWN.any { name.startsWith(it) } }
+        assertEquals("shipped and neither the shell nor its bindings", emptyList<String>(), astray)
+        val leaning = calls.filter { (_, call) -> call.owner in beside || COMPUTERS.any { call.owner.startsWith(it) } }
+        assertTrue(leaning.joinToString("\n") { (of, call) -> "$of calls $call" }, leaning.isEmpty())
     }
 
     @Test
@@ -87,6 +106,11 @@ class PackageTest {
     }
 
     private companion object {
+        /** Where everything that is shipped from here lies. */
+        val OWN = listOf("org/liftgate/shell/", "org/liftgate/R", "uniffi/liftgate/")
+
+        /** What only a computer has. */
+        val COMPUTERS = listOf("org/robolectric/", "org/junit/", "com/sun/net/")
         val PARTS = setOf("activity", "activity-alias", "service", "provider", "receiver")
 
         /** Whatever they write to, a phone keeps or a computer beside it can read. */

@@ -6,10 +6,11 @@ import android.view.MotionEvent
 import android.view.View
 import android.view.accessibility.AccessibilityNodeInfo
 import android.widget.EditText
-import java.io.ByteArrayOutputStream
 import java.io.File
 import java.nio.ByteBuffer
 import java.time.Instant
+import java.time.LocalDateTime
+import java.time.ZoneId
 import java.time.ZoneOffset
 import java.time.format.DateTimeFormatter
 import java.util.concurrent.CompletableFuture
@@ -17,6 +18,7 @@ import java.util.concurrent.LinkedBlockingQueue
 import java.util.concurrent.TimeUnit
 import org.json.JSONArray
 import org.json.JSONObject
+import org.liftgate.onjvm.Png
 import org.liftgate.shell.LiftgateApp
 import org.liftgate.shell.Phone
 import org.robolectric.RuntimeEnvironment
@@ -34,6 +36,7 @@ class Desk(private val phone: Phone, private val from: String) {
     private var seen = JSONObject()
     private var revision = 0L
     private var png: Pair<Long, ByteArray>? = null
+    private val spent = Spent()
     private val switches = Switches()
     private val picker = DeskPicker(phone)
     private val said = mutableListOf<String>()
@@ -62,10 +65,15 @@ class Desk(private val phone: Phone, private val from: String) {
     fun picture(wanted: Long): ByteArray? = synchronized(lock) {
         png?.takeIf { it.first == revision }?.second?.let { return it }
         val drawn = frame?.takeIf { wanted == revision } ?: return null
-        val out = ByteArrayOutputStream()
-        drawn.compress(Bitmap.CompressFormat.PNG, 100, out)
-        out.toByteArray().also { png = revision to it }
+        val from = System.nanoTime()
+        Png.of(drawn).also {
+            png = revision to it
+            spent.packing = System.nanoTime() - from
+        }
     }
+
+    /** How long the last thing took that was done to the phone, part by part. */
+    fun spent(): JSONObject = synchronized(lock) { spent.asJson() }
 
     /** Does what the page tells, and comes back when it is done. */
     fun told(what: String, how: JSONObject) {
@@ -78,6 +86,8 @@ class Desk(private val phone: Phone, private val from: String) {
             "death" -> { -> phone.kill() }
             "switch" -> { -> switches.turn(how.getString("name"), how.getString("value")) }
             "time" -> { -> pass(how.getLong("seconds")) }
+            "clock" -> { -> setClock(how.optString("at"), how.optString("zone")) }
+            "text" -> { -> phone.write(how.getString("text").take(LONGEST_TEXT)).let { } }
             "none" -> { -> if (picker.isOpen) picker.chooseNone() }
             else -> throw IllegalArgumentException("the desk does not know what “$what” is")
         }
@@ -108,6 +118,7 @@ class Desk(private val phone: Phone, private val from: String) {
     fun run(open: () -> Boolean) {
         var before = System.nanoTime()
         var drawnAt = 0L
+        var touchedAt = 0L
         while (open()) {
             val job = jobs.poll(if (watched()) FRAME_MS else IDLE_MS, TimeUnit.MILLISECONDS)
             val now = System.nanoTime()
@@ -117,11 +128,13 @@ class Desk(private val phone: Phone, private val from: String) {
                 phone.clock.pass(gone)
                 ShadowLooper.idleMainLooper(gone, TimeUnit.MILLISECONDS)
             }
-            job?.invoke()
+            job?.let(::timed)
             if (!phone.busy) phone.settle()
             picker.look()
-            // A finger that moves sends more than can be drawn.
-            val due = if (jobs.isEmpty()) 0 else FRAME_MS * NS_A_MS
+            if (job != null) touchedAt = System.nanoTime()
+            // A finger that moves sends more than can be drawn; and what nobody touches changes once a second at most.
+            val isQuiet = System.nanoTime() - touchedAt > QUIET_AFTER_NS
+            val due = if (isQuiet) QUIET_FRAME_MS * NS_A_MS else if (jobs.isEmpty()) 0 else FRAME_MS * NS_A_MS
             if (watched() && System.nanoTime() - drawnAt >= due) {
                 look()
                 drawnAt = System.nanoTime()
@@ -129,13 +142,28 @@ class Desk(private val phone: Phone, private val from: String) {
         }
     }
 
+    /** Does [job]; what the phone did besides waiting for its core was to lay its window out. */
+    private fun timed(job: () -> Unit) {
+        val (from, waited) = System.nanoTime() to phone.waitedNs
+        job()
+        if (!phone.busy) phone.settle()
+        synchronized(lock) {
+            spent.core = phone.waitedNs - waited
+            spent.layout = System.nanoTime() - from - spent.core
+        }
+    }
+
     private fun watched() = System.nanoTime() - lookedAt < WATCHED_NS
 
     private fun look() {
+        val from = System.nanoTime()
         val drawn = phone.drawn()
+        val after = System.nanoTime()
         val now = ByteBuffer.allocate(drawn.byteCount).also(drawn::copyPixelsToBuffer).flip() as ByteBuffer
         val what = describe(drawn)
         synchronized(lock) {
+            spent.drawing = after - from
+            spent.telling = System.nanoTime() - after
             val same = pixels == now && frame?.width == drawn.width && what.same(seen)
             seen = what
             if (same) return
@@ -157,12 +185,12 @@ class Desk(private val phone: Phone, private val from: String) {
         .put("controls", JSONArray(phone.targets().map(::describe)))
         .put("switches", switches.asJson())
         .put("said", JSONArray(heard()))
-        .put("time", time())
+        .put("time", time() + " (UTC" + shown().offset.id.replace("Z", "") + ")")
         .put("picker", picker.asJson())
 
-    private fun time(): String = Instant.ofEpochMilli(phone.clock.wallMs)
-        .atOffset(ZoneOffset.ofTotalSeconds(phone.clock.offsetMin * S_A_MINUTE))
-        .format(DateTimeFormatter.ofPattern("EEEE d MMMM uuuu, HH:mm:ss", java.util.Locale.UK))
+    private fun shown() = Instant.ofEpochMilli(phone.clock.wallMs).atOffset(ZoneOffset.ofTotalSeconds(phone.clock.offsetMin * S_A_MINUTE))
+
+    private fun time(): String = shown().format(DateTimeFormatter.ofPattern("EEEE d MMMM uuuu, HH:mm:ss", java.util.Locale.UK))
 
     /** The calls said aloud so far, the last ones of them. */
     private fun heard(): List<String> {
@@ -218,6 +246,22 @@ class Desk(private val phone: Phone, private val from: String) {
         phone.settle()
     }
 
+    /** The phone's clock as a person sets it: the day and the time that it shows, the zone that it shows them in, or both. */
+    private fun setClock(at: String, zone: String) {
+        val clock = phone.clock
+        val local = if (at.isEmpty()) shown().toLocalDateTime() else LocalDateTime.parse(at)
+        if (zone.isNotEmpty()) this.zone = ZoneId.of(zone)
+        val rules = this.zone ?: ZoneOffset.ofTotalSeconds(clock.offsetMin * S_A_MINUTE)
+        // Another zone alone is the same moment with another name; another time is another moment.
+        val moment = if (at.isEmpty()) Instant.ofEpochMilli(clock.wallMs).atZone(rules) else local.atZone(rules)
+        clock.wallMs = moment.toInstant().toEpochMilli()
+        clock.offsetMin = moment.offset.totalSeconds / S_A_MINUTE
+        phone.lookAgain()
+    }
+
+    /** The zone that was set here; none: as the phone came. */
+    private var zone: ZoneId? = null
+
     private fun pass(seconds: Long) {
         require(seconds in 1..LONGEST_JUMP_S) { "a day at most goes by at a time" }
         // With the screen on as long as calls may come; a longer time passes behind the app's back.
@@ -254,9 +298,28 @@ class Desk(private val phone: Phone, private val from: String) {
             .put("reading", if (toTheLeft) "rtl" else "ltr")
     }
 
+    /** Nanoseconds of the last thing that was done, part by part. */
+    private class Spent {
+        var core = 0L
+        var layout = 0L
+        var drawing = 0L
+        var telling = 0L
+        var packing = 0L
+
+        fun asJson() = JSONObject().put("core", ms(core)).put("layout", ms(layout)).put("drawing", ms(drawing))
+            .put("telling", ms(telling)).put("packing", ms(packing))
+
+        private fun ms(ns: Long) = ns / 1e6
+    }
+
     private companion object {
+        const val LONGEST_TEXT = 500
         const val FRAME_MS = 100L
         const val IDLE_MS = 200L
+
+        /** So long after the last touch every animation has come to rest. */
+        const val QUIET_AFTER_NS = 2_000_000_000L
+        const val QUIET_FRAME_MS = 400L
         const val NS_A_MS = 1_000_000L
         const val WATCHED_NS = 3_000_000_000L
         const val LONGEST_WAIT_MS = 1_000L

@@ -186,7 +186,7 @@ phone.addEventListener('keydown', (event) => {
   const on = event.target.parentElement === controls ? event.target : null
   const field = on && on.dataset.field === 'true'
   if (on && !field && (event.key === 'Enter' || event.key === ' ')) return
-  if (event.key.length > 1 && !['Backspace', 'Enter', 'Escape'].includes(event.key)) return
+  if ([...event.key].length > 1 && !['Backspace', 'Enter', 'Escape'].includes(event.key)) return
   if (field && on.dataset.focused === 'false' && event.key !== 'Escape') {
     take(on, true)
     if (event.key === 'Enter') return event.preventDefault()
@@ -195,7 +195,18 @@ phone.addEventListener('keydown', (event) => {
   event.preventDefault()
 })
 
+phone.addEventListener('paste', (event) => {
+  send('text', { text: event.clipboardData.getData('text/plain') })
+  event.preventDefault()
+})
+
 // ---- the desk
+
+part('set').addEventListener('click', () => send('clock', { at: part('at').value, zone: part('zone').value.trim() }))
+part('sign').addEventListener('click', () => {
+  send('text', { text: part('signs').value })
+  part('signs').value = ''
+})
 
 for (const button of document.querySelectorAll('[data-seconds]')) {
   button.addEventListener('click', () => send('time', { seconds: Number(button.dataset.seconds) }))

@@ -207,7 +207,7 @@ class Phone(
                 meanwhile = null
                 act()
             }
-            if (busy) Thread.sleep(1)
+            if (busy) waitForCore()
             check(System.nanoTime() < until) { "the core did not answer in ${PATIENCE_NS / 1_000_000_000} s" }
         } while (busy)
         ShadowLooper.idleMainLooper()
@@ -218,6 +218,16 @@ class Phone(
         controller?.takeIf { it.get().isFinishing }?.pause()?.stop()?.destroy()
         start(next)
         settle()
+    }
+
+    /** How long was waited so far for the core alone, with nothing else to do, nanoseconds. */
+    var waitedNs = 0L
+        private set
+
+    private fun waitForCore() {
+        val from = System.nanoTime()
+        Thread.sleep(0, CORE_LOOK_NS)
+        waitedNs += System.nanoTime() - from
     }
 
     /** Lets [ms] go by on all clocks, with the screen on. */
@@ -597,6 +607,7 @@ class Phone(
 
     private companion object {
         const val PATIENCE_NS = 30_000_000_000L
+        const val CORE_LOOK_NS = 200_000
         const val TOUCH_MS = 60L
         const val TYPED_MS = 500L
         const val STEP_MS = 200L

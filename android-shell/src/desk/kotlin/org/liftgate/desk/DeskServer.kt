@@ -6,6 +6,7 @@ import java.io.File
 import java.net.InetAddress
 import java.net.InetSocketAddress
 import java.nio.file.Files
+import java.time.DateTimeException
 import java.util.concurrent.ExecutionException
 import java.util.concurrent.Executors
 import org.json.JSONException
@@ -41,6 +42,8 @@ class DeskServer(private val desk: Desk, private val page: File, port: Int) : Au
             Reply(400, "text/plain", "this is no JSON as the page sends it: ${notJson.message}")
         } catch (failed: ExecutionException) {
             Reply(409, "text/plain", failed.cause?.toString() ?: failed.toString())
+        } catch (noDate: DateTimeException) {
+            Reply(400, "text/plain", noDate.message.orEmpty())
         } catch (failed: IllegalArgumentException) {
             Reply(400, "text/plain", failed.message.orEmpty())
         }
@@ -82,6 +85,7 @@ class DeskServer(private val desk: Desk, private val page: File, port: Int) : Au
             "/" -> file("desk.html", "text/html")
             "/desk.css" -> file("desk.css", "text/css")
             "/desk.js" -> file("desk.js", "text/javascript")
+            "/spent" -> Reply(200, "application/json", desk.spent().toString())
             "/state" -> Reply(200, "application/json", desk.state(number(asked, "after")).toString())
             "/screen.png" -> desk.picture(number(asked, "revision"))?.let { Reply(200, "image/png", it) }
                 ?: Reply(404, "text/plain", "that picture is gone")

@@ -6,33 +6,32 @@ import java.io.ByteArrayInputStream
 import java.io.ByteArrayOutputStream
 import java.io.File
 import java.time.Duration
-import org.junit.Assume.assumeTrue
-import org.junit.Test
-import org.junit.runner.RunWith
+import org.json.JSONObject
+import org.liftgate.onjvm.Arguments
+import org.liftgate.onjvm.OnAndroid
+import org.liftgate.onjvm.Program
 import org.liftgate.shell.HandClock
 import org.liftgate.shell.LiftgateApp
 import org.liftgate.shell.Phone
 import org.liftgate.shell.read
-import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import uniffi.liftgate.Liftgate
 import uniffi.liftgate.Verified
 
 /**
- * Plays the invented season through the app's own windows. `demo-data/run` starts it, with
- * `liftgate.season` (the season as JSON), `liftgate.logs` (the folder of its recorder's logs) and `liftgate.out` (where to leave what
- * came of it); without them it is left out.
+ * Plays the invented season through the app's own windows, as `demo-data/run` starts it: with `--season` (the season as JSON), `--logs`
+ * (the folder of its recorder's logs) and `--out` (where to leave what came of it).
  */
-@RunWith(RobolectricTestRunner::class)
-class SeasonPlay {
-    @Test
-    fun play() {
-        val told = System.getProperty("liftgate.season")
-        assumeTrue("liftgate.season is not set", told != null)
-        val out = File(checkNotNull(System.getProperty("liftgate.out")) { "liftgate.out is not set" })
-        val logs = File(checkNotNull(System.getProperty("liftgate.logs")) { "liftgate.logs is not set" })
-        Play(Season(File(told!!), logs), out).all()
+object SeasonMain {
+    @JvmStatic
+    fun main(arguments: Array<String>) = OnAndroid.main(SeasonProgram::class.java, arguments)
+}
+
+class SeasonProgram : Program {
+    override fun run(arguments: List<String>) {
+        val told = Arguments(arguments)
+        Play(Season(File(told.get("season")), File(told.get("logs"))), File(told.get("out"))).all()
     }
 }
 
@@ -62,7 +61,7 @@ private class Play(private val season: Season, private val out: File) {
             journal(phone, album)
         }
         album.finish()
-        leave(album)
+        leave(album, person.code)
     }
 
     private fun set(day: Day) {
@@ -259,7 +258,7 @@ private class Play(private val season: Season, private val out: File) {
     }
 
     /** Everything that a person looks at afterwards; the journal is opened and walked once more as it was left. */
-    private fun leave(album: Album) {
+    private fun leave(album: Album, code: String?) {
         val journal = File(out, "journal.db")
         File(folder, "liftgate.db").copyTo(journal, overwrite = true)
         check(folder.listFiles().orEmpty().none { it.name.endsWith("-wal") && it.length() > 0 }) { "the journal was not closed" }
@@ -268,7 +267,7 @@ private class Play(private val season: Season, private val out: File) {
         check(again == verified) { "the journal that was left says $again, the app said $verified" }
         File(out, "backup.zip").writeBytes(backup.toByteArray())
         File(out, "dossier.html").writeBytes(dossier.toByteArray())
-        File(out, "ended.json").writeText("{\"at\": \"${now()}\"}\n")
+        File(out, "ended.json").writeText(JSONObject().put("at", "${now()}").put("code", code).toString() + "\n")
         story.tell("Journal verified: ${again.count} entries, head ${again.head}")
         story.tell("Left in out/: ${2 * album.shots.size} pictures in screens/, journal.db, dossier.html, backup.zip, index.html to look through them")
         File(out, "story.txt").writeText(story.lines.joinToString("\n", postfix = "\n"))

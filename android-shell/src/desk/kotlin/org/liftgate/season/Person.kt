@@ -488,7 +488,9 @@ class Person(
         home()
     }
 
-    private var code: String? = null
+    /** The pilot's code, once it was set. */
+    var code: String? = null
+        private set
 
     /** The spotter gives the phone back: by the pilot's code, where there is one. */
     private fun handBack() {

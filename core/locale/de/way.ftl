@@ -1,0 +1,27 @@
+# Der Weg eines neuen Modells in den Betrieb, und warum die App fragt, was sie fragt.
+way-title = Der Weg in den Betrieb
+way-at = Abschnitt { $number } von { $of }
+way-first = Zuerst: { $what }
+way-takes = Etwa { $here } Arbeit bis zum Tor von { $stage }, etwa { $all } bis zum Betrieb.
+way-minutes = { $low } bis { $high } Minuten
+way-hours = { $low } bis { $high } Stunden
+way-spoken = Abschnitt { $number }, { $stage }: { $how_far }.
+way-done = { $done } von { $wanted } erledigt
+way-left = noch etwa { $span }
+way-why = Warum wird das gefragt?
+way-why-detail = Wozu die Abschnitte da sind und wie die Zeit geschätzt wird
+way-why-all = Jede Prüfung ist da, weil so etwas versagen und jemanden verletzen kann. Was am schwersten verletzen kann, kommt zuerst: auf dem Papier, dann am Tisch, dann am Boden, dann in der Luft.
+way-comes-first = Zuerst
+way-why-names = Jede Freigabe steht unter einem Namen, und die Aufzeichnung geht an andere.
+way-why-stages = Die Abschnitte
+way-why-gates = Jeder Abschnitt endet an einem Tor. Es öffnet sich, wenn alle seine Prüfungen gelten, und nur der Pilot gibt es frei. Kein Flug kommt vor den Toren, auf denen er steht.
+way-why-again = Was bewiesen ist, wird nicht noch einmal gefragt, solange es gilt. Ändert sich ein Teil, eine Einstellung oder die Verkabelung, oder ist die Zeit um, dann ist nur fällig, was darauf beruhte, und die App sagt, warum.
+way-how-long = Wie die Zeit geschätzt wird
+way-range = { $low } bis { $high }
+way-rule = Eine Schätzung, damit sich ein Tag planen lässt. Etwas einzugeben: { $entered } Minuten. Etwas anzusehen: { $looked }. Etwas zu messen oder zu beschreiben: { $read }. Ein Lauf: seine eigenen Minuten, und { $run } drum herum. Bauen, Laden und der Weg zum Platz sind nicht dabei. Übliche Praxis, ohne Quelle.
+way-marks = Was die Zeichen an den Zeilen bedeuten
+way-mark-missing = Hohl: noch nichts eingetragen
+way-mark-fresh = Voll: es gilt
+way-mark-stale = Schraffiert: es galt, und etwas darunter hat sich geändert
+way-mark-caution = Gestrichelt: ansehen, bevor es weitergeht
+way-mark-stop = Gekerbt: nicht darüber hinaus fliegen

@@ -1,0 +1,27 @@
+# The way of a new aircraft into service, and why the app asks what it asks.
+way-title = The way into service
+way-at = stage { $number } of { $of }
+way-first = First: { $what }
+way-takes = About { $here } of work until the gate of { $stage }, about { $all } until service.
+way-minutes = { $low } to { $high } minutes
+way-hours = { $low } to { $high } hours
+way-spoken = Stage { $number }, { $stage }: { $how_far }.
+way-done = { $done } of { $wanted } done
+way-left = about { $span } left
+way-why = Why does it ask this?
+way-why-detail = What the stages are for, and how the time is reckoned
+way-why-all = Each check is there because something like it can fail and hurt somebody. What can hurt most comes first: on paper, then on the bench, then on the ground, then in the air.
+way-comes-first = Comes first
+way-why-names = Every release stands under a name, and the record goes to other people.
+way-why-stages = The stages
+way-why-gates = Each stage ends at a gate. It opens when all its checks hold, and only the pilot releases it. No flight comes before the gates that it stands on.
+way-why-again = What was proved is not asked again while it holds. When a part, a setting or the wiring changes, or its time is up, only what rested on it is due again, and the app says why.
+way-how-long = How the time is reckoned
+way-range = { $low } to { $high }
+way-rule = A guess, so that a day can be planned. Something to enter: { $entered } minutes. Something to look at: { $looked }. Something to measure or to describe: { $read }. A run: its own minutes, and { $run } around it. Building, charging and the way to the field are not in it. Common practice, no source.
+way-marks = What the marks at the rows mean
+way-mark-missing = Hollow: nothing is recorded yet
+way-mark-fresh = Solid: it holds
+way-mark-stale = Hatched: it held, and something it rests on has changed
+way-mark-caution = Dashed: look before you go on
+way-mark-stop = Notched: do not fly past this
