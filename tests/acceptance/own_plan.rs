@@ -225,3 +225,38 @@ fn a_place_that_the_aircraft_does_not_have_is_no_limit_for_the_spotter() {
     assert!(limits.iter().any(|limit| limit.contains("Controller")), "{limits:?}");
     assert!(!limits.iter().any(|limit| limit.contains("Motor case")), "{limits:?}");
 }
+
+/// A journal goes on under the edition that it began with; a newer one that comes with the app is offered and takes nothing by itself.
+#[test]
+fn a_newer_edition_is_offered_with_what_it_changes_and_the_one_before_goes_on() {
+    let mut walk = Walk::new(Kind::Scale);
+    let shipped = plan_text(&mut walk);
+    let edition =
+        shipped.lines().find_map(|line| line.strip_prefix("edition = \"")?.strip_suffix('"')).unwrap().to_owned();
+    let offered = format!("Edition {edition} of the plan came with the app");
+    walk.person.home();
+    assert!(walk.person.row(&offered).is_none(), "the newest is in force");
+
+    let older = with(&shipped, &format!("edition = \"{edition}\""), "edition = \"2026-11\"");
+    let older =
+        with(&older, "do = \"Look up the national rules for this mass and rotor.", "do = \"Look up all rules.");
+    walk.person.tap("Aircraft");
+    walk.person.tap("Large electric helicopter");
+    walk.person.pick(OPEN, "older.toml", older.as_bytes());
+    walk.person.tap(ADOPT);
+    walk.until_released("Figures and papers");
+    let entries = walk.person.entries().len();
+    walk.person.killed_and_the_same();
+    assert_eq!(walk.person.entries().len(), entries, "opening the app brings none into force");
+
+    let (_, _, how) = walk.person.row(&offered).unwrap();
+    assert!(how.unwrap().contains("2026-11 holds"));
+    walk.person.tap(&offered);
+    assert!(walk.person.words().contains("Rules and permission looked up"), "{}", walk.person.words());
+    assert_eq!(walk.person.row("Rules and permission looked up").unwrap().1, "Stale");
+    assert_eq!(walk.person.entries().len(), entries, "looking records nothing");
+    walk.person.tap(ADOPT);
+    assert!(matches!(walk.person.last(), Body::PlanAdopted { text, .. } if text == shipped));
+    walk.person.home();
+    assert!(walk.person.row(&offered).is_none());
+}

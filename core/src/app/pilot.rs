@@ -5,7 +5,7 @@ use super::log_import::Unread;
 use super::open_log::{OpenLog, PickedLog};
 use super::shared::Shared;
 use super::way::leave;
-use super::{AppError, Phone, bringing_in, code, document, entries, in_view, log, plot, saving};
+use super::{AppError, Phone, bringing_in, code, document, entries, in_view, log, plan, plot, saving};
 use crate::form::{ColumnsForm, Drafts, JournalForm, LandingForm, ThingForm};
 use crate::journal::NewEntry;
 use crate::locale::{Locale, parse_number, say};
@@ -288,6 +288,7 @@ impl Shared {
             }
             // The page in view goes a step on whenever it is made.
             Go::StepOn => Ok(()),
+            Go::NewerEdition => plan::offer_shipped(self),
             Go::ReadAgain => {
                 self.unread = None;
                 Ok(())

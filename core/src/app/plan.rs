@@ -1,9 +1,10 @@
-//! A person's own plan, as it comes in from a file.
+//! Another plan to look at: a person's own, as it comes in from a file, and the newer edition that came with the app.
 
 use super::AppError;
 use super::shared::Shared;
 use crate::form::PlanOfferForm;
 use crate::locale::{Locale, say};
+use crate::plan::SHIPPED;
 use crate::view::Place;
 
 /// Longer plan files are refused: the shipped one takes a fifth of this, and reading one takes a hundred times its length at the worst.
@@ -24,5 +25,15 @@ pub(super) fn pick(shared: &mut Shared, name: &str, bytes: Vec<u8>) -> std::resu
         AppError::refused(say!(shared.locale(), "app-plan-no-text", name = name, at = at))
     })?;
     let fields = [(PlanOfferForm::NAME.to_owned(), name.to_owned()), (PlanOfferForm::TEXT.to_owned(), text)];
+    shared.go_with(Place::PlanOffer, &fields)
+}
+
+/// Goes to where the newer edition that came with the app is looked at. It is not in force by that.
+pub(super) fn offer_shipped(shared: &mut Shared) -> std::result::Result<(), AppError> {
+    let Some(edition) = shared.written.newer_edition() else {
+        return Err(AppError::refused(say!(shared.locale(), "plan-is-in-force")));
+    };
+    let name = say!(shared.locale(), "plan-came-with", edition = edition);
+    let fields = [(PlanOfferForm::NAME.to_owned(), name), (PlanOfferForm::TEXT.to_owned(), SHIPPED.to_owned())];
     shared.go_with(Place::PlanOffer, &fields)
 }

@@ -41,6 +41,7 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     blocks.extend(context.plan.stages.iter().map(|stage| stage_row(context, stage)));
     blocks.push(heading(say!(context.locale, "board-this-phone"), None));
     blocks.extend(last);
+    blocks.extend(super::plan::newer_edition(context));
     blocks.push(super::preference::preference_row(context));
     let title = context.aircraft_name();
     Screen { foot: foot(context), ..bare("board", title, blocks) }

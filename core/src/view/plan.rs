@@ -1,6 +1,6 @@
 use super::context::{edge, heading, paragraph, row, still_row};
 use super::{
-    Block, Context, Control, Document, Edge, Icon, Offered, Place, Record, Screen, Tone, Wanted, standing_detail,
+    Block, Context, Control, Document, Edge, Go, Icon, Offered, Place, Record, Screen, Tone, Wanted, standing_detail,
     standing_word,
 };
 use crate::form::{KeepsOut, PlanOfferForm, keeps_out};
@@ -31,6 +31,7 @@ pub(super) fn plan(context: &Context<'_>) -> Screen {
         },
         paragraph(plan.notice.trim(), Tone::Quiet),
     ];
+    blocks.extend(newer_edition(context));
     blocks.extend(looser_blocks(context, context.loosened));
     blocks.extend([
         heading(say!(context.locale, "plan-own"), None),
@@ -54,6 +55,16 @@ pub(super) fn plan(context: &Context<'_>) -> Screen {
         foot: vec![open, save],
         ..context.screen("plan", &plan.title, Some(say!(context.locale, "plan-in-force")), blocks)
     }
+}
+
+/// The newer edition of the plan in force, where one came with the app: offered, and never taken by itself.
+pub(super) fn newer_edition(context: &Context<'_>) -> Option<Block> {
+    let edition = context.written.newer_edition()?;
+    let title = say!(context.locale, "plan-newer", edition = edition);
+    let detail = say!(context.locale, "plan-newer-how", edition = context.written.edition);
+    let control =
+        Control::new(Go::NewerEdition.into(), title.clone()).icon(Icon::Book).spoken(format!("{title}. {detail}"));
+    Some(Block::Row { edge: Edge::None, state: String::new(), title, detail: Some(detail), control: Some(control) })
 }
 
 /// Phones know no type for plan files, and call them text or anything.

@@ -177,6 +177,8 @@ pub enum Go {
     Back,
     /// Gives up what is being read or taken in, and shows what there is without it.
     StopReading,
+    /// The page of the newer edition of the plan in force that came with the app.
+    NewerEdition,
     /// Reads the log in view after all.
     ReadAgain,
     /// Goes a step on with what the page in view takes its time for: a search, a backup that is unpacked.
