@@ -268,7 +268,7 @@ fn a_paper_ends_what_rests_on_it_the_day_after_its_last_and_its_gate_with_it() {
     let last_day = story.now.wall.date_naive();
     story.wait_days(1);
     let over = Reason::PaperOver { paper: "Insurance".into(), last_day };
-    assert_eq!(reasons(story.standing("gap")), [over.clone()]);
+    assert_eq!(reasons(story.standing("gap")), std::slice::from_ref(&over));
     assert!(is_lapsed(&story, "bench"));
     assert!(holds(&story, "look"), "what does not rest on the papers stands");
     // Renewed after it was over: that was seen by nobody yet.

@@ -106,7 +106,7 @@ fn two_readings_in_time_give_the_temperature_at_touchdown() {
     assert_eq!(times[0], first);
     assert!(times[1] >= first + 60);
     open_landing(&mut walk);
-    let (value, note) = walk.person.figure("Controller at touchdown").unwrap();
+    let (value, note) = walk.person.figure("Controller at motor off").unwrap();
     // Newton's law by hand: air 21 °C, so 49 K and 39 K above it; back from the first reading by the same ratio in time.
     let ratio: f64 = 49.0 / 39.0;
     let by_hand = 21.0 + 49.0 * ratio.powf(times[0] as f64 / (times[1] - times[0]) as f64);
@@ -182,7 +182,7 @@ fn a_temperature_worked_back_past_a_stop_is_a_caution_and_never_hides() {
     open_landing(&mut walk);
     let screen = walk.person.screen();
     let edge = screen.blocks.iter().find_map(|block| match block {
-        Block::Figure { label, edge, note, .. } if label == "Controller at touchdown" => Some((*edge, note.clone())),
+        Block::Figure { label, edge, note, .. } if label == "Controller at motor off" => Some((*edge, note.clone())),
         _ => None,
     });
     let (edge, note) = edge.unwrap();
