@@ -47,7 +47,7 @@ class BenchProgram : Program {
         val drawn = System.nanoTime()
         val all = drawn - from
         val core = phone.waitedNs
-        for ((part, ns) in listOf("the core opens and answers" to core, "classes, layout" to laid - from - core, "drawing" to drawn - laid)) {
+        for ((part, ns) in listOf("waiting for the core" to core, "classes, layout" to laid - from - core, "drawing" to drawn - laid)) {
             row("start to first frame: $part", ns, "the whole of it", all, null)
         }
     }
@@ -60,7 +60,7 @@ class BenchProgram : Program {
         val drawing = middle { timed { phone.drawn() } }
         val ground = Bitmap.createBitmap(window.width, window.height, Bitmap.Config.ARGB_8888)
         val plain = middle { timed { repeat(FILLS) { Canvas(ground).drawColor(Color.rgb(it, it, it)) } } } / FILLS
-        row("$name: the core answers", core, "drawing it", drawing, TOUCH_MS)
+        row("$name: waiting for the core", core, "drawing it", drawing, TOUCH_MS)
         row("$name: laying it out", layout, "drawing it", drawing, null)
         row("$name: drawing it", drawing, "filling the window with one colour", plain, FRAME_MS)
         row("$name: as a PNG file", middle { timed { Png.of(window) } }, "drawing it", drawing, null)
