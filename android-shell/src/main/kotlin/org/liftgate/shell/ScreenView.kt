@@ -64,6 +64,9 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
     private val beside = resources.configuration.standsBeside(BESIDE_BELOW_DP)
     private val kept = mutableMapOf<String, Int>()
     private val views = mutableListOf<BlockView>()
+
+    /** Views that stood on a page before and show nothing of their own, by kind: to make one takes longer than to fill it anew. */
+    private val idle = mutableMapOf<Class<out Block>, ArrayDeque<BlockView>>()
     private var shown: Screen? = null
     private var lastSaid: String? = null
 
@@ -154,11 +157,12 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
     private fun fill(screen: Screen, same: Boolean, typing: Boolean) {
         if (!same) {
             blocks.removeAllViews()
+            views.forEach(::putAway)
             views.clear()
         }
         while (views.size > screen.blocks.size) {
-            views.removeAt(views.size - 1)
             blocks.removeViewAt(blocks.childCount - 1)
+            putAway(views.removeAt(views.size - 1))
         }
         screen.blocks.forEachIndexed { i, block ->
             if (i >= views.size || !views[i].bind(block, typing)) place(i, block)
@@ -168,15 +172,22 @@ class ScreenView(context: Context, private val taps: Taps) : LinearLayout(contex
 
     /** A new view for [block] at place [i], in place of the one that stood there. */
     private fun place(i: Int, block: Block) {
-        val made = context.viewOf(block, taps).also { it.bind(block, false) }
+        val made = takenUp(block) ?: context.viewOf(block, taps).also { it.bind(block, false) }
         if (i < views.size) {
             blocks.removeViewAt(i)
+            putAway(views[i])
             views[i] = made
         } else {
             views += made
         }
         blocks.addView(made.view, i)
     }
+
+    private fun putAway(view: BlockView) {
+        view.standsFor?.let { idle.getOrPut(it) { ArrayDeque() } += view }
+    }
+
+    private fun takenUp(block: Block): BlockView? = idle[block::class.java]?.removeLastOrNull()?.takeIf { it.bind(block, false) }
 
     private fun scrollTo(y: Int) {
         scroll.scrollTo(0, 0)

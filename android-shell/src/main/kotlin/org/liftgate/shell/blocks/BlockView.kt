@@ -35,6 +35,12 @@ interface BlockView {
      */
     fun refuse(field: String, reason: String): View? = null
 
+    /**
+     * The kind of block that this view can stand for on another page too, since it shows nothing but its block. Null where it keeps
+     * something of its own: what is typed, where fingers are.
+     */
+    val standsFor: Class<out Block>? get() = null
+
     /** Fits the view to the block above it; null where there is none. */
     fun follow(above: Block?) = Unit
 }

@@ -15,6 +15,7 @@ import uniffi.liftgate.Control
 class ChoiceView(private val context: Context, private val taps: Taps) : BlockView {
     private val label = context.text(R.style.Text_Row)
     private val options = Controls(context, Flow(context), taps)
+    override val standsFor get() = Block.Choice::class.java
     override val view = LinearLayout(context).apply {
         orientation = LinearLayout.VERTICAL
         layoutParams = column(context.size(R.dimen.space_page))
@@ -42,12 +43,21 @@ class ChoiceView(private val context: Context, private val taps: Taps) : BlockVi
 class Controls(private val context: Context, val group: Flow, private val taps: Taps) {
     private var shape = Shape.WORDS
 
+    /** Views that the controls before needed and these do not: to make one takes longer than to fill it anew. */
+    private val spare = ArrayDeque<ControlView>()
+
     fun bind(controls: List<Control>, shaped: Shape = Shape.WORDS) {
-        if (shaped != shape) group.removeAllViews()
+        if (shaped != shape) {
+            group.removeAllViews()
+            spare.clear()
+        }
         shape = shaped
-        while (group.childCount > controls.size) group.removeViewAt(group.childCount - 1)
+        while (group.childCount > controls.size) {
+            spare += group.getChildAt(group.childCount - 1) as ControlView
+            group.removeViewAt(group.childCount - 1)
+        }
         controls.forEachIndexed { i, control ->
-            if (i == group.childCount) group.addView(ControlView(context, shape, taps::tapped))
+            if (i == group.childCount) group.addView(spare.removeLastOrNull() ?: ControlView(context, shape, taps::tapped))
             (group.getChildAt(i) as ControlView).bind(control)
         }
     }

@@ -41,6 +41,7 @@ class RowView(private val context: Context, private val taps: Taps) : BlockView 
         for (part in listOf(state, title, detail)) addView(part, column())
     }
     private var control: Control? = null
+    override val standsFor get() = Block.Row::class.java
 
     override val view = object : LinearLayout(context) {
         override fun onInitializeAccessibilityNodeInfo(info: AccessibilityNodeInfo) {

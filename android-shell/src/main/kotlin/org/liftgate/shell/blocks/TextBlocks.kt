@@ -49,6 +49,7 @@ class VerdictView(private val context: Context) : BlockView {
         addView(sentence, column())
         addView(detail, column(context.size(R.dimen.space_small)))
     }
+    override val standsFor get() = Block.Verdict::class.java
     override val view = context.edged(bar, words).apply {
         layoutParams = column(context.size(R.dimen.space_page))
     }
@@ -68,6 +69,7 @@ class VerdictView(private val context: Context) : BlockView {
 class HeadingView(context: Context) : BlockView {
     private val title = context.text(R.style.Text_Heading)
     private val note = context.text(R.style.Text_Label)
+    override val standsFor get() = Block.Heading::class.java
     override val view = LinearLayout(context).apply {
         orientation = LinearLayout.VERTICAL
         layoutParams = column(context.size(R.dimen.space_large))
@@ -88,20 +90,25 @@ class HeadingView(context: Context) : BlockView {
 
 class ParagraphView(private val context: Context) : BlockView {
     private val words = context.text(R.style.Text)
+    override val standsFor get() = Block.Paragraph::class.java
     override val view: View = words.apply { layoutParams = column(context.size(R.dimen.space)) }
 
     override fun bind(block: Block, typing: Boolean): Boolean {
         if (block !is Block.Paragraph) return false
-        words.setTextAppearance(
-            when (block.tone) {
-                Tone.PLAIN -> R.style.Text
-                Tone.QUIET -> R.style.Text_Quiet
-                Tone.STRONG -> R.style.Text_Strong
-                Tone.CALL -> R.style.Text_Call
-            },
-        )
+        if (tone != block.tone) words.setTextAppearance(styleOf(block.tone))
+        tone = block.tone
         words.put(block.text)
         return true
+    }
+
+    /** As it was dressed last: to look a style up takes longer than to set the words. */
+    private var tone = Tone.PLAIN
+
+    private fun styleOf(tone: Tone) = when (tone) {
+        Tone.PLAIN -> R.style.Text
+        Tone.QUIET -> R.style.Text_Quiet
+        Tone.STRONG -> R.style.Text_Strong
+        Tone.CALL -> R.style.Text_Call
     }
 }
 
@@ -110,6 +117,7 @@ class CautionView(context: Context) : BlockView {
     private val title = context.text(R.style.Text_Row)
     private val words = context.text(R.style.Text)
     private val first = rule(context)
+    override val standsFor get() = Block.Caution::class.java
     override val view = LinearLayout(context).apply {
         orientation = LinearLayout.VERTICAL
         layoutParams = column(context.size(R.dimen.space_page))
@@ -168,6 +176,7 @@ class FigureView(private val context: Context) : BlockView {
         orientation = LinearLayout.VERTICAL
         for (part in listOf(label, value, note)) addView(part, column())
     }
+    override val standsFor get() = Block.Figure::class.java
     override val view = context.edged(bar, words).apply {
         layoutParams = column(context.size(R.dimen.space_page))
     }

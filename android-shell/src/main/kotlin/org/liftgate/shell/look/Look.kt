@@ -1,5 +1,6 @@
 package org.liftgate.shell.look
 
+import android.app.Activity
 import android.content.Context
 import android.content.res.ColorStateList
 import android.graphics.drawable.Drawable
@@ -10,12 +11,13 @@ import android.view.ViewGroup
 import android.widget.ImageView
 import android.widget.LinearLayout
 import android.widget.TextView
+import java.util.WeakHashMap
 import org.liftgate.R
 
 /** The colour that the theme gives to a role, such as `R.attr.ink`. */
-fun Context.role(attr: Int): Int {
+fun Context.role(attr: Int): Int = found(colours, attr) {
     val found = obtainStyledAttributes(intArrayOf(attr))
-    return try {
+    try {
         found.getColor(0, 0)
     } finally {
         found.recycle()
@@ -23,7 +25,19 @@ fun Context.role(attr: Int): Int {
 }
 
 /** A dimension of the design system in whole pixels. */
-fun Context.size(dimen: Int): Int = resources.getDimensionPixelSize(dimen)
+fun Context.size(dimen: Int): Int = found(sizes, dimen) { resources.getDimensionPixelSize(dimen) }
+
+/**
+ * What was looked up before, by window: every row asks for the same few. A window has one theme and one size of type as long as it
+ * lives, since the manifest leaves every change of configuration to a new one. Main thread only.
+ */
+private val colours = WeakHashMap<Context, MutableMap<Int, Int>>()
+private val sizes = WeakHashMap<Context, MutableMap<Int, Int>>()
+
+private inline fun Context.found(known: WeakHashMap<Context, MutableMap<Int, Int>>, id: Int, look: () -> Int): Int {
+    if (this !is Activity) return look()
+    return known.getOrPut(this) { mutableMapOf() }.getOrPut(id, look)
+}
 
 /** A text in one of the styles of the type scale. */
 fun Context.text(style: Int): FittedText = FittedText(this, style)
