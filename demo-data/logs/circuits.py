@@ -99,7 +99,7 @@ def rows():
 
 
 def main():
-    head = "Time (ms),String (V),Current (A),Motor speed (rpm),Sensor 1 (°C),Sensor 2 (°C),Radio (V),Gas (%),Sw 3"
+    head = "Time [ms],String [V],Current [A],Motor speed [rpm],Sensor 1 [°C],Sensor 2 [°C],Radio [V],Gas [%],Sw 3"
     lines = [head, *(",".join(row) for row in rows())]
     # The plug was pulled while the last line was written.
     lines[-1] = lines[-1][:17]

@@ -28,11 +28,11 @@ def recorded(name: str) -> polars.DataFrame:
 @pytest.mark.parametrize("name", LOGS)
 def test_charge_time_and_current_are_those_of_the_log(name):
     log, flight = recorded(name), flight_of(name)
-    seconds = log["Time (ms)"].to_numpy() / 1000
-    amperes = log["Current (A)"].to_numpy().astype(float)
+    seconds = log["Time [ms]"].to_numpy() / 1000
+    amperes = log["Current [A]"].to_numpy().astype(float)
     used_mah = float(numpy.trapezoid(amperes, seconds)) / 3.6
     assert float(flight["used_mah"]) == pytest.approx(used_mah, rel=0.01)
-    turning = log["Motor speed (rpm)"].to_numpy() > 0
+    turning = log["Motor speed [rpm]"].to_numpy() > 0
     off_the_ground = log["Sw 3"].to_numpy() == 1
     assert flight["seconds"] == pytest.approx(seconds[off_the_ground][-1] - seconds[turning][0], abs=3)
     # The highest current that lasted a second: the least of each eight rows, and the most of those.
