@@ -191,7 +191,7 @@ fn a_plan_that_only_moves_something_is_told_and_may_be_taken() {
     let mine = [&text[..first], &text[second..third], &text[first..second], &text[third..]].concat();
     walk.person.pick(OPEN, "mine.toml", mine.as_bytes());
     assert!(
-        walk.person.words().contains("was 'Controller; Motor case', now 'Motor case; Controller'"),
+        walk.person.words().contains("Order: was Controller; Motor case, now Motor case; Controller"),
         "{}",
         walk.person.words()
     );

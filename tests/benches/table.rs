@@ -111,8 +111,7 @@ impl Season {
         while count < wanted {
             now.wall += Duration::days(1);
             now.monotonic_ms += 86_400_000;
-            let new: Vec<NewEntry> =
-                (0..at_once).flat_map(|_| self.another_day(&texts)).collect();
+            let new: Vec<NewEntry> = (0..at_once).flat_map(|_| self.another_day(&texts)).collect();
             count += new.len();
             journal.append(&now, new).unwrap();
         }

@@ -638,7 +638,7 @@ class Person(
         val asked = phone.words().first { it.startsWith("How long the motor was on: ") }
         album.take("landing-time", "A clock that was left running is asked about; what it counted is kept")
         phone.type("Time with the motor on", minutes).tap("So long it flew")
-        story.tell("        Asked after the landing: “$asked”; $minutes minutes, says the pilot")
+        story.tell("        Asked after the landing: “$asked”; $minutes min, says the pilot")
     }
 
     /** The control that records the landing says how it was; what was not so is said in words. */

@@ -61,7 +61,7 @@ class SpotterActivityTest {
         phone.launch()
         assertEquals("0 minutes 30 seconds", clock())
         phone.wait(45_000)
-        assertEquals("1 minutes 15 seconds", clock())
+        assertEquals("1 minute 15 seconds", clock())
     }
 
     @Test

@@ -31,11 +31,15 @@ class ClockFace(context: Context) : View(context) {
             if (next == words) return
             val wider = next.length != words.length
             words = next
-            contentDescription =
-                context.getString(R.string.elapsed_spoken, seconds / S_A_MINUTE, seconds % S_A_MINUTE)
+            contentDescription = spoken((seconds / S_A_MINUTE).toInt(), (seconds % S_A_MINUTE).toInt())
             if (wider) requestLayout()
             invalidate()
         }
+
+    private fun spoken(minutes: Int, seconds: Int): String {
+        val whole = resources.getQuantityString(R.plurals.minutes_spoken, minutes, minutes)
+        return resources.getString(R.string.elapsed_spoken, whole, resources.getQuantityString(R.plurals.seconds_spoken, seconds, seconds))
+    }
 
     override fun onMeasure(widthSpec: Int, heightSpec: Int) {
         val wide = MeasureSpec.getSize(widthSpec)
