@@ -75,11 +75,6 @@ class Documents(private val activity: Activity) {
         token = state.getString(TOKEN)
     }
 
-    /** Clears the way for what [control] wants, before it is opened; off the main thread. */
-    fun prepare(control: Control) {
-        if (control.document is Document.Take) CameraFile.clear(activity)
-    }
-
     /** Opens the picker or the camera app for what [control] wants. */
     fun open(control: Control) {
         val wanted = control.document ?: return

@@ -91,10 +91,18 @@ class PilotActivity : ShellActivity(), Taps {
     override fun tapped(control: Control) = onTap(control)
 
     private fun send(control: Control) {
-        if (control.document == null) return send { desk, now -> desk.tap(control.token, now) }
+        when (control.document) {
+            null -> send { desk, now -> desk.tap(control.token, now) }
+            is Document.Take -> take(control)
+            else -> open(control)
+        }
+    }
+
+    /** What an earlier photo left is cleared away first, so that it is not taken for this one. */
+    private fun take(control: Control) {
         if (waiting) return
         waiting = true
-        app.aside.run({ documents.prepare(control) }) {
+        app.aside.run({ CameraFile.clear(app) }) {
             waiting = false
             (app.front ?: this).open(control)
         }
