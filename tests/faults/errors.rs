@@ -122,18 +122,19 @@ fn fail(act: &Act, well: &Well, at: u64, failing: Failing, count: &mut Count) {
     watch::end();
 }
 
-/// A change of place that the next start will end is told as such, and nothing else is.
+/// A change of place that the next start will end is told as such. Told so is also one that is ended or taken back already where the app
+/// could open neither record then: it says that both are whole and that it has to be begun anew, and goes on with none.
 fn told_as_between_two(scene: &Scene, done: &Result<(), AppError>, told: &str, count: &mut Count) {
     let next = scene.journal().with_file_name(format!("{}-next", scene.journal().file_name().unwrap().display()));
     let is_told = matches!(done, Err(AppError::Journal { source: JournalError::BetweenTwo, .. }));
     count.between_two += u64::from(is_told);
     // Who cannot look into the folder does not know.
     if watch::first_failed() != Some(Call::Look) {
-        let what = match is_told {
-            true => "told as between two journals, and none waits",
-            false => "another journal waits, and nobody is told",
-        };
-        count.hold(is_told == next.exists(), told, what);
+        count.hold(is_told || !next.exists(), told, "another journal waits, and nobody is told");
+    }
+    if is_told && !next.exists() {
+        let goes_on = scene.hand.as_ref().is_some_and(|hand| hand.phone.pilot().is_ok());
+        count.hold(!goes_on, told, "told as between two journals, none waits, and the app goes on");
     }
 }
 

@@ -109,7 +109,11 @@ impl Phone {
     pub(super) fn repair(&self, now: &Moment) -> Result<Option<String>, AppError> {
         let mut state = self.lock();
         let State::Damaged(damaged) = &mut *state else { return Ok(None) };
-        let (shared, said) = damaged.repaired(now)?;
+        let (locale, repaired) = (damaged.locale(), damaged.repaired(now));
+        if is_between_two(&repaired) {
+            *state = State::Closed(locale);
+        }
+        let (shared, said) = repaired?;
         *state = State::Open(Box::new(shared));
         Ok(Some(said))
     }
@@ -162,10 +166,14 @@ impl Phone {
             if shared.entries.is_empty() { shared.reload().map(|()| self.state.clear_poison()) } else { Ok(()) };
         let done = whole.and_then(|()| act(shared));
         let locale = shared.locale();
-        if let Err(AppError::Journal { source: JournalError::BetweenTwo, .. }) = &done {
-            // Which of the two it is, the next start decides: nothing more is read or recorded here.
+        if is_between_two(&done) {
             *state = State::Closed(locale);
         }
         done.map_err(|error| error.read_in(locale))
     }
+}
+
+/// Which of two records it is, the next start decides: nothing more is read or recorded here.
+fn is_between_two<T>(done: &Result<T, AppError>) -> bool {
+    matches!(done, Err(AppError::Journal { source: JournalError::BetweenTwo, .. }))
 }

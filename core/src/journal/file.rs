@@ -35,7 +35,11 @@ impl Journal {
         if !is_ours {
             open::glance(path)?;
         }
-        let lock = Lock::take(path)?;
+        let lock = Lock::take(path).map_err(|error| match error {
+            JournalError::OpenElsewhere { .. } => error,
+            _ if is_ours => JournalError::BetweenTwo,
+            other => other,
+        })?;
         beside.put_right().map_err(|_| JournalError::BetweenTwo)?;
         if is_ours {
             open::glance(path)?;
