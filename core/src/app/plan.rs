@@ -24,8 +24,7 @@ pub(super) fn pick(shared: &mut Shared, name: &str, bytes: Vec<u8>) -> std::resu
         let at = error.utf8_error().valid_up_to();
         AppError::refused(say!(shared.locale(), "app-plan-no-text", name = name, at = at))
     })?;
-    let fields = [(PlanOfferForm::NAME.to_owned(), name.to_owned()), (PlanOfferForm::TEXT.to_owned(), text)];
-    shared.go_with(Place::PlanOffer, &fields)
+    look_at(shared, name.to_owned(), text)
 }
 
 /// Goes to where the newer edition that came with the app is looked at. It is not in force by that.
@@ -34,6 +33,10 @@ pub(super) fn offer_shipped(shared: &mut Shared) -> std::result::Result<(), AppE
         return Err(AppError::refused(say!(shared.locale(), "plan-is-in-force")));
     };
     let name = say!(shared.locale(), "plan-came-with", edition = edition);
-    let fields = [(PlanOfferForm::NAME.to_owned(), name), (PlanOfferForm::TEXT.to_owned(), SHIPPED.to_owned())];
+    look_at(shared, name, SHIPPED.to_owned())
+}
+
+fn look_at(shared: &mut Shared, name: String, text: String) -> std::result::Result<(), AppError> {
+    let fields = [(PlanOfferForm::NAME.to_owned(), name), (PlanOfferForm::TEXT.to_owned(), text)];
     shared.go_with(Place::PlanOffer, &fields)
 }

@@ -34,7 +34,9 @@ pub const FULL_WITHIN_V: f64 = 0.05;
 pub const OVER_FULL_V: f64 = 0.03;
 /// Lowest voltage of a cell under load, in V (common practice, no source).
 pub const LOADED_LOW_V: f64 = 3.3;
-/// At what a cell rests that was brought to storage, in V: the middle of what is usual, 3.75 to 3.85 V (common practice, no source).
+/// Between what a cell is usually left that is brought to storage, in V (common practice, no source).
+pub const STORAGE_CELL_RANGE_V: (f64, f64) = (3.75, 3.85);
+/// At what a cell rests that was brought to storage, in V: the middle of [`STORAGE_CELL_RANGE_V`].
 pub const STORAGE_CELL_V: f64 = 3.80;
 /// Capacity lost a cycle, as a share of that of the new pack: a fifth in 200 (common practice, no source; from memory).
 pub const WEAR_A_CYCLE: f64 = 0.001;

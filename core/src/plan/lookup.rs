@@ -27,6 +27,11 @@ impl Plan {
         self.stages.iter().flat_map(|stage| stage.checks.iter().map(move |check| (stage, check)))
     }
 
+    /// Whether what this check asks for leaves the ground and so touches down; a check that the plan no longer has counts as flown.
+    pub fn leaves_ground(&self, check: &str) -> bool {
+        self.check(check).and_then(|(_, check)| check.fly()).is_none_or(|fly| fly.motion.leaves_ground())
+    }
+
     /// A figure by its id.
     pub fn figure(&self, id: &str) -> Option<&Figure> {
         self.figures.iter().find(|figure| figure.id == id)

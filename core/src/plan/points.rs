@@ -46,9 +46,8 @@ pub(super) fn items(locale: Locale, plan: &Plan) -> Vec<Item> {
         (say!(locale, "difference-title"), title.clone()),
         (say!(locale, "difference-notice"), tidy(notice)),
     ];
-    let whole = Item { order: order(plan), ..Item::new(say!(locale, "difference-plan"), "plan", title, points) };
-    let mut all = vec![whole];
-    all.extend(questions.iter().map(|question| question_item(locale, question)));
+    let check_kind = say!(locale, "difference-check");
+    let mut all: Vec<Item> = questions.iter().map(|question| question_item(locale, question)).collect();
     all.extend(figures.iter().map(|figure| figure_item(locale, plan, figure)));
     all.extend(parts.iter().map(|part| part_item(locale, plan, part)));
     all.extend(events.iter().map(|event| event_item(locale, event)));
@@ -59,31 +58,18 @@ pub(super) fn items(locale: Locale, plan: &Plan) -> Vec<Item> {
         all.push(stage_item(locale, plan, stage));
         all.extend(stage.checks.iter().map(|check| {
             let points = check_points(locale, plan, stage, check);
-            Item::new(say!(locale, "difference-check"), &check.id, &check.title, points)
+            Item::new(check_kind.clone(), &check.id, &check.title, points)
         }));
     }
+    let whole = Item::new(say!(locale, "difference-plan"), "plan", title, points);
+    all.insert(0, Item { order: order(&all, &check_kind), ..whole });
     all
 }
 
-/// What stands in a plan in its order, but for the checks, which each stage tells: an id with its kind, and a title.
-fn order(plan: &Plan) -> Vec<(String, String)> {
-    let questions = plan.questions.iter().map(|item| ("question", &item.id, &item.text));
-    let figures = plan.figures.iter().map(|item| ("figure", &item.id, &item.title));
-    let parts = plan.parts.iter().map(|item| ("part", &item.id, &item.title));
-    let settings = plan.settings.iter().map(|item| ("setting", &item.id, &item.title));
-    let places = plan.places.iter().map(|item| ("place", &item.id, &item.title));
-    let cautions = plan.cautions.iter().map(|item| ("caution", &item.id, &item.title));
-    let events = plan.events.iter().map(|item| ("event", &item.id, &item.title));
-    let stages = plan.stages.iter().map(|item| ("stage", &item.id, &item.title));
-    let all = questions
-        .chain(figures)
-        .chain(parts)
-        .chain(settings)
-        .chain(places)
-        .chain(cautions)
-        .chain(events)
-        .chain(stages);
-    all.map(|(kind, id, title)| (format!("{kind}:{id}"), title.clone())).collect()
+/// All but the checks, whose order each stage tells: an id with its kind, and a title.
+fn order(items: &[Item], check: &str) -> Vec<(String, String)> {
+    let rest = items.iter().filter(|item| item.kind != check);
+    rest.map(|item| (format!("{}:{}", item.kind, item.id), item.title.clone())).collect()
 }
 
 fn question_item(locale: Locale, question: &Question) -> Item {

@@ -96,6 +96,13 @@ impl Ledger {
     }
 }
 
+impl Ledger {
+    /// How one check stands, where no more is asked than that.
+    pub fn standing(&self, plan: &Plan, check: &Check, now: &Moment) -> Standing {
+        Standings::new(plan, self, now).of(check)
+    }
+}
+
 impl<'a> Standings<'a> {
     fn next_flight(&mut self) -> Option<NextFlight> {
         let (plan, ledger) = (self.plan, self.ledger);

@@ -27,6 +27,16 @@ pub enum PaperIs {
     Over,
 }
 
+impl PaperIs {
+    /// Whether it is told before the next flight: it ends soon, or is over.
+    pub fn is_told(self) -> bool {
+        match self {
+            PaperIs::EndsSoon { .. } | PaperIs::Over => true,
+            PaperIs::WithoutEnd | PaperIs::Good => false,
+        }
+    }
+}
+
 impl Ledger {
     /// The papers by name, each as it stands at a moment.
     pub fn papers(&self, now: &Moment) -> Vec<(&Thing, PaperIs)> {
@@ -46,7 +56,7 @@ fn of(paper: &Thing, day: NaiveDate) -> PaperIs {
 
 /// The papers that a check rests on and that are over on a day.
 pub(super) fn over(aircraft: &Aircraft, check: &Check, day: NaiveDate) -> Vec<Reason> {
-    let ended = dated(aircraft, check).filter(|(_, last_day)| day > *last_day);
+    let ended = dated(aircraft, check).filter(|(paper, _)| of(paper, day) == PaperIs::Over);
     ended.map(|(paper, last_day)| Reason::PaperOver { paper: paper.name.clone(), last_day }).collect()
 }
 

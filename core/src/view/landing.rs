@@ -161,8 +161,7 @@ fn read_so_far(context: &Context<'_>, flight: &Flight) -> Vec<Block> {
 
 /// What ended it: a touchdown is of what flew.
 fn end_word(context: &Context<'_>, flight: &Flight) -> String {
-    let fly = context.plan.check(&flight.check).and_then(|(_, check)| check.fly());
-    match fly.is_none_or(|fly| fly.motion.leaves_ground()) {
+    match context.plan.leaves_ground(&flight.check) {
         true => say!(context.locale, "landing-end-of-flight"),
         false => say!(context.locale, "landing-end-of-run"),
     }

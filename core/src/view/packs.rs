@@ -1,14 +1,12 @@
 use super::context::{heading, paragraph, row, still_row};
 use super::mend::{is_refused, mend_first};
 use super::{Block, Context, Control, Edge, Icon, Keyboard, Place, Record, Screen, Tone, day_and_time};
+use crate::engineering::pack::STORAGE_CELL_RANGE_V;
 use crate::form::{CellsForm, PutBackForm};
 use crate::locale::{Locale, say};
 use crate::readiness::{Charge, PackStand};
 use crate::record::{PackState, ThingKind};
 use crate::unit::Unit;
-
-/// At what a cell rests that was brought to storage, volts (common practice, no source).
-const STORAGE_V: (f64, f64) = (3.75, 3.85);
 
 /// The flight packs, the one that is best flown next first, each charged in one touch.
 pub(super) fn packs(context: &Context<'_>) -> Screen {
@@ -63,8 +61,8 @@ fn pack_blocks(context: &Context<'_>, pack: &PackStand) -> Vec<Block> {
             context.locale,
             "packs-wants-storage",
             days = days,
-            low = context.locale.number(STORAGE_V.0, 2),
-            high = context.locale.number(STORAGE_V.1, 2)
+            low = context.locale.number(STORAGE_CELL_RANGE_V.0, 2),
+            high = context.locale.number(STORAGE_CELL_RANGE_V.1, 2)
         );
         blocks.push(still_row(Edge::Caution, say!(context.locale, "common-look"), words, None));
     }

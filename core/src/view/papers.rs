@@ -10,8 +10,7 @@ use crate::record::{Thing, ThingKind};
 /// The papers that end soon or are over, for the board.
 pub(super) fn ending(context: &Context<'_>) -> Vec<Block> {
     let papers = context.ledger.papers(context.now);
-    let mut ending: Vec<(&Thing, PaperIs)> =
-        papers.into_iter().filter(|(_, is)| matches!(is, PaperIs::EndsSoon { .. } | PaperIs::Over)).collect();
+    let mut ending: Vec<(&Thing, PaperIs)> = papers.into_iter().filter(|(_, is)| is.is_told()).collect();
     ending.sort_by_key(|(paper, _)| paper.last_day);
     if ending.is_empty() {
         return Vec::new();

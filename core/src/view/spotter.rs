@@ -20,7 +20,7 @@ pub(crate) fn spotter(locale: Locale, plan: &Plan, ledger: &Ledger, card: EntryI
     };
     let title = check.map_or_else(|| say!(locale, "spotter-flight"), |check| check.title.clone());
     let lock = lock(locale, ledger, running, now);
-    let flies = check.and_then(|check| check.fly()).is_none_or(|fly| fly.motion.leaves_ground());
+    let flies = plan.leaves_ground(&flight.check);
     let (main, second) = controls(locale, flight, flies, lock.is_some());
     SpotterScreen {
         aircraft: ledger.aircraft.name.clone(),

@@ -71,13 +71,12 @@ pub(super) fn how_far(locale: Locale, stage: &StageAhead) -> String {
 
 /// A span as a person says it: minutes in fives below two hours, whole hours above.
 pub(super) fn span_words(locale: Locale, span: Span) -> String {
-    let steps = |minutes: f64, step: f64| (minutes / step, step as i64);
-    let whole =
-        |(low, _): (f64, i64), (high, step): (f64, i64)| (low.floor() as i64 * step, high.ceil() as i64 * step);
+    let counted =
+        |step_min: f64| ((span.low_min / step_min).floor() as i64, (span.high_min / step_min).ceil() as i64);
     if span.high_min <= 120.0 {
-        let (low, high) = whole(steps(span.low_min, 5.0), steps(span.high_min, 5.0));
-        return say!(locale, "way-minutes", low = low.max(1), high = high.max(5));
+        let (low, high) = counted(5.0);
+        return say!(locale, "way-minutes", low = (5 * low).max(1), high = (5 * high).max(5));
     }
-    let (low, high) = whole(steps(span.low_min / 60.0, 1.0), steps(span.high_min / 60.0, 1.0));
+    let (low, high) = counted(60.0);
     say!(locale, "way-hours", low = low.max(1), high = high)
 }

@@ -448,11 +448,11 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
         },
         Body::TouchedDown { card, elapsed_ms } => {
             let time = clock(elapsed_ms / 1_000);
-            let check = named(card).and_then(|drawn| match &drawn.body {
-                Body::CardDrawn { check, .. } => plan.check(check),
-                _ => None,
+            let flew = named(card).is_none_or(|drawn| match &drawn.body {
+                Body::CardDrawn { check, .. } => plan.leaves_ground(check),
+                _ => true,
             });
-            match check.and_then(|(_, check)| check.fly()).is_none_or(|fly| fly.motion.leaves_ground()) {
+            match flew {
                 true => say!(locale, "entry-touchdown", time = time),
                 false => say!(locale, "entry-motor-off", time = time),
             }

@@ -40,7 +40,7 @@ pub(super) fn tick(shared: &Shared, id: &str, value: Option<f64>, now: &Moment) 
     if check.witness {
         return Err(AppError::refused(say!(shared.locale(), "app-tick-witness")));
     }
-    if !shared.report(now).standing(id).is_one_touch(check) {
+    if !shared.ledger.standing(&shared.plan, check, now).is_one_touch(check) {
         return Err(AppError::refused(say!(shared.locale(), "app-tick-own-page")));
     }
     shared.is_looked_at(now)?;

@@ -56,7 +56,8 @@ class BenchProgram : Program {
         while (phone.takesBack()) phone.back()
         way.forEach(phone::tap)
         val window = phone.drawn()
-        val (core, layout) = middle { again(phone) } to middle { again(phone).let { lastLayout } }
+        val again = measured { again(phone) }
+        val (core, layout) = middle(again.map { it.first }) to middle(again.map { it.second })
         val drawing = middle { timed { phone.drawn() } }
         val ground = Bitmap.createBitmap(window.width, window.height, Bitmap.Config.ARGB_8888)
         val plain = middle { timed { repeat(FILLS) { Canvas(ground).drawColor(Color.rgb(it, it, it)) } } } / FILLS
@@ -66,13 +67,12 @@ class BenchProgram : Program {
         row("$name: as a PNG file", middle { timed { Png.of(window) } }, "drawing it", drawing, null)
     }
 
-    private var lastLayout = 0L
-
-    /** Asks the core for the screen in view again and shows what it says: what was waited for the core; the rest was laying out. */
-    private fun again(phone: Phone): Long {
-        val waited = phone.waitedNs
+    /** Asks the core for the screen in view again and shows what it says: what was waited for the core, and the rest, which was laying out. */
+    private fun again(phone: Phone): Pair<Long, Long> {
+        val before = phone.waitedNs
         val all = timed { phone.lookAgain() }
-        return (phone.waitedNs - waited).also { lastLayout = all - it }
+        val waited = phone.waitedNs - before
+        return waited to all - waited
     }
 
     private fun timed(work: () -> Unit): Long = System.nanoTime().let { from ->
@@ -80,10 +80,14 @@ class BenchProgram : Program {
         System.nanoTime() - from
     }
 
-    private fun middle(measure: () -> Long): Long {
+    private fun <T> measured(measure: () -> T): List<T> {
         repeat(WARM) { measure() }
-        return List(TIMES) { measure() }.sorted()[TIMES / 2]
+        return List(TIMES) { measure() }
     }
+
+    private fun middle(times: List<Long>) = times.sorted()[TIMES / 2]
+
+    private fun middle(measure: () -> Long) = middle(measured(measure))
 
     private fun row(what: String, ns: Long, anchor: String, beside: Long, budgetMs: Double?) {
         val (value, other) = ns / NS_A_MS to beside / NS_A_MS
