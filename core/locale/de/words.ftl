@@ -73,6 +73,7 @@ entry-emergency = Im Notfall anrufen: { $call }; der Platz: { $address }
 entry-named = { $name }, gebaut von { $builder }
 entry-named-pilot = { $name }, gebaut von { $builder }, geflogen von { $pilot }
 entry-plan = Geltender Plan: { $plan }, Ausgabe { $edition }
+entry-aircraft-begun = Weiteres Modell begonnen, geltender Plan: { $plan }, Ausgabe { $edition }
 entry-thing-described = { $kind } { $name } beschrieben
 entry-thing-removed = { $kind } { $name } entfernt
 entry-thing-changed-on-it = , am Modell geändert

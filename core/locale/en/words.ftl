@@ -73,6 +73,7 @@ entry-emergency = In an emergency call { $call }; the site: { $address }
 entry-named = { $name }, built by { $builder }
 entry-named-pilot = { $name }, built by { $builder }, flown by { $pilot }
 entry-plan = Plan in force: { $plan }, edition { $edition }
+entry-aircraft-begun = Another aircraft begun, plan in force: { $plan }, edition { $edition }
 entry-thing-described = { $kind } { $name } described
 entry-thing-removed = { $kind } { $name } removed
 entry-thing-changed-on-it = , changed on the aircraft

@@ -59,13 +59,14 @@ fn offered(shared: &Shared, made: Journal, logs_left_out: usize, is_backup: bool
 
 fn offer(shared: &Shared, made: &Journal, logs_left_out: usize) -> Result<Offer, JournalError> {
     let compared = shared.journal.compare(made)?;
-    let alone = usize::try_from(compared.common).ok().and_then(|common| shared.entries.get(common));
+    let here = shared.journal.entries()?;
+    let alone = usize::try_from(compared.common).ok().and_then(|common| here.get(common));
     Ok(Offer {
         compared,
-        here: holds(&shared.entries),
+        here: holds(&here),
         brought: holds(&made.entries()?),
         logs_left_out,
-        here_is_new: !shared.entries.iter().any(is_told),
+        here_is_new: !here.iter().any(is_told),
         lost_from: alone.map(|entry| entry.at.wall),
     })
 }

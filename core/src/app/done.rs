@@ -2,7 +2,7 @@
 
 use super::AppError;
 use crate::journal::NewEntry;
-use crate::record::Body;
+use crate::record::{AircraftId, Body};
 use crate::view::Place;
 
 /// What a command comes to.
@@ -20,6 +20,8 @@ pub(super) enum After {
     Back,
     To(Place),
     Instead(Place),
+    /// On the board of another aircraft, which it began.
+    Aircraft(AircraftId),
     /// At the second, with the first behind it.
     Through(Place, Place),
     /// Back where they came from; who came from the board goes on to what it would lead to next, where that is done in the same seat.

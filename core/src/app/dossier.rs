@@ -34,7 +34,7 @@ pub(super) fn begin(shared: &Shared, now: &Moment) -> Result<Making, AppError> {
         let context = shared.context(&report, Drafts::none(shared.locale()), now);
         sections(&context, WORDED_A_STEP, ENTRIES_A_STEP).into()
     };
-    let entries = shared.entries.len() as u64;
+    let entries = shared.journal_count as u64;
     let logs = shared.ledger.flights.iter().filter_map(|flight| shared.ledger.logs.of_flight(flight.card));
     let all = entries.div_ceil(ENTRIES_A_STEP as u64)
         + to_come.len() as u64
@@ -49,7 +49,7 @@ pub(super) fn begin(shared: &Shared, now: &Moment) -> Result<Making, AppError> {
 /// The chain does not close: what does not hold together is not printed as proof.
 pub(super) fn next(making: &mut Making, shared: &Shared) -> Result<Option<String>, AppError> {
     making.done += 1;
-    let entries = shared.entries.len() as i64;
+    let entries = shared.journal_count as i64;
     if making.walked.count < entries {
         let walked = shared.journal.verify_on(making.walked, ENTRIES_A_STEP)?;
         if walked.count == making.walked.count {

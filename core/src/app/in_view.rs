@@ -23,8 +23,11 @@ pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), AppError> {
         offered_again(shared, *card)?;
     }
     if *place == Place::Journal {
-        let drafts = shared.journal.drafts(&place.draft_key())?;
+        let drafts = shared.drafts(place)?;
         search::search(shared, JournalForm::new(Drafts::new(&drafts, shared.locale())).wanted());
+    }
+    if matches!(place, Place::Hangar | Place::NewAircraft) {
+        shared.look_beside()?;
     }
     photo::open(shared, place);
     if *place == Place::BackupOffer {

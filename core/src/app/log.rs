@@ -40,7 +40,7 @@ pub(super) fn offered_again(shared: &mut Shared, card: EntryId) -> Result<(), Ap
     if shared.picked_log.is_some() {
         return Ok(());
     }
-    let drafts = shared.journal.drafts(&Place::LogOffer(card).draft_key())?;
+    let drafts = shared.drafts(&Place::LogOffer(card))?;
     // One that was offered for another flight since took its place.
     let file = shared.journal.offered_log()?.filter(|file| drafts.get(FILE) == Some(&file.name));
     let (Some(name), Some(file)) = (drafts.get(FILE_NAME), file) else { return Ok(()) };

@@ -14,6 +14,7 @@ mod done;
 mod dossier;
 mod entries;
 mod error;
+mod hangar;
 mod in_view;
 mod leaving;
 mod log;

@@ -1,21 +1,20 @@
-//! What is known from a journal once it is read: the plan in force, the fold, and where the pilot was.
+//! What is known from a journal once it is read: the aircraft in view, the plan in force, the fold, and where the pilot was.
+
+use std::borrow::Cow;
+
+use uuid::Uuid;
 
 use super::AppError;
-use crate::journal::{Journal, LastBackup, NewEntry};
+use crate::journal::{Journal, JournalError, LastBackup, NewEntry};
 use crate::locale::Chosen;
 use crate::plan::{Plan, SHIPPED};
 use crate::readiness::{Ledger, PlanText, is_told, may_change_plan, plan_text_in_force, reaches_back};
-use crate::record::{Body, Entry, Moment};
+use crate::record::{AircraftId, Body, Entry, EntryId, Moment};
 use crate::view::Place;
 
 /// What is known from a journal.
 pub(super) struct Opened {
-    /// The plan in force, as it was adopted.
-    pub written: Plan,
-    pub entries: Vec<Entry>,
-    pub ledger: Ledger,
-    /// The last thing that a person did.
-    pub last: Option<Last>,
+    pub seen: Seen,
     pub places: Vec<Place>,
     /// How the person chose to read and type.
     pub chosen: Chosen,
@@ -29,21 +28,84 @@ impl Opened {
         if !entries.iter().any(|entry| PlanText::of(entry).is_some()) {
             entries.extend(journal.append(now, vec![adopt_shipped()?])?);
         }
-        let written = match plan_in_force(&entries) {
-            Ok(plan) => plan,
-            // An older edition of the shipped plan that no longer holds together gives way to the one shipped now; a plan
-            // of the person's own does not.
-            Err(_) if shipped_was_adopted(&entries) => {
-                entries.extend(journal.append(now, vec![adopt_shipped()?])?);
-                plan_in_force(&entries)?
-            }
-            Err(faults) => return Err(faults),
-        };
-        let (ledger, last) = fold(&written, &entries);
+        let aircraft = aircraft_in_view(journal, &entries)?;
+        let own = of_aircraft(aircraft, &entries);
+        // An older edition of the shipped plan that no longer holds together gives way to the one shipped now; a plan of the person's own
+        // does not.
+        if plan_in_force(&own).is_err() && shipped_was_adopted(&own) {
+            entries.extend(journal.append(now, vec![adopt_shipped()?.of(aircraft)])?);
+        }
+        let seen = Seen::of(aircraft, entries)?;
         // A place that is no longer known ends the way there: better one step back than a closed door.
         let places = journal.bookmark()?.iter().map_while(|step| Place::of_key(step)).collect();
         let (chosen, last_backup) = (journal.chosen()?, journal.last_backup()?);
-        Ok(Opened { written, entries, ledger, last, places, chosen, last_backup })
+        Ok(Opened { seen, places, chosen, last_backup })
+    }
+}
+
+/// One aircraft of a journal, as its entries tell.
+pub(super) struct Seen {
+    /// The plan in force, as it was adopted.
+    pub written: Plan,
+    /// Its entries and the workshop's.
+    pub entries: Vec<Entry>,
+    pub ledger: Ledger,
+    /// The last thing that a person did.
+    pub last: Option<Last>,
+    /// How many entries the journal has, those of other aircraft among them.
+    pub journal_count: usize,
+    /// All aircraft of the journal, in the order in which they were begun.
+    pub hangar: Vec<AircraftId>,
+}
+
+impl Seen {
+    /// An aircraft, from all entries of its journal.
+    ///
+    /// # Errors
+    /// Its plan can no longer be read.
+    pub fn of(aircraft: AircraftId, all: Vec<Entry>) -> Result<Seen, AppError> {
+        let (journal_count, hangar) = (all.len(), hangar(&all));
+        let own = of_aircraft(aircraft, &all);
+        let written = plan_in_force(&own)?;
+        let (ledger, last) = fold(aircraft, &written, &all, &own);
+        let entries = match own {
+            Cow::Owned(own) => own,
+            Cow::Borrowed(_) => all,
+        };
+        Ok(Seen { written, entries, ledger, last, journal_count, hangar })
+    }
+}
+
+/// The name under which the journal keeps which aircraft is in view.
+const IN_VIEW: &str = "aircraft";
+
+/// Keeps which aircraft is in view, for the next time that the app opens.
+pub(super) fn keep_in_view(journal: &mut Journal, aircraft: AircraftId) -> Result<(), JournalError> {
+    let EntryId(id) = aircraft.0.unwrap_or(EntryId(Uuid::nil()));
+    journal.keep_preference(IN_VIEW, Some(&id.to_string()))
+}
+
+/// The aircraft that was in view last; where that is not known, as in a backup that was brought in, the one that an entry is of last.
+fn aircraft_in_view(journal: &Journal, all: &[Entry]) -> Result<AircraftId, JournalError> {
+    let kept = journal.preference(IN_VIEW)?.and_then(|id| Uuid::parse_str(&id).ok());
+    let kept = kept.map(|id| AircraftId((!id.is_nil()).then_some(EntryId(id))));
+    let newest = all.iter().rev().find(|entry| !entry.body.is_of_workshop()).map(|entry| entry.aircraft);
+    let hangar = hangar(all);
+    let known = kept.into_iter().chain(newest).find(|aircraft| hangar.contains(aircraft));
+    Ok(known.unwrap_or_default())
+}
+
+/// All aircraft of a journal, in the order in which they were begun.
+fn hangar(all: &[Entry]) -> Vec<AircraftId> {
+    let begun = all.iter().filter(|entry| matches!(entry.body, Body::AircraftBegun { .. }));
+    [AircraftId::FIRST].into_iter().chain(begun.map(|entry| AircraftId(Some(entry.id)))).collect()
+}
+
+/// The entries of an aircraft and of the workshop. Of a journal with one aircraft, all.
+pub(super) fn of_aircraft(aircraft: AircraftId, all: &[Entry]) -> Cow<'_, [Entry]> {
+    match all.iter().all(|entry| entry.is_of(aircraft)) {
+        true => Cow::Borrowed(all),
+        false => Cow::Owned(all.iter().filter(|entry| entry.is_of(aircraft)).cloned().collect()),
     }
 }
 
@@ -80,18 +142,22 @@ pub(super) fn plan_in_force(entries: &[Entry]) -> Result<Plan, AppError> {
     Ok(Plan::parse(name, text)?)
 }
 
-/// How everything stands, and how it stood before the last thing that a person did.
-pub(super) fn fold(plan: &Plan, entries: &[Entry]) -> (Ledger, Option<Last>) {
-    let Some(told) = entries.iter().rposition(is_told) else { return (Ledger::of(plan, entries), None) };
-    let before = Ledger::of(plan, &entries[..told]);
-    let plan_before = if may_change_plan(&entries[told]) { plan_in_force(&entries[..told]).ok() } else { None };
-    let ledger = if reaches_back(&entries[told]) {
+/// How everything stands with an aircraft, and how it stood before the last thing that a person did with it; `own` are its entries among all.
+fn fold(aircraft: AircraftId, plan: &Plan, all: &[Entry], own: &[Entry]) -> (Ledger, Option<Last>) {
+    let whole = || Ledger::of_aircraft(aircraft, plan, all);
+    let is_its_last = |entry: &Entry| entry.is_of(aircraft) && is_told(entry);
+    let (Some(told), Some(index)) = (all.iter().rposition(is_its_last), own.iter().rposition(is_told)) else {
+        return (whole(), None);
+    };
+    let before = Ledger::of_aircraft(aircraft, plan, &all[..told]);
+    let plan_before = if may_change_plan(&own[index]) { plan_in_force(&own[..index]).ok() } else { None };
+    let ledger = if all[told..].iter().any(reaches_back) {
         // Beyond what was folded: only the whole journal tells.
-        Ledger::of(plan, entries)
+        whole()
     } else {
         let mut ledger = before.clone();
-        ledger.take(plan_before.as_ref().unwrap_or(plan), &entries[told..]);
+        ledger.take(plan_before.as_ref().unwrap_or(plan), &all[told..]);
         ledger
     };
-    (ledger, Some(Last { index: told, ledger: before, plan: plan_before }))
+    (ledger, Some(Last { index, ledger: before, plan: plan_before }))
 }

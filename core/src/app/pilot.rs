@@ -185,11 +185,11 @@ impl Shared {
     fn screen(&mut self, now: &Moment) -> Result<Screen, AppError> {
         let place = self.place();
         in_view::open(self, &place)?;
-        let drafts = self.journal.drafts(&place.draft_key())?;
+        let drafts = self.drafts(&place)?;
         let report = self.report(now);
         let form = Drafts::new(&drafts, self.locale());
         // What a saved page names is held against what stands here.
-        let last = i64::try_from(self.entries.len()).unwrap_or(i64::MAX);
+        let last = i64::try_from(self.journal_count).unwrap_or(i64::MAX);
         let head = if place == Place::Dossier { self.journal.digest_of(last)? } else { None };
         let set_aside = match place {
             Place::Backup | Place::SetAside(_) => self.journal.set_aside(),
@@ -206,6 +206,9 @@ impl Shared {
             written: &self.written,
             loosened: &self.loosened,
             entries: &self.entries,
+            journal_count: self.journal_count,
+            hangar: &self.hangar,
+            beside: self.beside.as_deref().unwrap_or_default(),
             ledger: &self.ledger,
             report,
             last: self.last.as_ref().and_then(|last| {
@@ -289,6 +292,7 @@ impl Shared {
             // The page in view goes a step on whenever it is made.
             Go::StepOn => Ok(()),
             Go::NewerEdition => plan::offer_shipped(self),
+            Go::Aircraft(aircraft) => self.turn_to(aircraft),
             Go::ReadAgain => {
                 self.unread = None;
                 Ok(())
@@ -299,7 +303,7 @@ impl Shared {
     /// Goes to the page of a new thing, which is like the one of this name, or like none. What was typed there stays.
     fn describe_new(&mut self, kind: ThingKind, like: &str) -> Result<(), AppError> {
         let place = Place::Thing { kind, name: None };
-        let mut fields = self.journal.drafts(&place.draft_key())?;
+        let mut fields = self.drafts(&place)?;
         if fields.get(ThingForm::LIKE).map_or("", String::as_str) == like {
             return self.go(place);
         }
@@ -327,7 +331,7 @@ impl Shared {
 
     fn record(&mut self, record: Record, now: &Moment) -> Result<Option<String>, AppError> {
         let place = self.place();
-        let drafts = self.journal.drafts(&place.draft_key())?;
+        let drafts = self.drafts(&place)?;
         let locale = self.locale();
         match entries::appended(self, record, &place, Drafts::new(&drafts, locale), now)? {
             Some(done) => self.finish(&place, done, now).map(Some),
@@ -342,9 +346,9 @@ impl Shared {
         }
         let mut fields = self.fields_with(&LandingForm::temperature_field(place), &degrees.to_string(), now)?;
         fields.push((LandingForm::READ_AGAIN.to_owned(), String::new()));
-        let key = self.place().draft_key();
-        self.journal.keep_drafts(&key, &fields)?;
-        let drafts = self.journal.drafts(&key)?;
+        let here = self.place();
+        self.keep_drafts(&here, &fields)?;
+        let drafts = self.drafts(&here)?;
         let drafts = Drafts::new(&drafts, self.locale());
         let flight = self.ledger.flight(card);
         let form = flight.map(|flight| LandingForm::new(drafts, &self.plan, &self.ledger.aircraft, flight));
@@ -365,7 +369,7 @@ impl Shared {
     }
 
     fn step(&mut self, field: &str, by: f64, start: f64, now: &Moment) -> Result<(), AppError> {
-        let drafts = self.journal.drafts(&self.place().draft_key())?;
+        let drafts = self.drafts(&self.place())?;
         let value = match drafts.get(field).and_then(|text| parse_number(text)) {
             Some(value) => value + by,
             // The first touch brings the start into the field; the next ones move it.
@@ -377,7 +381,7 @@ impl Shared {
 
     fn set_field(&mut self, field: &str, text: &str, now: &Moment) -> Result<(), AppError> {
         let fields = self.fields_with(field, text, now)?;
-        Ok(self.journal.keep_drafts(&self.place().draft_key(), &fields)?)
+        Ok(self.keep_drafts(&self.place(), &fields)?)
     }
 
     /// A field of the place in view with its text, and the other fields that follow it.
@@ -385,7 +389,7 @@ impl Shared {
         let place = self.place();
         let mut fields = vec![(field.to_owned(), text.to_owned())];
         if let Place::LogColumn { .. } = place {
-            let others = ColumnsForm::no_longer_time(field, text, &self.journal.drafts(&place.draft_key())?);
+            let others = ColumnsForm::no_longer_time(field, text, &self.drafts(&place)?);
             fields.extend(others.into_iter().map(|other| (other, ColumnsForm::LEAVE_OUT.to_owned())));
         }
         if place == Place::Journal && field == JournalForm::SEARCH {
@@ -393,7 +397,7 @@ impl Shared {
             fields.push((JournalForm::SHOWN.to_owned(), String::new()));
         }
         if let (Place::Landing(card), true) = (&place, LandingForm::is_temperature(field)) {
-            let drafts = self.journal.drafts(&place.draft_key())?;
+            let drafts = self.drafts(&place)?;
             let after_s = self.ledger.flight(*card).map_or(0, |flight| {
                 let drafts = Drafts::new(&drafts, self.locale());
                 LandingForm::new(drafts, &self.plan, &self.ledger.aircraft, flight).after_s(now)

@@ -19,13 +19,13 @@ fn in_view<'a>(shared: &'a Shared, place: &Place) -> Result<(PlotView, &'a OpenL
     if let Some((_, view)) = open.moving.as_ref().filter(|(of, _)| of == place) {
         return Ok((*view, open));
     }
-    let drafts = shared.journal.drafts(&place.draft_key())?;
+    let drafts = shared.drafts(place)?;
     Ok((view::plot_view(&shared.ledger.logs, place, Drafts::new(&drafts, shared.locale()), &open.recording), open))
 }
 
 fn keep(shared: &mut Shared, place: &Place, view: &PlotView) -> Result<(), AppError> {
     let fields: Vec<_> = view.fields().into_iter().map(|(field, text)| (field.to_owned(), text)).collect();
-    shared.journal.keep_drafts(&place.draft_key(), &fields)?;
+    shared.keep_drafts(place, &fields)?;
     if let Some(open) = shared.open_log.as_mut() {
         open.moving = None;
     }

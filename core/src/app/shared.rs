@@ -1,18 +1,19 @@
 //! An open journal, what is known from it, and where the pilot is.
 
+use std::collections::BTreeMap;
 use std::path::Path;
 
 use super::AppError;
 use super::done::{After, Done};
-use super::opened::{Last, Opened, fold, plan_in_force};
+use super::opened::{Last, Opened, Seen, keep_in_view};
 use super::way::{enter, leave, seat_work, way};
 use crate::computed::Facts;
-use crate::journal::{Journal, LastBackup, NewEntry};
+use crate::journal::{Journal, JournalError, LastBackup, NewEntry};
 use crate::locale::{Chosen, Language, Locale, parse_number, say};
 use crate::plan::{Loosened, Plan};
 use crate::readiness::{Ledger, Report, Seat, is_told, loosened, may_change_plan};
-use crate::record::{Entry, EntryId, Moment};
-use crate::view::{PhotoLack, Place};
+use crate::record::{AircraftId, Entry, EntryId, Moment};
+use crate::view::{Beside, PhotoLack, Place};
 
 /// An open journal and what is known from it.
 pub(super) struct Shared {
@@ -23,8 +24,15 @@ pub(super) struct Shared {
     pub written: Plan,
     /// What it asks less of than one that was in force before it.
     pub loosened: Vec<Loosened>,
+    /// The entries of the aircraft in view, and the workshop's.
     pub entries: Vec<Entry>,
     pub ledger: Ledger,
+    /// How many entries the journal has, those of other aircraft among them.
+    pub journal_count: usize,
+    /// All aircraft of the journal, in the order in which they were begun.
+    pub hangar: Vec<AircraftId>,
+    /// The others, once they were looked at.
+    pub beside: Option<Vec<Beside>>,
     /// The last thing that a person did.
     pub last: Option<Last>,
     pub places: Vec<Place>,
@@ -64,15 +72,19 @@ impl Shared {
         // It only takes room; where there is none even to clear it away, the app opens all the same.
         let _ = journal.discard_unfinished_log();
         let opened = Opened::read(&mut journal, now)?;
-        let plan = opened.written.translated(opened.chosen.locale(phone_language).language);
+        let seen = opened.seen;
+        let plan = seen.written.translated(opened.chosen.locale(phone_language).language);
         Ok(Shared {
             journal,
             plan,
-            loosened: loosened(&opened.entries, &opened.written),
-            written: opened.written,
-            entries: opened.entries,
-            ledger: opened.ledger,
-            last: opened.last,
+            loosened: loosened(&seen.entries, &seen.written),
+            written: seen.written,
+            entries: seen.entries,
+            ledger: seen.ledger,
+            journal_count: seen.journal_count,
+            hangar: seen.hangar,
+            beside: None,
+            last: seen.last,
             places: opened.places,
             chosen: opened.chosen,
             phone_language,
@@ -92,18 +104,44 @@ impl Shared {
 
     /// Goes on with what was read from the journal that took this one's place. What was under way belonged to the one before.
     pub fn go_on_with(&mut self, opened: Opened) {
-        self.loosened = loosened(&opened.entries, &opened.written);
-        self.written = opened.written;
-        self.entries = opened.entries;
-        (self.ledger, self.last) = (opened.ledger, opened.last);
         self.places = opened.places;
         self.chosen = opened.chosen;
         self.last_backup = opened.last_backup;
+        self.put_down();
+        self.see(opened.seen);
+    }
+
+    /// Has an aircraft in view.
+    fn see(&mut self, seen: Seen) {
+        self.loosened = loosened(&seen.entries, &seen.written);
+        self.written = seen.written;
+        self.entries = seen.entries;
+        (self.ledger, self.last) = (seen.ledger, seen.last);
+        (self.journal_count, self.hangar, self.beside) = (seen.journal_count, seen.hangar, None);
+        self.translate();
+    }
+
+    /// Turns to another aircraft of the journal, and to its board.
+    ///
+    /// # Errors
+    /// Its plan can no longer be read, or nothing can be kept: the one in view stays.
+    pub fn turn_to(&mut self, aircraft: AircraftId) -> Result<(), AppError> {
+        let seen = Seen::of(aircraft, self.journal.entries()?)?;
+        let places = vec![Place::Board];
+        self.journal.keep_bookmark(&way(&places))?;
+        keep_in_view(&mut self.journal, aircraft)?;
+        self.places = places;
+        self.put_down();
+        self.see(seen);
+        Ok(())
+    }
+
+    /// Lets go of what is in hand: it belongs to the aircraft or the journal that was in view.
+    fn put_down(&mut self) {
         (self.arriving, self.leaving, self.brought) = (None, None, None);
         (self.reading, self.unread) = (None, None);
         (self.picked_log, self.open_log, self.photo) = (None, None, None);
         self.touched = None;
-        self.translate();
     }
 
     /// Keeps which backup was made last.
@@ -115,7 +153,7 @@ impl Shared {
 
     /// Appends entries and takes them into the ledger.
     pub fn append(&mut self, now: &Moment, new: Vec<NewEntry>) -> Result<(), AppError> {
-        let recorded = self.journal.append(now, new)?;
+        let recorded = self.journal.append(now, self.of_this(new))?;
         self.take_in(recorded)
     }
 
@@ -127,10 +165,34 @@ impl Shared {
         from: &[Place],
         places: Vec<Place>,
     ) -> Result<(), AppError> {
-        let forms: Vec<String> = from.iter().map(Place::draft_key).collect();
-        let recorded = self.journal.append_and_go(now, new, &forms, Some(&way(&places)))?;
+        let forms: Vec<String> = from.iter().map(|place| self.draft_key(place)).collect();
+        let recorded = self.journal.append_and_go(now, self.of_this(new), &forms, Some(&way(&places)))?;
         self.places = places;
         self.take_in(recorded)
+    }
+
+    /// Entries of which nobody said otherwise are of the aircraft in view.
+    fn of_this(&self, new: Vec<NewEntry>) -> Vec<NewEntry> {
+        let is_said = |entry: &NewEntry| entry.aircraft != AircraftId::FIRST;
+        new.into_iter().map(|entry| if is_said(&entry) { entry } else { entry.of(self.ledger.id) }).collect()
+    }
+
+    /// The key under which a place of the aircraft in view keeps its drafts. The first one's were kept before there could be others.
+    fn draft_key(&self, place: &Place) -> String {
+        match self.ledger.id.0 {
+            None => place.draft_key(),
+            Some(aircraft) => format!("{aircraft} {}", place.draft_key()),
+        }
+    }
+
+    /// What was typed at a place.
+    pub fn drafts(&self, place: &Place) -> Result<BTreeMap<String, String>, JournalError> {
+        self.journal.drafts(&self.draft_key(place))
+    }
+
+    /// Keeps what was typed at a place.
+    pub fn keep_drafts(&mut self, place: &Place, fields: &[(String, String)]) -> Result<(), JournalError> {
+        self.journal.keep_drafts(&self.draft_key(place), fields)
     }
 
     fn take_in(&mut self, recorded: Vec<Entry>) -> Result<(), AppError> {
@@ -144,6 +206,8 @@ impl Shared {
         } else {
             self.ledger.take(&self.written, &recorded);
         }
+        self.journal_count += recorded.len();
+        self.take_beside(&recorded);
         self.entries.extend(recorded);
         Ok(())
     }
@@ -188,11 +252,8 @@ impl Shared {
     }
 
     pub fn reload(&mut self) -> Result<(), AppError> {
-        self.entries = self.journal.entries()?;
-        self.written = plan_in_force(&self.entries)?;
-        self.loosened = loosened(&self.entries, &self.written);
-        self.translate();
-        (self.ledger, self.last) = fold(&self.written, &self.entries);
+        let seen = Seen::of(self.ledger.id, self.journal.entries()?)?;
+        self.see(seen);
         Ok(())
     }
 
@@ -209,7 +270,7 @@ impl Shared {
     pub fn go_with(&mut self, place: Place, fields: &[(String, String)]) -> Result<(), AppError> {
         let mut places = self.places.clone();
         enter(&mut places, place.clone());
-        self.journal.keep_drafts_and_go(&place.draft_key(), fields, &way(&places))?;
+        self.journal.keep_drafts_and_go(&self.draft_key(&place), fields, &way(&places))?;
         self.places = places;
         Ok(())
     }
@@ -223,10 +284,12 @@ impl Shared {
         let mut places = self.places.clone();
         let done_with = if matches!(done.after, After::Keep) { &[] } else { std::slice::from_ref(place) };
         let goes_on = matches!(done.after, After::Onward);
+        let turns_to = if let After::Aircraft(aircraft) = &done.after { Some(*aircraft) } else { None };
         match done.after {
             After::Stay | After::Keep => {}
             After::Back | After::Onward => leave(&mut places),
             After::To(next) => enter(&mut places, next),
+            After::Aircraft(_) => places = vec![Place::Board],
             After::Through(first, next) => {
                 enter(&mut places, first);
                 enter(&mut places, next);
@@ -237,6 +300,9 @@ impl Shared {
             }
         }
         self.append_and_go(now, done.entries, done_with, places)?;
+        if let Some(aircraft) = turns_to {
+            self.turn_to(aircraft)?;
+        }
         if goes_on && self.place() == Place::Board {
             self.go_on(place, now)?;
         }

@@ -73,7 +73,7 @@ pub(crate) fn sections(context: &Context<'_>, worded_at_once: usize, stored_at_o
     all.extend(with_log(context).map(Section::Log));
     all.extend(stretches(count, worded_at_once).map(Section::Entries));
     all.push(Section::Chain);
-    let starts = (0..count as i64).step_by(usize::try_from(stored_at_once).unwrap_or(1).max(1));
+    let starts = (0..context.journal_count as i64).step_by(usize::try_from(stored_at_once).unwrap_or(1).max(1));
     all.extend(starts.map(|after| Section::Record { after }));
     all.push(Section::End);
     all

@@ -12,6 +12,8 @@ use crate::record::Basis;
 pub struct NameForm<'a> {
     drafts: Drafts<'a>,
     aircraft: &'a Aircraft,
+    /// Its name as it is known; empty of one that is about to be begun.
+    known_name: &'a str,
 }
 
 impl<'a> NameForm<'a> {
@@ -24,7 +26,22 @@ impl<'a> NameForm<'a> {
 
     /// The names as they are typed, or known.
     pub fn new(drafts: Drafts<'a>, aircraft: &'a Aircraft) -> Self {
-        NameForm { drafts, aircraft }
+        NameForm { drafts, aircraft, known_name: &aircraft.name }
+    }
+
+    /// The names of another aircraft, which is about to be begun: its own is new, and its people are those of the one that is here.
+    pub fn of_another(drafts: Drafts<'a>, here: &'a Aircraft) -> Self {
+        NameForm { drafts, aircraft: here, known_name: "" }
+    }
+
+    /// The aircraft's name as it is known.
+    pub fn known_name(&self) -> &'a str {
+        self.known_name
+    }
+
+    /// The builder's name as it is known.
+    pub fn known_builder(&self) -> &'a str {
+        &self.aircraft.builder
     }
 
     /// The aircraft's name.
@@ -33,7 +50,7 @@ impl<'a> NameForm<'a> {
     /// Empty.
     pub fn name(&self) -> Result<&'a str> {
         let label = say!(self.drafts.locale(), "app-label-aircraft");
-        self.drafts.required_or_known(Self::NAME, &self.aircraft.name, &label)
+        self.drafts.required_or_known(Self::NAME, self.known_name, &label)
     }
 
     /// The builder's name.

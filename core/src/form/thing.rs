@@ -38,7 +38,9 @@ impl<'a> ThingForm<'a> {
     /// The form of a thing of this kind; of a new one where it has no name.
     pub fn new(drafts: Drafts<'a>, ledger: &'a Ledger, kind: ThingKind, name: Option<&str>) -> Self {
         let thing = |name: &str| ledger.aircraft.thing(kind, name);
-        let like = drafts.text(Self::LIKE).filter(|_| name.is_none()).and_then(thing);
+        let shared = |name: &str| ledger.pack_elsewhere(name).filter(|_| kind == ThingKind::Pack);
+        let like = drafts.text(Self::LIKE).filter(|_| name.is_none());
+        let like = like.and_then(|name| thing(name).or_else(|| shared(name)));
         ThingForm { drafts, ledger, kind, known: name.and_then(thing), like }
     }
 
@@ -61,9 +63,19 @@ impl<'a> ThingForm<'a> {
 
     /// What the thing that it is like says of this number, unless somebody typed there, or emptied it.
     fn shared(&self, field: &str) -> Option<f64> {
-        let is_alike = self.kind.field(field).is_some_and(|field| field.alike);
+        let is_alike = match self.pack_elsewhere() {
+            // The same pack: only where it sits is this aircraft's own.
+            Some(_) => field != ThingKind::PLACE,
+            None => self.kind.field(field).is_some_and(|field| field.alike),
+        };
         let like = self.like.filter(|_| is_alike && self.drafts.whole(field).is_none());
         like.and_then(|like| like.number(field))
+    }
+
+    /// The pack of another aircraft that this one is to fly too.
+    fn pack_elsewhere(&self) -> Option<&'a Thing> {
+        let like = self.like.filter(|like| self.ledger.aircraft.thing(self.kind, &like.name).is_none())?;
+        self.ledger.pack_elsewhere(&like.name).filter(|_| self.kind == ThingKind::Pack)
     }
 
     /// The thing of a kind that it hangs on: as chosen, as known, as with the one that it is like, else the only one there is.
@@ -126,6 +138,9 @@ impl<'a> ThingForm<'a> {
         if self.kind == ThingKind::Paper {
             return self.usual_name_of_paper();
         }
+        if let Some(pack) = self.pack_elsewhere() {
+            return Some(pack.name.clone());
+        }
         let is_alike = matches!(
             self.kind,
             ThingKind::Pack
@@ -135,7 +150,8 @@ impl<'a> ThingForm<'a> {
                 | ThingKind::TrialRun
         );
         let word = self.kind.word(self.drafts.locale());
-        let free = |name: &String| self.ledger.aircraft.thing(self.kind, name).is_none();
+        let elsewhere = |name: &str| self.ledger.thing_elsewhere(self.kind, name).is_some();
+        let free = |name: &String| self.ledger.aircraft.thing(self.kind, name).is_none() && !elsewhere(name);
         is_alike.then(|| (1..).map(|number| format!("{word} {number}")).find(free)).flatten()
     }
 
@@ -147,7 +163,13 @@ impl<'a> ThingForm<'a> {
         if self.ledger.aircraft.thing(self.kind, &name).is_some() {
             return Err(Refusal::of(Self::NAME, say!(locale, "app-thing-exists", kind = kind, name = name)));
         }
-        Ok(name)
+        match (self.ledger.thing_elsewhere(self.kind, &name), self.pack_elsewhere()) {
+            (Some(other), taken) if taken.is_none_or(|taken| taken.name != other.name) => {
+                let words = say!(locale, "app-thing-elsewhere", kind = kind, name = name);
+                Err(Refusal::of(Self::NAME, words))
+            }
+            _ => Ok(name),
+        }
     }
 
     fn required_of(&self) -> Result<Option<String>> {

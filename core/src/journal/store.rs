@@ -7,7 +7,7 @@ use super::error::{Doing, Misfit, NoWithdrawal};
 use super::file::Journal;
 use super::logs::keep_log;
 use super::{Digest, JournalError, Verified, bookmark, draft};
-use crate::record::{Author, Body, Entry, EntryId, Moment, StoredBody, StoredFormError};
+use crate::record::{AircraftId, Author, Body, Entry, EntryId, Moment, StoredBody, StoredFormError};
 
 /// An entry before it is written.
 #[derive(Debug, Clone, PartialEq)]
@@ -16,6 +16,8 @@ pub struct NewEntry {
     pub id: Option<EntryId>,
     /// Who makes it.
     pub author: Author,
+    /// The aircraft that it is of.
+    pub aircraft: AircraftId,
     /// What it says.
     pub body: Body,
 }
@@ -23,12 +25,18 @@ pub struct NewEntry {
 impl NewEntry {
     /// An entry of the pilot's.
     pub fn pilot(body: Body) -> NewEntry {
-        NewEntry { id: None, author: Author::Pilot, body }
+        NewEntry { id: None, author: Author::Pilot, aircraft: AircraftId::FIRST, body }
     }
 
     /// An entry of the spotter's.
     pub fn spotter(name: &str, body: Body) -> NewEntry {
-        NewEntry { id: None, author: Author::Spotter { name: name.to_owned() }, body }
+        let author = Author::Spotter { name: name.to_owned() };
+        NewEntry { id: None, author, aircraft: AircraftId::FIRST, body }
+    }
+
+    /// Says which aircraft it is of.
+    pub fn of(self, aircraft: AircraftId) -> NewEntry {
+        NewEntry { aircraft, ..self }
     }
 
     /// Gives it a name that was made before.
@@ -216,7 +224,7 @@ fn append_one(
     let seq = last + 1;
     let withdraws = withdrawn_id(transaction, &new.body)?;
     let unreadable = |source| JournalError::Unreadable { seq, source };
-    let stored = StoredBody::write(&new.body).map_err(unreadable)?;
+    let stored = StoredBody::write_of(new.aircraft, &new.body).map_err(unreadable)?;
     let author = serde_json::to_string(&new.author)
         .map_err(|e| unreadable(StoredFormError::Unreadable { kind: "author".into(), reason: e.to_string() }))?;
     let EntryId(id) = new.id.unwrap_or_else(|| new_id(ids, at));
@@ -391,8 +399,8 @@ impl StoredEntry {
             let author: Author =
                 serde_json::from_str(&self.author).map_err(|e| unreadable("author", e.to_string()))?;
             let at = Moment { wall, monotonic_ms: self.monotonic_ms, boot: self.boot.clone() };
-            let body = self.body.read()?;
-            Ok(Entry { seq, id: EntryId(Uuid::from_bytes(self.id)), at, author, body })
+            let (aircraft, body) = (self.body.aircraft()?, self.body.read()?);
+            Ok(Entry { seq, id: EntryId(Uuid::from_bytes(self.id)), at, author, aircraft, body })
         };
         understand().map_err(|source| JournalError::Unreadable { seq, source })
     }

@@ -27,6 +27,7 @@ macro_rules! files {
             include_str!(concat!("../../locale/", $language, "/events.ftl")),
             include_str!(concat!("../../locale/", $language, "/findings.ftl")),
             include_str!(concat!("../../locale/", $language, "/hotter.ftl")),
+            include_str!(concat!("../../locale/", $language, "/hangar.ftl")),
             include_str!(concat!("../../locale/", $language, "/journal.ftl")),
             include_str!(concat!("../../locale/", $language, "/landing.ftl")),
             include_str!(concat!("../../locale/", $language, "/ledger.ftl")),

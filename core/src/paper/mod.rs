@@ -169,7 +169,7 @@ fn due_on_paper(context: &Context<'_>, check: &Check) -> Due {
 fn printed(context: &Context<'_>) -> String {
     let locale = context.locale;
     let (day, time) = (locale.date(context.now.wall.date_naive()), context.now.wall.format("%H:%M").to_string());
-    say!(locale, "paper-printed", day = day, time = time, count = context.entries.len())
+    say!(locale, "paper-printed", day = day, time = time, count = context.journal_count)
 }
 
 fn cautions(context: &Context<'_>, stage: &Stage, check: &Check) -> Vec<String> {

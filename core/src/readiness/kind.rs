@@ -42,6 +42,7 @@ impl Kind {
             Body::AircraftNamed { .. } => kind(OnlyRead, Yes, Yes),
             Body::EmergencyNoted { .. } => kind(OnlyRead, Yes, Yes),
             Body::PlanAdopted { .. } => kind(AdoptsPlan, UnlessFirst, UnlessFirst),
+            Body::AircraftBegun { .. } => kind(AdoptsPlan, No, Yes),
             Body::TraitChosen { .. } => kind(MovesGates, Yes, Yes),
             Body::FigureSet { .. } => kind(MovesGates, Yes, Yes),
             Body::ThingSet { .. } => kind(MovesGates, Yes, Yes),
@@ -150,6 +151,7 @@ pub(super) fn found_by(body: &Body) -> Found<'_> {
         Body::AircraftNamed { .. }
         | Body::EmergencyNoted { .. }
         | Body::PlanAdopted { .. }
+        | Body::AircraftBegun { .. }
         | Body::TraitChosen { .. }
         | Body::FigureSet { .. }
         | Body::ThingSet { .. }

@@ -16,11 +16,13 @@ use super::withdrawal::Withdrawals;
 use crate::aircraft::Aircraft;
 use crate::field::{Flight, Lock, Tested};
 use crate::plan::{Check, Plan};
-use crate::record::{EntryId, JudgedList, Moment, Outlier, PackState, ThingKind, ThingRef};
+use crate::record::{AircraftId, EntryId, JudgedList, Moment, Outlier, PackState, ThingKind, ThingRef};
 
 /// All that the entries say, in the order in which they say it.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Ledger {
+    /// Which of the journal's aircraft it is of.
+    pub id: AircraftId,
     /// The aircraft.
     pub aircraft: Aircraft,
     /// Whom to call when somebody is hurt or something burns, and where the site is.
@@ -79,6 +81,9 @@ pub struct Ledger {
     pub(super) fixes: Vec<(i64, EntryId)>,
     /// What was changed since the last motor run.
     pub(super) untested: Vec<Tested>,
+    /// The packs of the journal's other aircraft and what was flown on them, folded as if all of it were one aircraft's; none while there is
+    /// no other. A pack is the same pack wherever it flies.
+    pub(super) elsewhere: Option<Box<Ledger>>,
 }
 
 impl Ledger {

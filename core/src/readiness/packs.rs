@@ -225,10 +225,36 @@ impl Ledger {
         Some(flights.max(0.0) as u32 + u32::try_from(since).unwrap_or(u32::MAX))
     }
 
-    /// The motor runs on a pack, each with its place in the journal.
+    /// The motor runs on a pack, whichever aircraft flew, each with its place in the journal.
     fn runs_on<'a>(&'a self, name: &'a str) -> impl Iterator<Item = (i64, &'a Flight)> {
+        let elsewhere = self.elsewhere.iter().flat_map(|other| other.own_runs_on(name));
+        self.own_runs_on(name).chain(elsewhere)
+    }
+
+    fn own_runs_on<'a>(&'a self, name: &'a str) -> impl Iterator<Item = (i64, &'a Flight)> {
         let run = |flight: &'a Flight| Some((self.starts.get(&flight.card)?.seq, flight));
         self.flights.iter().filter(|flight| flight.is_on(name)).filter_map(run)
+    }
+
+    /// Milliseconds with the motor on that a pack has flown, whichever aircraft flew.
+    pub fn motor_ms_on(&self, pack: &str) -> i64 {
+        self.runs_on(pack).map(|(_, flight)| flight.motor_ms).sum()
+    }
+
+    /// A pack of another aircraft of this journal, or what was read off one; none where none has one of this name.
+    pub fn thing_elsewhere(&self, kind: ThingKind, name: &str) -> Option<&Thing> {
+        self.elsewhere.as_ref()?.aircraft.thing(kind, name)
+    }
+
+    /// A pack of another aircraft of this journal; none where none has one of this name.
+    pub fn pack_elsewhere(&self, name: &str) -> Option<&Thing> {
+        self.thing_elsewhere(ThingKind::Pack, name)
+    }
+
+    /// The packs of the journal's other aircraft that are not this one's.
+    pub fn packs_to_share(&self) -> impl Iterator<Item = &Thing> {
+        let others = self.elsewhere.iter().flat_map(|other| other.aircraft.things_of(ThingKind::Pack));
+        others.filter(|pack| self.aircraft.thing(ThingKind::Pack, &pack.name).is_none())
     }
 }
 

@@ -15,7 +15,9 @@ pub(crate) struct PlanText<'a> {
 impl<'a> PlanText<'a> {
     /// The plan that an entry brings into force.
     pub fn of(entry: &'a Entry) -> Option<PlanText<'a>> {
-        let Body::PlanAdopted { plan, text, .. } = &entry.body else { return None };
+        let (Body::PlanAdopted { plan, text, .. } | Body::AircraftBegun { plan, text, .. }) = &entry.body else {
+            return None;
+        };
         Some(PlanText { id: plan, text })
     }
 }

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 use uuid::Uuid;
 
-use super::{Moment, OnAircraft, Thing, ThingKind, ThingRef};
+use super::{AircraftId, Moment, OnAircraft, Thing, ThingKind, ThingRef};
 use crate::locale::{Locale, say};
 use crate::telemetry::summary::LogFigure;
 use crate::telemetry::{ColumnMap, RowCounts};
@@ -56,6 +56,8 @@ pub struct Entry {
     pub at: Moment,
     /// Who made it.
     pub author: Author,
+    /// The aircraft that it is of; of what the workshop's entries say, the one that was in view.
+    pub aircraft: AircraftId,
     /// What it says.
     pub body: Body,
 }
@@ -464,6 +466,15 @@ pub enum Body {
         /// The plan file as it was.
         text: String,
     },
+    /// Another aircraft was begun beside those that are there. The entry's id names it. Its plan comes into force with it.
+    AircraftBegun {
+        /// The plan's id.
+        plan: String,
+        /// The plan's edition.
+        edition: String,
+        /// The plan file as it was.
+        text: String,
+    },
     /// One of the plan's questions about the aircraft was answered.
     TraitChosen {
         /// Which question.
@@ -857,6 +868,7 @@ impl Body {
             | Body::DisagreementExplained { card, .. }
             | Body::LogAttached { card, .. } => Some(*card),
             Body::AircraftNamed { .. }
+            | Body::AircraftBegun { .. }
             | Body::EmergencyNoted { .. }
             | Body::PlanAdopted { .. }
             | Body::TraitChosen { .. }
@@ -917,12 +929,39 @@ pub enum StoredFormError {
 }
 
 impl StoredBody {
-    /// The stored form of a body.
+    /// The stored form of a body of the aircraft that the journal began with, or of the workshop while there is no other.
     pub fn write(body: &Body) -> Result<StoredBody, StoredFormError> {
+        StoredBody::write_of(AircraftId::FIRST, body)
+    }
+
+    /// The stored form of a body of an aircraft. The first one's says nothing of it: so it was written before there could be others.
+    pub fn write_of(aircraft: AircraftId, body: &Body) -> Result<StoredBody, StoredFormError> {
         let unreadable = |reason: String| StoredFormError::Unreadable { kind: "entry".into(), reason };
-        let value = serde_json::to_value(body).map_err(|e| unreadable(e.to_string()))?;
+        let mut value = serde_json::to_value(body).map_err(|e| unreadable(e.to_string()))?;
         let kind = value["kind"].as_str().ok_or_else(|| unreadable("it has no kind".into()))?.to_owned();
+        if !aircraft.is_first() {
+            value[StoredBody::AIRCRAFT] = serde_json::to_value(aircraft).map_err(|e| unreadable(e.to_string()))?;
+        }
         Ok(StoredBody { kind, version: Body::VERSION, json: value.to_string() })
+    }
+
+    /// The key beside a body's own under which its aircraft stands. No kind of entry has a part of this name.
+    const AIRCRAFT: &'static str = "aircraft";
+
+    /// The aircraft that it is of.
+    pub fn aircraft(&self) -> Result<AircraftId, StoredFormError> {
+        #[derive(Deserialize)]
+        struct Of {
+            #[serde(default)]
+            aircraft: AircraftId,
+        }
+        // Nearly every entry of nearly every journal is of the first aircraft: those are not read twice.
+        if !self.json.contains("\"aircraft\"") {
+            return Ok(AircraftId::FIRST);
+        }
+        let of: Of = serde_json::from_str(&self.json)
+            .map_err(|e| StoredFormError::Unreadable { kind: self.kind.clone(), reason: e.to_string() })?;
+        Ok(of.aircraft)
     }
 
     /// Reads it back.

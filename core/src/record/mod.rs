@@ -1,9 +1,11 @@
 //! The typed entries of the journal, the identifiers in them, and quantities with their units.
 
+mod belongs;
 mod entry;
 mod moment;
 mod thing;
 
+pub use belongs::AircraftId;
 pub use entry::{
     AttachedLog, AttachedPhoto, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap, JudgedList,
     Judgement, MarkKind, NamedValue, Odd, Outcome, Outlier, PackState, PhotoOf, Prediction, Reading, StoredBody,

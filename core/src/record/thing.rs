@@ -311,6 +311,8 @@ const HEAT_READING: &[ThingField] = &[
 ];
 
 impl ThingKind {
+    /// Where a thing sits, ahead of the main shaft.
+    pub const PLACE: &'static str = "x_mm";
     /// Of which sort a paper is.
     pub const SORT: &'static str = "sort";
 

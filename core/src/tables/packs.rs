@@ -28,8 +28,7 @@ fn row(source: Source<'_>, pack: &PackStand) -> Vec<Cell> {
     let ledger = source.ledger;
     let thing = ledger.aircraft.thing(ThingKind::Pack, &pack.name);
     let number = |field: &str| thing.and_then(|thing| thing.number(field));
-    let motor_ms: i64 =
-        ledger.flights.iter().filter(|flight| flight.is_on(&pack.name)).map(|flight| flight.motor_ms).sum();
+    let motor_ms = ledger.motor_ms_on(&pack.name);
     let readings = ledger.aircraft.things_of(ThingKind::PackReading);
     let of_it = readings.filter(|reading| reading.of.as_deref() == Some(pack.name.as_str()));
     let last = of_it.max_by_key(|reading| ledger.described.get(&reading.reference()).map(|described| described.seq));

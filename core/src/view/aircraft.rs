@@ -55,6 +55,8 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
     blocks.push(heading(say!(context.locale, "aircraft-plan"), None));
     let edition = Some(say!(context.locale, "aircraft-edition", edition = context.plan.edition));
     blocks.push(row(Edge::None, "", &context.plan.title, edition, Place::Plan));
+    blocks.push(heading(say!(context.locale, "hangar-title"), None));
+    blocks.push(super::hangar::begin_row(context));
     blocks = found(context, blocks, head);
     let change =
         Control::primary(Place::Change.into(), say!(context.locale, "aircraft-record-change")).icon(Icon::Pencil);
@@ -204,7 +206,7 @@ pub(super) fn what_went_in(context: &Context<'_>, check: &Check) -> Vec<Block> {
     if blocks.len() > 1 { blocks } else { Vec::new() }
 }
 
-fn thing_words(locale: Locale, thing: &Thing) -> String {
+pub(super) fn thing_words(locale: Locale, thing: &Thing) -> String {
     let numbers = thing.kind.fields().iter().filter_map(|field| {
         let value = thing.number(field.id)?;
         Some(format!("{} {}", locale.inside(&field.label(locale)), field.shown(value, locale)))
@@ -215,31 +217,35 @@ fn thing_words(locale: Locale, thing: &Thing) -> String {
 
 /// The aircraft's, its builder's and its pilot's name.
 pub(super) fn name(context: &Context<'_>) -> Screen {
-    let aircraft = &context.ledger.aircraft;
+    let blocks = names(context, &NameForm::new(context.form, &context.ledger.aircraft));
+    let save = Control::primary(Record::Name.into(), say!(context.locale, "aircraft-record-names")).icon(Icon::Tick);
+    Screen { foot: vec![save], ..context.screen("name", say!(context.locale, "aircraft-names"), None, blocks) }
+}
+
+/// The fields of the names.
+pub(super) fn names(context: &Context<'_>, form: &NameForm<'_>) -> Vec<Block> {
     let known = |text: &str| Some(text.to_owned()).filter(|text| !text.is_empty());
-    let blocks = vec![
+    vec![
         context.entry(
             NameForm::NAME,
             say!(context.locale, "aircraft-name"),
             Keyboard::Name,
-            known(&aircraft.name).as_deref(),
+            known(form.known_name()).as_deref(),
         ),
         context.entry(
             NameForm::BUILDER,
             say!(context.locale, "aircraft-builder-name"),
             Keyboard::Name,
-            known(&aircraft.builder).as_deref(),
+            known(form.known_builder()).as_deref(),
         ),
         context.entry(
             NameForm::PILOT,
             say!(context.locale, "aircraft-pilot-name"),
             Keyboard::Name,
-            known(NameForm::new(context.form, aircraft).known_pilot()).as_deref(),
+            known(form.known_pilot()).as_deref(),
         ),
         paragraph(say!(context.locale, "aircraft-pilot-name-note"), Tone::Quiet),
-    ];
-    let save = Control::primary(Record::Name.into(), say!(context.locale, "aircraft-record-names")).icon(Icon::Tick);
-    Screen { foot: vec![save], ..context.screen("name", say!(context.locale, "aircraft-names"), None, blocks) }
+    ]
 }
 
 /// One question of the plan.

@@ -1,4 +1,4 @@
-use super::{Block, Control, Edge, Edit, Go, Icon, Place, Screen, Weight};
+use super::{Beside, Block, Control, Edge, Edit, Go, Icon, Place, Screen, Weight};
 use crate::computed::Facts;
 use crate::field::Flight;
 use crate::form::{Drafts, LandingForm, last_people};
@@ -6,7 +6,7 @@ use crate::journal::{Digest, LastBackup, SetAside};
 use crate::locale::{Locale, say};
 use crate::plan::{Caution, Check, Loosened, Plan, Stage};
 use crate::readiness::{Ledger, Report, Standing, Unkept};
-use crate::record::{Entry, EntryId, Moment, Outcome};
+use crate::record::{AircraftId, Entry, EntryId, Moment, Outcome};
 use crate::telemetry::{Layout, Limits, Recording};
 
 /// Names of people who came before that are offered for one touch.
@@ -61,8 +61,14 @@ pub struct Context<'a> {
     pub written: &'a Plan,
     /// What it asks less of than one that was in force before it.
     pub loosened: &'a [Loosened],
-    /// The journal.
+    /// The entries of the aircraft in view, and the workshop's.
     pub entries: &'a [Entry],
+    /// How many entries the journal has, those of other aircraft among them.
+    pub journal_count: usize,
+    /// All aircraft of the journal, in the order in which they were begun.
+    pub hangar: &'a [AircraftId],
+    /// The others, where the page lists them.
+    pub beside: &'a [Beside],
     /// What it says.
     pub ledger: &'a Ledger,
     /// How everything stands now.
@@ -122,7 +128,7 @@ impl<'a> Context<'a> {
     /// What is in no backup.
     pub fn unkept(&self) -> Unkept {
         let kept = self.last_backup.map_or(0, |last| last.count);
-        self.ledger.unkept(self.entries.len() as i64, kept, self.now)
+        self.ledger.unkept(self.journal_count as i64, kept, self.now)
     }
 
     /// A name that every file system takes: the aircraft's letters and digits.

@@ -25,7 +25,7 @@ pub(super) fn dossier(context: &Context<'_>) -> Screen {
     blocks.extend(holds.into_iter().map(|words| still_row(Edge::None, "", words, None)));
     blocks.push(paragraph(say!(locale, "dossier-check-it"), Tone::Quiet));
     blocks.extend(context.head.map(|head| {
-        let count = say!(locale, "dossier-head-of", count = context.entries.len());
+        let count = say!(locale, "dossier-head-of", count = context.journal_count);
         still_row(Edge::None, "", count, Some(in_groups(&head.to_string())))
     }));
     blocks.push(paragraph(say!(locale, "dossier-not-recorded"), Tone::Quiet));

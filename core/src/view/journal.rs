@@ -99,7 +99,7 @@ fn what_it_says(context: &Context<'_>, entry: &Entry) -> Vec<Block> {
         still_row(
             Edge::None,
             "",
-            say!(context.locale, "journal-entry-of", number = entry.seq, count = context.entries.len()),
+            say!(context.locale, "journal-entry-of", number = entry.seq, count = context.journal_count),
             Some(author_words(context.locale, &entry.author)),
         ),
     ];

@@ -18,6 +18,7 @@ mod dossier;
 mod emergency;
 mod events;
 mod findings;
+mod hangar;
 mod hotter_day;
 mod journal;
 mod journal_days;
@@ -58,6 +59,7 @@ use crate::locale::{Locale, say};
 pub use brought::{Brought, BroughtStage, Holds, Offer};
 pub use context::{Context, Found, OpenLog, PhotoLack, PickedLog};
 pub use damaged::DamageSeen;
+pub use hangar::Beside;
 pub(crate) use damaged::damaged;
 pub use model::*;
 pub use token::{Command, Edit, Go, Place, Preference, Record, Token, UsualAnswer};
@@ -123,6 +125,8 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::Trends => trends::trends(context),
         Place::Preference => preference::preference(context),
         Place::WhyAsked => why_asked::why_asked(context),
+        Place::Hangar => hangar::hangar(context),
+        Place::NewAircraft => hangar::new_aircraft(context),
         Place::HotterDay => hotter_day::hotter_day(context),
     };
     Screen { undo: journal::undo(context), work: screen.work.clone().or_else(|| reading::work(context)), ..screen }

@@ -25,6 +25,7 @@ pub(super) fn packs(context: &Context<'_>) -> Screen {
     for pack in &packs {
         blocks.extend(pack_blocks(context, pack));
     }
+    blocks.extend(super::hangar::packs_to_share(context));
     blocks.push(paragraph(say!(context.locale, "packs-order"), Tone::Quiet));
     blocks.push(super::trends::trends_row(context.locale));
     context.screen("packs", say!(context.locale, "packs-title"), Some(context.aircraft_name()), blocks)

@@ -182,9 +182,10 @@ struct Fallen {
 fn would_fall(context: &Context<'_>, offered: &Plan, text: &str) -> Fallen {
     let body =
         Body::PlanAdopted { plan: offered.id.clone(), edition: offered.edition.clone(), text: text.to_owned() };
-    let seq = context.entries.len() as i64 + 1;
+    let seq = context.journal_count as i64 + 1;
     let id = EntryId(uuid::Uuid::nil());
-    let entry = Entry { seq, id, at: context.now.clone(), author: Author::Pilot, body };
+    let aircraft = context.ledger.id;
+    let entry = Entry { seq, id, at: context.now.clone(), author: Author::Pilot, aircraft, body };
     let mut ledger = context.ledger.clone();
     ledger.take(context.written, std::slice::from_ref(&entry));
     let report = ledger.at(offered, context.now);

@@ -3,7 +3,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::form::{HowLong, Said};
 use crate::locale::{Language, Locale, Measures, TemperatureScale, say};
-use crate::record::{Basis, EntryId, OnAircraft, PackState, PhotoOf, ThingKind};
+use crate::record::{AircraftId, Basis, EntryId, OnAircraft, PackState, PhotoOf, ThingKind};
 use crate::tables::{Form, Table};
 use crate::telemetry::SightStep;
 
@@ -114,6 +114,10 @@ pub enum Place {
     Preference,
     /// Why the app asks what it asks.
     WhyAsked,
+    /// The aircraft of this journal, a line each.
+    Hangar,
+    /// Another aircraft, about to be begun.
+    NewAircraft,
 }
 
 impl Place {
@@ -177,6 +181,8 @@ pub enum Go {
     Back,
     /// Gives up what is being read or taken in, and shows what there is without it.
     StopReading,
+    /// The board of another aircraft of this journal.
+    Aircraft(AircraftId),
     /// The page of the newer edition of the plan in force that came with the app.
     NewerEdition,
     /// Reads the log in view after all.
@@ -349,6 +355,8 @@ pub enum Record {
     CarryFinding(EntryId),
     /// The names in the draft.
     Name,
+    /// Another aircraft, under the names in the draft.
+    BeginAircraft,
     /// The answer to one of the plan's questions.
     Answer {
         /// Which question.

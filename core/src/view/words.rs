@@ -384,6 +384,9 @@ pub(crate) fn entry_words(locale: Locale, plan: &Plan, entries: &[Entry], entry:
             say!(locale, "entry-emergency", call = call, address = address)
         }
         Body::PlanAdopted { plan, edition, .. } => say!(locale, "entry-plan", plan = plan, edition = edition),
+        Body::AircraftBegun { plan, edition, .. } => {
+            say!(locale, "entry-aircraft-begun", plan = plan, edition = edition)
+        }
         Body::TraitChosen { question, choice } => {
             let found = plan.question(question);
             let label = found.and_then(|q| q.choices.iter().find(|(id, _)| id == choice)).map(|(_, label)| label);

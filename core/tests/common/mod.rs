@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
-    AttachedLog, AttachedPhoto, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap, JudgedList,
+    AircraftId, AttachedLog, AttachedPhoto, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap, JudgedList,
     Judgement, MarkKind, Moment, NamedValue, Odd, OnAircraft, Outcome, Outlier, PackState, PhotoOf, Prediction,
     Reading, Thing, ThingKind, ThingRef, Until, Wind, WithoutPhone,
 };
@@ -55,7 +55,7 @@ pub fn id(number: u64) -> EntryId {
 
 /// An entry as the fold reads it. Its id is [`id`] of its place.
 pub fn entry(seq: i64, at: Moment, body: Body) -> Entry {
-    Entry { seq, id: id(seq as u64), at, author: Author::Pilot, body }
+    Entry { seq, id: id(seq as u64), at, author: Author::Pilot, aircraft: AircraftId::FIRST, body }
 }
 
 /// A small change, for journals that only have to hold something.

@@ -1,13 +1,15 @@
 //! What is known of the aircraft, and what happened to it.
 
 use crate::app::AppError;
-use crate::app::done::{After, Result, one};
+use crate::app::done::{After, Done, Result, one};
+use crate::app::opened::text_in_force;
 use crate::app::shared::Shared;
 use crate::form::{
     ChangeForm, Drafts, EmergencyForm, EventForm, FigureForm, NameForm, RemovalForm, SettingForm, ThingForm,
 };
+use crate::journal::NewEntry;
 use crate::locale::say;
-use crate::record::{Basis, Body, OnAircraft, Thing, ThingKind, ThingRef};
+use crate::record::{AircraftId, Basis, Body, Moment, OnAircraft, Thing, ThingKind, ThingRef};
 use crate::view::Place;
 
 pub(super) fn named(shared: &Shared, drafts: Drafts<'_>) -> Result {
@@ -15,6 +17,28 @@ pub(super) fn named(shared: &Shared, drafts: Drafts<'_>) -> Result {
     let (name, builder) = (form.name()?.to_owned(), form.builder()?.to_owned());
     let pilot = form.pilot().map(str::to_owned);
     one(Body::AircraftNamed { name, builder, pilot }, say!(shared.locale(), "app-named"), After::Back)
+}
+
+/// Another aircraft is begun under the plan in force here, with a name of its own.
+pub(super) fn begun(shared: &Shared, drafts: Drafts<'_>, now: &Moment) -> Result {
+    let locale = shared.locale();
+    let form = NameForm::of_another(drafts, &shared.ledger.aircraft);
+    let (name, builder) = (form.name()?.to_owned(), form.builder()?.to_owned());
+    let others = shared.beside.iter().flatten().map(|other| other.ledger.aircraft.name.as_str());
+    if others.chain([shared.ledger.aircraft.name.as_str()]).any(|known| known == name) {
+        return Err(AppError::field(NameForm::NAME, say!(locale, "app-aircraft-exists", name = name)));
+    }
+    let said = say!(locale, "app-aircraft-begun", name = name);
+    let (plan, edition) = (shared.written.id.clone(), shared.written.edition.clone());
+    let text = text_in_force(&shared.entries).1.to_owned();
+    let id = shared.journal.name(now);
+    let aircraft = AircraftId(Some(id));
+    let pilot = form.pilot().map(str::to_owned);
+    let entries = vec![
+        NewEntry::pilot(Body::AircraftBegun { plan, edition, text }).named(id).of(aircraft),
+        NewEntry::pilot(Body::AircraftNamed { name, builder, pilot }).of(aircraft),
+    ];
+    Ok(Done { entries, said, after: After::Aircraft(aircraft) })
 }
 
 /// Whom to call, and where, in an emergency.

@@ -45,6 +45,7 @@ pub fn appended(
         Record::FixFinding(id) => finding::fix(shared, id, drafts),
         Record::CarryFinding(id) => finding::carry(shared, id, drafts, now),
         Record::Name => aircraft::named(shared, drafts),
+        Record::BeginAircraft => aircraft::begun(shared, drafts, now),
         Record::Emergency => aircraft::emergency(shared, drafts),
         Record::Answer { question, choice } => aircraft::answer(shared, question, choice),
         Record::Figure { id, basis } => aircraft::figure_set(shared, &id, basis, drafts),

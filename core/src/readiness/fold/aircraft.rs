@@ -49,6 +49,9 @@ impl Ledger {
 
     pub(super) fn thing_set(&mut self, plan: &Plan, entry: &Entry, thing: &Thing, on_aircraft: OnAircraft) {
         let old = self.aircraft.things.insert(thing.reference(), thing.clone());
+        if thing.kind == ThingKind::Pack && old.is_none() {
+            self.take_over_readings(&thing.name);
+        }
         self.described.insert(thing.reference(), Described { seq: entry.seq, runs: self.runs });
         let asked = self.declared.get(&thing.kind);
         let is_asked = asked.is_some_and(|declared| !thing.is_idle() || declared.idle.contains(&thing.name));
@@ -64,7 +67,8 @@ impl Ledger {
 
     pub(super) fn thing_removed(&mut self, plan: &Plan, entry: &Entry, thing: &ThingRef, on_aircraft: OnAircraft) {
         self.described.remove(thing);
-        if thing.kind == ThingKind::Pack {
+        // One that another aircraft flies is still the same pack.
+        if thing.kind == ThingKind::Pack && self.pack_elsewhere(&thing.name).is_none() {
             self.pack_gone(entry, &thing.name);
         }
         if let Some(old) = self.aircraft.things.remove(thing) {

@@ -17,6 +17,7 @@ impl Ledger {
             Body::AircraftNamed { .. }
             | Body::EmergencyNoted { .. }
             | Body::PlanAdopted { .. }
+            | Body::AircraftBegun { .. }
             | Body::TraitChosen { .. }
             | Body::FigureSet { .. }
             | Body::ThingSet { .. }

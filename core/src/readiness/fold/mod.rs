@@ -2,6 +2,7 @@
 
 mod aircraft;
 mod always;
+mod elsewhere;
 mod evidence;
 mod finding;
 mod flight;

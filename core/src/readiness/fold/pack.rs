@@ -5,7 +5,7 @@ use crate::readiness::history::{DoneToPack, PackDeed};
 use crate::readiness::ledger::Ledger;
 use crate::readiness::reason::Deed;
 use crate::readiness::touch::Reach;
-use crate::record::{Entry, PackState};
+use crate::record::{Entry, PackState, ThingKind};
 
 impl Ledger {
     /// The lowest and the highest cell of a pack were read.
@@ -24,7 +24,10 @@ impl Ledger {
             return self.done_to_pack(entry, pack, DoneToPack::Stored);
         }
         self.damaged.entry(pack.to_owned()).or_insert(state);
-        self.touch(plan, entry, &[Subject::PackReadings], Reach::Everything, &Deed::Changed(pack.to_owned()));
+        // One that only another aircraft flies takes nothing from this one's proofs.
+        if entry.aircraft == self.id || self.aircraft.thing(ThingKind::Pack, pack).is_some() {
+            self.touch(plan, entry, &[Subject::PackReadings], Reach::Everything, &Deed::Changed(pack.to_owned()));
+        }
     }
 
     /// Another pack under its name is another: it is not damaged, and nothing is known of what is in it.

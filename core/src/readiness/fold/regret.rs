@@ -8,7 +8,7 @@ use crate::readiness::gone::{Gone, GoneOf};
 use crate::readiness::kind::{self, Found};
 use crate::readiness::ledger::Ledger;
 use crate::readiness::withdrawal::{is_slip, withdrawn_among};
-use crate::record::{Body, Entry, EntryId};
+use crate::record::{AircraftId, Body, Entry, EntryId};
 
 /// Releases that had lapsed before a withdrawal, by their stage; withdrawals by their index.
 pub(super) type Lapses = BTreeMap<usize, Vec<(String, Release)>>;
@@ -27,14 +27,14 @@ impl Ledger {
 
     /// The gates that had lapsed before each withdrawal that was no slip: what it takes back brings none of them back. A release that
     /// was withdrawn itself, sooner or later, is left out: the one before it, which comes back, had lapsed all the same.
-    pub(super) fn lapses_that_stay(plan: &Plan, entries: &[Entry]) -> Lapses {
+    pub(super) fn lapses_that_stay(id: AircraftId, plan: &Plan, entries: &[Entry]) -> Lapses {
         let mut stay = Lapses::new();
         let released: BTreeSet<EntryId> =
             entries.iter().filter(|entry| matches!(entry.body, Body::GateReleased { .. })).map(|e| e.id).collect();
         let not_released = &withdrawn_among(entries) & &released;
-        for index in regrets(entries) {
+        for index in regrets(id, entries) {
             let withdrawn = &withdrawn_among(&entries[..index]) | &not_released;
-            let before = Ledger::folded(plan, &entries[..index], &withdrawn, &stay);
+            let before = Ledger::folded(id, plan, &entries[..index], &withdrawn, &stay);
             let lapsed = before.releases.into_iter().filter(|(_, release)| release.lapsed.is_some());
             stay.insert(index, lapsed.collect());
         }
@@ -52,12 +52,13 @@ impl Ledger {
     }
 }
 
-/// Where something was withdrawn that was no slip. A release that is withdrawn has no gate that could come back by it.
-fn regrets(entries: &[Entry]) -> impl Iterator<Item = usize> {
-    entries.iter().enumerate().filter_map(|(index, entry)| {
+/// Where something of an aircraft was withdrawn that was no slip. A release that is withdrawn has no gate that could come back by it.
+fn regrets(id: AircraftId, entries: &[Entry]) -> impl Iterator<Item = usize> {
+    entries.iter().enumerate().filter_map(move |(index, entry)| {
         let Body::Withdrawn { entry: taken_back, .. } = &entry.body else { return None };
-        let found = entries[..index].iter().rev().find(|earlier| earlier.id == *taken_back)?;
-        let at_once = entries[..index].last().is_some_and(|last| last.id == *taken_back);
+        let mut own = entries[..index].iter().rev().filter(|earlier| earlier.is_of(id)).peekable();
+        let at_once = own.peek().is_some_and(|last| last.id == *taken_back);
+        let found = own.find(|earlier| earlier.id == *taken_back)?;
         let slip = at_once && is_slip(&found.at, &entry.at);
         (!slip && !matches!(found.body, Body::GateReleased { .. })).then_some(index)
     })

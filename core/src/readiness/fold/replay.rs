@@ -8,18 +8,30 @@ use crate::plan::Plan;
 use crate::readiness::kind::Effect;
 use crate::readiness::ledger::Ledger;
 use crate::readiness::withdrawal::withdrawn_among;
-use crate::record::{Entry, EntryId};
+use crate::record::{AircraftId, Entry, EntryId};
 
 impl Ledger {
     /// Folds the entries, beginning under `plan`; each plan that came into force holds from its entry on. Withdrawn
     /// entries count as if they had never been made, and so do their
     /// withdrawals: taking back a slip of last week is no sign that a week has passed. But a gate that had lapsed by then stays so.
     pub fn of(plan: &Plan, entries: &[Entry]) -> Ledger {
-        Ledger::folded(plan, entries, &withdrawn_among(entries), &Ledger::lapses_that_stay(plan, entries))
+        Ledger::of_aircraft(AircraftId::FIRST, plan, entries)
     }
 
-    pub(super) fn folded(plan: &Plan, entries: &[Entry], withdrawn: &BTreeSet<EntryId>, stay: &Lapses) -> Ledger {
-        let mut ledger = Ledger::default();
+    /// The same for one of a journal's aircraft. Of the entries of the others it takes in what they say of packs that are its own too, and
+    /// the time: nothing else of them changes anything here.
+    pub fn of_aircraft(id: AircraftId, plan: &Plan, entries: &[Entry]) -> Ledger {
+        Ledger::folded(id, plan, entries, &withdrawn_among(entries), &Ledger::lapses_that_stay(id, plan, entries))
+    }
+
+    pub(super) fn folded(
+        id: AircraftId,
+        plan: &Plan,
+        entries: &[Entry],
+        withdrawn: &BTreeSet<EntryId>,
+        stay: &Lapses,
+    ) -> Ledger {
+        let mut ledger = Ledger { id, ..Ledger::default() };
         ledger.take_all(plan, entries, withdrawn, stay);
         ledger
     }
@@ -35,11 +47,16 @@ impl Ledger {
     fn take_all(&mut self, plan: &Plan, entries: &[Entry], withdrawn: &BTreeSet<EntryId>, stay: &Lapses) {
         let mut in_force = Cow::Borrowed(plan);
         for (index, entry) in entries.iter().enumerate() {
-            self.count_always(entry);
+            let is_own = entry.is_of(self.id);
+            if is_own {
+                self.count_always(entry);
+            }
             if let Some(lapses) = stay.get(&index) {
                 self.keep_lapsed(lapses);
             }
-            if withdrawn.contains(&entry.id) {
+            if !is_own {
+                self.take_elsewhere(&mut in_force, entries, entry, withdrawn.contains(&entry.id));
+            } else if withdrawn.contains(&entry.id) {
                 self.keep_gone(entry);
             } else {
                 self.apply(&mut in_force, entry);

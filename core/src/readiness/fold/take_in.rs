@@ -16,7 +16,9 @@ impl Ledger {
         match &entry.body {
             Body::AircraftNamed { name, builder, pilot } => self.named(name, builder, pilot.as_ref()),
             Body::EmergencyNoted { call, address } => self.emergency_noted(call, address),
-            Body::PlanAdopted { plan: name, text, .. } => self.plan_adopted(in_force, entry, name, text),
+            Body::PlanAdopted { plan: name, text, .. } | Body::AircraftBegun { plan: name, text, .. } => {
+                self.plan_adopted(in_force, entry, name, text);
+            }
             Body::TraitChosen { question, choice } => self.answered(plan, question, choice),
             Body::FigureSet { figure, value, basis, reason } => {
                 let new = FigureValue { value: *value, basis: *basis, entry: entry.id };
