@@ -441,7 +441,7 @@ fn what_may_be_withdrawn_is_a_list_and_the_first_plan_is_not_on_it() {
         }
     }
     assert_eq!(may, MAY_BE_WITHDRAWN.iter().map(|kind| (*kind).to_owned()).collect());
-    assert_eq!(all.len(), MAY_BE_WITHDRAWN.len() + 15, "kinds that may not be");
+    assert_eq!(all.len(), MAY_BE_WITHDRAWN.len() + 16, "kinds that may not be");
 }
 
 #[test]

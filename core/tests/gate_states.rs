@@ -18,7 +18,9 @@ use chrono::TimeDelta;
 use common::{at_ms, id};
 use liftgate_core::plan::Plan;
 use liftgate_core::readiness::{FindingState, Gate, Ledger, Standing};
-use liftgate_core::record::{Author, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, Moment, Until};
+use liftgate_core::record::{
+    AircraftId, Author, Body, CheckResult, Entry, EntryId, FindingGrade, Judgement, Moment, Until,
+};
 
 const PLAN: &str = r#"
 format = 1
@@ -367,8 +369,14 @@ impl State {
 
     fn add(&mut self, plan: &Plan, body: Body) -> EntryId {
         self.seq += 1;
-        let entry =
-            Entry { seq: self.seq, id: id(self.seq as u64), at: self.now.clone(), author: Author::Pilot, body };
+        let entry = Entry {
+            seq: self.seq,
+            id: id(self.seq as u64),
+            at: self.now.clone(),
+            author: Author::Pilot,
+            aircraft: AircraftId::FIRST,
+            body,
+        };
         self.ledger.take(plan, std::slice::from_ref(&entry));
         entry.id
     }

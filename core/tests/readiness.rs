@@ -14,8 +14,8 @@ use liftgate_core::readiness::{
     Withdrawals,
 };
 use liftgate_core::record::{
-    Author, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, MarkKind, OnAircraft, Outcome,
-    PackState, Thing, ThingKind, ThingRef, Until, WithoutPhone,
+    AircraftId, Author, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, MarkKind, OnAircraft,
+    Outcome, PackState, Thing, ThingKind, ThingRef, Until, WithoutPhone,
 };
 use liftgate_core::unit::Unit;
 use proptest::prelude::*;
@@ -2150,6 +2150,30 @@ fn history(steps: &[Step]) -> Story {
     story
 }
 
+/// The entries of another aircraft between those of one, as `turns` says, with packs, names and a plan of its own; and those of the one
+/// alone, at the same places in the journal. Both are of one phone, whose clock the first one's entries tell.
+fn beside(own: &Story, other: &Story, turns: &[bool]) -> (Vec<Entry>, Vec<Entry>) {
+    let of_all =
+        |body: &Body| body.is_of_workshop() && !matches!(body, Body::PackCharged { .. } | Body::PackNoted { .. });
+    let mut others = other.entries.iter().filter(|entry| !of_all(&entry.body)).map(|entry| {
+        let text = serde_json::to_string(&(entry.id, &entry.body)).unwrap();
+        let text = text.replace("01900000-0000-7000", "01910000-0000-7000").replace("Pack ", "Crate ");
+        serde_json::from_str::<(EntryId, Body)>(&text).unwrap()
+    });
+    let aircraft = AircraftId(Some(id(1 << 40)));
+    let (mut all, mut alone) = (Vec::new(), Vec::new());
+    for (entry, turn) in own.entries.iter().zip(turns.iter().cycle()) {
+        let own = Entry { seq: all.len() as i64 + 1, ..entry.clone() };
+        alone.push(own.clone());
+        all.push(own);
+        for (id, body) in others.by_ref().take(if *turn { 3 } else { 0 }) {
+            let (seq, at) = (all.len() as i64 + 1, entry.at.clone());
+            all.push(Entry { seq, id, at, author: Author::Pilot, aircraft, body });
+        }
+    }
+    (all, alone)
+}
+
 /// `PROPTEST_CASES` asks for more, for a night.
 fn config(cases: u32) -> ProptestConfig {
     let cases = std::env::var("PROPTEST_CASES").ok().and_then(|cases| cases.parse().ok()).unwrap_or(cases);
@@ -2277,6 +2301,37 @@ proptest! {
             let now = last.map_or(&story.now, |last| &last.at);
             prop_assert_eq!(known.taken_back_just_now(now), taken_back);
         }
+    }
+
+    #[test]
+    fn entries_of_one_aircraft_never_change_another(
+        steps in prop::collection::vec(step(), 20..60),
+        others in prop::collection::vec(step(), 20..60),
+        turns in prop::collection::vec(any::<bool>(), 1..20),
+    ) {
+        let (own, other) = (history(&steps), history(&others));
+        let (all, alone) = beside(&own, &other, &turns);
+        let plan = own.plan_at(own.entries.len());
+        let (with, without) = (Ledger::of(own.first(), &all), Ledger::of(own.first(), &alone));
+        prop_assert_eq!(Truth::of_core(&plan, &with, &own.now), Truth::of_core(&plan, &without, &own.now));
+        prop_assert_eq!(&with.aircraft, &without.aircraft);
+        prop_assert_eq!(&with.evidence, &without.evidence);
+        prop_assert_eq!(&with.results, &without.results);
+        prop_assert_eq!(&with.releases, &without.releases);
+        prop_assert_eq!((&with.described, &with.declared), (&without.described, &without.declared));
+        prop_assert_eq!((&with.findings, &with.gone), (&without.findings, &without.gone));
+        prop_assert_eq!(&with.flights, &without.flights);
+        prop_assert_eq!((&with.changes, &with.happened), (&without.changes, &without.happened));
+        prop_assert_eq!(&with.adjusted, &without.adjusted);
+        prop_assert_eq!((&with.seat, &with.lock), (&without.seat, &without.lock));
+        prop_assert_eq!((with.runs, with.motor_ms), (without.runs, without.motor_ms));
+        prop_assert_eq!(&with.clock, &without.clock);
+        // And the other one's are all there, where they are asked for.
+        let aircraft = AircraftId(Some(id(1 << 40)));
+        let there = Ledger::of_aircraft(aircraft, other.first(), &all);
+        let drawn = |entry: &&Entry| entry.aircraft == aircraft && matches!(entry.body, Body::CardDrawn { .. });
+        let stands = |entry: &&Entry| !there.withdrawals.contains(entry.id);
+        prop_assert_eq!(there.flights.len(), all.iter().filter(drawn).filter(stands).count());
     }
 
     #[test]

@@ -127,7 +127,7 @@ impl Season {
             let refers = ids.iter().filter(|(old, _)| text.contains(old.as_str()));
             let text = refers.fold(text.clone(), |text, (old, new)| text.replace(old.as_str(), &new.0.to_string()));
             let body = serde_json::from_str(&text).unwrap();
-            NewEntry { id: Some(*id), author: entry.author.clone(), body }
+            NewEntry { id: Some(*id), author: entry.author.clone(), aircraft: entry.aircraft, body }
         });
         new.collect()
     }

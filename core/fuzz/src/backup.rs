@@ -69,7 +69,8 @@ impl Live {
         let path: PathBuf = folder.path().join("journal.db");
         let mut journal = Journal::open(&path).unwrap();
         for entry in &STORY[..12] {
-            let new = NewEntry { id: Some(entry.id), author: entry.author.clone(), body: entry.body.clone() };
+            let (author, body) = (entry.author.clone(), entry.body.clone());
+            let new = NewEntry { id: Some(entry.id), author, aircraft: entry.aircraft, body };
             journal.append(&entry.at, vec![new]).unwrap();
         }
         journal.close().unwrap();

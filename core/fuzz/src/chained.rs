@@ -26,7 +26,7 @@ pub struct Row {
 impl Row {
     /// The row of an entry, outside of any chain.
     pub fn of(entry: &Entry) -> Row {
-        let stored = StoredBody::write(&entry.body).unwrap();
+        let stored = StoredBody::write_of(entry.aircraft, &entry.body).unwrap();
         let withdraws = match &entry.body {
             Body::Withdrawn { entry, .. } => Some(*entry.0.as_bytes()),
             _ => None,

@@ -35,7 +35,8 @@ static FILES: LazyLock<Files> = LazyLock::new(|| {
     let path = folder.path().join("journal.db");
     let append = |journal: &mut Journal, entries: &[Entry]| {
         for entry in entries {
-            let new = NewEntry { id: Some(entry.id), author: entry.author.clone(), body: entry.body.clone() };
+            let (author, body) = (entry.author.clone(), entry.body.clone());
+            let new = NewEntry { id: Some(entry.id), author, aircraft: entry.aircraft, body };
             journal.append(&entry.at, vec![new]).unwrap();
         }
     };

@@ -4,7 +4,7 @@ use arbitrary::{Result, Unstructured};
 use chrono::{DateTime, FixedOffset, TimeDelta};
 use liftgate_core::plan::Plan;
 use liftgate_core::readiness::Ledger;
-use liftgate_core::record::{Author, Body, Entry, Moment, StoredBody};
+use liftgate_core::record::{AircraftId, Author, Body, Entry, Moment, StoredBody};
 use liftgate_core::tables::{self, Form, Source, Table};
 
 use super::common::id;
@@ -20,32 +20,32 @@ fn told(u: &mut Unstructured<'_>) -> Result<bool> {
     let known = u.int_in_range(1..=STORY.len())?;
     let mut entries = STORY[..known].to_vec();
     for _ in 0..u.int_in_range(1..=4)? {
-        let Some(body) = decoded(stored(u)?) else { continue };
+        let Some((aircraft, body)) = decoded(stored(u)?) else { continue };
         let author = if u.ratio(1, 4)? { Author::Spotter { name: "Sam".to_owned() } } else { Author::Pilot };
         let seq = entries.len() as i64 + 1;
         let at = moment(&entries[entries.len() - 1].at, u)?;
-        entries.push(Entry { seq, id: id(10_000 + seq as u64), at, author, body });
+        entries.push(Entry { seq, id: id(10_000 + seq as u64), at, author, aircraft, body });
     }
     let now = moment(&entries[entries.len() - 1].at, u)?;
     fold(&entries, known, &now);
     Ok(entries.len() > known)
 }
 
-/// What a stored body says, once it is known that it is stored again as the same.
-fn decoded(json: String) -> Option<Body> {
+/// What a stored body says and of which aircraft it is, once it is known that it is stored again as the same.
+fn decoded(json: String) -> Option<(AircraftId, Body)> {
     let stored = StoredBody { kind: "any".to_owned(), version: Body::VERSION, json };
-    let body = match stored.read() {
-        Ok(body) => body,
+    let (aircraft, body) = match stored.aircraft().and_then(|aircraft| Ok((aircraft, stored.read()?))) {
+        Ok(said) => said,
         Err(refusal) => {
             assert!(!refusal.to_string().is_empty());
             return None;
         }
     };
-    let again = StoredBody::write(&body).expect("what was read can be stored");
+    let again = StoredBody::write_of(aircraft, &body).expect("what was read can be stored");
     let read = again.read().expect("what was stored can be read");
-    assert_eq!(read, body);
-    assert_eq!(StoredBody::write(&read), Ok(again));
-    Some(body)
+    assert_eq!((&read, again.aircraft()), (&body, Ok(aircraft)));
+    assert_eq!(StoredBody::write_of(aircraft, &read), Ok(again));
+    Some((aircraft, body))
 }
 
 /// A moment after another: soon, or whenever a stored entry can say.
@@ -72,7 +72,7 @@ fn fold(entries: &[Entry], known: usize, now: &Moment) {
     let plan = small_plan();
     let ledger = Ledger::of(&plan, entries);
     let adopted = entries.iter().rev().filter_map(|entry| match &entry.body {
-        Body::PlanAdopted { plan, text, .. } => Plan::parse(plan, text).ok(),
+        Body::PlanAdopted { plan, text, .. } | Body::AircraftBegun { plan, text, .. } => Plan::parse(plan, text).ok(),
         _ => None,
     });
     for plan in adopted.take(2) {

@@ -3,7 +3,7 @@
 use std::sync::LazyLock;
 
 use arbitrary::{Result, Unstructured};
-use liftgate_core::record::{Author, Body, Entry, StoredBody};
+use liftgate_core::record::{AircraftId, Author, Body, Entry, StoredBody};
 
 use super::changed::changed;
 use super::common::story::{Flown, Story};
@@ -21,7 +21,14 @@ pub static STORY: LazyLock<Vec<Entry>> = LazyLock::new(|| {
     let text = include_str!("../../tests/common/small_plan.toml").to_owned();
     let (plan, edition) = (story.plan.id.clone(), story.plan.edition.clone());
     let body = Body::PlanAdopted { plan, edition, text };
-    let first = Entry { seq: 1, id: id(9_000), at: story.entries[0].at.clone(), author: Author::Pilot, body };
+    let first = Entry {
+        seq: 1,
+        id: id(9_000),
+        at: story.entries[0].at.clone(),
+        author: Author::Pilot,
+        aircraft: AircraftId::FIRST,
+        body,
+    };
     let rest = story.entries.into_iter().map(|entry| Entry { seq: entry.seq + 1, ..entry });
     std::iter::once(first).chain(rest).collect()
 });

@@ -1,11 +1,13 @@
 # Die Modelle eines Journals, und was sie teilen.
 hangar-title = Halle
 hangar-intro = Jedes Modell hat seine eigenen Stufen und Nachweise. Akkus, der Code und die Notfallseite sind für alle gleich.
-hangar-aircraft = { $count ->
+hangar-aircraft =
+    { $count ->
         [one] 1 Modell
        *[other] { $count } Modelle
     }
-hangar-in-the-way = { $count ->
+hangar-in-the-way =
+    { $count ->
         [0] nichts im Weg
         [one] 1 im Weg
        *[other] { $count } im Weg

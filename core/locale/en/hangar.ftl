@@ -1,11 +1,13 @@
 # The aircraft of one journal, and what they share.
 hangar-title = Hangar
 hangar-intro = Each aircraft has its own stages and proofs. Packs, the code and the emergency page are the same for all.
-hangar-aircraft = { $count ->
+hangar-aircraft =
+    { $count ->
         [one] 1 aircraft
        *[other] { $count } aircraft
     }
-hangar-in-the-way = { $count ->
+hangar-in-the-way =
+    { $count ->
         [0] nothing in the way
         [one] 1 in the way
        *[other] { $count } in the way

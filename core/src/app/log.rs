@@ -51,7 +51,7 @@ pub(super) fn offered_again(shared: &mut Shared, card: EntryId) -> Result<(), Ap
 }
 
 /// Begins to read the picked log under the columns as they are named.
-pub(super) fn attach(shared: &mut Shared, card: EntryId, drafts: Drafts<'_>) -> Result<(), AppError> {
+pub(super) fn attach(shared: &mut Shared, card: EntryId, drafts: Drafts<'_>) -> Result<Option<Done>, AppError> {
     let Some(picked) = shared.picked_log.as_ref().filter(|picked| picked.card == card) else {
         return Err(AppError::refused(say!(shared.locale(), "log-gone-pick-again")));
     };
@@ -60,7 +60,7 @@ pub(super) fn attach(shared: &mut Shared, card: EntryId, drafts: Drafts<'_>) -> 
     form.check_typed(&map)?;
     let reading = LogImport::begin(Purpose::Attach, card, &picked.file, &picked.layout, &map)?;
     shared.reading = Some(reading);
-    Ok(())
+    read_on(shared)
 }
 
 /// The picked log was read: says what to append. The file is kept with that entry, or offered still where it cannot be appended.

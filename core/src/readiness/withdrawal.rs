@@ -83,8 +83,7 @@ impl Withdrawals {
 
     /// Takes in what was withdrawn while another aircraft was in view. Here it was never the last touch, and nothing is put back.
     pub(super) fn withdrawn_elsewhere(&mut self, entry: &Entry, taken_back: EntryId, reason: &str) {
-        let withdrawal =
-            Withdrawal { by: entry.id, at: entry.at.clone(), reason: reason.to_owned(), is_slip: false };
+        let withdrawal = Withdrawal { by: entry.id, at: entry.at.clone(), reason: reason.to_owned(), is_slip: false };
         self.of.insert(taken_back, withdrawal);
     }
 

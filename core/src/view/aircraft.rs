@@ -56,7 +56,7 @@ pub(super) fn aircraft(context: &Context<'_>) -> Screen {
     let edition = Some(say!(context.locale, "aircraft-edition", edition = context.plan.edition));
     blocks.push(row(Edge::None, "", &context.plan.title, edition, Place::Plan));
     blocks.push(heading(say!(context.locale, "hangar-title"), None));
-    blocks.push(super::hangar::begin_row(context));
+    blocks.push(super::hangar_rows::begin_row(context));
     blocks = found(context, blocks, head);
     let change =
         Control::primary(Place::Change.into(), say!(context.locale, "aircraft-record-change")).icon(Icon::Pencil);

@@ -34,7 +34,7 @@ pub(super) fn board(context: &Context<'_>) -> Screen {
     blocks.extend(super::papers::ending(context));
     blocks.extend(carried(context));
     blocks.extend(super::packs::packs_row(context));
-    blocks.extend(super::hangar::hangar_row(context));
+    blocks.extend(super::hangar_rows::hangar_row(context));
     blocks.extend(events(context));
     blocks.push(emergency(context));
     blocks.extend(changed(context));

@@ -1,12 +1,12 @@
-//! The aircraft of this journal, a line each, and the way to begin another.
+//! The aircraft of this journal, a line each, and the page on which another is begun.
 
-use super::context::{heading, paragraph, row};
-use super::{Block, Context, Control, Edge, Go, Icon, Place, Record, Screen, Tone};
+use super::context::paragraph;
+use super::{Block, Context, Control, Go, Icon, Place, Record, Screen, Tone};
 use crate::form::NameForm;
 use crate::locale::say;
 use crate::plan::Plan;
 use crate::readiness::Ledger;
-use crate::record::{AircraftId, ThingKind};
+use crate::record::AircraftId;
 
 /// An aircraft of the journal beside the one in view.
 pub struct Beside {
@@ -23,7 +23,7 @@ pub(super) fn hangar(context: &Context<'_>) -> Screen {
     let locale = context.locale;
     let mut blocks = vec![paragraph(say!(locale, "hangar-intro"), Tone::Quiet)];
     blocks.extend(context.hangar.iter().filter_map(|aircraft| line(context, *aircraft)));
-    blocks.push(begin_row(context));
+    blocks.push(super::hangar_rows::begin_row(context));
     let count = say!(locale, "hangar-aircraft", count = context.hangar.len());
     context.screen("hangar", say!(locale, "hangar-title"), Some(count), blocks)
 }
@@ -59,19 +59,6 @@ fn line_of(there: &Context<'_>, command: super::Token) -> Option<Block> {
     Some(Block::Row { edge, state, title, detail: Some(detail), control: Some(control) })
 }
 
-/// The way to the list, where there is more than one aircraft.
-pub(super) fn hangar_row(context: &Context<'_>) -> Option<Block> {
-    let locale = context.locale;
-    let count = say!(locale, "hangar-aircraft", count = context.hangar.len());
-    (context.hangar.len() > 1).then(|| row(Edge::None, count, say!(locale, "hangar-title"), None, Place::Hangar))
-}
-
-/// The way to another aircraft, and what it shares.
-pub(super) fn begin_row(context: &Context<'_>) -> Block {
-    let locale = context.locale;
-    row(Edge::None, "", say!(locale, "hangar-begin"), Some(say!(locale, "hangar-shares")), Place::NewAircraft)
-}
-
 /// Another aircraft, about to be begun.
 pub(super) fn new_aircraft(context: &Context<'_>) -> Screen {
     let locale = context.locale;
@@ -79,26 +66,4 @@ pub(super) fn new_aircraft(context: &Context<'_>) -> Screen {
     blocks.extend(super::aircraft::names(context, &NameForm::of_another(context.form, &context.ledger.aircraft)));
     let begin = Control::primary(Record::BeginAircraft.into(), say!(locale, "hangar-begin-it")).icon(Icon::Tick);
     Screen { foot: vec![begin], ..context.screen("new-aircraft", say!(locale, "hangar-begin"), None, blocks) }
-}
-
-/// The packs of the other aircraft, each of which can be taken over here with one touch more than is typed of it.
-pub(super) fn packs_to_share(context: &Context<'_>) -> Vec<Block> {
-    let locale = context.locale;
-    let mut rows: Vec<Block> = context
-        .ledger
-        .packs_to_share()
-        .map(|pack| {
-            let go = Go::Like { kind: ThingKind::Pack, name: pack.name.clone() };
-            let (title, detail) = (pack.name.clone(), super::aircraft::thing_words(locale, pack));
-            let spoken = format!("{title}. {detail}");
-            let control = Control::new(go.into(), title.clone()).icon(Icon::Add).spoken(spoken);
-            let state = say!(locale, "hangar-pack-elsewhere");
-            Block::Row { edge: Edge::None, state, title, detail: Some(detail), control: Some(control) }
-        })
-        .collect();
-    if !rows.is_empty() {
-        rows.insert(0, heading(say!(locale, "hangar-packs"), None));
-        rows.push(paragraph(say!(locale, "hangar-packs-note"), Tone::Quiet));
-    }
-    rows
 }

@@ -7,9 +7,9 @@ use std::path::{Path, PathBuf};
 use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta};
 use liftgate_core::engineering::Grade;
 use liftgate_core::record::{
-    AircraftId, AttachedLog, AttachedPhoto, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap, JudgedList,
-    Judgement, MarkKind, Moment, NamedValue, Odd, OnAircraft, Outcome, Outlier, PackState, PhotoOf, Prediction,
-    Reading, Thing, ThingKind, ThingRef, Until, Wind, WithoutPhone,
+    AircraftId, AttachedLog, AttachedPhoto, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap,
+    JudgedList, Judgement, MarkKind, Moment, NamedValue, Odd, OnAircraft, Outcome, Outlier, PackState, PhotoOf,
+    Prediction, Reading, Thing, ThingKind, ThingRef, Until, Wind, WithoutPhone,
 };
 use liftgate_core::telemetry::summary::{ChannelLimit, FigureKind, LogFigure, Side};
 use liftgate_core::telemetry::{ColumnMap, LogUnit, MappedColumn, Quantity, RowCounts, Span, TimeForm};
@@ -341,6 +341,7 @@ pub fn one_of_each() -> Vec<Body> {
             },
             on_aircraft: OnAircraft::NotSaid,
         },
+        Body::AircraftBegun { plan: "small".to_owned(), edition: "1".to_owned(), text: "format = 1\n".to_owned() },
     ]
 }
 

@@ -6,8 +6,8 @@ use liftgate_core::field::{Mark, Unanswered};
 use liftgate_core::plan::{Check, CheckKind, Plan};
 use liftgate_core::readiness::{Blocker, Finding, FindingState, Gate, Ledger, Report, Standing};
 use liftgate_core::record::{
-    Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, Moment, OnAircraft,
-    Outcome, Outlier, PackState, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
+    AircraftId, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, Moment,
+    OnAircraft, Outcome, Outlier, PackState, Prediction, Reading, Thing, ThingKind, ThingRef, Until,
 };
 use liftgate_core::unit::Unit;
 
@@ -139,7 +139,14 @@ impl Story {
         self.now.wall += TimeDelta::seconds(1);
         self.now.monotonic_ms += 1_000;
         let seq = self.entries.len() as i64 + 1;
-        self.entries.push(Entry { seq, id: id(seq as u64), at: self.now.clone(), author, body });
+        self.entries.push(Entry {
+            seq,
+            id: id(seq as u64),
+            at: self.now.clone(),
+            author,
+            aircraft: AircraftId::FIRST,
+            body,
+        });
         id(seq as u64)
     }
 

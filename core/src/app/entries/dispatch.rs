@@ -64,10 +64,7 @@ pub fn appended(
         Record::Withdraw(entry) => withdrawal::withdraw(shared, entry, place, drafts, now),
         Record::WithdrawReleases(last) => withdrawal::withdraw_releases(shared, last, now),
         Record::AdoptPlan => plan::adopt(shared, drafts),
-        Record::AttachLog(id) => {
-            log::attach(shared, id, drafts)?;
-            return log::read_on(shared);
-        }
+        Record::AttachLog(id) => return log::attach(shared, id, drafts),
         Record::ReadOn => return log::read_on(shared),
     };
     done.map(Some)

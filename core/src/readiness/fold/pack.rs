@@ -8,12 +8,16 @@ use crate::readiness::touch::Reach;
 use crate::record::{Entry, PackState, ThingKind};
 
 impl Ledger {
+    pub(super) fn pack_charged(&mut self, entry: &Entry, pack: &str, put_back_mah: Option<f64>) {
+        self.done_to_pack(entry, pack, DoneToPack::Charged { put_back_mah });
+    }
+
     /// The lowest and the highest cell of a pack were read.
     pub(super) fn cells_read(&mut self, entry: &Entry, pack: &str, low_v: f64, high_v: f64) {
         self.done_to_pack(entry, pack, DoneToPack::CellsRead { low_v, high_v });
     }
 
-    pub(super) fn done_to_pack(&mut self, entry: &Entry, pack: &str, what: DoneToPack) {
+    fn done_to_pack(&mut self, entry: &Entry, pack: &str, what: DoneToPack) {
         let deed = PackDeed { at: entry.at.clone(), seq: entry.seq, what };
         self.pack_deeds.entry(pack.to_owned()).or_default().push(deed);
     }

@@ -5,7 +5,6 @@ use std::borrow::Cow;
 use crate::aircraft::FigureValue;
 use crate::field::Flight;
 use crate::plan::Plan;
-use crate::readiness::history::DoneToPack;
 use crate::readiness::ledger::Ledger;
 use crate::record::{Body, Entry};
 
@@ -54,9 +53,7 @@ impl Ledger {
             Body::LandingRecorded { .. } => self.landing_recorded(plan, entry),
             Body::LandingWaived { card, reason } => self.landing_waived(*card, reason),
             Body::PackNoted { pack, state } => self.pack_noted(plan, entry, pack, *state),
-            Body::PackCharged { pack, put_back_mah } => {
-                self.done_to_pack(entry, pack, DoneToPack::Charged { put_back_mah: *put_back_mah });
-            }
+            Body::PackCharged { pack, put_back_mah } => self.pack_charged(entry, pack, *put_back_mah),
             Body::CellsRead { pack, low_v, high_v } => self.cells_read(entry, pack, *low_v, *high_v),
             Body::DisagreementExplained { card, why, used_mah } => self.explained(*card, why, *used_mah),
             Body::FindingRaised { .. } => self.finding_raised(entry),
