@@ -24,6 +24,7 @@ mod empty_reading;
 mod finding_a_figure;
 mod first_gate;
 mod handles;
+mod hangar;
 mod heat_finding;
 mod hotter_day;
 mod journal_page;

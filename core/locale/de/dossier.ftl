@@ -144,6 +144,11 @@ dossier-ladder-spoken =
         [one] { $count } Schwebeflug
        *[other] { $count } Schwebeflüge
     } mit vorausgesagter und gelesener Ladung; { $agree } davon stimmen überein
+dossier-of-others =
+    { $count ->
+        [one] Ein Eintrag gehört
+       *[other] { $count } Einträge gehören
+    } zu anderen Modellen in diesem Journal. Die Kette läuft auch über sie, daher stehen ihre Zeilen hier; sonst ist keine Seite dieses Nachweises über sie.
 dossier-kept-back =
     { $count ->
         [one] Ein Eintrag enthält

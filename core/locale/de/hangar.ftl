@@ -19,4 +19,5 @@ hangar-new-intro = Am Anfang ist nichts nachgewiesen; es gilt derselbe Plan wie 
 hangar-begin-it = Beginnen
 hangar-packs = Akkus der anderen Modelle
 hangar-pack-elsewhere = zu übernehmen
+hangar-packs-to-take-over = { $count } zu übernehmen
 hangar-packs-note = Ein Akku, den zwei Modelle fliegen, ist ein Akku: Ladungen, Flüge und Messungen zählen für beide. Nur übernehmen, wenn Zellen, Stecker und Masse passen.

@@ -144,6 +144,11 @@ dossier-ladder-spoken =
         [one] { $count } hover
        *[other] { $count } hovers
     } with predicted and read charge; { $agree } of them agree
+dossier-of-others =
+    { $count ->
+        [one] One entry is
+       *[other] { $count } entries are
+    } of other aircraft in this journal. The chain goes over them too, so their lines are here; no other page of this dossier is about them.
 dossier-kept-back =
     { $count ->
         [one] One entry holds

@@ -19,4 +19,5 @@ hangar-new-intro = It begins with nothing proved, under the plan that is in forc
 hangar-begin-it = Begin it
 hangar-packs = Packs of the other aircraft
 hangar-pack-elsewhere = to take over
+hangar-packs-to-take-over = { $count } to take over
 hangar-packs-note = A pack that two aircraft fly is one pack: charges, flights and readings count for both. Take one over only if its cells, plug and mass fit.

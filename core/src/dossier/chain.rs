@@ -38,6 +38,10 @@ pub(super) fn write(page: &Page<'_>) -> Written {
         0 => String::new(),
         count => say!(page.locale(), "dossier-kept-back", count = count),
     };
+    words.of_others = match page.context.journal_count.saturating_sub(page.context.entries.len()) {
+        0 => String::new(),
+        count => say!(page.locale(), "dossier-of-others", count = count),
+    };
     Chain { words, count: page.count(), head: page.verified.head.to_string(), python: CHECK }.render()
 }
 

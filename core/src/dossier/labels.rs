@@ -72,13 +72,20 @@ pub(super) struct Words {
     pub who: String,
     /// That some entries are left out of the chain's lines; empty where none is.
     pub kept_back: String,
+    /// That some entries of the chain are of other aircraft; empty where all are of this one.
+    pub of_others: String,
     /// The last line.
     pub end: String,
 }
 
 impl Words {
     pub(super) fn of(locale: Locale) -> Words {
-        Words { kept_back: String::new(), end: String::new(), ..headings(locale, tables(locale)) }
+        Words {
+            kept_back: String::new(),
+            of_others: String::new(),
+            end: String::new(),
+            ..headings(locale, tables(locale))
+        }
     }
 }
 

@@ -1,23 +1,6 @@
 //! Whose an entry is: one aircraft's, or the workshop's.
 
-use serde::{Deserialize, Serialize};
-
-use super::{Body, Entry, EntryId};
-
-/// Which of a journal's aircraft: the entry that began it names it. The one that the journal began with was there before others could be,
-/// and has no such entry.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Default, Serialize, Deserialize)]
-#[serde(transparent)]
-pub struct AircraftId(pub Option<EntryId>);
-
-impl AircraftId {
-    /// The aircraft that the journal began with.
-    pub const FIRST: AircraftId = AircraftId(None);
-
-    pub(super) fn is_first(&self) -> bool {
-        *self == AircraftId::FIRST
-    }
-}
+use super::{AircraftId, Body, Entry};
 
 impl Body {
     /// Whether it is of the workshop, and so of every aircraft in it: what is done with a pack, the pilot's code, whom to call, the record's

@@ -1,26 +1,12 @@
-use std::fmt;
-
 use chrono::{NaiveDate, NaiveDateTime};
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
-use uuid::Uuid;
 
-use super::{AircraftId, Moment, OnAircraft, Thing, ThingKind, ThingRef};
+use super::{AircraftId, EntryId, Moment, OnAircraft, Thing, ThingKind, ThingRef};
 use crate::locale::{Locale, say};
 use crate::telemetry::summary::LogFigure;
 use crate::telemetry::{ColumnMap, RowCounts};
 use crate::unit::Unit;
-
-/// Names one entry for ever: a UUIDv7, so that names sort by the time they were made.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(transparent)]
-pub struct EntryId(pub Uuid);
-
-impl fmt::Display for EntryId {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.0.fmt(f)
-    }
-}
 
 /// Wind as a person tells it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]

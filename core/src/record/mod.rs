@@ -2,14 +2,15 @@
 
 mod belongs;
 mod entry;
+mod id;
 mod moment;
 mod thing;
 
-pub use belongs::AircraftId;
 pub use entry::{
-    AttachedLog, AttachedPhoto, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap, JudgedList,
-    Judgement, MarkKind, NamedValue, Odd, Outcome, Outlier, PackState, PhotoOf, Prediction, Reading, StoredBody,
+    AttachedLog, AttachedPhoto, Author, Basis, Body, CheckResult, Entry, FindingGrade, Gap, JudgedList, Judgement,
+    MarkKind, NamedValue, Odd, Outcome, Outlier, PackState, PhotoOf, Prediction, Reading, StoredBody,
     StoredFormError, Until, Wind, WithoutPhone,
 };
+pub use id::{AircraftId, EntryId};
 pub use moment::Moment;
 pub use thing::{OnAircraft, Thing, ThingField, ThingKind, ThingRef};

@@ -1,5 +1,5 @@
 use super::context::{heading, paragraph, row, still_row};
-use super::lists::{declare, is_declared, is_judged};
+use super::lists::{declare, is_declared, is_judged, thing_words};
 use super::mend::{is_refused, mend_first};
 use super::{Block, Context, Control, Edge, Edit, Icon, Keyboard, Place, Record, Screen, Tone};
 use crate::form::{ChangeForm, FigureForm, FindForm, NameForm, RemovalForm, SettingForm, SubjectsForm, ThingForm};
@@ -149,6 +149,9 @@ fn things(context: &Context<'_>, kind: ThingKind) -> Vec<Block> {
             place,
         )
     }));
+    if kind == ThingKind::Pack {
+        blocks.extend(super::hangar_rows::to_take_over(context));
+    }
     let add = Control::new(
         Place::Thing { kind, name: None }.into(),
         say!(context.locale, "aircraft-add", kind = context.locale.inside(&kind.word(context.locale))),
@@ -204,15 +207,6 @@ pub(super) fn what_went_in(context: &Context<'_>, check: &Check) -> Vec<Block> {
         }
     }
     if blocks.len() > 1 { blocks } else { Vec::new() }
-}
-
-pub(super) fn thing_words(locale: Locale, thing: &Thing) -> String {
-    let numbers = thing.kind.fields().iter().filter_map(|field| {
-        let value = thing.number(field.id)?;
-        Some(format!("{} {}", locale.inside(&field.label(locale)), field.shown(value, locale)))
-    });
-    let of = thing.of.iter().map(|supply| say!(locale, "aircraft-on", supply = supply));
-    of.chain(numbers).chain(thing.beside_numbers(locale)).collect::<Vec<_>>().join(", ")
 }
 
 /// The aircraft's, its builder's and its pilot's name.

@@ -1,4 +1,4 @@
-use super::{Beside, Block, Control, Edge, Edit, Go, Icon, Place, Screen, Weight};
+use super::{Block, Control, Edge, Edit, Go, Icon, Place, Screen, Weight};
 use crate::computed::Facts;
 use crate::field::Flight;
 use crate::form::{Drafts, LandingForm, last_people};
@@ -50,6 +50,16 @@ pub struct Found<'a> {
     pub searched: usize,
     /// Of how many.
     pub of: usize,
+}
+
+/// An aircraft of the journal beside the one in view.
+pub struct Beside {
+    /// The plan in force there, as it was adopted.
+    pub written: Plan,
+    /// The same, as the person reads it.
+    pub plan: Plan,
+    /// What its entries say.
+    pub ledger: Ledger,
 }
 
 /// All that a screen is made from.

@@ -4,19 +4,7 @@ use super::context::paragraph;
 use super::{Block, Context, Control, Go, Icon, Place, Record, Screen, Tone};
 use crate::form::NameForm;
 use crate::locale::say;
-use crate::plan::Plan;
-use crate::readiness::Ledger;
 use crate::record::AircraftId;
-
-/// An aircraft of the journal beside the one in view.
-pub struct Beside {
-    /// The plan in force there, as it was adopted.
-    pub written: Plan,
-    /// The same, as the person reads it.
-    pub plan: Plan,
-    /// What its entries say.
-    pub ledger: Ledger,
-}
 
 /// The list of aircraft.
 pub(super) fn hangar(context: &Context<'_>) -> Screen {

@@ -90,3 +90,12 @@ pub(super) fn judged_words(locale: Locale, judged: &[JudgedList]) -> String {
     let counts: Vec<String> = judged.iter().map(|judged| counted(locale, judged.list, judged.count)).collect();
     say!(locale, "lists-judged", lists = counts.join(", "))
 }
+
+pub(super) fn thing_words(locale: Locale, thing: &Thing) -> String {
+    let numbers = thing.kind.fields().iter().filter_map(|field| {
+        let value = thing.number(field.id)?;
+        Some(format!("{} {}", locale.inside(&field.label(locale)), field.shown(value, locale)))
+    });
+    let of = thing.of.iter().map(|supply| say!(locale, "aircraft-on", supply = supply));
+    of.chain(numbers).chain(thing.beside_numbers(locale)).collect::<Vec<_>>().join(", ")
+}

@@ -58,10 +58,9 @@ mod words;
 use crate::locale::{Locale, say};
 
 pub use brought::{Brought, BroughtStage, Holds, Offer};
-pub use context::{Context, Found, OpenLog, PhotoLack, PickedLog};
+pub use context::{Beside, Context, Found, OpenLog, PhotoLack, PickedLog};
 pub use damaged::DamageSeen;
 pub(crate) use damaged::damaged;
-pub use hangar::Beside;
 pub use model::*;
 pub use token::{Command, Edit, Go, Place, Preference, Record, Token, UsualAnswer};
 pub(crate) use token::{Offered, Wanted};

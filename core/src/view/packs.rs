@@ -1,6 +1,6 @@
 use super::context::{heading, paragraph, row, still_row};
 use super::mend::{is_refused, mend_first};
-use super::{Block, Context, Control, Edge, Go, Icon, Keyboard, Place, Record, Screen, Tone, day_and_time};
+use super::{Block, Context, Control, Edge, Icon, Keyboard, Place, Record, Screen, Tone, day_and_time};
 use crate::engineering::pack::STORAGE_CELL_RANGE_V;
 use crate::form::{CellsForm, PutBackForm};
 use crate::locale::{Locale, say};
@@ -25,7 +25,7 @@ pub(super) fn packs(context: &Context<'_>) -> Screen {
     for pack in &packs {
         blocks.extend(pack_blocks(context, pack));
     }
-    blocks.extend(packs_to_share(context));
+    blocks.extend(super::hangar_rows::packs_to_share(context));
     blocks.push(paragraph(say!(context.locale, "packs-order"), Tone::Quiet));
     blocks.push(super::trends::trends_row(context.locale));
     context.screen("packs", say!(context.locale, "packs-title"), Some(context.aircraft_name()), blocks)
@@ -74,28 +74,6 @@ fn pack_blocks(context: &Context<'_>, pack: &PackStand) -> Vec<Block> {
     let damages = PackState::DAMAGES.into_iter().map(|state| noted(state, Icon::Warning)).collect();
     blocks.push(Block::Choice { label: say!(context.locale, "packs-damaged", pack = pack.name), options: damages });
     blocks
-}
-
-/// The packs of the other aircraft, each of which can be taken over here with one touch more than is typed of it.
-fn packs_to_share(context: &Context<'_>) -> Vec<Block> {
-    let locale = context.locale;
-    let mut rows: Vec<Block> = context
-        .ledger
-        .packs_to_share()
-        .map(|pack| {
-            let go = Go::Like { kind: ThingKind::Pack, name: pack.name.clone() };
-            let (title, detail) = (pack.name.clone(), super::aircraft::thing_words(locale, pack));
-            let spoken = format!("{title}. {detail}");
-            let control = Control::new(go.into(), title.clone()).icon(Icon::Add).spoken(spoken);
-            let state = say!(locale, "hangar-pack-elsewhere");
-            Block::Row { edge: Edge::None, state, title, detail: Some(detail), control: Some(control) }
-        })
-        .collect();
-    if !rows.is_empty() {
-        rows.insert(0, heading(say!(locale, "hangar-packs"), None));
-        rows.push(paragraph(say!(locale, "hangar-packs-note"), Tone::Quiet));
-    }
-    rows
 }
 
 /// Its cells, as they are read at rest.
@@ -174,5 +152,10 @@ pub(super) fn packs_row(context: &Context<'_>) -> Option<Block> {
     };
     let detail =
         (!unstored.is_empty()).then(|| say!(context.locale, "packs-not-stored", packs = unstored.join(", ")));
-    (!packs.is_empty()).then(|| row(edge, &word, say!(context.locale, "packs-title"), detail, Place::Packs))
+    let to_share = context.ledger.packs_to_share().count();
+    match (packs.is_empty(), to_share) {
+        (false, _) => Some(row(edge, &word, say!(context.locale, "packs-title"), detail, Place::Packs)),
+        (true, 0) => None,
+        (true, _) => Some(super::hangar_rows::packs_elsewhere_row(context.locale, to_share)),
+    }
 }
