@@ -1,9 +1,11 @@
 //! What a touch, a screen and an opening cost, each beside an anchor that is measured in the same run, at journals of a real mix that are
 //! as long as asked for: flights with their logs, findings that were fixed and proven, checks. Rows of a table, for `tests/bench`.
 //!
-//! `cargo bench -p liftgate-tests --bench table -- 500 5000` measures at these lengths; without any at 500, 5,000, 50,000 and 1,000,000.
+//! `cargo bench -p liftgate-tests --bench table -- 500 5000` measures at these lengths; without any at 500, 5,000, 50,000 and 1,000,000;
+//! `-- hangar 5000` ten aircraft of so many entries each, and nothing else.
 #![allow(missing_docs, clippy::unwrap_used, clippy::print_stdout, clippy::print_stderr)]
 
+use std::collections::HashMap;
 use std::hint::black_box;
 use std::path::{Path, PathBuf};
 use std::time::Instant;
@@ -11,7 +13,7 @@ use std::time::Instant;
 use chrono::Duration;
 use liftgate_core::app::Phone;
 use liftgate_core::journal::{Journal, NewEntry};
-use liftgate_core::record::{Body, Entry, EntryId, Moment};
+use liftgate_core::record::{AircraftId, Body, Entry, EntryId, Moment};
 use liftgate_tests::Person;
 use liftgate_tests::example::{Kind, hover_log};
 use liftgate_tests::walk::Walk;
@@ -22,6 +24,8 @@ const FLIGHT: &str = "Flight in service";
 /// Milliseconds that a touch may take in the core, and that opening may take.
 const TOUCH_MS: f64 = 5.0;
 const OPENING_MS: f64 = 50.0;
+/// Milliseconds between two pictures of a screen that shows sixty a second.
+const FRAME_MS: f64 = 16.0;
 
 /// One row: what, how much in which unit, beside which anchor, and the budget of the value, where it has one.
 fn row(what: &str, value: f64, unit: &str, anchor: &str, beside: f64, budget: Option<f64>) {
@@ -243,6 +247,82 @@ fn at_length(season: &Season, folder: &Path, count: usize, first: Option<(f64, f
     (board, card)
 }
 
+/// Ten aircraft of so many entries each in one journal, beside one aircraft with as many entries as all of them.
+fn hangar(season: &Season, folder: &Path, of_each: usize) {
+    const AIRCRAFT: usize = 10;
+    eprintln!("bench: {AIRCRAFT} aircraft of {of_each} entries each");
+    let opening = |path: &Path, now: &Moment| {
+        middle(3, || {
+            let mut opened = None;
+            let took = ms(|| opened = Some(Phone::open(path, now).unwrap()));
+            opened.unwrap().close().unwrap();
+            took
+        })
+    };
+    let (alone, then) = season.drawn_out(AIRCRAFT * of_each, folder);
+    let one = opening(&alone, &then);
+    let (path, now) = season.drawn_out(of_each, folder);
+    let mut journal = Journal::open(&path).unwrap();
+    let first = journal.entries().unwrap();
+    for _ in 1..AIRCRAFT {
+        let new = another_aircraft(&first);
+        journal.append(&now, new).unwrap();
+    }
+    journal.close().unwrap();
+    let what = |of: &str| format!("{of}, {AIRCRAFT} aircraft of {of_each} entries");
+    row(&what("opening"), opening(&path, &now), "ms", "one aircraft with as many entries", one, Some(2.0 * one));
+    let phone = Phone::open(&path, &now).unwrap();
+    let pilot = phone.pilot().unwrap();
+    let go = |place: liftgate_core::view::Place| {
+        let token: liftgate_core::view::Token = place.into();
+        ms(|| drop(pilot.tap(&token, &now).unwrap()))
+    };
+    let screen = || middle(9, || ms(|| drop(black_box(pilot.screen(&now).unwrap()))));
+    go(liftgate_core::view::Place::Board);
+    let board = screen();
+    row(&what("board"), board, "ms", "a frame", FRAME_MS, Some(FRAME_MS));
+    let look = go(liftgate_core::view::Place::Hangar);
+    row(&what("the list, looked at first"), look, "ms", "opening one aircraft with as many entries", one, None);
+    row(&what("the list"), screen(), "ms", "a frame", FRAME_MS, Some(FRAME_MS));
+    phone.close().unwrap();
+}
+
+/// The entries of one aircraft again as another's: every entry, and every reference to one, under a name of its own.
+fn another_aircraft(first: &[Entry]) -> Vec<NewEntry> {
+    let names: HashMap<String, EntryId> =
+        first.iter().map(|entry| (entry.id.0.to_string(), EntryId(Uuid::now_v7()))).collect();
+    let id = EntryId(Uuid::now_v7());
+    let aircraft = AircraftId(Some(id));
+    let new = first.iter().map(|entry| {
+        let mut said = serde_json::to_value(&entry.body).unwrap();
+        rename(&mut said, &names);
+        let (author, body) = (entry.author.clone(), serde_json::from_value(said).unwrap());
+        NewEntry { id: Some(names[&entry.id.0.to_string()]), author, aircraft, body }
+    });
+    let (plan, edition, text) = first
+        .iter()
+        .find_map(|entry| match &entry.body {
+            Body::PlanAdopted { plan, edition, text } => Some((plan.clone(), edition.clone(), text.clone())),
+            _ => None,
+        })
+        .unwrap();
+    let begun = NewEntry::pilot(Body::AircraftBegun { plan, edition, text }).named(id).of(aircraft);
+    std::iter::once(begun).chain(new).collect()
+}
+
+fn rename(said: &mut serde_json::Value, names: &HashMap<String, EntryId>) {
+    match said {
+        serde_json::Value::String(text) => {
+            if let Some(new) = names.get(text.as_str()) {
+                *text = new.0.to_string();
+            }
+        }
+        serde_json::Value::Array(all) => all.iter_mut().for_each(|said| rename(said, names)),
+        serde_json::Value::Object(all) => all.values_mut().for_each(|said| rename(said, names)),
+        _ => {}
+    }
+}
+
 fn dossier(season: &Season, folder: &Path) {
     let mut person = Person::with(&std::fs::read(&season.file).unwrap(), season.now.clone());
     person.home();
@@ -261,15 +341,20 @@ fn dossier(season: &Season, folder: &Path) {
 }
 
 fn main() {
+    let is_hangar = std::env::args().any(|word| word == "hangar");
     let counts: Vec<usize> = std::env::args().filter_map(|word| word.parse().ok()).collect();
     let counts = if counts.is_empty() { vec![500, 5_000, 50_000, 1_000_000] } else { counts };
     let season = season();
     let folder = tempfile::tempdir().unwrap();
     eprintln!("bench: a season of {} entries, a day of {}", season.before, season.day.len());
+    if is_hangar {
+        return hangar(&season, folder.path(), counts[0]);
+    }
     let mut first = None;
     for count in counts {
         let took = at_length(&season, folder.path(), count, first);
         first = first.or(Some(took));
     }
+    hangar(&season, folder.path(), 5_000);
     dossier(&season, folder.path());
 }

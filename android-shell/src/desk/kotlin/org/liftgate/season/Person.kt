@@ -17,6 +17,7 @@ class Person(
 ) {
     private val sight = Sight(phone)
     private val readings = LogReading(phone, season, album, story)
+    private val others = OtherAircraft(phone, album, story)
     private lateinit var day: Day
     private var slipped = false
     private var killed = false
@@ -50,6 +51,8 @@ class Person(
             "charged" -> charge(step.getJSONArray(kind).strings())
             "routine" -> routine(step.getString(kind))
             "look" -> look(step.getJSONObject(kind))
+            "another" -> home().also { others.begin(step.getJSONObject(kind)) }
+            "turn_to" -> home().also { others.turnTo(step.getString(kind)) }
             "log" -> readings.read(season.log(step.getString(kind)))
             "to_gate" -> toGate(step.getString(kind))
             "to_flight" -> toFlight(step.getString(kind))
