@@ -161,7 +161,7 @@ impl Looked<'_> {
         let expected = self.flight.expected()?;
         let jotted = self.flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
         let measured = jotted.or_else(|| Some(self.figure(FigureKind::Charge, None)?.value))?;
-        Some(Held { predicted: expected.used_mah, low: expected.low_mah, high: expected.high_mah, measured })
+        Some(expected.held(measured))
     }
 
     /// What the hovers before this one predict at a head speed in this flight's air.

@@ -302,7 +302,7 @@ fn used(context: &Context<'_>, flight: &Flight) -> Block {
     let typed = context.landing_form(flight).typed_used_mah(&say!(context.locale, "landing-charge-used"));
     let flag = match (&typed, &prediction) {
         (Err(refusal), _) => Some(refusal.to_string()),
-        (Ok(Some(used)), Some(p)) if !(p.low_mah..=p.high_mah).contains(used) => Some(say!(
+        (Ok(Some(used)), Some(p)) if !p.holds(*used) => Some(say!(
             context.locale,
             "landing-predicted",
             low = context.locale.number(p.low_mah, 0),
