@@ -890,6 +890,55 @@ fn the_step_and_the_start_of_a_reading_and_the_id_of_an_answer_are_told_as_diffe
     );
 }
 
+/// A person reads titles: neither an id of the plan nor a name of the code.
+#[test]
+fn what_a_check_names_is_told_by_its_title() {
+    assert_eq!(
+        points_of("compute = \"supply-load\"", "compute = \"hot-day-heat\""),
+        ["Kind: was computed, load on each supply, now computed, last hover's heat on the hottest day"]
+    );
+    let read_on = points_of("read_on = \"rung-1\" # swing", "read_on = \"rung-2\"");
+    assert_eq!(read_on, ["Read on the run of: was First rung, now Second rung"]);
+    let due = points_of("before_flights_from = \"fit\"", "before_flights_from = \"ladder\"");
+    assert_eq!(due, ["Due before flights from: was Fit, now Ladder"]);
+    let places = points_of("temperatures = [\"motor\"] # rung-1", "temperatures = [\"motor\", \"battery\"]");
+    assert_eq!(places, ["Temperatures: was Motor, now Motor, Battery"]);
+    let above = "rests_on = [\"part:blades\", \"setting:trim\", \"figure:speed\"";
+    let above = points_of(above, &format!("rung_above = \"rung-1\"\n{above}"));
+    // It rests on all that the lower one rests on, too.
+    assert_eq!(above.last().unwrap(), "Rung above: was nothing, now First rung");
+    let answered = "id = \"wheels\"\n";
+    let answered = points_of(answered, &format!("{answered}from = \"reach\"\nup_to = [25.0]\n"));
+    assert_eq!(answered, ["Answered by: was nothing, now Reach 25"]);
+}
+
+#[test]
+fn each_computation_has_a_name_in_both_languages() {
+    let shipped = shipped();
+    let computed = shipped.stages.iter().flat_map(|stage| &stage.checks).filter_map(|check| match &check.kind {
+        CheckKind::Compute(computation) => Some((*computation, check)),
+        _ => None,
+    });
+    let mut names = BTreeSet::new();
+    for (computation, check) in computed {
+        let told = |locale: Locale| {
+            let mut without = shipped.clone();
+            let stages = without.stages.iter_mut().flat_map(|stage| &mut stage.checks);
+            for other in stages.filter(|other| other.id == check.id) {
+                other.kind = CheckKind::Confirm;
+            }
+            let points = without.difference(&shipped, locale).into_iter().flat_map(|difference| difference.points);
+            points.last().unwrap()
+        };
+        let (english, german) = (told(Locale::default()), told(GERMAN));
+        let code = format!("{computation:?}");
+        assert!(!english.contains(&code) && !german.contains(&code), "{english} {german}");
+        assert_ne!(english, german);
+        assert!(names.insert(english.clone()), "two of the same name: {english}");
+    }
+    assert!(names.len() >= 20, "{names:?}");
+}
+
 #[test]
 fn a_check_named_anew_is_one_difference_and_one_that_moved_is_told_by_its_stage() {
     let small = Plan::parse("small.toml", WHOLE).unwrap();
