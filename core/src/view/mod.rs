@@ -60,7 +60,7 @@ pub use context::{Context, Found, OpenLog, PhotoLack, PickedLog};
 pub use damaged::DamageSeen;
 pub(crate) use damaged::damaged;
 pub use model::*;
-pub use token::{Command, Edit, Go, Place, Preference, Record, Token, UsualAnswer};
+pub use token::{Command, Edit, Go, Journals, Place, Preference, Record, Token, UsualAnswer};
 pub(crate) use token::{Offered, Wanted};
 pub(crate) use under_way::{UnderWay, UnderWayWith};
 

@@ -148,7 +148,8 @@ pub enum Preference {
     Measures(Measures),
 }
 
-/// What a touch means: to go somewhere, to change what is on the screen, or to record something.
+/// What a touch means: to go somewhere, to change what is on the screen, to record something, or to put a whole journal in place,
+/// aside or away.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Command {
@@ -158,6 +159,8 @@ pub enum Command {
     Edit(Edit),
     /// Records something.
     Record(Record),
+    /// Does something with a journal as a whole: the one that is here, one that was brought in, or one that was set aside.
+    Journals(Journals),
 }
 
 /// Shows another place.
@@ -220,7 +223,13 @@ pub enum Edit {
     ShowChannel(u32),
     /// Chooses how this phone speaks.
     Prefer(Preference),
-    /// Goes on with the backup that was brought in; what is here is set aside.
+}
+
+/// Does something with a journal as a whole.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Journals {
+    /// Goes on with what was brought in; what is here is set aside.
     LayIn,
     /// Goes on with what can be read of a damaged journal.
     Repair,
@@ -568,6 +577,12 @@ impl From<Edit> for Token {
 impl From<Record> for Token {
     fn from(record: Record) -> Token {
         Command::Record(record).into()
+    }
+}
+
+impl From<Journals> for Token {
+    fn from(journals: Journals) -> Token {
+        Command::Journals(journals).into()
     }
 }
 
