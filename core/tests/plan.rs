@@ -907,8 +907,10 @@ fn what_a_check_names_is_told_by_its_title() {
     let above = points_of(above, &format!("rung_above = \"rung-1\"\n{above}"));
     // It rests on all that the lower one rests on, too.
     assert_eq!(above.last().unwrap(), "Rung above: was nothing, now First rung");
-    let answered = "id = \"wheels\"\n";
-    let answered = points_of(answered, &format!("{answered}from = \"reach\"\nup_to = [25.0]\n"));
+    let answered = points_of(
+        "label = \"Yes\" }, { id = \"no\", label = \"No\" }]",
+        "label = \"Yes\", up_to = 25.0 }, { id = \"no\", label = \"No\" }]\nfrom = \"reach\"",
+    );
     assert_eq!(answered, ["Answered by: was nothing, now Reach 25"]);
 }
 
