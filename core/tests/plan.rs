@@ -9,6 +9,7 @@ use liftgate_core::locale::{Language, Locale, Measures, TemperatureScale};
 use liftgate_core::plan::{
     Check, CheckKind, Computation, Fly, Limit, Motion, Plan, PlanFaults, PlanReason, SHIPPED, Subject,
 };
+use liftgate_core::record::ThingKind;
 use liftgate_core::unit::Unit;
 
 /// A small plan with one of everything. The tests below break it in one place each.
@@ -960,4 +961,48 @@ fn a_check_named_anew_is_one_difference_and_one_that_moved_is_told_by_its_stage(
     assert_eq!(moved[0].2, ["Order: was Belt; Inspect, now Inspect; Belt"]);
     let without = told(&format!("{}{}", &WHOLE[..from], &WHOLE[to..]));
     assert_eq!(without.len(), 1, "what is gone moves nothing: {without:?}");
+}
+
+/// What stands in quotes behind each of these calls in the sources of the core.
+fn named_in_source(calls: &[&str]) -> BTreeSet<Vec<String>> {
+    let mut files = Vec::new();
+    common::sources(&std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("src"), &mut files);
+    let mut named = BTreeSet::new();
+    for path in files {
+        let text = std::fs::read_to_string(path).unwrap();
+        let code = text.split("#[cfg(test)]").next().unwrap();
+        for call in calls {
+            for (at, _) in code.match_indices(call) {
+                let behind = &code[at + call.len()..];
+                let inside = behind.split(')').next().unwrap();
+                if inside.starts_with('"') {
+                    named.insert(inside.split('"').skip(1).step_by(2).map(str::to_owned).collect());
+                }
+            }
+        }
+    }
+    named
+}
+
+/// A figure or an answer that a computation asks for by another name than the plan gives it would be missing on every aircraft.
+#[test]
+fn what_the_core_asks_for_by_name_is_in_the_shipped_plan() {
+    let plan = shipped();
+    let figures = named_in_source(&["figure(", "whole(", "known("]);
+    let figures: BTreeSet<String> = figures.into_iter().filter_map(|words| words.into_iter().next()).collect();
+    assert!(figures.len() > 40, "{figures:?}");
+    let unknown: Vec<_> = figures.iter().filter(|id| plan.figure(id).is_none()).collect();
+    assert!(unknown.is_empty(), "no figures of the plan: {unknown:?}");
+    let answers = named_in_source(&["answered("]);
+    let answers: Vec<_> = answers.iter().filter(|words| words.len() == 2).collect();
+    assert!(!answers.is_empty());
+    for words in answers {
+        let question = plan.question(&words[0]).unwrap_or_else(|| panic!("{words:?}"));
+        assert!(question.choices.iter().any(|(id, _)| *id == words[1]), "{words:?}");
+    }
+    for kind in ThingKind::ALL {
+        if let Some(Subject::Part(part)) = Subject::parse(kind.subject()) {
+            assert!(plan.parts.iter().any(|known| known.id == part), "{kind:?} is of {part}");
+        }
+    }
 }

@@ -15,7 +15,7 @@ use liftgate_core::readiness::{
 };
 use liftgate_core::record::{
     Author, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, MarkKind, OnAircraft, Outcome,
-    PackState, Thing, ThingKind, ThingRef, Until, WithoutPhone,
+    PackState, Thing, ThingKind, ThingNumber, ThingRef, Until, WithoutPhone,
 };
 use liftgate_core::unit::Unit;
 use proptest::prelude::*;
@@ -2344,12 +2344,12 @@ proptest! {
         let other = aircraft.thing(ThingKind::Pack, "Pack 2");
         let is_like_other = |thing: &Thing| {
             other.is_some_and(|other| {
-                let mass = |thing: &Thing| thing.number("mass_g").unwrap_or(-1_000.0);
-                let two_percent = thing.number("mass_g").map_or(0.0, |mass_g| mass_g * 0.02);
+                let mass = |thing: &Thing| thing.number(ThingNumber::MassG).unwrap_or(-1_000.0);
+                let two_percent = thing.number(ThingNumber::MassG).map_or(0.0, |mass_g| mass_g * 0.02);
                 kind == ThingKind::Pack
-                    && other.number("cells") == thing.number("cells")
-                    && other.number("capacity_mah") == thing.number("capacity_mah")
-                    && other.number("full_v") == thing.number("full_v")
+                    && other.number(ThingNumber::Cells) == thing.number(ThingNumber::Cells)
+                    && other.number(ThingNumber::CapacityMah) == thing.number(ThingNumber::CapacityMah)
+                    && other.number(ThingNumber::FullV) == thing.number(ThingNumber::FullV)
                     && (mass(other) - mass(thing)).abs() <= two_percent
             })
         };

@@ -9,7 +9,7 @@ use crate::engineering::Grade;
 use crate::form::{ColumnsForm, Drafts};
 use crate::journal::{NewEntry, OfferedLog};
 use crate::locale::say;
-use crate::record::{AttachedLog, Body, EntryId, ThingKind};
+use crate::record::{AttachedLog, Body, EntryId, ThingKind, ThingNumber};
 use crate::telemetry::summary::{ChannelLimit, Side, summarise_for};
 use crate::telemetry::{Importing, Limits, Quantity, Recording};
 use crate::view::Place;
@@ -101,7 +101,7 @@ fn opened(shared: &mut Shared, card: EntryId, recording: Recording, sha256: Stri
 /// What the figures of a flight are held against: the plan's limits of temperatures, the pack's cells, the card's head speed.
 pub(super) fn limits(shared: &Shared, card: EntryId) -> Limits {
     let flight = shared.ledger.flight(card);
-    let cells_of = |pack: &str| shared.ledger.aircraft.thing(ThingKind::Pack, pack)?.number("cells");
+    let cells_of = |pack: &str| shared.ledger.aircraft.thing(ThingKind::Pack, pack)?.number(ThingNumber::Cells);
     let limit = |place: &crate::plan::Place, value, grade| ChannelLimit {
         quantity: Quantity::Temperature,
         place: Some(place.id.clone()),

@@ -14,7 +14,7 @@ use crate::engineering::disagreement::{
 use crate::engineering::prediction::{Interval95, LadderPrediction};
 use crate::field::Flight;
 use crate::plan::{Motion, Place};
-use crate::record::{AttachedLog, Thing, ThingKind};
+use crate::record::{AttachedLog, Thing, ThingKind, ThingNumber};
 use crate::telemetry::Quantity;
 use crate::telemetry::summary::{FigureKind, LogFigure};
 use crate::unit::Unit;
@@ -252,7 +252,7 @@ impl Looked<'_> {
         let packs = self.flight.packs().map(pack).collect::<Option<Vec<&Thing>>>()?;
         // In series they add up.
         let all = |of: &dyn Fn(&Thing) -> Option<f64>| packs.iter().map(|pack| of(pack)).sum::<Option<f64>>();
-        let new_ohm = all(&|pack| pack.number("new_mohm"))? / 1_000.0;
+        let new_ohm = all(&|pack| pack.number(ThingNumber::NewMohm))? / 1_000.0;
         let now_mohm = all(&|pack| last_resistance_mohm(self.facts, pack))?;
         Some(PackResistance { new_ohm, least_now_ohm: now_mohm.max(0.0) / 1_000.0 })
     }

@@ -3,6 +3,7 @@
 mod entry;
 mod moment;
 mod thing;
+mod thing_number;
 
 pub use entry::{
     AttachedLog, AttachedPhoto, Author, Basis, Body, CheckResult, Entry, EntryId, FindingGrade, Gap, JudgedList,
@@ -11,3 +12,4 @@ pub use entry::{
 };
 pub use moment::Moment;
 pub use thing::{OnAircraft, Thing, ThingField, ThingKind, ThingRef};
+pub use thing_number::ThingNumber;
