@@ -243,14 +243,14 @@ impl Shared {
             let what = UnderWayWith::Unpacking { name: name.to_owned() };
             return Some(UnderWay { what, bytes: done, of: Some(all), rows: None });
         }
-        let reading = self.reading.as_ref()?;
-        let progress = reading.progress();
-        let picked = self.picked_log.as_ref().filter(|_| reading.is_waited_for());
+        let import = self.import.as_ref()?;
+        let progress = import.progress();
+        let picked = self.picked_log.as_ref().filter(|_| import.is_waited_for());
         let what = match picked {
             Some(picked) => UnderWayWith::Attaching { name: picked.name.clone() },
             None => UnderWayWith::Plot,
         };
-        Some(UnderWay { what, bytes: progress.bytes, of: Some(reading.length()), rows: Some(progress.rows) })
+        Some(UnderWay { what, bytes: progress.bytes, of: Some(import.length()), rows: Some(progress.rows) })
     }
 
     fn tapped(&mut self, said: Option<String>, now: &Moment) -> Result<Tapped, AppError> {
@@ -283,14 +283,14 @@ impl Shared {
             },
             Go::Like { kind, name } => self.describe_new(kind, &name),
             Go::Back => self.back(),
-            Go::StopReading => {
-                log::stop_reading(self);
+            Go::StopWork => {
+                log::stop_import(self);
                 Ok(document::stop(self)?)
             }
             // The page in view goes a step on whenever it is made.
             Go::StepOn => Ok(()),
             Go::NewerEdition => plan::offer_shipped(self),
-            Go::ReadAgain => {
+            Go::ReadLogAgain => {
                 self.unread = None;
                 Ok(())
             }

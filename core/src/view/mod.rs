@@ -35,7 +35,6 @@ mod photo;
 mod plan;
 mod plot;
 mod preference;
-mod reading;
 mod release;
 mod run_judged;
 mod settings_ledger;
@@ -47,6 +46,7 @@ mod token;
 mod told_time;
 mod trends;
 mod under_way;
+mod waiting;
 mod way_ahead;
 mod why_asked;
 mod wind;
@@ -79,7 +79,7 @@ pub(crate) use words::*;
 
 /// The screen of a place.
 pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
-    if let Some(screen) = reading::waiting(context) {
+    if let Some(screen) = waiting::screen(context) {
         return screen;
     }
     let screen = match place {
@@ -125,7 +125,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::WhyAsked => why_asked::why_asked(context),
         Place::HotterDay => hotter_day::hotter_day(context),
     };
-    Screen { undo: journal::undo(context), work: screen.work.clone().or_else(|| reading::work(context)), ..screen }
+    Screen { undo: journal::undo(context), work: screen.work.clone().or_else(|| waiting::work(context)), ..screen }
 }
 
 /// What the board says in large type, and what qualifies it.

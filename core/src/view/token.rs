@@ -179,11 +179,11 @@ pub enum Go {
     /// The one that the pilot came from.
     Back,
     /// Gives up what is being read or taken in, and shows what there is without it.
-    StopReading,
+    StopWork,
     /// The page of the newer edition of the plan in force that came with the app.
     NewerEdition,
     /// Reads the log in view after all.
-    ReadAgain,
+    ReadLogAgain,
     /// Goes a step on with what the page in view takes its time for: a search, a backup that is unpacked.
     StepOn,
 }
@@ -411,7 +411,7 @@ pub enum Record {
     /// The log that was picked, once it is read under the columns as they are named.
     AttachLog(EntryId),
     /// The log that is being read, on by a step: it is recorded with the last one.
-    ReadOn,
+    ImportOn,
 }
 
 /// What a mark usually was where there was nothing to it.

@@ -65,9 +65,9 @@ pub fn appended(
         Record::AdoptPlan => plan::adopt(shared, drafts),
         Record::AttachLog(id) => {
             log::attach(shared, id, drafts)?;
-            return log::read_on(shared);
+            return log::import_on(shared);
         }
-        Record::ReadOn => return log::read_on(shared),
+        Record::ImportOn => return log::import_on(shared),
     };
     done.map(Some)
 }
