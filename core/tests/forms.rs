@@ -6,7 +6,7 @@ mod common;
 
 use std::collections::BTreeMap;
 
-use common::story::{self, Flown, Story, small_plan};
+use common::story::{Flown, Story, small_plan};
 use common::{at_ms, id};
 use liftgate_core::aircraft::{Aircraft, FigureValue};
 use liftgate_core::computed::Facts;
@@ -221,6 +221,28 @@ fn a_landing_takes_what_can_be_read_and_keeps_what_was_jotted_before() {
     assert_eq!(twice.iter().map(|reading| reading.celsius).collect::<Vec<_>>(), [45.0, 51.0]);
     assert_eq!(landing(&story, card, &nothing, |form| form.used_mah()), Ok(Some(950.0)));
     assert_eq!(landing(&story, card, &typed(&[("used", "960")]), |form| form.used_mah()), Ok(Some(960.0)));
+}
+
+#[test]
+fn a_landings_numbers_start_from_what_is_nearest_to_them() {
+    let mut story = Story::released();
+    let start = |story: &Story, card, place: &str| {
+        let flights = story.ledger().flights;
+        landing(story, card, &Typed::new(), |form| {
+            (form.temperature_start_c(&flights, place), form.used_start_mah(&flights))
+        })
+    };
+    story
+        .fly_as("rung-1", &Flown { places: vec!["motor"], celsius: 61.0, used_mah: Some(730.0), ..Flown::default() });
+    let run = story.up_and_down("run-up", &Flown::default());
+    assert_eq!(start(&story, run, "motor"), (61.0, 750.0), "as on the last flight, to a whole step");
+    assert_eq!(start(&story, run, "nowhere").0, 40.0, "it was never read");
+    let hover = story.up_and_down("rung-1", &Flown { minutes: 1, ..Flown::default() });
+    assert_eq!(start(&story, hover, "motor"), (61.0, 500.0), "half of the time, half of what was predicted");
+    let read = Flown { places: vec!["motor"], celsius: 55.0, used_mah: Some(480.0), ..Flown::default() };
+    story.land(hover, &read);
+    assert_eq!(start(&story, hover, "motor"), (55.0, 500.0), "as it was jotted");
+    assert_eq!(start(&story, run, "motor").0, 55.0, "the newest flight on which it was read");
 }
 
 #[test]
@@ -645,7 +667,7 @@ fn a_run_without_a_phone_has_its_time_its_end_and_marks_within_it() {
 fn another_plan_is_kept_out_by_what_it_would_lose() {
     let mut story = Story::released();
     let plan = story.plan.clone();
-    let without = Plan::parse("other.toml", &story::edition(2)).unwrap();
+    let without = Plan::parse("other.toml", &common::story::edition(2)).unwrap();
     let why = |story: &Story, offered: &Plan| {
         let ledger = story.ledger();
         match keeps_out(&ledger, &plan, offered) {

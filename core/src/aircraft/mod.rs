@@ -229,6 +229,13 @@ impl Aircraft {
         when.iter().all(|(question, answers)| self.answers.get(question).is_some_and(|given| answers.contains(given)))
     }
 
+    /// The checks of this aircraft that are asked for again once an event of the plan has happened.
+    pub fn checks_asked_again_by<'p>(&self, plan: &'p Plan, event: &str) -> impl Iterator<Item = &'p Check> {
+        let happened = Subject::Event(event.to_owned());
+        let checks = plan.checks().map(|(_, check)| check);
+        checks.filter(move |check| check.ends_with(&happened) && self.fits(&check.when))
+    }
+
     /// The figure that this one must lie above, where both are known and it does not.
     pub fn out_of_order<'a>(&self, plan: &'a Plan, figure: &Figure) -> Option<&'a Figure> {
         let below = plan.figure(figure.above.as_deref()?)?;
