@@ -1,7 +1,8 @@
 //! The floors of the core: a module knows only those below it, and no files need each other in a circle.
 //!
 //! The imports are read from the source: every path that begins at the crate, at a module above or at one beside is followed to the
-//! file that defines what it names, through re-exports too.
+//! file that defines what it names, through re-exports too; the crate's root stands above all floors. A method that is called on a value
+//! is no path: what only such a call needs is not seen, but the value's type has to come from somewhere, which mostly is.
 
 #![allow(clippy::unwrap_used)]
 
@@ -42,6 +43,11 @@ const TOP: &str = "app";
 
 /// A module's path from the crate's root, as `["computed", "heat"]`.
 type Module = Vec<String>;
+
+/// A module as it is written in an arrow.
+fn named(module: &[String]) -> String {
+    if module.is_empty() { "the crate's root".to_owned() } else { module.join("::") }
+}
 
 /// What a file says about names.
 #[derive(Default)]
@@ -246,7 +252,7 @@ impl Crate {
         let mut arrows: BTreeMap<Module, BTreeSet<Module>> = BTreeMap::new();
         for (module, source) in &self.0 {
             let homes = source.paths.iter().filter_map(|path| self.home(module, path, 0));
-            let others = homes.filter(|home| home != module && !home.is_empty());
+            let others = homes.filter(|home| home != module);
             arrows.insert(module.clone(), others.collect());
         }
         arrows
@@ -274,8 +280,7 @@ fn circles(arrows: &BTreeMap<Module, BTreeSet<Module>>) -> Vec<String> {
         // A circle is known by the first file in it.
         let first = reach[module].iter().find(|other| together(other)).unwrap_or(module);
         let (first, _) = arrows.get_key_value(first).unwrap();
-        let back =
-            others.iter().filter(together).map(|other| format!("{} needs {}", module.join("::"), other.join("::")));
+        let back = others.iter().filter(together).map(|other| format!("{} needs {}", named(module), named(other)));
         found.entry(first).or_default().extend(back);
     }
     found.into_values().map(|arrows| arrows.join("\n")).collect()
@@ -295,9 +300,9 @@ fn every_arrow_goes_down() {
     let mut up = Vec::new();
     for (module, others) in core_crate().arrows() {
         let Some(floor) = module.first() else { continue };
-        for other in others.iter().filter(|other| height(&other[0]) > height(floor)) {
-            up.push(format!("{} needs {}", module.join("::"), other.join("::")));
-        }
+        // The root names every module, so what needs it needs all of them.
+        let is_up = |other: &&Module| other.first().is_none_or(|other| height(other) > height(floor));
+        up.extend(others.iter().filter(is_up).map(|other| format!("{} needs {}", named(&module), named(other))));
     }
     assert!(up.is_empty(), "arrows that go up:\n{}", up.join("\n"));
 }
@@ -327,4 +332,31 @@ fn an_arrow_and_a_circle_are_found() {
     assert_eq!(circles(&arrows), ["low::first needs low::second\nlow::second needs low::first"]);
     assert_eq!(small.home(&module("high"), &module("Second"), 0), None, "it is not re-exported");
     assert_eq!(small.home(&module("high"), &module("First"), 0), Some(module("low::first")));
+}
+
+/// What a path names that begins at the crate's root: what the root defines, what it passes on by name, and what it passes on as a whole.
+#[test]
+fn an_arrow_through_the_root_is_found() {
+    let source = |module: &str, text: &str| (module.split("::").map(str::to_owned).collect::<Module>(), read(text));
+    let root =
+        "pub mod low; pub mod high; pub mod other; pub use high::High; pub use crate::other::*; pub struct Made;";
+    let small = Crate(BTreeMap::from([
+        (Vec::new(), read(root)),
+        source("low", "mod named; mod whole; mod made; mod inside;"),
+        source("low::named", "use crate::High; fn high(_: High) {}"),
+        source("low::whole", "fn other() { crate::passed_on() }"),
+        source("low::made", "fn made(_: crate::Made) {}"),
+        source("low::inside", "fn made() { assert!(crate::High::is_up()); }"),
+        source("high", "pub struct High;"),
+        source("other", "pub fn passed_on() {}"),
+    ]));
+    let arrows = small.arrows();
+    let needs = |path: &str| {
+        let module: Module = path.split("::").map(str::to_owned).collect();
+        arrows[&module].iter().map(|other| named(other)).collect::<Vec<_>>()
+    };
+    assert_eq!(needs("low::named"), ["high"]);
+    assert_eq!(needs("low::inside"), ["high"]);
+    assert_eq!(needs("low::whole"), ["other"]);
+    assert_eq!(needs("low::made"), ["the crate's root"]);
 }

@@ -10,7 +10,8 @@ use common::story::Story;
 use common::{at_min, id};
 use liftgate_core::readiness::{Charge, Gate, Ledger};
 use liftgate_core::record::{
-    AircraftId, Author, Body, Entry, EntryId, OnAircraft, PackState, StoredBody, Thing, ThingKind, ThingRef,
+    AircraftId, Author, Body, Entry, EntryId, OnAircraft, PackState, StoredBody, Thing, ThingKind, ThingNumber,
+    ThingRef,
 };
 
 const OTHER: AircraftId = AircraftId(Some(EntryId(uuid::Uuid::from_u128(9))));
@@ -115,7 +116,7 @@ fn what_is_written_down_of_a_shared_pack_holds_for_both_but_for_its_place() {
     assert!(hangar.ledger(OTHER).aircraft.things.is_empty(), "not its pack");
     assert_eq!(hangar.ledger(OTHER).packs_to_share().count(), 1);
     hangar.pack(OTHER, 5_000.0, 40.0);
-    let number = |hangar: &Hangar, aircraft, field| {
+    let number = |hangar: &Hangar, aircraft, field: ThingNumber| {
         hangar.ledger(aircraft).aircraft.thing(ThingKind::Pack, "Pack 1").unwrap().number(field)
     };
     assert_eq!(hangar.ledger(OTHER).packs_to_share().count(), 0);
@@ -124,9 +125,9 @@ fn what_is_written_down_of_a_shared_pack_holds_for_both_but_for_its_place() {
     let known = hangar.ledger(AircraftId::FIRST);
     assert!(known.aircraft.thing(ThingKind::PackReading, "Reading 2").is_some(), "and goes back");
     hangar.pack(OTHER, 4_900.0, 45.0);
-    assert_eq!(number(&hangar, AircraftId::FIRST, "capacity_mah"), Some(4_900.0));
-    assert_eq!(number(&hangar, AircraftId::FIRST, "x_mm"), Some(120.0), "where it sits is each one's own");
-    assert_eq!(number(&hangar, OTHER, "x_mm"), Some(45.0));
+    assert_eq!(number(&hangar, AircraftId::FIRST, ThingNumber::CapacityMah), Some(4_900.0));
+    assert_eq!(number(&hangar, AircraftId::FIRST, ThingNumber::XMm), Some(120.0), "where it sits is each one's own");
+    assert_eq!(number(&hangar, OTHER, ThingNumber::XMm), Some(45.0));
     let thing = ThingRef { kind: ThingKind::Pack, name: "Pack 1".to_owned() };
     hangar.charge(OTHER);
     hangar.add(OTHER, Body::ThingRemoved { thing, instead: None, witness: None, on_aircraft: OnAircraft::AsItWas });

@@ -9,6 +9,7 @@ use liftgate_core::locale::{Language, Locale, Measures, TemperatureScale};
 use liftgate_core::plan::{
     Check, CheckKind, Computation, Fly, Limit, Motion, Plan, PlanFaults, PlanReason, SHIPPED, Subject,
 };
+use liftgate_core::record::ThingKind;
 use liftgate_core::unit::Unit;
 
 /// A small plan with one of everything. The tests below break it in one place each.
@@ -890,6 +891,57 @@ fn the_step_and_the_start_of_a_reading_and_the_id_of_an_answer_are_told_as_diffe
     );
 }
 
+/// A person reads titles: neither an id of the plan nor a name of the code.
+#[test]
+fn what_a_check_names_is_told_by_its_title() {
+    assert_eq!(
+        points_of("compute = \"supply-load\"", "compute = \"hot-day-heat\""),
+        ["Kind: was computed, load on each supply, now computed, last hover's heat on the hottest day"]
+    );
+    let read_on = points_of("read_on = \"rung-1\" # swing", "read_on = \"rung-2\"");
+    assert_eq!(read_on, ["Read on the run of: was First rung, now Second rung"]);
+    let due = points_of("before_flights_from = \"fit\"", "before_flights_from = \"ladder\"");
+    assert_eq!(due, ["Due before flights from: was Fit, now Ladder"]);
+    let places = points_of("temperatures = [\"motor\"] # rung-1", "temperatures = [\"motor\", \"battery\"]");
+    assert_eq!(places, ["Temperatures: was Motor, now Motor, Battery"]);
+    let above = "rests_on = [\"part:blades\", \"setting:trim\", \"figure:speed\"";
+    let above = points_of(above, &format!("rung_above = \"rung-1\"\n{above}"));
+    // It rests on all that the lower one rests on, too.
+    assert_eq!(above.last().unwrap(), "Rung above: was nothing, now First rung");
+    let answered = points_of(
+        "label = \"Yes\" }, { id = \"no\", label = \"No\" }]",
+        "label = \"Yes\", up_to = 25.0 }, { id = \"no\", label = \"No\" }]\nfrom = \"reach\"",
+    );
+    assert_eq!(answered, ["Answered by: was nothing, now Reach 25"]);
+}
+
+#[test]
+fn each_computation_has_a_name_in_both_languages() {
+    let shipped = shipped();
+    let computed = shipped.stages.iter().flat_map(|stage| &stage.checks).filter_map(|check| match &check.kind {
+        CheckKind::Compute(computation) => Some((*computation, check)),
+        _ => None,
+    });
+    let mut names = BTreeSet::new();
+    for (computation, check) in computed {
+        let told = |locale: Locale| {
+            let mut without = shipped.clone();
+            let stages = without.stages.iter_mut().flat_map(|stage| &mut stage.checks);
+            for other in stages.filter(|other| other.id == check.id) {
+                other.kind = CheckKind::Confirm;
+            }
+            let points = without.difference(&shipped, locale).into_iter().flat_map(|difference| difference.points);
+            points.last().unwrap()
+        };
+        let (english, german) = (told(Locale::default()), told(GERMAN));
+        let code = format!("{computation:?}");
+        assert!(!english.contains(&code) && !german.contains(&code), "{english} {german}");
+        assert_ne!(english, german);
+        assert!(names.insert(english.clone()), "two of the same name: {english}");
+    }
+    assert!(names.len() >= 20, "{names:?}");
+}
+
 #[test]
 fn a_check_named_anew_is_one_difference_and_one_that_moved_is_told_by_its_stage() {
     let small = Plan::parse("small.toml", WHOLE).unwrap();
@@ -909,4 +961,48 @@ fn a_check_named_anew_is_one_difference_and_one_that_moved_is_told_by_its_stage(
     assert_eq!(moved[0].2, ["Order: was Belt; Inspect, now Inspect; Belt"]);
     let without = told(&format!("{}{}", &WHOLE[..from], &WHOLE[to..]));
     assert_eq!(without.len(), 1, "what is gone moves nothing: {without:?}");
+}
+
+/// What stands in quotes behind each of these calls in the sources of the core.
+fn named_in_source(calls: &[&str]) -> BTreeSet<Vec<String>> {
+    let mut files = Vec::new();
+    common::sources(&std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("src"), &mut files);
+    let mut named = BTreeSet::new();
+    for path in files {
+        let text = std::fs::read_to_string(path).unwrap();
+        let code = text.split("#[cfg(test)]").next().unwrap();
+        for call in calls {
+            for (at, _) in code.match_indices(call) {
+                let behind = &code[at + call.len()..];
+                let inside = behind.split(')').next().unwrap();
+                if inside.starts_with('"') {
+                    named.insert(inside.split('"').skip(1).step_by(2).map(str::to_owned).collect());
+                }
+            }
+        }
+    }
+    named
+}
+
+/// A figure or an answer that a computation asks for by another name than the plan gives it would be missing on every aircraft.
+#[test]
+fn what_the_core_asks_for_by_name_is_in_the_shipped_plan() {
+    let plan = shipped();
+    let figures = named_in_source(&["figure(", "whole(", "known("]);
+    let figures: BTreeSet<String> = figures.into_iter().filter_map(|words| words.into_iter().next()).collect();
+    assert!(figures.len() > 40, "{figures:?}");
+    let unknown: Vec<_> = figures.iter().filter(|id| plan.figure(id).is_none()).collect();
+    assert!(unknown.is_empty(), "no figures of the plan: {unknown:?}");
+    let answers = named_in_source(&["answered("]);
+    let answers: Vec<_> = answers.iter().filter(|words| words.len() == 2).collect();
+    assert!(!answers.is_empty());
+    for words in answers {
+        let question = plan.question(&words[0]).unwrap_or_else(|| panic!("{words:?}"));
+        assert!(question.choices.iter().any(|(id, _)| *id == words[1]), "{words:?}");
+    }
+    for kind in ThingKind::ALL {
+        if let Some(Subject::Part(part)) = Subject::parse(kind.subject()) {
+            assert!(plan.parts.iter().any(|known| known.id == part), "{kind:?} is of {part}");
+        }
+    }
 }

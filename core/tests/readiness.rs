@@ -15,7 +15,7 @@ use liftgate_core::readiness::{
 };
 use liftgate_core::record::{
     AircraftId, Author, Body, CheckResult, Entry, EntryId, FindingGrade, JudgedList, Judgement, MarkKind, OnAircraft,
-    Outcome, PackState, Thing, ThingKind, ThingRef, Until, WithoutPhone,
+    Outcome, PackState, Thing, ThingKind, ThingNumber, ThingRef, Until, WithoutPhone,
 };
 use liftgate_core::unit::Unit;
 use proptest::prelude::*;
@@ -2399,12 +2399,12 @@ proptest! {
         let other = aircraft.thing(ThingKind::Pack, "Pack 2");
         let is_like_other = |thing: &Thing| {
             other.is_some_and(|other| {
-                let mass = |thing: &Thing| thing.number("mass_g").unwrap_or(-1_000.0);
-                let two_percent = thing.number("mass_g").map_or(0.0, |mass_g| mass_g * 0.02);
+                let mass = |thing: &Thing| thing.number(ThingNumber::MassG).unwrap_or(-1_000.0);
+                let two_percent = thing.number(ThingNumber::MassG).map_or(0.0, |mass_g| mass_g * 0.02);
                 kind == ThingKind::Pack
-                    && other.number("cells") == thing.number("cells")
-                    && other.number("capacity_mah") == thing.number("capacity_mah")
-                    && other.number("full_v") == thing.number("full_v")
+                    && other.number(ThingNumber::Cells) == thing.number(ThingNumber::Cells)
+                    && other.number(ThingNumber::CapacityMah) == thing.number(ThingNumber::CapacityMah)
+                    && other.number(ThingNumber::FullV) == thing.number(ThingNumber::FullV)
                     && (mass(other) - mass(thing)).abs() <= two_percent
             })
         };
@@ -2580,4 +2580,47 @@ fn the_random_histories_reach_what_they_are_to_test() {
         assert!(seen.get(what).is_some_and(|times| *times >= 3), "{what}: {seen:?}");
     }
     assert!(seen.keys().filter(|what| what.starts_with("may fly")).count() >= 3, "{seen:?}");
+}
+
+#[test]
+fn a_fix_is_asked_for_while_a_finding_is_open_and_once_it_was_carried_long_enough() {
+    let mut story = Story::released();
+    let finding = story.raise(FindingGrade::Caution, "rung-1");
+    let wants = |story: &Story| story.finding(finding).wants_fix(&story.ledger(), &story.now);
+    assert!(wants(&story));
+    story.carry(finding, Until::Flights(1));
+    assert!(!wants(&story));
+    story.fly("rung-1");
+    assert!(wants(&story), "its run is over");
+    story.fix(finding, &[]);
+    assert!(!wants(&story), "the proof is to come");
+}
+
+#[test]
+fn a_fix_may_have_touched_what_its_proof_rests_on_and_what_every_fix_may_move() {
+    let mut story = Story::new();
+    let touched = |story: &mut Story, check: &str| {
+        let finding = story.raise(FindingGrade::Caution, check);
+        let subjects = story.finding(finding).may_have_touched(&story.plan);
+        subjects.iter().map(ToString::to_string).collect::<Vec<_>>()
+    };
+    // No evidence and no number on file is touched by a tool; the mass stands there once.
+    assert_eq!(touched(&mut story, "rung-2"), ["part:blades", "setting:trim", "mass", "packs", "wiring"]);
+    assert_eq!(touched(&mut story, "polish"), ["wiring", "mass"]);
+}
+
+#[test]
+fn a_reading_starts_from_the_last_one_and_an_event_asks_for_what_it_ends() {
+    let mut story = Story::new();
+    assert_eq!(story.ledger().last_measured("gap"), None);
+    story.measure("gap", 3.5);
+    story.measure("gap", 4.0);
+    story.confirm("look", true);
+    assert_eq!((story.ledger().last_measured("gap"), story.ledger().last_measured("look")), (Some(4.0), None));
+    let asked = |story: &Story, event: &str| {
+        let aircraft = story.ledger().aircraft;
+        aircraft.checks_asked_again_by(&story.plan, event).map(|check| check.id.clone()).collect::<Vec<_>>()
+    };
+    assert_eq!(asked(&story, "thump"), ["gap", "belt", "inspect"]);
+    assert!(asked(&story, "other").is_empty());
 }

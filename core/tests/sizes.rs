@@ -1,13 +1,15 @@
-//! No function is longer than a person takes in at a look: sixty lines from its `fn` to its closing brace. Tables that have one arm a kind
-//! are named here, each with its reason.
+//! No function is longer than a person takes in at a look: sixty lines from its `fn` to its closing brace, in Rust and in the shell's
+//! Kotlin. Tables that have one arm a kind are named here, each with its reason.
 
 #![allow(clippy::unwrap_used)]
 
 mod common;
+#[path = "common/kotlin.rs"]
+mod kotlin;
 
 use std::path::Path;
 
-use common::sources;
+use common::{files_ending, sources};
 use quote::ToTokens;
 use syn::spanned::Spanned;
 use syn::visit::Visit;
@@ -16,7 +18,8 @@ use syn::visit::Visit;
 const LONGEST: usize = 60;
 
 /// Functions that are tables, by file and name, each with the reason why it may be longer.
-const TABLES: [(&str, &str, &str); 2] = [
+const TABLES: [(&str, &str, &str); 3] = [
+    ("core/src/record/thing_number.rs", "as_str", "one arm a number, with the id that is stored"),
     ("core/src/computed/refused.rs", "words", "one arm an error of engineering, and nothing else"),
     (
         "core/src/view/words.rs",
@@ -80,19 +83,30 @@ fn long_in(file: &str, text: &str) -> Vec<Long> {
     lengths.found
 }
 
+fn long_in_kotlin(file: &str, text: &str) -> Vec<Long> {
+    let all = kotlin::functions(text).into_iter().filter(|(_, lines)| *lines > LONGEST);
+    all.map(|(function, lines)| Long { file: file.to_owned(), function, lines }).collect()
+}
+
 #[test]
 fn no_function_is_longer_than_sixty_lines() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
     let mut files = Vec::new();
     sources(&root.join("core/src"), &mut files);
     sources(&root.join("bindings/src"), &mut files);
-    let long: Vec<Long> = files
-        .iter()
-        .flat_map(|path| {
-            let name = path.strip_prefix(&root).unwrap().to_str().unwrap();
-            long_in(name, &std::fs::read_to_string(path).unwrap())
-        })
-        .collect();
+    let named = |path: &Path| {
+        let name = path.strip_prefix(&root).unwrap().to_str().unwrap().to_owned();
+        (name, std::fs::read_to_string(path).unwrap())
+    };
+    let read = files.iter().map(|path| named(path));
+    let mut long: Vec<Long> = read.flat_map(|(name, text)| long_in(&name, &text)).collect();
+    let mut files = Vec::new();
+    files_ending(&root.join("android-shell/src/main"), "kt", &mut files);
+    files_ending(&root.join("android-shell/src/desk"), "kt", &mut files);
+    let read: Vec<_> = files.iter().map(|path| named(path)).collect();
+    let counted: usize = read.iter().map(|(_, text)| kotlin::functions(text).len()).sum();
+    assert!(counted > read.len(), "{counted} functions in {} files: they are not found", read.len());
+    long.extend(read.iter().flat_map(|(name, text)| long_in_kotlin(name, text)));
     let is_table = |long: &Long, table: &(&str, &str, &str)| long.file == table.0 && long.function == table.1;
     let too_long: Vec<String> = long
         .iter()
@@ -120,4 +134,44 @@ fn a_long_function_is_found() {
     let found = ["alone", "method", "given"];
     let found = found.map(|name| Long { file: "a.rs".to_owned(), function: name.to_owned(), lines: LONGEST + 1 });
     assert_eq!(long_in("a.rs", &text), found);
+}
+
+/// The same for Kotlin: what is over the limit is found, and words that look like code are none.
+#[test]
+fn a_long_kotlin_function_is_found() {
+    let body = |lines: usize| "        one()\n".repeat(lines - 2);
+    let over = body(LONGEST + 1);
+    let at_limit = format!("class A {{\n    fun whole() {{\n{}    }}\n}}\n", body(LONGEST));
+    assert_eq!(long_in_kotlin("a.kt", &at_limit), []);
+    let text = format!(
+        "class A {{\n    init {{\n{over}    }}\n    val b: Int\n        get() {{\n{over}        }}\n\
+         \x20   override fun <T> List<T>.alone(with: (Int) -> Unit = {{}}): Map<T, (Int) -> T>? {{\n{over}    }}\n\
+         \x20   fun held() = listOf(\n{over}    )\n    private val other = 1\n}}\n"
+    );
+    let found = ["init", "get", "alone", "held"];
+    let found = found.map(|name| Long { file: "a.kt".to_owned(), function: name.to_owned(), lines: LONGEST + 1 });
+    assert_eq!(long_in_kotlin("a.kt", &text), found);
+}
+
+#[test]
+fn braces_in_kotlin_words_end_no_function() {
+    let text = r#####"
+interface Of { fun abstract(): Int
+    fun given() = 3 }
+/* fun no() { /* } */ */
+fun interface Done { fun done(how: String) }
+fun one(): String {
+    // }
+    val brace = '}' + "}" + '\'' + "\"}" + "${ "}" + two { "}" } }" + """ } " } """"
+    return brace
+}
+fun two(of: () -> String) =
+    // }
+    of()
+        .trim()
+
+val after = 1
+"#####;
+    let named = |name: &str, lines: usize| (name.to_owned(), lines);
+    assert_eq!(kotlin::functions(text), [named("given", 1), named("one", 5), named("two", 4)]);
 }

@@ -8,10 +8,11 @@
 mod common;
 
 use liftgate_core::unit::Unit;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use common::one_of_each;
-use liftgate_core::record::{Author, Body, StoredBody, StoredFormError};
+use liftgate_core::locale::Locale;
+use liftgate_core::record::{Author, Body, StoredBody, StoredFormError, ThingKind};
 use serde_json::Value;
 
 const FORM_1: &str = include_str!("snapshots/form_1.jsonl");
@@ -127,4 +128,22 @@ fn authors_and_units_keep_their_spelling() {
     }
     let unknown = serde_json::from_str::<Unit>("\"no-such-unit\"").unwrap_err().to_string();
     assert_eq!(unknown.split('`').skip(3).step_by(2).count(), spellings.len(), "a new unit has its line here");
+}
+
+/// A number of a thing is stored under its name: one that is spelt anew is no longer found in any journal.
+#[test]
+fn the_names_of_things_numbers_are_for_ever() {
+    let names = |kind: &ThingKind| {
+        let fields = kind.fields().iter().map(|field| field.id());
+        (kind.word(Locale::default()), fields.collect::<Vec<_>>().join(" "))
+    };
+    let named: Vec<(String, String)> = ThingKind::ALL.iter().map(names).collect();
+    insta::with_settings!({ prepend_module_to_snapshot => false, omit_expression => true }, {
+        insta::assert_json_snapshot!("numbers_of_things", named);
+    });
+    let mut numbers = BTreeMap::new();
+    for field in ThingKind::ALL.iter().flat_map(|kind| kind.fields()) {
+        let before = numbers.insert(field.id(), field.number);
+        assert!(before.is_none_or(|before| before == field.number), "{} is the name of two numbers", field.id());
+    }
 }

@@ -1,6 +1,6 @@
 //! A reading that says otherwise than what is on file is no pass; what the app has is not asked for again.
 
-use liftgate_core::record::Body;
+use liftgate_core::record::{Body, ThingNumber};
 use liftgate_core::view::Edge;
 use liftgate_tests::Person;
 use liftgate_tests::example::{self, Kind};
@@ -27,7 +27,7 @@ fn flights_on_a_pack_are_asked_once_and_counted_since() {
     walk.person.enter("Resistance", "30");
     walk.person.tap("Record it");
     let Body::ThingSet { thing, .. } = walk.person.last() else { panic!("{:?}", walk.person.last()) };
-    assert_eq!(thing.number("flights"), Some(8.0));
+    assert_eq!(thing.number(ThingNumber::Flights), Some(8.0));
 }
 
 #[test]

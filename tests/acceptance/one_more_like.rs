@@ -1,6 +1,6 @@
 //! Things of a kind are alike: one more like one that is there begins with the numbers that such things share.
 
-use liftgate_core::record::Body;
+use liftgate_core::record::{Body, ThingNumber};
 use liftgate_core::view::{Block, Screen};
 use liftgate_tests::Person;
 use liftgate_tests::example::{self, CONSUMERS, Kind};
@@ -64,8 +64,8 @@ fn what_is_emptied_on_it_stays_empty_and_what_was_typed_stays() {
     person.enter("How many", "2");
     person.tap("Record it");
     let Body::ThingSet { thing, .. } = person.last() else { panic!("{:?}", person.last()) };
-    assert_eq!(thing.number("fault_a"), None, "{thing:?}");
-    assert_eq!(thing.number("high_v"), Some(8.6));
+    assert_eq!(thing.number(ThingNumber::FaultA), None, "{thing:?}");
+    assert_eq!(thing.number(ThingNumber::HighV), Some(8.6));
     // The next new one is like none again, until somebody says so.
     person.tap("Add a consumer");
     assert_eq!(person.typed("Highest voltage rated").0, "");

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use liftgate_core::plan::{Plan, SHIPPED};
 use liftgate_core::readiness::{Gate, Ledger, Report};
-use liftgate_core::record::{Body, OnAircraft};
+use liftgate_core::record::{Body, OnAircraft, ThingNumber};
 use liftgate_tests::Person;
 use liftgate_tests::example::Kind;
 use liftgate_tests::walk::Walk;
@@ -85,10 +85,10 @@ fn one_more_pack_of_the_same_kind_leaves_a_proven_aircraft_proven() {
         person.tap("Add a pack");
         person.enter("Name", "Pack 2");
         let typed = [
-            ("Cells in series", "cells"),
-            ("Capacity", "capacity_mah"),
-            ("Mass", "mass_g"),
-            ("Its middle, ahead", "x_mm"),
+            ("Cells in series", ThingNumber::Cells),
+            ("Capacity", ThingNumber::CapacityMah),
+            ("Mass", ThingNumber::MassG),
+            ("Its middle, ahead", ThingNumber::XMm),
         ];
         for (label, field) in typed {
             if let Some(value) = first.number(field) {

@@ -79,6 +79,21 @@ def test_whatever_pandas_writes_is_read(tmp_path, log, options):
     assert got.times() == pytest.approx((frame["Time [s]"] - frame["Time [s]"][0]).tolist(), abs=1e-9)
 
 
+@pytest.mark.parametrize("encoding, signs", [
+    ("cp1252", bytes(set(range(0xA0, 0x100)) | set(range(0x80, 0xA0)) - {0x81, 0x8D, 0x8F, 0x90, 0x9D}).decode("cp1252")),
+    ("utf-16-le", "\u00b0\u20ac\u7532\ud7ff\ue000\ufffd\U00010000\U0001d11e\U0010fffd"),
+    ("utf-16-be", "\u00b0\u20ac\u7532\ud7ff\ue000\ufffd\U00010000\U0001d11e\U0010fffd"),
+])
+def test_signs_of_old_encodings_against_pythons_codecs(tmp_path, encoding, signs):
+    """Each sign stands in a column's name by itself, between letters, so that no blank is trimmed off it."""
+    path = tmp_path / "signs.csv"
+    names = [f"a{sign}b" for sign in signs]
+    rows = "".join(f"{row * 0.1:.1f}," + ",".join("1" for _ in names) + "\n" for row in range(40))
+    mark = "" if encoding == "cp1252" else "\ufeff"
+    path.write_bytes((mark + "Time [s]," + ",".join(names) + "\n" + rows).encode(encoding))
+    assert [header.name for header in lg.log_layout(str(path)).headers[1:]] == names
+
+
 @pytest.mark.parametrize("form, write", [
     ("DATE_YEAR_FIRST", lambda stamps: stamps.dt.strftime("%Y-%m-%dT%H:%M:%S.%f")),
     ("DATE_DAY_FIRST", lambda stamps: stamps.dt.strftime("%d.%m.%Y %H:%M:%S.%f")),

@@ -9,14 +9,14 @@ use arbitrary::{Result, Unstructured};
 use liftgate_core::app::{Phone, PilotDesk};
 use liftgate_core::journal::{Journal, NewEntry, Verified};
 use liftgate_core::record::{Body, EntryId, Moment, StoredBody};
-use liftgate_core::view::{Block, Edit, Place, Screen, Work, Wrote};
+use liftgate_core::view::{Block, Journals, Place, Screen, Work, Wrote};
 use uuid::Uuid;
 use zip::write::{SimpleFileOptions, ZipWriter};
 
 use super::chained::{self, Row};
 use super::changed::{changed, rest};
 use super::common::at_min;
-use super::pages::{self, edit, folder, gives_backup, go, takes_backup, until_done};
+use super::pages::{self, folder, gives_backup, go, journals, takes_backup, until_done};
 use super::sample::{STORY, likely};
 
 /// Bytes that are handed over in one piece.
@@ -107,7 +107,7 @@ impl Live {
             return Ok(false);
         }
         let desk = self.desk();
-        let laid = desk.tap(&edit(Edit::LayIn), &self.now);
+        let laid = desk.tap(&journals(Journals::LayIn), &self.now);
         if laid.is_err() {
             // A plan of its own that this version cannot read, say: nothing was changed.
             assert_eq!(self.phone.verify().expect("the record that is there"), self.truth);

@@ -9,7 +9,7 @@ use arbitrary::{Result, Unstructured};
 use liftgate_core::app::Phone;
 use liftgate_core::journal::{Journal, NewEntry};
 use liftgate_core::record::{Body, Entry};
-use liftgate_core::view::{Edit, Turn};
+use liftgate_core::view::{Journals, Turn};
 use rusqlite::{Connection, params};
 use sha2::{Digest, Sha256};
 use uuid::Uuid;
@@ -17,7 +17,7 @@ use uuid::Uuid;
 use super::chained::{self, Row};
 use super::changed::{changed, rest};
 use super::common::at_min;
-use super::pages::{edit, folder};
+use super::pages::{folder, journals};
 use super::sample::{STORY, likely};
 
 /// Entries of the journal that is damaged.
@@ -176,7 +176,7 @@ fn went_on(path: &Path, is_ours: bool) -> bool {
     if phone.turn().unwrap() == Turn::Pilot {
         let desk = phone.pilot().unwrap();
         let screen = desk.screen(&now).expect("a page");
-        if screen.name == "damaged" && desk.tap(&edit(Edit::Repair), &now).is_err() {
+        if screen.name == "damaged" && desk.tap(&journals(Journals::Repair), &now).is_err() {
             return false;
         }
     }

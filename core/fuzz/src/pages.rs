@@ -4,7 +4,7 @@ use arbitrary::{Result, Unstructured};
 use liftgate_core::app::{Phone, PilotDesk};
 use liftgate_core::locale::{Chosen, Language};
 use liftgate_core::record::{EntryId, Moment};
-use liftgate_core::view::{Command, Edit, Go, Place, Screen, Token, Turn, Work};
+use liftgate_core::view::{Command, Go, Journals, Place, Screen, Token, Turn, Work};
 use serde_json::json;
 
 /// Pages that are looked at for one input.
@@ -22,9 +22,9 @@ pub fn go(place: Place) -> Token {
     command(Command::Go(Go::To(place)))
 }
 
-/// The token of a control that changes this.
-pub fn edit(edit: Edit) -> Token {
-    command(Command::Edit(edit))
+/// The token of a control that does this with a whole journal.
+pub fn journals(journals: Journals) -> Token {
+    command(Command::Journals(journals))
 }
 
 fn command(command: Command) -> Token {

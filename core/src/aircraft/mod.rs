@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::engineering::pack::FULL_CELL_V;
 use crate::plan::{Check, Figure, Limit, Limits, Measure, OnFile, Plan, Subject, When};
-use crate::record::{Basis, EntryId, OnAircraft, Outcome, Thing, ThingKind, ThingRef};
+use crate::record::{Basis, EntryId, OnAircraft, Outcome, Thing, ThingKind, ThingNumber, ThingRef};
 
 /// How much two packs of one kind differ in mass, as a share of it (common practice, no source).
 const PACK_SPREAD: f64 = 0.02;
@@ -125,8 +125,10 @@ impl Aircraft {
         match with {
             OnFile::Figure(id) => self.figure(id),
             OnFile::Scales => {
-                let mut grams =
-                    self.things_of(ThingKind::Weighing).filter_map(|scale| scale.number("mass_g")).peekable();
+                let mut grams = self
+                    .things_of(ThingKind::Weighing)
+                    .filter_map(|scale| scale.number(ThingNumber::MassG))
+                    .peekable();
                 grams.peek()?;
                 Some(grams.sum::<f64>() / 1_000.0)
             }
@@ -174,32 +176,34 @@ impl Aircraft {
     /// Whether there is another pack than this one that the aircraft cannot tell from it: as many cells, as much charge, as full when full, as heavy as two
     /// of one kind are, and at the same place as far as a ruler tells. Of other things each is its own.
     fn has_another_like(&self, thing: &Thing) -> bool {
-        let within = |field: &str, accuracy: f64, other: &Thing| match (thing.number(field), other.number(field)) {
-            (Some(one), Some(other)) => (one - other).abs() <= accuracy,
-            (None, None) => true,
-            _ => false,
-        };
-        let mass_g = thing.number("mass_g").unwrap_or_default();
+        let within =
+            |field: ThingNumber, accuracy: f64, other: &Thing| match (thing.number(field), other.number(field)) {
+                (Some(one), Some(other)) => (one - other).abs() <= accuracy,
+                (None, None) => true,
+                _ => false,
+            };
+        let mass_g = thing.number(ThingNumber::MassG).unwrap_or_default();
         let is_like = |other: &&Thing| {
-            let same = |field: &str| thing.number(field) == other.number(field);
+            let same = |field: ThingNumber| thing.number(field) == other.number(field);
             other.name != thing.name
-                && same("cells")
-                && same("capacity_mah")
-                && same("full_v")
-                && within("mass_g", mass_g * PACK_SPREAD, other)
-                && within("x_mm", self.ruler_accuracy_mm(), other)
+                && same(ThingNumber::Cells)
+                && same(ThingNumber::CapacityMah)
+                && same(ThingNumber::FullV)
+                && within(ThingNumber::MassG, mass_g * PACK_SPREAD, other)
+                && within(ThingNumber::XMm, self.ruler_accuracy_mm(), other)
         };
         thing.kind == ThingKind::Pack && self.things_of(ThingKind::Pack).any(|other| is_like(&other))
     }
 
     /// The voltage of a full cell of a pack.
     pub fn full_v(&self, pack: &str) -> f64 {
-        self.thing(ThingKind::Pack, pack).and_then(|pack| pack.number("full_v")).unwrap_or(FULL_CELL_V)
+        self.thing(ThingKind::Pack, pack).and_then(|pack| pack.number(ThingNumber::FullV)).unwrap_or(FULL_CELL_V)
     }
 
     /// The voltage of a full cell of the aircraft's packs; of the lowest kind, where there are several.
     pub fn full_cell_v(&self) -> f64 {
-        let of_each = self.things_of(ThingKind::Pack).map(|pack| pack.number("full_v").unwrap_or(FULL_CELL_V));
+        let of_each =
+            self.things_of(ThingKind::Pack).map(|pack| pack.number(ThingNumber::FullV).unwrap_or(FULL_CELL_V));
         of_each.min_by(f64::total_cmp).unwrap_or(FULL_CELL_V)
     }
 
@@ -223,6 +227,13 @@ impl Aircraft {
     /// Whether something of the plan is for this aircraft.
     pub fn fits(&self, when: &When) -> bool {
         when.iter().all(|(question, answers)| self.answers.get(question).is_some_and(|given| answers.contains(given)))
+    }
+
+    /// The checks of this aircraft that are asked for again once an event of the plan has happened.
+    pub fn checks_asked_again_by<'p>(&self, plan: &'p Plan, event: &str) -> impl Iterator<Item = &'p Check> {
+        let happened = Subject::Event(event.to_owned());
+        let checks = plan.checks().map(|(_, check)| check);
+        checks.filter(move |check| check.ends_with(&happened) && self.fits(&check.when))
     }
 
     /// The figure that this one must lie above, where both are known and it does not.

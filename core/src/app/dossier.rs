@@ -40,7 +40,7 @@ pub(super) fn begin(shared: &Shared, now: &Moment) -> Result<Making, AppError> {
         + to_come.len() as u64
         + logs.map(|log| log.bytes / STEP_BYTES).sum::<u64>();
     let walked = Verified { count: 0, head: Digest::NONE };
-    Ok(Making { now: now.clone(), report, walked, releases, to_come, reading: None, done: 0, all })
+    Ok(Making { now: now.clone(), report, walked, releases, to_come, import: None, done: 0, all })
 }
 
 /// The next piece, empty where this step made none; none at the end.
@@ -81,17 +81,17 @@ pub(super) fn next(making: &mut Making, shared: &Shared) -> Result<Option<String
 /// Reads a flight's log on by a step, and draws it once it is read.
 fn plot(making: &mut Making, shared: &Shared, card: EntryId) -> Result<Plot, AppError> {
     let Some(log) = shared.ledger.logs.of_flight(card) else { return Ok(Plot::Read(None)) };
-    let reading = making.reading.take().map(Ok);
+    let import = making.import.take().map(Ok);
     // A file that is damaged or missing has no plot, and that is all: its figures are in the journal.
-    let begun = reading.unwrap_or_else(|| LogImport::again(&shared.journal, Purpose::Show, card, log));
-    let Ok(mut reading) = begun else { return Ok(Plot::Read(None)) };
-    match reading.step(&shared.journal, STEP_BYTES) {
+    let begun = import.unwrap_or_else(|| LogImport::again(&shared.journal, Purpose::Show, card, log));
+    let Ok(mut import) = begun else { return Ok(Plot::Read(None)) };
+    match import.step(&shared.journal, STEP_BYTES) {
         Ok(Importing::MORE) => {
-            making.reading = Some(reading);
+            making.import = Some(import);
             Ok(Plot::ToRead)
         }
         Ok(_) => Ok(Plot::Read(
-            reading
+            import
                 .finish()
                 .ok()
                 .flatten()

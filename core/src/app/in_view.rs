@@ -1,6 +1,6 @@
 //! What a place is about, brought into memory.
 
-use super::log::{offered_again, read_on};
+use super::log::{import_on, offered_again};
 use super::log_import::{LogImport, Purpose, Unread};
 use super::shared::Shared;
 use super::{AppError, bringing_in, photo, search};
@@ -35,20 +35,20 @@ pub(super) fn open(shared: &mut Shared, place: &Place) -> Result<(), AppError> {
     } else if shared.brought.take().is_some() {
         shared.journal.discard_brought();
     }
-    shared.reading = shared.reading.take().filter(|reading| reading.is_for(place));
+    shared.import = shared.import.take().filter(|import| import.is_for(place));
     let Some(card) = shown_at(place) else {
         (shared.open_log, shared.unread) = (None, None);
         return Ok(());
     };
     let Some(attached) = shared.ledger.logs.of_flight(card) else { return Ok(()) };
     let is_open = shared.open_log.as_ref().is_some_and(|open| open.sha256 == attached.sha256 && open.card == card);
-    if is_open || shared.reading.is_some() || shared.unread.is_some_and(|(unread, _)| unread == card) {
+    if is_open || shared.import.is_some() || shared.unread.is_some_and(|(unread, _)| unread == card) {
         return Ok(());
     }
     shared.open_log = None;
     match LogImport::again(&shared.journal, Purpose::Show, card, attached) {
-        Ok(begun) => shared.reading = Some(begun),
+        Ok(begun) => shared.import = Some(begun),
         Err(_) => shared.unread = Some((card, Unread::Gone)),
     }
-    read_on(shared).map(|_| ())
+    import_on(shared).map(|_| ())
 }

@@ -56,7 +56,7 @@ pub(super) struct Making {
     /// What is still to come.
     pub to_come: VecDeque<Section>,
     /// A log that is being read for its plot.
-    pub reading: Option<LogImport>,
+    pub import: Option<LogImport>,
     pub done: u64,
     pub all: u64,
 }

@@ -9,7 +9,7 @@ use crate::engineering::Grade;
 use crate::form::{ColumnsForm, Drafts};
 use crate::journal::{NewEntry, OfferedLog};
 use crate::locale::say;
-use crate::record::{AttachedLog, Body, EntryId, ThingKind};
+use crate::record::{AttachedLog, Body, EntryId, ThingKind, ThingNumber};
 use crate::telemetry::summary::{ChannelLimit, Side, summarise_for};
 use crate::telemetry::{Importing, Limits, Quantity, Recording};
 use crate::view::Place;
@@ -58,9 +58,9 @@ pub(super) fn attach(shared: &mut Shared, card: EntryId, drafts: Drafts<'_>) -> 
     let form = ColumnsForm::new(drafts, &picked.layout);
     let map = form.named(&shared.ledger.logs, &shared.plan);
     form.check_typed(&map)?;
-    let reading = LogImport::begin(Purpose::Attach, card, &picked.file, &picked.layout, &map)?;
-    shared.reading = Some(reading);
-    read_on(shared)
+    let import = LogImport::begin(Purpose::Attach, card, &picked.file, &picked.layout, &map)?;
+    shared.import = Some(import);
+    import_on(shared)
 }
 
 /// The picked log was read: says what to append. The file is kept with that entry, or offered still where it cannot be appended.
@@ -101,7 +101,7 @@ fn opened(shared: &mut Shared, card: EntryId, recording: Recording, sha256: Stri
 /// What the figures of a flight are held against: the plan's limits of temperatures, the pack's cells, the card's head speed.
 pub(super) fn limits(shared: &Shared, card: EntryId) -> Limits {
     let flight = shared.ledger.flight(card);
-    let cells_of = |pack: &str| shared.ledger.aircraft.thing(ThingKind::Pack, pack)?.number("cells");
+    let cells_of = |pack: &str| shared.ledger.aircraft.thing(ThingKind::Pack, pack)?.number(ThingNumber::Cells);
     let limit = |place: &crate::plan::Place, value, grade| ChannelLimit {
         quantity: Quantity::Temperature,
         place: Some(place.id.clone()),
@@ -131,19 +131,19 @@ pub(super) fn limits(shared: &Shared, card: EntryId) -> Limits {
 }
 
 /// Reads the log on by a step. Once it is read, what was wanted of it is done; what is to be recorded by that is given back.
-pub(super) fn read_on(shared: &mut Shared) -> Result<Option<Done>, AppError> {
-    let Some(mut reading) = shared.reading.take() else { return Ok(None) };
-    let (purpose, card) = (reading.purpose, reading.card);
-    match reading.step(&shared.journal, STEP_BYTES) {
+pub(super) fn import_on(shared: &mut Shared) -> Result<Option<Done>, AppError> {
+    let Some(mut import) = shared.import.take() else { return Ok(None) };
+    let (purpose, card) = (import.purpose, import.card);
+    match import.step(&shared.journal, STEP_BYTES) {
         Ok(Importing::MORE) => {
-            shared.reading = Some(reading);
+            shared.import = Some(import);
             return Ok(None);
         }
         Err(error) if purpose == Purpose::Attach => return Err(error.into()),
         Ok(_) | Err(_) => {}
     }
-    let file = reading.file.name.clone();
-    match (purpose, reading.finish()) {
+    let file = import.file.name.clone();
+    match (purpose, import.finish()) {
         (Purpose::Attach, read) => attached(shared, card, read?).map(Some),
         (Purpose::Show, Ok(Some(recording))) => {
             opened(shared, card, recording, file);
@@ -158,8 +158,8 @@ pub(super) fn read_on(shared: &mut Shared) -> Result<Option<Done>, AppError> {
 }
 
 /// Reads it no further.
-pub(super) fn stop_reading(shared: &mut Shared) {
-    if let Some(reading) = shared.reading.take().filter(|reading| reading.purpose == Purpose::Show) {
-        shared.unread = Some((reading.card, Unread::Stopped));
+pub(super) fn stop_import(shared: &mut Shared) {
+    if let Some(import) = shared.import.take().filter(|import| import.purpose == Purpose::Show) {
+        shared.unread = Some((import.card, Unread::Stopped));
     }
 }

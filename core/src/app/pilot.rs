@@ -12,8 +12,8 @@ use crate::locale::{Locale, parse_number, say};
 use crate::readiness::Report;
 use crate::record::{Body, EntryId, Moment, ThingKind};
 use crate::view::{
-    self, Block, Command, Context, Edit, Go, Place, PlotFingers, Preference, Record, Screen, Tapped, Token, Turn,
-    UnderWay, UnderWayWith, Wrote,
+    self, Block, Command, Context, Edit, Go, Journals, Place, PlotFingers, Preference, Record, Screen, Tapped, Token,
+    Turn, UnderWay, UnderWayWith, Wrote,
 };
 
 /// The pilot's handle: every screen and everything on it.
@@ -54,7 +54,7 @@ impl PilotDesk {
     /// [`AppError::Journal`] if nothing could be written.
     pub fn tap(&self, token: &Token, now: &Moment) -> Result<Tapped, AppError> {
         let command = self.meant(token.command(), |locale| say!(locale, "app-other-screen"))?;
-        let repaired = if command == Command::Edit(Edit::Repair) { self.phone.repair(now)? } else { None };
+        let repaired = if command == Command::Journals(Journals::Repair) { self.phone.repair(now)? } else { None };
         if repaired.is_some() {
             // What was lost may be the hand-over back: then the spotter goes on.
             return self.phone.with(|shared| shared.tapped(repaired, now));
@@ -246,14 +246,14 @@ impl Shared {
             let what = UnderWayWith::Unpacking { name: name.to_owned() };
             return Some(UnderWay { what, bytes: done, of: Some(all), rows: None });
         }
-        let reading = self.reading.as_ref()?;
-        let progress = reading.progress();
-        let picked = self.picked_log.as_ref().filter(|_| reading.is_waited_for());
+        let import = self.import.as_ref()?;
+        let progress = import.progress();
+        let picked = self.picked_log.as_ref().filter(|_| import.is_waited_for());
         let what = match picked {
             Some(picked) => UnderWayWith::Attaching { name: picked.name.clone() },
             None => UnderWayWith::Plot,
         };
-        Some(UnderWay { what, bytes: progress.bytes, of: Some(reading.length()), rows: Some(progress.rows) })
+        Some(UnderWay { what, bytes: progress.bytes, of: Some(import.length()), rows: Some(progress.rows) })
     }
 
     fn tapped(&mut self, said: Option<String>, now: &Moment) -> Result<Tapped, AppError> {
@@ -272,6 +272,7 @@ impl Shared {
             Command::Go(go) => self.show(go).map(|()| None),
             Command::Edit(edit) => self.edit(edit, now),
             Command::Record(record) => self.record(record, now),
+            Command::Journals(journals) => self.change_journals(journals, now),
         }?;
         self.note_touch(&place, now);
         Ok(said)
@@ -285,15 +286,15 @@ impl Shared {
             },
             Go::Like { kind, name } => self.describe_new(kind, &name),
             Go::Back => self.back(),
-            Go::StopReading => {
-                log::stop_reading(self);
+            Go::StopWork => {
+                log::stop_import(self);
                 Ok(document::stop(self)?)
             }
             // The page in view goes a step on whenever it is made.
             Go::StepOn => Ok(()),
             Go::NewerEdition => plan::offer_shipped(self),
             Go::Aircraft(aircraft) => self.turn_to(aircraft),
-            Go::ReadAgain => {
+            Go::ReadLogAgain => {
                 self.unread = None;
                 Ok(())
             }
@@ -320,13 +321,18 @@ impl Shared {
             Edit::MovePlot(step) => plot::step(self, &place, step)?,
             Edit::ShowChannel(channel) => plot::show_channel(self, &place, channel)?,
             Edit::Prefer(preference) => self.prefer(preference)?,
-            // It is whole, or this handle would not have got here.
-            Edit::Repair => {}
-            Edit::LayIn => return bringing_in::lay_in(self, now).map(Some),
-            Edit::Compare(number) => bringing_in::compare(self, number)?,
-            Edit::LetGo(number) => return bringing_in::let_go(self, number).map(Some),
         }
         Ok(None)
+    }
+
+    fn change_journals(&mut self, journals: Journals, now: &Moment) -> Result<Option<String>, AppError> {
+        match journals {
+            // It is whole, or this handle would not have got here.
+            Journals::Repair => Ok(None),
+            Journals::LayIn => bringing_in::lay_in(self, now).map(Some),
+            Journals::Compare(number) => bringing_in::compare(self, number).map(|()| None),
+            Journals::LetGo(number) => bringing_in::let_go(self, number).map(Some),
+        }
     }
 
     fn record(&mut self, record: Record, now: &Moment) -> Result<Option<String>, AppError> {

@@ -49,7 +49,7 @@ pub(super) struct Shared {
     /// The last backup of this record.
     pub last_backup: Option<LastBackup>,
     /// A log that is being read.
-    pub reading: Option<super::log_import::LogImport>,
+    pub import: Option<super::log_import::LogImport>,
     /// The flight whose log is in view and is not read, and why.
     pub unread: Option<(EntryId, super::log_import::Unread)>,
     /// A log that was picked and is not attached yet.
@@ -92,7 +92,7 @@ impl Shared {
             leaving: None,
             brought: None,
             last_backup: opened.last_backup,
-            reading: None,
+            import: None,
             unread: None,
             picked_log: None,
             open_log: None,
@@ -139,7 +139,7 @@ impl Shared {
     /// Lets go of what is in hand: it belongs to the aircraft or the journal that was in view.
     fn put_down(&mut self) {
         (self.arriving, self.leaving, self.brought) = (None, None, None);
-        (self.reading, self.unread) = (None, None);
+        (self.import, self.unread) = (None, None);
         (self.picked_log, self.open_log, self.photo) = (None, None, None);
         self.touched = None;
     }

@@ -3,7 +3,7 @@
 use crate::drawing::Picture;
 use crate::engineering::{EngineeringError, Grade};
 use crate::locale::{Locale, say};
-use crate::record::{NamedValue, Outcome, ThingKind};
+use crate::record::{NamedValue, Outcome, ThingKind, ThingNumber};
 use crate::unit::Unit;
 
 /// What a computation gave.
@@ -75,8 +75,8 @@ pub enum Lacking {
         kind: ThingKind,
         /// Its name.
         name: String,
-        /// The field of it that is empty: its id.
-        field: &'static str,
+        /// Which of them it is.
+        field: ThingNumber,
     },
     /// A figure of the aircraft is missing: its id in the plan.
     Figure(String),

@@ -10,7 +10,7 @@ use crate::engineering::ballast::{
     BallastAnswer, BallastPlace, BallastPlan, BallastQuestion, BallastReport, least_ballast,
 };
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, ThingKind};
+use crate::record::{Outcome, ThingKind, ThingNumber};
 use crate::unit::Unit;
 
 /// One scale says nothing of where the mass lies.
@@ -33,9 +33,9 @@ pub(super) fn centre(facts: Facts<'_>) -> Result<Computed> {
         .map(|thing| {
             Ok(Support {
                 name: thing.name.clone(),
-                reading_g: number(thing, "mass_g")?,
-                x_mm: number(thing, "x_mm")?,
-                y_mm: number(thing, "y_mm")?,
+                reading_g: number(thing, ThingNumber::MassG)?,
+                x_mm: number(thing, ThingNumber::XMm)?,
+                y_mm: number(thing, ThingNumber::YMm)?,
                 z_mm: 0.0,
             })
         })
@@ -61,7 +61,7 @@ pub(super) fn centre(facts: Facts<'_>) -> Result<Computed> {
 
 /// The second weighing, with the nose raised, where every scale was read and the angle too.
 fn tilted(facts: Facts<'_>) -> Option<TiltedReadings> {
-    let readings = facts.things(ThingKind::Weighing).into_iter().map(|thing| thing.number("tilted_g"));
+    let readings = facts.things(ThingKind::Weighing).into_iter().map(|thing| thing.number(ThingNumber::TiltedG));
     Some(TiltedReadings {
         readings_g: readings.collect::<Option<_>>()?,
         nose_up_deg: facts.ledger.aircraft.figure("weighing-tilt")?,
@@ -73,7 +73,7 @@ fn tilted(facts: Facts<'_>) -> Option<TiltedReadings> {
 fn height(facts: Facts<'_>, report: &BalanceReport) -> Option<Figure> {
     let weighed_mm = report.fitted.and_then(|fitted| fitted.z_mm)?;
     let to_come = facts.things(ThingKind::ToCome);
-    let all_known = to_come.iter().all(|thing| thing.number("z_mm").is_some());
+    let all_known = to_come.iter().all(|thing| thing.number(ThingNumber::ZMm).is_some());
     let (label, value) = match report.complete.z_mm.filter(|_| all_known) {
         Some(complete_mm) => (say!(facts.locale, "computed-balance-height"), complete_mm),
         None => (say!(facts.locale, "computed-balance-height-weighed"), weighed_mm),
@@ -99,9 +99,9 @@ fn band(facts: Facts<'_>) -> Result<Band> {
 /// Parts still to come, each at its own place, and ballast that was fitted since the weighing.
 fn parts(facts: Facts<'_>) -> Result<Vec<Part>> {
     let aircraft = &facts.ledger.aircraft;
-    let to_come = aircraft.things_of(ThingKind::ToCome).map(|thing| (thing, number(thing, "mass_g"), true));
+    let to_come = aircraft.things_of(ThingKind::ToCome).map(|thing| (thing, number(thing, ThingNumber::MassG), true));
     let fitted = aircraft.things_of(ThingKind::BallastPlace).filter_map(|thing| {
-        thing.number("fitted_g").filter(|grams| *grams > 0.0).map(|grams| (thing, Ok(grams), false))
+        thing.number(ThingNumber::FittedG).filter(|grams| *grams > 0.0).map(|grams| (thing, Ok(grams), false))
     });
     to_come
         .chain(fitted)
@@ -109,9 +109,9 @@ fn parts(facts: Facts<'_>) -> Result<Vec<Part>> {
             Ok(Part {
                 name: thing.name.clone(),
                 mass_g: mass_g?,
-                x_mm: number(thing, "x_mm")?,
-                y_mm: number(thing, "y_mm")?,
-                z_mm: thing.number("z_mm").unwrap_or(0.0),
+                x_mm: number(thing, ThingNumber::XMm)?,
+                y_mm: number(thing, ThingNumber::YMm)?,
+                z_mm: thing.number(ThingNumber::ZMm).unwrap_or(0.0),
                 to_come,
             })
         })
@@ -123,13 +123,13 @@ fn ballast(facts: Facts<'_>, report: &BalanceReport, band: Band) -> Result<Optio
         .things(ThingKind::BallastPlace)
         .into_iter()
         .map(|thing| {
-            let fitted = thing.number("fitted_g").unwrap_or(0.0);
+            let fitted = thing.number(ThingNumber::FittedG).unwrap_or(0.0);
             Ok(BallastPlace {
                 name: thing.name.clone(),
-                x_mm: number(thing, "x_mm")?,
-                y_mm: number(thing, "y_mm")?,
+                x_mm: number(thing, ThingNumber::XMm)?,
+                y_mm: number(thing, ThingNumber::YMm)?,
                 z_mm: 0.0,
-                limit_g: (number(thing, "limit_g")? - fitted).max(0.0),
+                limit_g: (number(thing, ThingNumber::LimitG)? - fitted).max(0.0),
             })
         })
         .collect::<Result<_>>()?;
@@ -232,7 +232,7 @@ fn moves(facts: Facts<'_>, report: &BalanceReport, band: Band) -> Result<Vec<Row
     let places = facts.things(ThingKind::BallastPlace);
     let mass_g = report.complete.mass_g;
     let alone = places.iter().filter_map(|place| {
-        let (arm_mm, limit_g) = (place.number("x_mm")?, place.number("limit_g")?);
+        let (arm_mm, limit_g) = (place.number(ThingNumber::XMm)?, place.number(ThingNumber::LimitG)?);
         let grams = ballast_at(mass_g, report.complete.x_mm, required_mm, arm_mm).ok().filter(|g| *g <= limit_g)?;
         let detail =
             say!(facts.locale, "computed-balance-fore-aft-only", grams = facts.locale.quantity(limit_g, Unit::Gram));
@@ -242,13 +242,13 @@ fn moves(facts: Facts<'_>, report: &BalanceReport, band: Band) -> Result<Vec<Row
             detail,
         ))
     });
-    let fitted = places.iter().filter(|place| place.number("fitted_g").is_some_and(|grams| grams > 0.0));
+    let fitted = places.iter().filter(|place| place.number(ThingNumber::FittedG).is_some_and(|grams| grams > 0.0));
     let moved = fitted.flat_map(|from| {
         places.iter().filter_map(|to| {
-            let (from_mm, to_mm) = (from.number("x_mm")?, to.number("x_mm")?);
+            let (from_mm, to_mm) = (from.number(ThingNumber::XMm)?, to.number(ThingNumber::XMm)?);
             let grams = mass_to_shift(mass_g, report.complete.x_mm, required_mm, from_mm, to_mm).ok()?;
-            let room_g = to.number("limit_g")? - to.number("fitted_g").unwrap_or(0.0);
-            let can = from.name != to.name && grams <= from.number("fitted_g")?.min(room_g);
+            let room_g = to.number(ThingNumber::LimitG)? - to.number(ThingNumber::FittedG).unwrap_or(0.0);
+            let can = from.name != to.name && grams <= from.number(ThingNumber::FittedG)?.min(room_g);
             let title = say!(facts.locale, "computed-balance-lead", from = from.name, to = to.name);
             can.then(|| {
                 told(
@@ -264,7 +264,7 @@ fn moves(facts: Facts<'_>, report: &BalanceReport, band: Band) -> Result<Vec<Row
 
 /// A pack moved by a little, and by as much as is wanted.
 fn pack_move(locale: Locale, pack: &crate::record::Thing, report: &BalanceReport, required_mm: f64) -> Option<Row> {
-    let part_mass_g = pack.number("mass_g")?;
+    let part_mass_g = pack.number(ThingNumber::MassG)?;
     let tried =
         move_part(&PartMove { centre: report.complete, part_mass_g, dx_mm: TRIED_MM, dy_mm: 0.0, dz_mm: 0.0 })
             .ok()?;
@@ -282,7 +282,7 @@ fn pack_move(locale: Locale, pack: &crate::record::Thing, report: &BalanceReport
         }
         by_mm => say!(locale, "computed-balance-back", mm = locale.rounded((-by_mm).ceil(), 0, Unit::Millimetre)),
     };
-    let place = pack.number("x_mm").filter(|_| by_mm.abs() >= 0.5).map_or_else(String::new, |x_mm| {
+    let place = pack.number(ThingNumber::XMm).filter(|_| by_mm.abs() >= 0.5).map_or_else(String::new, |x_mm| {
         say!(locale, "computed-balance-middle-then", mm = locale.rounded(x_mm + by_mm, 0, Unit::Millimetre))
     });
     Some(told(say!(locale, "computed-balance-moved", pack = pack.name), word, format!("{effect}{place}")))

@@ -4,7 +4,7 @@ use crate::drawing::{Bar, bars};
 use crate::engineering::Grade;
 use crate::engineering::unbalance::{Blade, BladeSetReport, RotatingPart, UnbalanceReport, blade_set, permissible};
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, Thing, ThingKind};
+use crate::record::{Outcome, Thing, ThingKind, ThingNumber};
 use crate::unit::Unit;
 
 /// Grade that the set is held against: fans (ISO 21940-11, orientation only: a blade set is outside its rigid-rotor table).
@@ -37,7 +37,10 @@ fn gather(facts: Facts<'_>) -> Result<Asked<'_>> {
     // A set is balanced as a whole: a blade that nobody weighed passes for none.
     let things = facts.so_many_things(ThingKind::Blade, facts.whole("main-blade-count")? as usize)?;
     let blade = |thing: &&Thing| {
-        Ok(Blade { mass_g: number(thing, "mass_g")?, balance_point_mm: number(thing, "balance_point_mm")? })
+        Ok(Blade {
+            mass_g: number(thing, ThingNumber::MassG)?,
+            balance_point_mm: number(thing, ThingNumber::BalancePointMm)?,
+        })
     };
     Ok(Asked {
         names: things.iter().map(|thing| thing.name.as_str()).collect(),

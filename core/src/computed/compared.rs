@@ -14,7 +14,7 @@ use crate::engineering::disagreement::{
 use crate::engineering::prediction::{Interval95, LadderPrediction};
 use crate::field::Flight;
 use crate::plan::{Motion, Place};
-use crate::record::{AttachedLog, Thing, ThingKind};
+use crate::record::{AttachedLog, Thing, ThingKind, ThingNumber};
 use crate::telemetry::Quantity;
 use crate::telemetry::summary::{FigureKind, LogFigure};
 use crate::unit::Unit;
@@ -161,7 +161,7 @@ impl Looked<'_> {
         let expected = self.flight.expected()?;
         let jotted = self.flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
         let measured = jotted.or_else(|| Some(self.figure(FigureKind::Charge, None)?.value))?;
-        Some(Held { predicted: expected.used_mah, low: expected.low_mah, high: expected.high_mah, measured })
+        Some(expected.held(measured))
     }
 
     /// What the hovers before this one predict at a head speed in this flight's air.
@@ -252,7 +252,7 @@ impl Looked<'_> {
         let packs = self.flight.packs().map(pack).collect::<Option<Vec<&Thing>>>()?;
         // In series they add up.
         let all = |of: &dyn Fn(&Thing) -> Option<f64>| packs.iter().map(|pack| of(pack)).sum::<Option<f64>>();
-        let new_ohm = all(&|pack| pack.number("new_mohm"))? / 1_000.0;
+        let new_ohm = all(&|pack| pack.number(ThingNumber::NewMohm))? / 1_000.0;
         let now_mohm = all(&|pack| last_resistance_mohm(self.facts, pack))?;
         Some(PackResistance { new_ohm, least_now_ohm: now_mohm.max(0.0) / 1_000.0 })
     }

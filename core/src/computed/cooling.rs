@@ -5,7 +5,7 @@ use super::hover::HUMIDITY;
 use super::{Facts, Result};
 use crate::engineering::air::{air, standard_air};
 use crate::engineering::heat::{HeatReading, TimeConstant, fit_rise};
-use crate::record::ThingKind;
+use crate::record::{ThingKind, ThingNumber};
 
 /// Air over the parts in a hover, m/s; the same on both days, so that it cancels (common practice, no source).
 pub(super) const HOVER_AIRFLOW_M_S: f64 = 4.0;
@@ -22,7 +22,10 @@ pub(super) fn time_constant(facts: Facts<'_>) -> Result<Option<TimeConstant>> {
         .things(ThingKind::HeatReading)
         .into_iter()
         .map(|thing| {
-            Ok(HeatReading { time_s: number(thing, "time_s")?, temperature_c: number(thing, "temperature_c")? })
+            Ok(HeatReading {
+                time_s: number(thing, ThingNumber::TimeS)?,
+                temperature_c: number(thing, ThingNumber::TemperatureC)?,
+            })
         })
         .collect::<Result<_>>()?;
     if readings.is_empty() {

@@ -9,7 +9,7 @@ use crate::field::{Capacity, least_lifting_a, reserve_percent};
 use crate::locale::say;
 use crate::plan::{Check, Fly, Motion};
 use crate::readiness::Spent;
-use crate::record::{EntryId, ThingKind};
+use crate::record::{EntryId, ThingKind, ThingNumber};
 use crate::unit::Unit;
 
 /// A card's planned time goes by half minutes.
@@ -149,7 +149,7 @@ impl Reckoned<'_> {
     /// What its cycles took since it was measured, or since it was new: those on this aircraft, or more where a reading says so.
     fn worn(&self, name: &str, capacity: &Capacity, runs: f64) -> Result<(f64, Option<String>)> {
         let readings = pack_readings(self.facts, name);
-        let told = readings.iter().filter_map(|reading| reading.number("flights")).fold(0.0, f64::max);
+        let told = readings.iter().filter_map(|reading| reading.number(ThingNumber::Flights)).fold(0.0, f64::max);
         let cycles = (told.max(runs) - capacity.measured_at.unwrap_or(0.0)).clamp(0.0, 5_000.0);
         let worn = worn(cycles)?;
         let locale = self.facts.locale;
@@ -189,8 +189,8 @@ impl Reckoned<'_> {
     /// Resistance of one cell, ohm: as it was read last of this pack.
     fn cell_ohm(&self, name: &str) -> Option<f64> {
         let pack = self.facts.ledger.aircraft.thing(ThingKind::Pack, name)?;
-        let cells = pack.number("cells").filter(|cells| *cells >= 1.0)?;
-        let mohm = last_resistance_mohm(self.facts, pack).or_else(|| pack.number("new_mohm"))?;
+        let cells = pack.number(ThingNumber::Cells).filter(|cells| *cells >= 1.0)?;
+        let mohm = last_resistance_mohm(self.facts, pack).or_else(|| pack.number(ThingNumber::NewMohm))?;
         Some((mohm / 1_000.0 / cells).clamp(0.0, 1.0))
     }
 

@@ -3,7 +3,7 @@ use crate::field::Flight;
 use crate::locale::Locale;
 use crate::plan::{Check, Limit, Motion, Plan};
 use crate::readiness::{Ledger, Source};
-use crate::record::{CheckResult, Thing, ThingKind};
+use crate::record::{CheckResult, Thing, ThingKind, ThingNumber};
 
 /// What a computation may look at: the plan, and everything that the journal says.
 #[derive(Debug, Clone, Copy)]
@@ -101,6 +101,6 @@ impl<'a> Facts<'a> {
 }
 
 /// A thing's number, or that it is lacking.
-pub(super) fn number(thing: &Thing, field: &'static str) -> Result<f64> {
+pub(super) fn number(thing: &Thing, field: ThingNumber) -> Result<f64> {
     thing.number(field).ok_or_else(|| Lacking::Number { kind: thing.kind, name: thing.name.clone(), field })
 }

@@ -7,7 +7,7 @@ use crate::engineering::placement::{
     drive_exciters, magnification, nearest_order, placement as place, separation_margin,
 };
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, Thing, ThingKind};
+use crate::record::{Outcome, Thing, ThingKind, ThingNumber};
 use crate::unit::Unit;
 
 /// Orders of rotors, gears and motor over the ladder's head speeds against the natural frequencies that were measured.
@@ -27,8 +27,8 @@ fn gather(facts: Facts<'_>) -> Result<Asked> {
     let natural = |thing: &&Thing| {
         Ok(NaturalFrequency {
             name: thing.name.clone(),
-            frequency_hz: number(thing, "frequency_hz")?,
-            half_width_hz: thing.number("half_width_hz").unwrap_or(0.0),
+            frequency_hz: number(thing, ThingNumber::FrequencyHz)?,
+            half_width_hz: thing.number(ThingNumber::HalfWidthHz).unwrap_or(0.0),
         })
     };
     let naturals: Vec<NaturalFrequency> = things.iter().map(natural).collect::<Result<_>>()?;
@@ -40,7 +40,7 @@ fn gather(facts: Facts<'_>) -> Result<Asked> {
         high_rpm: service_rpm * 1.1,
         margin_percent: USUAL_MARGIN_PERCENT,
     };
-    let amplifications = things.iter().map(|thing| thing.number("amplification")).collect();
+    let amplifications = things.iter().map(|thing| thing.number(ThingNumber::Amplification)).collect();
     Ok(Asked { placement, service_rpm, amplifications })
 }
 

@@ -6,7 +6,7 @@ use crate::engineering::Grade;
 use crate::engineering::pack::{PackLanding, PackLandingReport, REST_LOW_V, SPREAD_LIMIT_V, landing};
 use crate::field::{Capacity, Flight};
 use crate::locale::{Locale, clock, say};
-use crate::record::{Thing, ThingKind};
+use crate::record::{Thing, ThingKind, ThingNumber};
 use crate::unit::Unit;
 
 /// Charge left that is no caution yet, over the reserve (common practice, no source).
@@ -51,7 +51,7 @@ fn gather(facts: Facts<'_>) -> Result<Asked> {
 /// What a pack holds, which has to be described.
 fn capacity(facts: Facts<'_>, name: &str) -> Result<Capacity> {
     let pack = facts.ledger.aircraft.thing(ThingKind::Pack, name).ok_or(Lacking::Things(ThingKind::Pack))?;
-    number(pack, "capacity_mah")?;
+    number(pack, ThingNumber::CapacityMah)?;
     Capacity::of(&facts.ledger.aircraft, name).ok_or(Lacking::Things(ThingKind::Pack))
 }
 
@@ -60,7 +60,9 @@ fn resting_cells_v(facts: Facts<'_>, flight: &Flight, pack: &str) -> Result<Vec<
     let readings = pack_readings(facts, pack);
     let run = facts.ledger.run_number(flight.card).unwrap_or(0);
     let since = readings.iter().rev().filter(|reading| facts.runs_before(reading) >= run);
-    let both = |reading: &&Thing| Some(vec![reading.number("rest_low_v")?, reading.number("rest_high_v")?]);
+    let both = |reading: &&Thing| {
+        Some(vec![reading.number(ThingNumber::RestLowV)?, reading.number(ThingNumber::RestHighV)?])
+    };
     since.copied().find_map(|reading| both(&reading)).ok_or_else(|| Lacking::RestingPack(pack.to_owned()))
 }
 

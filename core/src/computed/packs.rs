@@ -7,7 +7,7 @@ use crate::engineering::pack::{
 };
 use crate::field::Capacity;
 use crate::locale::{Locale, say};
-use crate::record::{Thing, ThingKind};
+use crate::record::{Thing, ThingKind, ThingNumber};
 use crate::unit::Unit;
 
 use super::drive_load::LOADED_CELL_V;
@@ -100,14 +100,14 @@ struct Judged<'a> {
 pub(super) fn pack_readings<'a>(facts: Facts<'a>, pack: &str) -> Vec<&'a Thing> {
     let mut readings = facts.things(ThingKind::PackReading);
     readings.retain(|thing| thing.of.as_deref() == Some(pack));
-    let flights = |thing: &Thing| thing.number("flights").unwrap_or(0.0);
+    let flights = |thing: &Thing| thing.number(ThingNumber::Flights).unwrap_or(0.0);
     readings
         .sort_by(|a, b| flights(a).total_cmp(&flights(b)).then(facts.described_at(a).cmp(&facts.described_at(b))));
     readings
 }
 
 /// The last reading that has a number for this.
-pub(super) fn last_reading(readings: &[&Thing], field: &str) -> Option<f64> {
+pub(super) fn last_reading(readings: &[&Thing], field: ThingNumber) -> Option<f64> {
     readings.iter().rev().find_map(|reading| reading.number(field))
 }
 
@@ -115,16 +115,16 @@ pub(super) fn last_reading(readings: &[&Thing], field: &str) -> Option<f64> {
 pub(super) fn resistance_mohm(pack: &Thing, reading: &Thing) -> Option<f64> {
     let two_loads = || {
         let loads = TwoLoads {
-            low_a: reading.number("light_a")?,
-            low_load_v: reading.number("light_v")?,
-            high_a: reading.number("heavy_a")?,
-            high_load_v: reading.number("heavy_v")?,
-            cells: pack.number("cells")? as u32,
+            low_a: reading.number(ThingNumber::LightA)?,
+            low_load_v: reading.number(ThingNumber::LightV)?,
+            high_a: reading.number(ThingNumber::HeavyA)?,
+            high_load_v: reading.number(ThingNumber::HeavyV)?,
+            cells: pack.number(ThingNumber::Cells)? as u32,
             voltmeter_half_width_v: VOLTMETER_V,
         };
         internal_resistance(&loads).ok().map(|report| report.pack_ohm * 1_000.0)
     };
-    two_loads().or_else(|| reading.number("now_mohm"))
+    two_loads().or_else(|| reading.number(ThingNumber::NowMohm))
 }
 
 /// Resistance of a pack as it was read last, milliohm.
@@ -133,16 +133,16 @@ pub(super) fn last_resistance_mohm(facts: Facts<'_>, pack: &Thing) -> Option<f64
 }
 
 fn judge<'a>(facts: Facts<'_>, pack: &'a Thing) -> Result<Judged<'a>> {
-    let capacity = number(pack, "capacity_mah")?;
+    let capacity = number(pack, ThingNumber::CapacityMah)?;
     let readings = pack_readings(facts, &pack.name);
     let now_mohm = last_resistance_mohm(facts, pack);
-    let ratio = pack.number("new_mohm").zip(now_mohm).map(|(new_mohm, now_mohm)| now_mohm / new_mohm);
+    let ratio = pack.number(ThingNumber::NewMohm).zip(now_mohm).map(|(new_mohm, now_mohm)| now_mohm / new_mohm);
     let damaged = facts.ledger.damaged.get(&pack.name);
     let report = retire(&PackHealth {
         resistance_ratio: ratio,
-        capacity_ratio: last_reading(&readings, "measured_mah").map(|measured| measured / capacity),
-        charged_spread_v: last_reading(&readings, "spread_v"),
-        hot_cell_k: last_reading(&readings, "hot_cell_k"),
+        capacity_ratio: last_reading(&readings, ThingNumber::MeasuredMah).map(|measured| measured / capacity),
+        charged_spread_v: last_reading(&readings, ThingNumber::SpreadV),
+        hot_cell_k: last_reading(&readings, ThingNumber::HotCellK),
         damaged: damaged.is_some(),
     })?;
     let reasons = report.reasons.iter().map(|reason| match (reason, damaged) {

@@ -3,12 +3,12 @@ use super::{Computed, Facts, Figure, Lacking, Result, outcome, supply};
 use crate::drawing::{Bar, bars};
 use crate::engineering::supply::{ReceiverPack, USABLE_FRACTION, receiver_endurance};
 use crate::locale::say;
-use crate::record::ThingKind;
+use crate::record::{ThingKind, ThingNumber};
 use crate::unit::Unit;
 
 /// How long the receiver pack lasts against what is planned between two charges.
 pub(super) fn endurance(facts: Facts<'_>) -> Result<Computed> {
-    let rails = supply::reports(facts, |thing| number(thing, "stirring_peak_a"))?;
+    let rails = supply::reports(facts, |thing| number(thing, ThingNumber::StirringPeakA))?;
     // Whatever else is fitted, the servos hang on the supply with the largest draw.
     let rail = rails.iter().max_by(|a, b| a.average_a.total_cmp(&b.average_a));
     let rail = rail.ok_or(Lacking::Things(ThingKind::Supply))?;

@@ -3,7 +3,7 @@ use super::{Computed, Facts, Figure, Result, outcome, worst, worst_first};
 use crate::drawing::{Bar, bars};
 use crate::engineering::supply::{Regulator, RegulatorKind, RegulatorReport, regulator_report};
 use crate::locale::say;
-use crate::record::{Thing, ThingKind};
+use crate::record::{Thing, ThingKind, ThingNumber};
 use crate::unit::Unit;
 
 /// A linear regulator's least voltage difference where the maker says nothing, V (common practice, no source).
@@ -61,17 +61,17 @@ pub(super) fn heat(facts: Facts<'_>) -> Result<Computed> {
 }
 
 fn regulator(thing: &Thing, ambient_c: f64) -> Result<Regulator> {
-    let kind = match thing.number("efficiency") {
+    let kind = match thing.number(ThingNumber::Efficiency) {
         Some(percent) => RegulatorKind::Switching { efficiency: percent / 100.0 },
-        None => RegulatorKind::Linear { dropout_v: thing.number("dropout_v").unwrap_or(DROPOUT_V) },
+        None => RegulatorKind::Linear { dropout_v: thing.number(ThingNumber::DropoutV).unwrap_or(DROPOUT_V) },
     };
     Ok(Regulator {
         kind,
-        input_v: number(thing, "input_v")?,
-        output_v: number(thing, "output_v")?,
-        load_a: number(thing, "load_a")?,
+        input_v: number(thing, ThingNumber::InputV)?,
+        output_v: number(thing, ThingNumber::OutputV)?,
+        load_a: number(thing, ThingNumber::LoadA)?,
         ambient_c,
-        thermal_resistance_k_per_w: number(thing, "rise_k_per_w")?,
-        limit_c: number(thing, "limit_c")?,
+        thermal_resistance_k_per_w: number(thing, ThingNumber::RiseKPerW)?,
+        limit_c: number(thing, ThingNumber::LimitC)?,
     })
 }

@@ -4,7 +4,7 @@ use crate::drawing::{Bar, bars};
 use crate::engineering::Grade;
 use crate::engineering::pack::{RippleShape, TwoLoads, internal_resistance, ripple, ripple_rms};
 use crate::locale::{Locale, say};
-use crate::record::{Thing, ThingKind};
+use crate::record::{Thing, ThingKind, ThingNumber};
 use crate::unit::Unit;
 
 /// Caution from this share of the limit (common practice, no source).
@@ -81,13 +81,13 @@ fn two_loads(readings: &[Judged<'_>]) -> Result<()> {
 }
 
 fn judge(thing: &Thing, cells: u32, maker_v: f64) -> Result<Judged<'_>> {
-    let ripple_v = number(thing, "ripple_v")?;
+    let ripple_v = number(thing, ThingNumber::RippleV)?;
     let by_cells = ripple(cells, ripple_v)?;
     let limit_v = by_cells.limit_v.min(maker_v);
     Ok(Judged {
         thing,
-        current_a: number(thing, "current_a")?,
-        voltage_v: number(thing, "voltage_v")?,
+        current_a: number(thing, ThingNumber::CurrentA)?,
+        voltage_v: number(thing, ThingNumber::VoltageV)?,
         ripple_v,
         limit_v,
         grade: by_cells.grade.max(Grade::of_load(ripple_v, limit_v, CAUTION_SHARE)),

@@ -6,7 +6,7 @@ use crate::engineering::supply::{
     Consumer, ConsumerWindow, CurrentMargin, Rail, RailLoad, RailReason, RailReport, SagMargin, rail_report,
 };
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, Thing, ThingKind};
+use crate::record::{Outcome, Thing, ThingKind, ThingNumber};
 use crate::unit::Unit;
 
 /// The check that reads the lowest voltage under stirring, at the supply that carries the servos.
@@ -14,7 +14,7 @@ const STIRRING_LOW: &str = "receiver-voltage-under-load";
 
 /// Every supply's load against its ratings; each must have its stirring peak measured.
 pub(super) fn load(facts: Facts<'_>) -> Result<Computed> {
-    let rails = reports(facts, |supply| number(supply, "stirring_peak_a"))?;
+    let rails = reports(facts, |supply| number(supply, ThingNumber::StirringPeakA))?;
     let locale = facts.locale;
     Ok(Computed {
         outcome: outcome(worst(rails.iter().map(load_grade))),
@@ -136,7 +136,7 @@ fn load_summary(locale: Locale, rails: &[RailReport]) -> String {
 
 /// Every consumer's window against its supply; the load does not matter to it.
 pub(super) fn window(facts: Facts<'_>) -> Result<Computed> {
-    let rails = reports(facts, |supply| Ok(supply.number("stirring_peak_a").unwrap_or(0.0)))?;
+    let rails = reports(facts, |supply| Ok(supply.number(ThingNumber::StirringPeakA).unwrap_or(0.0)))?;
     let grade = worst(rails.iter().filter_map(|rail| rail.worst_window.as_ref()).map(|(_, point)| point.grade));
     let outside: Vec<String> =
         rails.iter().flat_map(|rail| &rail.reasons).filter(|r| is_window(r)).map(|r| r.words(facts.locale)).collect();
@@ -265,23 +265,23 @@ pub(super) fn reports(facts: Facts<'_>, stirring_peak: impl Fn(&Thing) -> Result
 fn rail(supply: &Thing) -> Result<Rail> {
     Ok(Rail {
         name: supply.name.clone(),
-        full_v: number(supply, "full_v")?,
-        nominal_v: number(supply, "nominal_v")?,
-        empty_v: number(supply, "empty_v")?,
-        continuous_a: number(supply, "continuous_a")?,
-        burst_a: number(supply, "burst_a")?,
-        ripple_v: supply.number("ripple_v").unwrap_or(0.0),
+        full_v: number(supply, ThingNumber::FullV)?,
+        nominal_v: number(supply, ThingNumber::NominalV)?,
+        empty_v: number(supply, ThingNumber::EmptyV)?,
+        continuous_a: number(supply, ThingNumber::ContinuousA)?,
+        burst_a: number(supply, ThingNumber::BurstA)?,
+        ripple_v: supply.number(ThingNumber::RippleV).unwrap_or(0.0),
     })
 }
 
 fn consumer(thing: &Thing) -> Result<Consumer> {
     Ok(Consumer {
         name: thing.name.clone(),
-        low_v: number(thing, "low_v")?,
-        high_v: number(thing, "high_v")?,
-        steady_a: number(thing, "steady_a")?,
+        low_v: number(thing, ThingNumber::LowV)?,
+        high_v: number(thing, ThingNumber::HighV)?,
+        steady_a: number(thing, ThingNumber::SteadyA)?,
         // The form takes whole numbers from 1 to 20 only.
-        quantity: number(thing, "quantity")? as u32,
-        fault_a: thing.number("fault_a"),
+        quantity: number(thing, ThingNumber::Quantity)? as u32,
+        fault_a: thing.number(ThingNumber::FaultA),
     })
 }

@@ -5,7 +5,7 @@ use crate::drawing::{Curve, curve};
 use crate::engineering::Grade;
 use crate::engineering::pack::{RETIRE_RESISTANCE_RATIO, ResistanceReading, ResistanceTrend, resistance_trend};
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, Thing, ThingKind};
+use crate::record::{Outcome, Thing, ThingKind, ThingNumber};
 use crate::unit::Unit;
 
 /// Motor runs after which a reading is too old to say how a pack is (common practice, no source).
@@ -64,7 +64,7 @@ fn life<'a>(facts: Facts<'a>, pack: &'a Thing) -> Option<Life<'a>> {
     let things = pack_readings(facts, &pack.name);
     let of = |thing: &&Thing| {
         let pack_ohm = resistance_mohm(pack, thing)? / 1_000.0;
-        Some(ResistanceReading { cycles: thing.number("flights")?, pack_ohm })
+        Some(ResistanceReading { cycles: thing.number(ThingNumber::Flights)?, pack_ohm })
     };
     let readings: Vec<ResistanceReading> = things.iter().filter_map(of).collect();
     let first = readings.first()?;
@@ -73,7 +73,7 @@ fn life<'a>(facts: Facts<'a>, pack: &'a Thing) -> Option<Life<'a>> {
         locale: facts.locale,
         pack,
         // Without its papers a pack was as good as new at its first reading, and no better.
-        new_ohm: pack.number("new_mohm").map_or(first.pack_ohm, |mohm| mohm / 1_000.0),
+        new_ohm: pack.number(ThingNumber::NewMohm).map_or(first.pack_ohm, |mohm| mohm / 1_000.0),
         trend: resistance_trend(&readings).ok(),
         age_runs: facts.runs_since(newest),
         readings,

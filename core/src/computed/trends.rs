@@ -10,7 +10,7 @@ use super::packs::{pack_readings, resistance_mohm};
 use crate::engineering::air::standard_air;
 use crate::engineering::wind::RotorWind;
 use crate::field::Flight;
-use crate::record::{MarkKind, ThingKind};
+use crate::record::{MarkKind, ThingKind, ThingNumber};
 use crate::telemetry::drift::Drift;
 use crate::telemetry::shift::{self, Read, shift};
 use crate::telemetry::summary::FigureKind;
@@ -84,7 +84,7 @@ pub fn trends(facts: Facts<'_>) -> Vec<Trend> {
     for pack in facts.things(ThingKind::Pack) {
         let read = pack_readings(facts, &pack.name).into_iter().filter_map(|thing| {
             let value = resistance_mohm(pack, thing)?;
-            Some(TrendReading { value, at: None, flights: thing.number("flights").unwrap_or(0.0) })
+            Some(TrendReading { value, at: None, flights: thing.number(ThingNumber::Flights).unwrap_or(0.0) })
         });
         let of = TrendOf::Resistance { pack: pack.name.clone() };
         found.extend(trend(of, Unit::Milliohm, 1, read.collect(), 0.1));

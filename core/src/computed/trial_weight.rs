@@ -4,7 +4,7 @@ use crate::drawing::{Anchor, Ink, LabelSize, Picture, Sheet};
 use crate::engineering::Grade;
 use crate::engineering::unbalance::{Polar, SinglePlaneReport, SinglePlaneRun, single_plane};
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, Thing, ThingKind};
+use crate::record::{Outcome, Thing, ThingKind, ThingNumber};
 use crate::unit::Unit;
 
 /// Vibration that needs no weight, mm/s rms (ISO 10816-1, class I, orientation only: made for machines on the ground).
@@ -76,7 +76,7 @@ fn figures(locale: Locale, newest: &Thing, report: &SinglePlaneReport, grade: Gr
             locale,
             "computed-trial-weight-note",
             angle = locale.number(correction.angle_deg, 0),
-            sense = sense(locale, newest, "counted")
+            sense = sense(locale, newest, ThingNumber::Counted)
         )),
         Figure::told(say!(locale, "computed-trial-gram"), report.influence_per_g, 2, Unit::MillimetrePerSecond),
         Figure::judged(
@@ -94,21 +94,21 @@ fn run(thing: &Thing) -> Result<SinglePlaneRun> {
     let polar =
         |size, angle| -> Result<Polar> { Ok(Polar { size: number(thing, size)?, angle_deg: number(thing, angle)? }) };
     Ok(SinglePlaneRun {
-        with_rotation: is_first(thing, "counted")? == is_first(thing, "turns")?,
-        is_lag: is_first(thing, "later")?,
-        first: polar("first_mm_s", "first_deg")?,
-        trial_g: polar("trial_g", "trial_deg")?,
-        with_trial: polar("with_mm_s", "with_deg")?,
+        with_rotation: is_first(thing, ThingNumber::Counted)? == is_first(thing, ThingNumber::Turns)?,
+        is_lag: is_first(thing, ThingNumber::Later)?,
+        first: polar(ThingNumber::FirstMmS, ThingNumber::FirstDeg)?,
+        trial_g: polar(ThingNumber::TrialG, ThingNumber::TrialDeg)?,
+        with_trial: polar(ThingNumber::WithMmS, ThingNumber::WithDeg)?,
     })
 }
 
 /// Whether a field that is one of two is the first of them: clockwise, or more degrees.
-fn is_first(thing: &Thing, field: &'static str) -> Result<bool> {
+fn is_first(thing: &Thing, field: ThingNumber) -> Result<bool> {
     Ok(number(thing, field)? < 1.5)
 }
 
 /// What was answered there, as it stands within a sentence.
-fn sense(locale: Locale, thing: &Thing, field: &str) -> String {
+fn sense(locale: Locale, thing: &Thing, field: ThingNumber) -> String {
     let known = ThingKind::TrialRun.field(field).zip(thing.number(field));
     known.map_or_else(String::new, |(field, value)| locale.inside(&field.shown(value, locale)))
 }
@@ -130,7 +130,7 @@ fn earlier_row(locale: Locale, thing: &Thing, report: &SinglePlaneReport) -> Row
 
 /// The rotor from above: how it turns, which way angles grow, where the trial weight sat and where the weight goes.
 fn picture(locale: Locale, newest: &Thing, report: &SinglePlaneReport) -> Picture {
-    let is_clockwise = |field: &'static str| is_first(newest, field).unwrap_or(false);
+    let is_clockwise = |field: ThingNumber| is_first(newest, field).unwrap_or(false);
     let mut sheet = Sheet::new();
     let (middle_x, middle_y, rim) = (Sheet::WIDTH / 2.0, 128.0, 70.0_f32);
     // On paper an angle grows anticlockwise, from the right.
@@ -140,12 +140,12 @@ fn picture(locale: Locale, newest: &Thing, report: &SinglePlaneReport) -> Pictur
     };
     sheet.ring(Ink::Quiet, middle_x, middle_y, rim, false);
     sheet.ring(Ink::Quiet, middle_x, middle_y, 4.0, true);
-    let turns = is_clockwise("turns");
+    let turns = is_clockwise(ThingNumber::Turns);
     let swept: Vec<(f32, f32)> = (0..=12).map(|step| at(rim * 0.45, 200.0 + 10.0 * f64::from(step), turns)).collect();
     sheet.line(Ink::Strong, 2.5, &swept);
     let barbs = [at(rim * 0.33, 308.0, turns), at(rim * 0.45, 320.0, turns), at(rim * 0.57, 308.0, turns)];
     sheet.line(Ink::Strong, 2.5, &barbs);
-    let counted = is_clockwise("counted");
+    let counted = is_clockwise(ThingNumber::Counted);
     for quarter in 0..4 {
         let angle_deg = 90.0 * f64::from(quarter);
         sheet.line(Ink::Quiet, 1.5, &[at(rim - 4.0, angle_deg, counted), at(rim + 4.0, angle_deg, counted)]);
@@ -162,14 +162,14 @@ fn picture(locale: Locale, newest: &Thing, report: &SinglePlaneReport) -> Pictur
         grams = locale.rounded(report.correction_g.size, 2, Unit::Gram),
         angle = locale.number(report.correction_g.angle_deg, 0)
     );
-    let turning = say!(locale, "computed-trial-picture-turns", sense = sense(locale, newest, "turns"));
+    let turning = say!(locale, "computed-trial-picture-turns", sense = sense(locale, newest, ThingNumber::Turns));
     sheet.label(8.0, 14.0, turning.clone(), Ink::Strong, LabelSize::Small, Anchor::Start);
     sheet.label(8.0, 30.0, words.clone(), Ink::Action, LabelSize::Small, Anchor::Start);
     let spoken = say!(
         locale,
         "computed-trial-spoken",
         turns = turning,
-        counted = sense(locale, newest, "counted"),
+        counted = sense(locale, newest, ThingNumber::Counted),
         words = words
     );
     sheet.finish(228.0, spoken)

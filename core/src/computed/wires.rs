@@ -5,7 +5,7 @@ use crate::engineering::wire::{
     BEST_INSULATION_C, STRANDED_FACTOR, WireReport, WireRun, WireWarmth, choose_wire, gauge_area_mm2, wire_run,
 };
 use crate::locale::{Locale, say};
-use crate::record::{Outcome, Thing, ThingKind};
+use crate::record::{Outcome, Thing, ThingKind, ThingNumber};
 use crate::unit::Unit;
 
 /// How much warmer the air in a body is than the day (common practice, no source).
@@ -145,21 +145,21 @@ fn pictured(locale: Locale, (name, report): &Run<'_>) -> Vec<Bar> {
 
 fn run(thing: &Thing, air_c: f64) -> Result<WireRun> {
     // The form takes whole numbers from 0 to 40 only.
-    let of_gauge = thing.number("gauge").map(|gauge| gauge_area_mm2(gauge as i32)).transpose()?;
+    let of_gauge = thing.number(ThingNumber::Gauge).map(|gauge| gauge_area_mm2(gauge as i32)).transpose()?;
     // Where both were entered, the thinner one is the careful one.
-    let area_mm2 = match (of_gauge, thing.number("area_mm2")) {
+    let area_mm2 = match (of_gauge, thing.number(ThingNumber::AreaMm2)) {
         (Some(of_gauge), Some(area)) => of_gauge.min(area),
         (Some(area), None) | (None, Some(area)) => area,
-        (None, None) => number(thing, "gauge")?,
+        (None, None) => number(thing, ThingNumber::Gauge)?,
     };
     Ok(WireRun {
         area_mm2,
-        length_m: number(thing, "length_m")?,
-        current_a: number(thing, "current_a")?,
-        source_v: number(thing, "source_v")?,
+        length_m: number(thing, ThingNumber::LengthM)?,
+        current_a: number(thing, ThingNumber::CurrentA)?,
+        source_v: number(thing, ThingNumber::SourceV)?,
         air_c,
-        insulation_c: thing.number("insulation_c"),
-        outside_mm: thing.number("outside_mm"),
+        insulation_c: thing.number(ThingNumber::InsulationC),
+        outside_mm: thing.number(ThingNumber::OutsideMm),
         stranded_factor: STRANDED_FACTOR,
     })
 }

@@ -71,7 +71,7 @@ fn thing_part(page: &Page<'_>, thing: &Thing) -> ThingPart {
 fn numbers(page: &Page<'_>, thing: &Thing) -> String {
     let locale = page.locale();
     let fields = thing.kind.fields().iter().filter_map(|field| {
-        let value = thing.number(field.id)?;
+        let value = thing.number(field.number)?;
         Some(format!("{} {}", locale.lower_first(&field.label(locale)), field.shown(value, locale)))
     });
     fields.chain(thing.beside_numbers(locale)).collect::<Vec<_>>().join("; ")

@@ -7,6 +7,7 @@ use super::page::{Page, Written};
 use crate::drawing::{Anchor, Ink, LabelSize, Picture, Sheet, svg};
 use crate::field::Flight;
 use crate::locale::say;
+use crate::record::Prediction;
 use crate::unit::Unit;
 use crate::view;
 
@@ -34,15 +35,13 @@ struct RungPart {
 /// A hover that was predicted and read.
 struct Rung<'a> {
     flight: &'a Flight,
-    low_mah: f64,
-    middle_mah: f64,
-    high_mah: f64,
+    expected: Prediction,
     read_mah: f64,
 }
 
 impl Rung<'_> {
     fn agrees(&self) -> bool {
-        (self.low_mah..=self.high_mah).contains(&self.read_mah)
+        self.expected.holds(self.read_mah)
     }
 }
 
@@ -63,8 +62,7 @@ fn rung<'a>(page: &Page<'_>, flight: &'a Flight) -> Option<Rung<'a>> {
     stage.gate.as_ref()?;
     let expected = flight.expected()?;
     let read_mah = flight.landing.as_ref()?.pack_used_mah?;
-    let (low_mah, middle_mah, high_mah) = (expected.low_mah, expected.used_mah, expected.high_mah);
-    Some(Rung { flight, low_mah, middle_mah, high_mah, read_mah })
+    Some(Rung { flight, expected, read_mah })
 }
 
 fn part(page: &Page<'_>, rung: &Rung<'_>) -> RungPart {
@@ -77,9 +75,9 @@ fn part(page: &Page<'_>, rung: &Rung<'_>) -> RungPart {
         predicted: say!(
             locale,
             "dossier-interval",
-            middle = charge(rung.middle_mah),
-            low = locale.number(rung.low_mah, 0),
-            high = charge(rung.high_mah)
+            middle = charge(rung.expected.used_mah),
+            low = locale.number(rung.expected.low_mah, 0),
+            high = charge(rung.expected.high_mah)
         ),
         read: charge(rung.read_mah),
         agrees: match (&rung.flight.explained, rung.agrees()) {
@@ -95,7 +93,7 @@ fn picture(page: &Page<'_>, rungs: &[Rung<'_>]) -> Picture {
     let locale = page.locale();
     let mut sheet = Sheet::new();
     let (left, right, top, bottom) = (44.0_f32, Sheet::WIDTH - 14.0, 20.0_f32, 170.0_f32);
-    let most = rungs.iter().map(|rung| rung.high_mah.max(rung.read_mah)).fold(1.0, f64::max) * 1.05;
+    let most = rungs.iter().map(|rung| rung.expected.high_mah.max(rung.read_mah)).fold(1.0, f64::max) * 1.05;
     let y = |mah: f64| bottom - (bottom - top) * (mah / most).clamp(0.0, 1.0) as f32;
     let apart = (right - left) / rungs.len() as f32;
     for share in [0.0, 0.5, 1.0] {
@@ -108,8 +106,10 @@ fn picture(page: &Page<'_>, rungs: &[Rung<'_>]) -> Picture {
     for (index, rung) in rungs.iter().enumerate() {
         let x = left + apart * (index as f32 + 0.5);
         let half = (apart * 0.28).min(7.0);
-        sheet.line(Ink::Strong, 1.5, &[(x, y(rung.low_mah)), (x, y(rung.high_mah))]);
-        for (mah, half) in [(rung.low_mah, half), (rung.middle_mah, half * 0.6), (rung.high_mah, half)] {
+        sheet.line(Ink::Strong, 1.5, &[(x, y(rung.expected.low_mah)), (x, y(rung.expected.high_mah))]);
+        for (mah, half) in
+            [(rung.expected.low_mah, half), (rung.expected.used_mah, half * 0.6), (rung.expected.high_mah, half)]
+        {
             sheet.line(Ink::Strong, 1.5, &[(x - half, y(mah)), (x + half, y(mah))]);
         }
         let ink = if rung.agrees() { Ink::Action } else { Ink::Limit };

@@ -2,7 +2,7 @@
 
 use super::Flight;
 use crate::aircraft::Aircraft;
-use crate::record::ThingKind;
+use crate::record::{ThingKind, ThingNumber};
 
 /// Charge to have left at landing where the person set none, percent (common practice, no source).
 const USUAL_RESERVE_PERCENT: f64 = 20.0;
@@ -34,13 +34,13 @@ impl Capacity {
 
 /// What stands on a pack, milliampere hours.
 fn label_mah(aircraft: &Aircraft, pack: &str) -> Option<f64> {
-    aircraft.thing(ThingKind::Pack, pack)?.number("capacity_mah")
+    aircraft.thing(ThingKind::Pack, pack)?.number(ThingNumber::CapacityMah)
 }
 
 /// What a pack's own description says that it holds, milliampere hours: before there were readings of a pack, what was measured was a number
 /// of the pack itself.
 fn described_mah(aircraft: &Aircraft, pack: &str) -> Option<f64> {
-    let old_mah = aircraft.thing(ThingKind::Pack, pack)?.number("measured_mah").unwrap_or(f64::INFINITY);
+    let old_mah = aircraft.thing(ThingKind::Pack, pack)?.number(ThingNumber::MeasuredMah).unwrap_or(f64::INFINITY);
     Some(label_mah(aircraft, pack)?.min(old_mah))
 }
 
@@ -48,8 +48,9 @@ fn described_mah(aircraft: &Aircraft, pack: &str) -> Option<f64> {
 /// milliampere hours.
 fn measured(aircraft: &Aircraft, pack: &str) -> Option<(f64, f64)> {
     let readings = aircraft.things_of(ThingKind::PackReading).filter(|reading| reading.of.as_deref() == Some(pack));
-    let measured = readings
-        .filter_map(|reading| Some((reading.number("flights").unwrap_or(0.0), reading.number("measured_mah")?)));
+    let measured = readings.filter_map(|reading| {
+        Some((reading.number(ThingNumber::Flights).unwrap_or(0.0), reading.number(ThingNumber::MeasuredMah)?))
+    });
     measured.max_by(|(a, a_mah), (b, b_mah)| a.total_cmp(b).then(b_mah.total_cmp(a_mah)))
 }
 

@@ -417,18 +417,13 @@ impl Flight {
     pub fn disagreement(&self) -> Option<(f64, Prediction)> {
         let used = self.landing.as_ref()?.pack_used_mah?;
         let expected = self.expected()?;
-        let within = (expected.low_mah..=expected.high_mah).contains(&used);
-        (!within).then_some((used, expected))
+        (!expected.holds(used)).then_some((used, expected))
     }
 
-    /// Whether the charge lies outside of what was expected by more than the interval's own width. That is no gust and no slow hand on
-    /// the stick: it wants a finding, and no explanation does for it (common practice, no source; an interval that holds 95 % is
-    /// about four standard deviations wide, so that this is six from the middle).
+    /// Whether the charge lies far from what was expected. That is no gust and no slow hand on the stick: it wants a finding, and no
+    /// explanation does for it.
     pub fn disagrees_widely(&self) -> bool {
-        self.disagreement().is_some_and(|(used_mah, expected)| {
-            let width_mah = (expected.high_mah - expected.low_mah).max(0.0);
-            used_mah > expected.high_mah + width_mah || used_mah < expected.low_mah - width_mah
-        })
+        self.disagreement().is_some_and(|(used_mah, expected)| expected.is_far_from(used_mah))
     }
 
     /// Whether what was said of the charge counts for the charge that stands.

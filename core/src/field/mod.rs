@@ -8,6 +8,7 @@ mod length;
 mod lifting;
 mod lock;
 mod plausible;
+mod prediction;
 mod series;
 mod told;
 

@@ -1,7 +1,7 @@
 //! Packs in series: which of them together are what the aircraft flies on.
 
 use crate::aircraft::Aircraft;
-use crate::record::ThingKind;
+use crate::record::{ThingKind, ThingNumber};
 
 /// Why some packs are no set for the aircraft.
 #[derive(Debug, Clone, PartialEq)]
@@ -55,7 +55,7 @@ pub fn cells_of_each(aircraft: &Aircraft) -> Option<u32> {
 /// are one, and where nobody knows of one of them how many cells it has, or of the aircraft how many it wants.
 pub fn wrong_set(aircraft: &Aircraft, packs: &[String]) -> Option<WrongSet> {
     let wanted = cells_wanted(aircraft)?;
-    let cells_of = |pack: &String| aircraft.thing(ThingKind::Pack, pack)?.number("cells").map(whole);
+    let cells_of = |pack: &String| aircraft.thing(ThingKind::Pack, pack)?.number(ThingNumber::Cells).map(whole);
     let each = packs.iter().map(cells_of).collect::<Option<Vec<u32>>>()?;
     let cells = each.iter().sum();
     if cells != wanted {

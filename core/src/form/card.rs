@@ -40,6 +40,10 @@ impl<'a> CardForm<'a> {
     pub const MINUTES: &'static str = "minutes";
     /// The field of the spotter's name.
     pub const SPOTTER: &'static str = "spotter";
+    /// Numbers of the Beaufort scale that are offered; in the last of them nobody flies a test.
+    pub const FORCES: std::ops::RangeInclusive<u8> = 0..=5;
+    /// Where a meter's reading of the wind starts while nothing is entered, metres per second.
+    pub const WIND_START_M_S: f64 = 2.0;
     /// Plausible air, degrees Celsius, inclusive.
     const AIR_RANGE_C: (f64, f64) = (-30.0, 55.0);
     /// Plausible wind, metres per second, inclusive.

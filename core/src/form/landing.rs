@@ -36,6 +36,11 @@ pub enum HowLong {
 /// Plausible times with the motor on, minutes: from a knock-off at once to twice the longest that a card plans.
 const FLOWN_RANGE_MIN: (f64, f64) = (0.0, 60.0);
 
+/// Where a temperature starts at a place that was never read, degrees Celsius.
+const FIRST_C: f64 = 40.0;
+/// Where the charge starts while nothing tells of any, milliampere hours.
+const FIRST_MAH: f64 = 1_000.0;
+
 /// A landing that is jotted down. Once more keeps what was jotted before: a second reading of a place tells how it cools.
 #[derive(Clone, Copy)]
 pub struct LandingForm<'a> {
@@ -64,6 +69,8 @@ impl<'a> LandingForm<'a> {
     pub const READ_AGAIN: &'static str = "again";
     /// The field of how long after touchdown the readings were taken that are entered next, of a run that no phone timed.
     pub const READ_AFTER: &'static str = "read-after";
+    /// How far one touch moves the charge used, milliampere hours.
+    pub const USED_STEP_MAH: f64 = 50.0;
     /// How long after touchdown a paper may say, minutes.
     const READ_AFTER_RANGE_MIN: (f64, f64) = (0.0, 120.0);
     const TEMPERATURE: &'static str = "temp:";
@@ -140,6 +147,29 @@ impl<'a> LandingForm<'a> {
     pub fn temperature_c(&self, place: &Place, label: &str) -> Result<Option<f64>> {
         let field = Self::temperature_field(&place.id);
         self.drafts.number(&field, label, Unit::Celsius, Landing::TEMPERATURE_RANGE_C)
+    }
+
+    /// The last reading of a place: of this landing, else the first of the last flight on which it was read. Degrees Celsius.
+    pub fn last_c(&self, flights: &[Flight], place: &str) -> Option<f64> {
+        let of_earlier = || {
+            let earlier = flights.iter().rev().filter(|other| other.card != self.flight.card);
+            earlier.filter_map(|other| other.readings(place).next()).map(|reading| reading.celsius).next()
+        };
+        self.flight.readings(place).next_back().map(|reading| reading.celsius).or_else(of_earlier)
+    }
+
+    /// Where a place's temperature starts, degrees Celsius.
+    pub fn temperature_start_c(&self, flights: &[Flight], place: &str) -> f64 {
+        self.last_c(flights, place).unwrap_or(FIRST_C)
+    }
+
+    /// Where the charge used starts, milliampere hours, to a whole step: as jotted, else as predicted, else as on the last flight.
+    pub fn used_start_mah(&self, flights: &[Flight]) -> f64 {
+        let jotted = self.flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
+        let predicted = self.flight.expected().map(|expected| expected.used_mah);
+        let last = || flights.iter().rev().find_map(|flight| flight.landing.as_ref()?.pack_used_mah);
+        let start_mah = jotted.or(predicted).or_else(last).unwrap_or(FIRST_MAH);
+        (start_mah / Self::USED_STEP_MAH).round() * Self::USED_STEP_MAH
     }
 
     /// All temperatures, those that were jotted before first.

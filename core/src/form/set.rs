@@ -4,7 +4,7 @@ use super::{Drafts, Refusal, Result};
 use crate::field::{WrongSet, cells_wanted, wrong_set};
 use crate::locale::say;
 use crate::readiness::{Charge, Ledger, PackStand};
-use crate::record::ThingKind;
+use crate::record::{ThingKind, ThingNumber};
 
 /// The packs of a card.
 #[derive(Clone, Copy)]
@@ -52,7 +52,9 @@ impl<'a> SetForm<'a> {
 
     fn is_alike(&self, one: &PackStand, other: &PackStand) -> bool {
         let number = |pack: &PackStand, field| self.ledger.aircraft.thing(ThingKind::Pack, &pack.name)?.number(field);
-        ["cells", "capacity_mah", "full_v"].into_iter().all(|field| number(one, field) == number(other, field))
+        [ThingNumber::Cells, ThingNumber::CapacityMah, ThingNumber::FullV]
+            .into_iter()
+            .all(|field| number(one, field) == number(other, field))
     }
 
     fn is_set(&self, packs: &[String]) -> bool {
@@ -60,7 +62,7 @@ impl<'a> SetForm<'a> {
     }
 
     fn cells(&self, pack: &str) -> Option<f64> {
-        self.ledger.aircraft.thing(ThingKind::Pack, pack)?.number("cells")
+        self.ledger.aircraft.thing(ThingKind::Pack, pack)?.number(ThingNumber::Cells)
     }
 
     /// How many packs like this one make a set.

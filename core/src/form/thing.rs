@@ -9,7 +9,7 @@ use crate::aircraft::Aircraft;
 use crate::field::cells_of_each;
 use crate::locale::say;
 use crate::readiness::Ledger;
-use crate::record::{Thing, ThingKind};
+use crate::record::{Thing, ThingKind, ThingNumber};
 
 /// A thing as it is described, or described anew.
 #[derive(Clone, Copy)]
@@ -46,15 +46,21 @@ impl<'a> ThingForm<'a> {
 
     /// A number as it is known, else what things like this one share, else what is on file elsewhere: the flights on a pack were counted, a
     /// new pack holds what the aircraft's packs do, and a trial run's angles are counted as those of the run before.
-    pub fn number_on_file(&self, field: &str) -> Option<f64> {
-        let known = self.known.and_then(|known| known.number(field)).or_else(|| self.shared(field));
-        let on_file = || match (self.kind, field) {
-            (ThingKind::PackReading, "flights") => self.ledger.flights_on(self.of(ThingKind::Pack)?).map(f64::from),
-            (ThingKind::Pack, "cells") if self.known.is_none() => cells_of_each(&self.ledger.aircraft).map(f64::from),
-            (ThingKind::Pack, "capacity_mah") if self.known.is_none() => self.ledger.aircraft.figure("pack-capacity"),
+    pub fn number_on_file(&self, number: ThingNumber) -> Option<f64> {
+        let known = self.known.and_then(|known| known.number(number)).or_else(|| self.shared(number));
+        let on_file = || match (self.kind, number) {
+            (ThingKind::PackReading, ThingNumber::Flights) => {
+                self.ledger.flights_on(self.of(ThingKind::Pack)?).map(f64::from)
+            }
+            (ThingKind::Pack, ThingNumber::Cells) if self.known.is_none() => {
+                cells_of_each(&self.ledger.aircraft).map(f64::from)
+            }
+            (ThingKind::Pack, ThingNumber::CapacityMah) if self.known.is_none() => {
+                self.ledger.aircraft.figure("pack-capacity")
+            }
             // A rotor keeps its sense, and so does who counts its angles.
-            (ThingKind::TrialRun, "turns" | "counted" | "later") => {
-                self.ledger.aircraft.things_of(self.kind).find_map(|run| run.number(field))
+            (ThingKind::TrialRun, ThingNumber::Turns | ThingNumber::Counted | ThingNumber::Later) => {
+                self.ledger.aircraft.things_of(self.kind).find_map(|run| run.number(number))
             }
             _ => None,
         };
@@ -62,14 +68,14 @@ impl<'a> ThingForm<'a> {
     }
 
     /// What the thing that it is like says of this number, unless somebody typed there, or emptied it.
-    fn shared(&self, field: &str) -> Option<f64> {
+    fn shared(&self, number: ThingNumber) -> Option<f64> {
         let is_alike = match self.pack_elsewhere() {
             // The same pack: only where it sits is this aircraft's own.
-            Some(_) => field != ThingKind::PLACE,
-            None => self.kind.field(field).is_some_and(|field| field.alike),
+            Some(_) => number != ThingNumber::XMm,
+            None => self.kind.field(number).is_some_and(|field| field.alike),
         };
-        let like = self.like.filter(|_| is_alike && self.drafts.whole(field).is_none());
-        like.and_then(|like| like.number(field))
+        let like = self.like.filter(|_| is_alike && self.drafts.whole(number.as_str()).is_none());
+        like.and_then(|like| like.number(number))
     }
 
     /// The pack of another aircraft that this one is to fly too.
@@ -125,9 +131,9 @@ impl<'a> ThingForm<'a> {
 
     /// What a paper that nobody names is called: what it is, with a number where there is one of that name.
     fn usual_name_of_paper(&self) -> Option<String> {
-        let sort = ThingKind::Paper.field(ThingKind::SORT)?;
+        let sort = ThingKind::Paper.field(ThingNumber::Sort)?;
         let locale = self.drafts.locale();
-        let number = self.drafts.number(sort.id, "", sort.unit, sort.range).ok()??;
+        let number = self.drafts.number(sort.id(), "", sort.unit, sort.range).ok()??;
         let word = sort.shown(number, locale);
         let free = |name: &String| self.ledger.aircraft.thing(self.kind, name).is_none();
         [word.clone()].into_iter().chain((2..).map(|number| format!("{word} {number}"))).find(free)
@@ -187,18 +193,19 @@ impl<'a> ThingForm<'a> {
         let mut numbers = self.known.map(|known| known.numbers.clone()).unwrap_or_default();
         for field in self.kind.fields() {
             let label = field.label(locale);
-            if let Some(value) = self.drafts.number(field.id, &label, field.unit, field.range)? {
-                numbers.insert(field.id.to_owned(), value);
-            } else if let Some(value) = self.number_on_file(field.id) {
-                numbers.insert(field.id.to_owned(), value);
+            if let Some(value) = self.drafts.number(field.id(), &label, field.unit, field.range)? {
+                numbers.insert(field.id().to_owned(), value);
+            } else if let Some(value) = self.number_on_file(field.number) {
+                numbers.insert(field.id().to_owned(), value);
             } else if field.required {
-                return Err(Refusal::of(field.id, say!(locale, "app-field-empty", label = label)));
+                return Err(Refusal::of(field.id(), say!(locale, "app-field-empty", label = label)));
             }
         }
-        if self.kind == ThingKind::Wire && !numbers.contains_key("gauge") && !numbers.contains_key("area_mm2") {
-            return Err(Refusal::of("gauge", say!(locale, "app-wire-without-size")));
+        let has = |number: ThingNumber| numbers.contains_key(number.as_str());
+        if self.kind == ThingKind::Wire && !has(ThingNumber::Gauge) && !has(ThingNumber::AreaMm2) {
+            return Err(Refusal::of(ThingNumber::Gauge.as_str(), say!(locale, "app-wire-without-size")));
         }
-        match self.out_of_order(|field| numbers.get(field).copied()) {
+        match self.out_of_order(|number| numbers.get(number.as_str()).copied()) {
             Some(wrong) => Err(wrong),
             None => Ok(numbers),
         }
@@ -207,18 +214,18 @@ impl<'a> ThingForm<'a> {
     /// A number, as typed or on file, that lies above one that it cannot lie above: a pack is full over nominal over empty.
     pub fn disorder(&self) -> Option<Refusal> {
         let locale = self.drafts.locale();
-        self.out_of_order(|id| {
-            let field = self.kind.field(id)?;
-            let typed = self.drafts.number(field.id, &field.label(locale), field.unit, field.range).ok()?;
-            typed.or_else(|| self.number_on_file(id))
+        self.out_of_order(|number| {
+            let field = self.kind.field(number)?;
+            let typed = self.drafts.number(field.id(), &field.label(locale), field.unit, field.range).ok()?;
+            typed.or_else(|| self.number_on_file(number))
         })
     }
 
-    fn out_of_order(&self, number: impl Fn(&str) -> Option<f64>) -> Option<Refusal> {
+    fn out_of_order(&self, number: impl Fn(ThingNumber) -> Option<f64>) -> Option<Refusal> {
         let locale = self.drafts.locale();
         self.kind.rising().iter().find_map(|(low, high)| {
-            let (below, above) = (number(low)?, number(high)?);
-            let (low, high) = (self.kind.field(low)?, self.kind.field(high)?);
+            let (below, above) = (number(*low)?, number(*high)?);
+            let (low, high) = (self.kind.field(*low)?, self.kind.field(*high)?);
             (below > above).then(|| {
                 let words = say!(
                     locale,
@@ -228,7 +235,7 @@ impl<'a> ThingForm<'a> {
                     high = locale.inside(&high.label(locale)),
                     above = high.shown(above, locale)
                 );
-                Refusal::of(low.id, words)
+                Refusal::of(low.id(), words)
             })
         })
     }

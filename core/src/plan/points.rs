@@ -4,7 +4,7 @@
 use super::asked::tidy;
 use super::model::{Caution, Event, Figure, FromFigure, Part, Place, Plan, Question, Setting, Stage};
 use super::points_of_check::check_points;
-use super::said::{Points, caution_titles, when_words, yes_no};
+use super::said::{Points, caution_titles, stage_title, when_words, yes_no};
 use crate::locale::{Locale, say};
 use crate::unit::Unit;
 
@@ -47,7 +47,7 @@ pub(super) fn items(locale: Locale, plan: &Plan) -> Vec<Item> {
         (say!(locale, "difference-notice"), tidy(notice)),
     ];
     let check_kind = say!(locale, "difference-check");
-    let mut all: Vec<Item> = questions.iter().map(|question| question_item(locale, question)).collect();
+    let mut all: Vec<Item> = questions.iter().map(|question| question_item(locale, plan, question)).collect();
     all.extend(figures.iter().map(|figure| figure_item(locale, plan, figure)));
     all.extend(parts.iter().map(|part| part_item(locale, plan, part)));
     all.extend(events.iter().map(|event| event_item(locale, event)));
@@ -72,7 +72,7 @@ fn order(items: &[Item], check: &str) -> Vec<(String, String)> {
     rest.map(|item| (format!("{}:{}", item.kind, item.id), item.title.clone())).collect()
 }
 
-fn question_item(locale: Locale, question: &Question) -> Item {
+fn question_item(locale: Locale, plan: &Plan, question: &Question) -> Item {
     let Question { id, text, choices, from } = question;
     let joined = |part: fn(&(String, String)) -> &str| choices.iter().map(part).collect::<Vec<_>>().join("; ");
     let points = vec![
@@ -80,14 +80,18 @@ fn question_item(locale: Locale, question: &Question) -> Item {
         (say!(locale, "difference-answers"), joined(|(_, label)| label)),
         // What was answered is recorded by its id: under another one it counts no more.
         (say!(locale, "difference-answer-ids"), joined(|(id, _)| id)),
-        (say!(locale, "difference-answered-by"), from.as_ref().map_or_else(String::new, answered_by)),
+        (
+            say!(locale, "difference-answered-by"),
+            from.as_ref().map_or_else(String::new, |from| answered_by(plan, from)),
+        ),
     ];
     Item::new(say!(locale, "difference-question"), id, text, points)
 }
 
-fn answered_by(from: &FromFigure) -> String {
+fn answered_by(plan: &Plan, from: &FromFigure) -> String {
     let up_to = from.up_to.iter().map(|bound| crate::unit::show_number(*bound)).collect::<Vec<_>>().join(", ");
-    format!("{} {up_to}", from.figure)
+    let figure = plan.figure(&from.figure).map_or(from.figure.as_str(), |figure| &figure.title);
+    format!("{figure} {up_to}")
 }
 
 fn figure_item(locale: Locale, plan: &Plan, figure: &Figure) -> Item {
@@ -158,7 +162,7 @@ fn caution_item(locale: Locale, caution: &Caution) -> Item {
 
 fn stage_item(locale: Locale, plan: &Plan, stage: &Stage) -> Item {
     let Stage { id, title, purpose, job, after, cautions, gate, checks } = stage;
-    let after = after.iter().map(|id| plan.stage(id).map_or(id.as_str(), |stage| stage.title.as_str()));
+    let after = after.iter().map(|id| stage_title(plan, id));
     let points = vec![
         (say!(locale, "difference-title"), title.clone()),
         (say!(locale, "difference-purpose"), tidy(purpose)),

@@ -3,7 +3,10 @@
 use super::asked::tidy;
 use super::check::{Agreement, Check, CheckKind, Fly, Limit, Limits, Measure, Point};
 use super::model::{Plan, Stage};
-use super::said::{Points, caution_titles, event_titles, flown_words, holds_words, limit_words, when_words, yes_no};
+use super::said::{
+    Points, caution_titles, check_title, computation_words, event_titles, flown_words, holds_words, limit_words,
+    stage_title, when_words, yes_no,
+};
 use crate::locale::{Locale, say};
 use crate::record::Outcome;
 use crate::unit::Unit;
@@ -34,6 +37,8 @@ pub(super) fn check_points(locale: Locale, plan: &Plan, stage: &Stage, check: &C
         basis,
     } = check;
     let rests_on = rests_on.iter().map(|on| plan.subject_words(locale, on)).collect::<Vec<_>>().join(", ");
+    let due_from = before_flights_from.as_deref().map_or("", |id| stage_title(plan, id)).to_owned();
+    let check_titled = |id: &Option<String>| id.as_deref().map_or("", |id| check_title(plan, id)).to_owned();
     let mut points = vec![
         (say!(locale, "difference-title"), title.clone()),
         (say!(locale, "difference-stage"), stage.title.clone()),
@@ -51,9 +56,9 @@ pub(super) fn check_points(locale: Locale, plan: &Plan, stage: &Stage, check: &C
         (say!(locale, "difference-rests-on"), rests_on),
         (say!(locale, "difference-holds"), holds_words(locale, plan, holds)),
         (say!(locale, "difference-only-for"), when_words(locale, plan, when)),
-        (say!(locale, "difference-before-flights"), before_flights_from.clone().unwrap_or_default()),
-        (say!(locale, "difference-read-on"), read_on.clone().unwrap_or_default()),
-        (say!(locale, "difference-rung-above"), rung_above.clone().unwrap_or_default()),
+        (say!(locale, "difference-before-flights"), due_from),
+        (say!(locale, "difference-read-on"), check_titled(read_on)),
+        (say!(locale, "difference-rung-above"), check_titled(rung_above)),
         (say!(locale, "difference-basis"), basis.clone().unwrap_or_default()),
     ];
     points.extend(kind_points(locale, plan, kind));
@@ -79,7 +84,7 @@ fn kind_points(locale: Locale, plan: &Plan, kind: &CheckKind) -> Points {
         CheckKind::Confirm => vec![(say!(locale, "difference-kind"), say!(locale, "difference-look"))],
         CheckKind::Compute(computation) => vec![(
             say!(locale, "difference-kind"),
-            say!(locale, "difference-computed", what = format!("{computation:?}")),
+            say!(locale, "difference-computed", what = computation_words(locale, *computation)),
         )],
         CheckKind::Measure(measure) => measure_points(locale, plan, measure),
         CheckKind::Fly(fly) => fly_points(locale, plan, fly),
@@ -116,12 +121,13 @@ fn measure_points(locale: Locale, plan: &Plan, measure: &Measure) -> Points {
 fn fly_points(locale: Locale, plan: &Plan, fly: &Fly) -> Points {
     let Fly { motion, head_speed_rpm, minutes, knock_off, temperatures, predict, reserve } = fly;
     let rpm = locale.shown(Unit::RevolutionsPerMinute).sign;
+    let places = temperatures.iter().map(|id| plan.place(id).map_or(id.as_str(), |place| place.title.as_str()));
     vec![
         (say!(locale, "difference-kind"), flown_words(locale, *motion)),
         (say!(locale, "difference-head-speed"), limit_words(locale, plan, head_speed_rpm, rpm)),
         (say!(locale, "difference-minutes"), locale.plain(*minutes)),
         (say!(locale, "difference-knock-off"), knock_off.join("; ")),
-        (say!(locale, "difference-temperatures"), temperatures.join(", ")),
+        (say!(locale, "difference-temperatures"), places.collect::<Vec<_>>().join(", ")),
         (say!(locale, "difference-predict"), yes_no(locale, *predict)),
         (say!(locale, "difference-reserve"), yes_no(locale, *reserve)),
     ]

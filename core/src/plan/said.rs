@@ -1,6 +1,6 @@
 //! How the parts of an item are said where plans are held against each other.
 
-use super::check::{Holds, Limit, Motion};
+use super::check::{Computation, Holds, Limit, Motion};
 use super::model::Plan;
 use super::when::When;
 use crate::locale::{Locale, say};
@@ -14,6 +14,31 @@ pub(super) fn flown_words(locale: Locale, motion: Motion) -> String {
         Motion::Run => say!(locale, "difference-flown-run"),
         Motion::Hover => say!(locale, "difference-flown-hover"),
         Motion::Flight => say!(locale, "difference-flown-flight"),
+    }
+}
+
+pub(super) fn computation_words(locale: Locale, computation: Computation) -> String {
+    match computation {
+        Computation::SupplyLoad => say!(locale, "difference-computed-supply-load"),
+        Computation::SupplyWindow => say!(locale, "difference-computed-supply-window"),
+        Computation::ReceiverEndurance => say!(locale, "difference-computed-receiver-endurance"),
+        Computation::RegulatorHeat => say!(locale, "difference-computed-regulator-heat"),
+        Computation::WireRuns => say!(locale, "difference-computed-wire-runs"),
+        Computation::CentreOfGravity => say!(locale, "difference-computed-centre-of-gravity"),
+        Computation::GovernorRoom => say!(locale, "difference-computed-governor-room"),
+        Computation::HoverRoom => say!(locale, "difference-computed-hover-room"),
+        Computation::BladeBalance => say!(locale, "difference-computed-blade-balance"),
+        Computation::FrequencyPlacement => say!(locale, "difference-computed-frequency-placement"),
+        Computation::LadderAgreement => say!(locale, "difference-computed-ladder-agreement"),
+        Computation::HotDayHeat => say!(locale, "difference-computed-hot-day-heat"),
+        Computation::PackLife => say!(locale, "difference-computed-pack-life"),
+        Computation::PackTrend => say!(locale, "difference-computed-pack-trend"),
+        Computation::LandingCharge => say!(locale, "difference-computed-landing-charge"),
+        Computation::PackRipple => say!(locale, "difference-computed-pack-ripple"),
+        Computation::TrialWeight => say!(locale, "difference-computed-trial-weight"),
+        Computation::BladeSpeed => say!(locale, "difference-computed-blade-speed"),
+        Computation::HeadSpeedSteps => say!(locale, "difference-computed-head-speed-steps"),
+        Computation::DriveLoad => say!(locale, "difference-computed-drive-load"),
     }
 }
 
@@ -65,6 +90,16 @@ pub(super) fn when_words(locale: Locale, plan: &Plan, when: &When) -> String {
         format!("{} {labels}", found.map_or(question.as_str(), |q| q.text.as_str()))
     };
     when.iter().map(part).collect::<Vec<_>>().join(", ")
+}
+
+/// A check by its title; its id where the plan has no such check.
+pub(super) fn check_title<'a>(plan: &'a Plan, id: &'a str) -> &'a str {
+    plan.check(id).map_or(id, |(_, check)| &check.title)
+}
+
+/// A stage by its title; its id where the plan has no such stage.
+pub(super) fn stage_title<'a>(plan: &'a Plan, id: &'a str) -> &'a str {
+    plan.stage(id).map_or(id, |stage| &stage.title)
 }
 
 pub(super) fn caution_titles(plan: &Plan, ids: &[String]) -> String {

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::clock::Clock;
-use super::evidence::{Evidence, Made, Recorded};
+use super::evidence::{Evidence, Made, Recorded, Source};
 use super::finding::Finding;
 use super::gate::Release;
 use super::gone::Gone;
@@ -16,7 +16,7 @@ use super::withdrawal::Withdrawals;
 use crate::aircraft::Aircraft;
 use crate::field::{Flight, Lock, Tested};
 use crate::plan::{Check, Plan};
-use crate::record::{AircraftId, EntryId, JudgedList, Moment, Outlier, PackState, ThingKind, ThingRef};
+use crate::record::{AircraftId, CheckResult, EntryId, JudgedList, Moment, Outlier, PackState, ThingKind, ThingRef};
 
 /// All that the entries say, in the order in which they say it.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -149,6 +149,14 @@ impl Ledger {
             None => finding.title == title,
         };
         self.findings.iter().rev().filter(is_of_it).find(is_same)
+    }
+
+    /// The reading of a check that was recorded last: where the next one starts from.
+    pub fn last_measured(&self, check: &str) -> Option<f64> {
+        self.results.get(check)?.iter().rev().find_map(|result| match &result.of {
+            Source::Result(CheckResult::Measured { value, .. }) => Some(*value),
+            _ => None,
+        })
     }
 
     /// A finding by its id.

@@ -9,6 +9,7 @@ mod carry;
 mod clock;
 mod evidence;
 mod finding;
+mod fix;
 mod fold;
 mod gate;
 mod gone;

@@ -2,7 +2,7 @@ use chrono::TimeDelta;
 
 use crate::engineering::pack::{FULL_WITHIN_V, OVER_FULL_V, STORAGE_CELL_V, rest_charge};
 use crate::field::Flight;
-use crate::record::{Moment, PackState, Thing, ThingKind};
+use crate::record::{Moment, PackState, Thing, ThingKind, ThingNumber};
 
 use super::clock::Clock;
 use super::history::{DoneToPack, PackDeed};
@@ -218,7 +218,8 @@ impl Ledger {
     /// it may have been flown before.
     pub fn flights_on(&self, pack: &str) -> Option<u32> {
         let of_pack = |thing: &&Thing| thing.of.as_deref() == Some(pack);
-        let read = |thing: &Thing| Some((self.described.get(&thing.reference())?.seq, thing.number("flights")?));
+        let read =
+            |thing: &Thing| Some((self.described.get(&thing.reference())?.seq, thing.number(ThingNumber::Flights)?));
         let readings = self.aircraft.things_of(ThingKind::PackReading).filter(of_pack).filter_map(read);
         let (at, flights) = readings.max_by_key(|(seq, _)| *seq)?;
         let since = self.runs_on(pack).filter(|(seq, _)| *seq > at).count();

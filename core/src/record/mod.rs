@@ -5,6 +5,7 @@ mod entry;
 mod id;
 mod moment;
 mod thing;
+mod thing_number;
 
 pub use entry::{
     AttachedLog, AttachedPhoto, Author, Basis, Body, CheckResult, Entry, FindingGrade, Gap, JudgedList, Judgement,
@@ -14,3 +15,4 @@ pub use entry::{
 pub use id::{AircraftId, EntryId};
 pub use moment::Moment;
 pub use thing::{OnAircraft, Thing, ThingField, ThingKind, ThingRef};
+pub use thing_number::ThingNumber;

@@ -1,6 +1,7 @@
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 
+use super::ThingNumber;
 use crate::locale::{Locale, say};
 use crate::unit::Unit;
 
@@ -95,9 +96,9 @@ impl Thing {
     /// Whether it carries no current at all, though its kind is there to carry some.
     pub fn is_idle(&self) -> bool {
         let field = match self.kind {
-            ThingKind::Consumer => "steady_a",
-            ThingKind::Regulator => "load_a",
-            ThingKind::Wire => "current_a",
+            ThingKind::Consumer => ThingNumber::SteadyA,
+            ThingKind::Regulator => ThingNumber::LoadA,
+            ThingKind::Wire => ThingNumber::CurrentA,
             _ => return false,
         };
         self.number(field).is_some_and(|current_a| current_a <= 0.0)
@@ -112,7 +113,8 @@ impl Thing {
     /// A part to come is not on it until it is taken off that list; a place for ballast changes it by what is fitted there.
     pub fn may_change_aircraft(old: Option<&Thing>, new: Option<&Thing>) -> bool {
         let Some(kind) = new.or(old).map(|thing| thing.kind).filter(|_| old != new) else { return false };
-        let fitted_g = |thing: Option<&Thing>| thing.and_then(|thing| thing.number("fitted_g")).unwrap_or_default();
+        let fitted_g =
+            |thing: Option<&Thing>| thing.and_then(|thing| thing.number(ThingNumber::FittedG)).unwrap_or_default();
         match kind {
             ThingKind::Supply
             | ThingKind::Consumer
@@ -145,16 +147,16 @@ impl Thing {
     }
 
     /// A field's number, `None` where it was not entered.
-    pub fn number(&self, field: &str) -> Option<f64> {
-        self.numbers.get(field).copied()
+    pub fn number(&self, number: ThingNumber) -> Option<f64> {
+        self.numbers.get(number.as_str()).copied()
     }
 }
 
 /// One number of a thing.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ThingField {
-    /// Its id in [`Thing::numbers`].
-    pub id: &'static str,
+    /// Which one it is.
+    pub number: ThingNumber,
     /// The key of what it is, for a person.
     key: &'static str,
     /// Its unit.
@@ -169,18 +171,30 @@ pub struct ThingField {
     pub alike: bool,
 }
 
-const fn field(id: &'static str, key: &'static str, unit: Unit, low: f64, high: f64, required: bool) -> ThingField {
-    ThingField { id, key, unit, range: (low, high), required, choices: &[], alike: false }
+const fn field(
+    number: ThingNumber,
+    key: &'static str,
+    unit: Unit,
+    low: f64,
+    high: f64,
+    required: bool,
+) -> ThingField {
+    ThingField { number, key, unit, range: (low, high), required, choices: &[], alike: false }
 }
 
-const fn choice(id: &'static str, key: &'static str, choices: &'static [&'static str]) -> ThingField {
+const fn choice(number: ThingNumber, key: &'static str, choices: &'static [&'static str]) -> ThingField {
     let range = (1.0, choices.len() as f64);
-    ThingField { id, key, unit: Unit::Count, range, required: true, choices, alike: false }
+    ThingField { number, key, unit: Unit::Count, range, required: true, choices, alike: false }
 }
 
 impl ThingField {
     const fn alike(self) -> ThingField {
         ThingField { alike: true, ..self }
+    }
+
+    /// Its id in [`Thing::numbers`].
+    pub const fn id(&self) -> &'static str {
+        self.number.as_str()
     }
 
     /// What it is, for a person.
@@ -201,121 +215,141 @@ impl ThingField {
 }
 
 const SUPPLY: &[ThingField] = &[
-    field("full_v", "field-voltage-when-full", Unit::Volt, 3.0, 60.0, true).alike(),
-    field("nominal_v", "field-voltage-nominal", Unit::Volt, 3.0, 60.0, true).alike(),
-    field("empty_v", "field-voltage-when-empty", Unit::Volt, 2.0, 60.0, true).alike(),
-    field("continuous_a", "field-continuous-rating", Unit::Ampere, 0.1, 300.0, true).alike(),
-    field("burst_a", "field-burst-rating", Unit::Ampere, 0.1, 500.0, true).alike(),
-    field("stirring_peak_a", "field-peak-all-servos-stirred-unloaded", Unit::Ampere, 0.0, 300.0, false),
-    field("ripple_v", "field-ripple-peak-to-peak", Unit::Volt, 0.0, 5.0, false),
+    field(ThingNumber::FullV, "field-voltage-when-full", Unit::Volt, 3.0, 60.0, true).alike(),
+    field(ThingNumber::NominalV, "field-voltage-nominal", Unit::Volt, 3.0, 60.0, true).alike(),
+    field(ThingNumber::EmptyV, "field-voltage-when-empty", Unit::Volt, 2.0, 60.0, true).alike(),
+    field(ThingNumber::ContinuousA, "field-continuous-rating", Unit::Ampere, 0.1, 300.0, true).alike(),
+    field(ThingNumber::BurstA, "field-burst-rating", Unit::Ampere, 0.1, 500.0, true).alike(),
+    field(ThingNumber::StirringPeakA, "field-peak-all-servos-stirred-unloaded", Unit::Ampere, 0.0, 300.0, false),
+    field(ThingNumber::RippleV, "field-ripple-peak-to-peak", Unit::Volt, 0.0, 5.0, false),
 ];
 const CONSUMER: &[ThingField] = &[
-    field("low_v", "field-lowest-voltage-rated", Unit::Volt, 0.5, 60.0, true).alike(),
-    field("high_v", "field-highest-voltage-rated", Unit::Volt, 0.5, 60.0, true).alike(),
-    field("steady_a", "field-steady-current-each", Unit::Ampere, 0.0, 100.0, true).alike(),
-    field("quantity", "field-how-many", Unit::Count, 1.0, 20.0, true),
-    field("fault_a", "field-current-when-stalled-each", Unit::Ampere, 0.0, 200.0, false).alike(),
+    field(ThingNumber::LowV, "field-lowest-voltage-rated", Unit::Volt, 0.5, 60.0, true).alike(),
+    field(ThingNumber::HighV, "field-highest-voltage-rated", Unit::Volt, 0.5, 60.0, true).alike(),
+    field(ThingNumber::SteadyA, "field-steady-current-each", Unit::Ampere, 0.0, 100.0, true).alike(),
+    field(ThingNumber::Quantity, "field-how-many", Unit::Count, 1.0, 20.0, true),
+    field(ThingNumber::FaultA, "field-current-when-stalled-each", Unit::Ampere, 0.0, 200.0, false).alike(),
 ];
 const PACK: &[ThingField] = &[
-    field("cells", "field-cells-in-series", Unit::Count, 1.0, 16.0, true).alike(),
-    field("capacity_mah", "field-capacity", Unit::MilliampereHour, 100.0, 30_000.0, true).alike(),
-    field("mass_g", "field-mass", Unit::Gram, 10.0, 5_000.0, false),
-    field("x_mm", "field-its-middle-ahead-of-the-main-shaft", Unit::Millimetre, -2_500.0, 2_500.0, false),
-    field("new_mohm", "field-resistance-when-new", Unit::Milliohm, 0.5, 500.0, false),
-    field("full_v", "field-full-cell-if-not", Unit::Volt, 3.5, 4.5, false).alike(),
+    field(ThingNumber::Cells, "field-cells-in-series", Unit::Count, 1.0, 16.0, true).alike(),
+    field(ThingNumber::CapacityMah, "field-capacity", Unit::MilliampereHour, 100.0, 30_000.0, true).alike(),
+    field(ThingNumber::MassG, "field-mass", Unit::Gram, 10.0, 5_000.0, false),
+    field(ThingNumber::XMm, "field-its-middle-ahead-of-the-main-shaft", Unit::Millimetre, -2_500.0, 2_500.0, false),
+    field(ThingNumber::NewMohm, "field-resistance-when-new", Unit::Milliohm, 0.5, 500.0, false),
+    field(ThingNumber::FullV, "field-full-cell-if-not", Unit::Volt, 3.5, 4.5, false).alike(),
 ];
 const PACK_READING: &[ThingField] = &[
-    field("flights", "field-flights-on-it-so-far", Unit::Count, 0.0, 5_000.0, true),
-    field("measured_mah", "field-capacity-measured", Unit::MilliampereHour, 50.0, 30_000.0, false),
-    field("now_mohm", "field-resistance", Unit::Milliohm, 0.5, 2_000.0, false),
-    field("light_a", "field-or-from-two-loads-lighter-current", Unit::Ampere, 0.0, 200.0, false),
-    field("light_v", "field-voltage-at-it", Unit::Volt, 2.0, 75.0, false),
-    field("heavy_a", "field-heavier-current", Unit::Ampere, 0.1, 300.0, false),
-    field("heavy_v", "field-voltage-at-that", Unit::Volt, 2.0, 75.0, false),
-    field("spread_v", "field-cells-apart-when-charged", Unit::Volt, 0.0, 1.0, false),
-    field("hot_cell_k", "field-hottest-cell-above-the-rest", Unit::Kelvin, 0.0, 60.0, false),
-    field("rest_low_v", "field-lowest-cell-at-rest-after-the-flight", Unit::Volt, 2.0, 4.5, false),
-    field("rest_high_v", "field-highest-cell-at-rest-after-the-flight", Unit::Volt, 2.0, 4.5, false),
+    field(ThingNumber::Flights, "field-flights-on-it-so-far", Unit::Count, 0.0, 5_000.0, true),
+    field(ThingNumber::MeasuredMah, "field-capacity-measured", Unit::MilliampereHour, 50.0, 30_000.0, false),
+    field(ThingNumber::NowMohm, "field-resistance", Unit::Milliohm, 0.5, 2_000.0, false),
+    field(ThingNumber::LightA, "field-or-from-two-loads-lighter-current", Unit::Ampere, 0.0, 200.0, false),
+    field(ThingNumber::LightV, "field-voltage-at-it", Unit::Volt, 2.0, 75.0, false),
+    field(ThingNumber::HeavyA, "field-heavier-current", Unit::Ampere, 0.1, 300.0, false),
+    field(ThingNumber::HeavyV, "field-voltage-at-that", Unit::Volt, 2.0, 75.0, false),
+    field(ThingNumber::SpreadV, "field-cells-apart-when-charged", Unit::Volt, 0.0, 1.0, false),
+    field(ThingNumber::HotCellK, "field-hottest-cell-above-the-rest", Unit::Kelvin, 0.0, 60.0, false),
+    field(ThingNumber::RestLowV, "field-lowest-cell-at-rest-after-the-flight", Unit::Volt, 2.0, 4.5, false),
+    field(ThingNumber::RestHighV, "field-highest-cell-at-rest-after-the-flight", Unit::Volt, 2.0, 4.5, false),
 ];
 const LOAD_READING: &[ThingField] = &[
-    field("current_a", "field-current", Unit::Ampere, 0.1, 500.0, true),
-    field("voltage_v", "field-voltage-of-the-whole-string", Unit::Volt, 3.0, 120.0, true),
-    field("ripple_v", "field-ripple-peak-to-peak", Unit::Volt, 0.0, 20.0, true),
+    field(ThingNumber::CurrentA, "field-current", Unit::Ampere, 0.1, 500.0, true),
+    field(ThingNumber::VoltageV, "field-voltage-of-the-whole-string", Unit::Volt, 3.0, 120.0, true),
+    field(ThingNumber::RippleV, "field-ripple-peak-to-peak", Unit::Volt, 0.0, 20.0, true),
 ];
 const TRIAL_RUN: &[ThingField] = &[
-    choice("turns", "field-rotor-seen-from-above", &["field-turns-clockwise", "field-turns-anticlockwise"]),
-    choice("counted", "field-weights-angle-seen-from-above", &["field-grows-clockwise", "field-grows-anticlockwise"]),
-    choice("later", "field-phase-of-a-later-peak", &["field-more-degrees", "field-fewer-degrees"]),
-    field("first_mm_s", "field-vibration-without-the-weight-rms", Unit::MillimetrePerSecond, 0.01, 200.0, true),
-    field("first_deg", "field-its-phase", Unit::Degree, -360.0, 360.0, true),
-    field("trial_g", "field-trial-weight", Unit::Gram, 0.05, 200.0, true),
-    field("trial_deg", "field-angle-where-it-sits", Unit::Degree, -360.0, 360.0, true),
-    field("with_mm_s", "field-vibration-with-the-weight-rms", Unit::MillimetrePerSecond, 0.0, 200.0, true),
-    field("with_deg", "field-its-phase-then", Unit::Degree, -360.0, 360.0, true),
+    choice(
+        ThingNumber::Turns,
+        "field-rotor-seen-from-above",
+        &["field-turns-clockwise", "field-turns-anticlockwise"],
+    ),
+    choice(
+        ThingNumber::Counted,
+        "field-weights-angle-seen-from-above",
+        &["field-grows-clockwise", "field-grows-anticlockwise"],
+    ),
+    choice(ThingNumber::Later, "field-phase-of-a-later-peak", &["field-more-degrees", "field-fewer-degrees"]),
+    field(
+        ThingNumber::FirstMmS,
+        "field-vibration-without-the-weight-rms",
+        Unit::MillimetrePerSecond,
+        0.01,
+        200.0,
+        true,
+    ),
+    field(ThingNumber::FirstDeg, "field-its-phase", Unit::Degree, -360.0, 360.0, true),
+    field(ThingNumber::TrialG, "field-trial-weight", Unit::Gram, 0.05, 200.0, true),
+    field(ThingNumber::TrialDeg, "field-angle-where-it-sits", Unit::Degree, -360.0, 360.0, true),
+    field(ThingNumber::WithMmS, "field-vibration-with-the-weight-rms", Unit::MillimetrePerSecond, 0.0, 200.0, true),
+    field(ThingNumber::WithDeg, "field-its-phase-then", Unit::Degree, -360.0, 360.0, true),
 ];
-const PLACE_X: ThingField = field("x_mm", "field-ahead-of-the-main-shaft", Unit::Millimetre, -2_500.0, 2_500.0, true);
-const PLACE_Y: ThingField = field("y_mm", "field-right-of-the-main-shaft", Unit::Millimetre, -1_000.0, 1_000.0, true);
+const PLACE_X: ThingField =
+    field(ThingNumber::XMm, "field-ahead-of-the-main-shaft", Unit::Millimetre, -2_500.0, 2_500.0, true);
+const PLACE_Y: ThingField =
+    field(ThingNumber::YMm, "field-right-of-the-main-shaft", Unit::Millimetre, -1_000.0, 1_000.0, true);
 const PLACE_Z: ThingField =
-    field("z_mm", "field-above-the-feet-of-the-scales", Unit::Millimetre, -500.0, 1_500.0, false);
+    field(ThingNumber::ZMm, "field-above-the-feet-of-the-scales", Unit::Millimetre, -500.0, 1_500.0, false);
 const WEIGHING: &[ThingField] = &[
-    field("mass_g", "field-scale-reading", Unit::Gram, 1.0, 20_000.0, true),
+    field(ThingNumber::MassG, "field-scale-reading", Unit::Gram, 1.0, 20_000.0, true),
     PLACE_X,
     PLACE_Y,
-    field("tilted_g", "field-the-same-with-the-nose-raised", Unit::Gram, 0.0, 20_000.0, false),
+    field(ThingNumber::TiltedG, "field-the-same-with-the-nose-raised", Unit::Gram, 0.0, 20_000.0, false),
 ];
 const TO_COME: &[ThingField] =
-    &[field("mass_g", "field-mass", Unit::Gram, 1.0, 5_000.0, true), PLACE_X, PLACE_Y, PLACE_Z];
+    &[field(ThingNumber::MassG, "field-mass", Unit::Gram, 1.0, 5_000.0, true), PLACE_X, PLACE_Y, PLACE_Z];
 const BALLAST_PLACE: &[ThingField] = &[
     PLACE_X,
     PLACE_Y,
-    field("limit_g", "field-most-it-may-carry", Unit::Gram, 1.0, 3_000.0, true),
-    field("fitted_g", "field-fitted-there-since-the-weighing", Unit::Gram, 0.0, 3_000.0, false),
+    field(ThingNumber::LimitG, "field-most-it-may-carry", Unit::Gram, 1.0, 3_000.0, true),
+    field(ThingNumber::FittedG, "field-fitted-there-since-the-weighing", Unit::Gram, 0.0, 3_000.0, false),
 ];
 
 const REGULATOR: &[ThingField] = &[
-    field("input_v", "field-voltage-in", Unit::Volt, 1.0, 75.0, true).alike(),
-    field("output_v", "field-voltage-out", Unit::Volt, 1.0, 60.0, true).alike(),
-    field("load_a", "field-current-out", Unit::Ampere, 0.0, 100.0, true),
-    field("efficiency", "field-efficiency-if-it-switches", Unit::Percent, 30.0, 100.0, false).alike(),
-    field("dropout_v", "field-least-difference-if-it-is-linear", Unit::Volt, 0.0, 10.0, false).alike(),
-    field("rise_k_per_w", "field-rise-for-each-watt-from-the-maker", Unit::KelvinPerWatt, 0.1, 500.0, true).alike(),
-    field("limit_c", "field-its-limit-temperature", Unit::Celsius, 40.0, 180.0, true).alike(),
+    field(ThingNumber::InputV, "field-voltage-in", Unit::Volt, 1.0, 75.0, true).alike(),
+    field(ThingNumber::OutputV, "field-voltage-out", Unit::Volt, 1.0, 60.0, true).alike(),
+    field(ThingNumber::LoadA, "field-current-out", Unit::Ampere, 0.0, 100.0, true),
+    field(ThingNumber::Efficiency, "field-efficiency-if-it-switches", Unit::Percent, 30.0, 100.0, false).alike(),
+    field(ThingNumber::DropoutV, "field-least-difference-if-it-is-linear", Unit::Volt, 0.0, 10.0, false).alike(),
+    field(ThingNumber::RiseKPerW, "field-rise-for-each-watt-from-the-maker", Unit::KelvinPerWatt, 0.1, 500.0, true)
+        .alike(),
+    field(ThingNumber::LimitC, "field-its-limit-temperature", Unit::Celsius, 40.0, 180.0, true).alike(),
 ];
 const WIRE: &[ThingField] = &[
     // One of the two is wanted.
-    field("gauge", "field-gauge-awg", Unit::Count, 0.0, 40.0, false).alike(),
-    field("area_mm2", "field-or-cross-section", Unit::SquareMillimetre, 0.01, 120.0, false).alike(),
-    field("length_m", "field-length-one-way", Unit::Metre, 0.01, 10.0, true).alike(),
-    field("current_a", "field-continuous-current", Unit::Ampere, 0.0, 300.0, true),
-    field("source_v", "field-voltage-of-its-source", Unit::Volt, 1.0, 75.0, true).alike(),
-    field("insulation_c", "field-insulation-rated-for", Unit::Celsius, 60.0, 300.0, false).alike(),
-    field("outside_mm", "field-outside-diameter", Unit::Millimetre, 0.2, 40.0, false).alike(),
+    field(ThingNumber::Gauge, "field-gauge-awg", Unit::Count, 0.0, 40.0, false).alike(),
+    field(ThingNumber::AreaMm2, "field-or-cross-section", Unit::SquareMillimetre, 0.01, 120.0, false).alike(),
+    field(ThingNumber::LengthM, "field-length-one-way", Unit::Metre, 0.01, 10.0, true).alike(),
+    field(ThingNumber::CurrentA, "field-continuous-current", Unit::Ampere, 0.0, 300.0, true),
+    field(ThingNumber::SourceV, "field-voltage-of-its-source", Unit::Volt, 1.0, 75.0, true).alike(),
+    field(ThingNumber::InsulationC, "field-insulation-rated-for", Unit::Celsius, 60.0, 300.0, false).alike(),
+    field(ThingNumber::OutsideMm, "field-outside-diameter", Unit::Millimetre, 0.2, 40.0, false).alike(),
 ];
 const BLADE: &[ThingField] = &[
-    field("mass_g", "field-mass", Unit::Gram, 1.0, 5_000.0, true),
-    field("balance_point_mm", "field-balance-point-from-the-bolt-hole", Unit::Millimetre, 1.0, 2_000.0, true),
+    field(ThingNumber::MassG, "field-mass", Unit::Gram, 1.0, 5_000.0, true),
+    field(
+        ThingNumber::BalancePointMm,
+        "field-balance-point-from-the-bolt-hole",
+        Unit::Millimetre,
+        1.0,
+        2_000.0,
+        true,
+    ),
 ];
 const NATURAL: &[ThingField] = &[
-    field("frequency_hz", "field-frequency", Unit::Hertz, 0.2, 2_000.0, true),
-    field("half_width_hz", "field-known-to-plus-or-minus", Unit::Hertz, 0.0, 100.0, false),
-    field("amplification", "field-swing-at-resonance-over-the-still-push", Unit::Ratio, 1.0, 500.0, false),
+    field(ThingNumber::FrequencyHz, "field-frequency", Unit::Hertz, 0.2, 2_000.0, true),
+    field(ThingNumber::HalfWidthHz, "field-known-to-plus-or-minus", Unit::Hertz, 0.0, 100.0, false),
+    field(ThingNumber::Amplification, "field-swing-at-resonance-over-the-still-push", Unit::Ratio, 1.0, 500.0, false),
 ];
 const PAPER: &[ThingField] = &[choice(
-    ThingKind::SORT,
+    ThingNumber::Sort,
     "field-what-paper-it-is",
     &["field-registration", "field-insurance", "field-permission", "field-marking"],
 )];
 const HEAT_READING: &[ThingField] = &[
-    field("time_s", "field-time-since-the-start", Unit::Second, 0.0, 7_200.0, true),
-    field("temperature_c", "field-temperature", Unit::Celsius, -40.0, 200.0, true),
+    field(ThingNumber::TimeS, "field-time-since-the-start", Unit::Second, 0.0, 7_200.0, true),
+    field(ThingNumber::TemperatureC, "field-temperature", Unit::Celsius, -40.0, 200.0, true),
 ];
 
 impl ThingKind {
-    /// Where a thing sits, ahead of the main shaft.
-    pub const PLACE: &'static str = "x_mm";
-    /// Of which sort a paper is.
-    pub const SORT: &'static str = "sort";
-
     /// All kinds in the order that they are shown.
     pub const ALL: [ThingKind; 15] = [
         ThingKind::Supply,
@@ -357,17 +391,19 @@ impl ThingKind {
     }
 
     /// Pairs of its numbers of which the first never lies above the second.
-    pub fn rising(self) -> &'static [(&'static str, &'static str)] {
+    pub fn rising(self) -> &'static [(ThingNumber, ThingNumber)] {
         match self {
-            ThingKind::Supply => &[("nominal_v", "full_v"), ("empty_v", "nominal_v")],
-            ThingKind::Consumer => &[("low_v", "high_v")],
+            ThingKind::Supply => {
+                &[(ThingNumber::NominalV, ThingNumber::FullV), (ThingNumber::EmptyV, ThingNumber::NominalV)]
+            }
+            ThingKind::Consumer => &[(ThingNumber::LowV, ThingNumber::HighV)],
             _ => &[],
         }
     }
 
-    /// The number that has this id.
-    pub fn field(self, id: &str) -> Option<&'static ThingField> {
-        self.fields().iter().find(|field| field.id == id)
+    /// How this number of it is entered; none where its kind has none such.
+    pub fn field(self, number: ThingNumber) -> Option<&'static ThingField> {
+        self.fields().iter().find(|field| field.number == number)
     }
 
     /// Whether things of this kind share any of their numbers.

@@ -1,7 +1,7 @@
 use super::source::Source;
 use super::written::{Cell, Sheet};
 use crate::readiness::{Charge, PackStand};
-use crate::record::ThingKind;
+use crate::record::{ThingKind, ThingNumber};
 
 const COLUMNS: &[&str] = &[
     "pack",
@@ -27,25 +27,25 @@ pub(super) fn sheet(source: Source<'_>) -> Sheet {
 fn row(source: Source<'_>, pack: &PackStand) -> Vec<Cell> {
     let ledger = source.ledger;
     let thing = ledger.aircraft.thing(ThingKind::Pack, &pack.name);
-    let number = |field: &str| thing.and_then(|thing| thing.number(field));
+    let number = |field: ThingNumber| thing.and_then(|thing| thing.number(field));
     let motor_ms = ledger.motor_ms_on(&pack.name);
     let readings = ledger.aircraft.things_of(ThingKind::PackReading);
     let of_it = readings.filter(|reading| reading.of.as_deref() == Some(pack.name.as_str()));
     let last = of_it.max_by_key(|reading| ledger.described.get(&reading.reference()).map(|described| described.seq));
     vec![
         pack.name.as_str().into(),
-        number("cells").into(),
-        number("capacity_mah").into(),
-        number("mass_g").into(),
+        number(ThingNumber::Cells).into(),
+        number(ThingNumber::CapacityMah).into(),
+        number(ThingNumber::MassG).into(),
         ledger.aircraft.full_v(&pack.name).into(),
-        number("new_mohm").into(),
+        number(ThingNumber::NewMohm).into(),
         pack.runs.into(),
         (motor_ms as f64 / 1_000.0).into(),
         state(&pack.charge).into(),
         pack.flown.as_ref().map_or(Cell::Empty, Cell::moment),
         last.map(|reading| reading.name.as_str()).into(),
-        last.and_then(|reading| reading.number("measured_mah")).into(),
-        last.and_then(|reading| reading.number("now_mohm")).into(),
+        last.and_then(|reading| reading.number(ThingNumber::MeasuredMah)).into(),
+        last.and_then(|reading| reading.number(ThingNumber::NowMohm)).into(),
     ]
 }
 

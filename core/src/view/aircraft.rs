@@ -349,11 +349,11 @@ pub(super) fn thing(context: &Context<'_>, kind: ThingKind, name: Option<&str>) 
     blocks.extend(kind.hangs_on(context.locale).map(|(on, question)| on_what(context, (kind, known), on, &question)));
     let wrong = form.disorder();
     for field in kind.fields() {
-        let now = form.number_on_file(field.id);
+        let now = form.number_on_file(field.number);
         let mut block = one_of_few(context, field, now).unwrap_or_else(|| {
-            context.number_entry(field.id, &field.label(context.locale), field.unit, field.range, now)
+            context.number_entry(field.id(), &field.label(context.locale), field.unit, field.range, now)
         });
-        let here = wrong.as_ref().filter(|wrong| wrong.field.as_deref() == Some(field.id));
+        let here = wrong.as_ref().filter(|wrong| wrong.field.as_deref() == Some(field.id()));
         if let (Block::Entry { flag: flag @ None, .. }, Some(wrong)) = (&mut block, here) {
             *flag = Some(wrong.reason.clone());
         }
@@ -485,11 +485,11 @@ fn one_of_few(context: &Context<'_>, field: &ThingField, now: Option<f64>) -> Op
     if choices.is_empty() {
         return None;
     }
-    let chosen = context.form.text(field.id).map(str::to_owned).or_else(|| now.map(|now| now.to_string()));
+    let chosen = context.form.text(field.id()).map(str::to_owned).or_else(|| now.map(|now| now.to_string()));
     let options = choices.into_iter().map(|(number, word)| {
         let number = number.to_string();
         let is_chosen = chosen.as_deref() == Some(number.as_str());
-        Control::new(Edit::set(field.id, number).into(), word).chosen(is_chosen)
+        Control::new(Edit::set(field.id(), number).into(), word).chosen(is_chosen)
     });
     Some(Block::Choice { label: field.label(context.locale), options: options.collect() })
 }

@@ -2,7 +2,7 @@
 
 use super::brought::{BroughtStage, Holds, Offer};
 use super::context::{heading, paragraph, row, still_row};
-use super::{Block, Context, Control, Document, Edge, Edit, Icon, Offered, Place, Screen, Tone, Wanted};
+use super::{Block, Context, Control, Document, Edge, Icon, Journals, Offered, Place, Screen, Tone, Wanted};
 use crate::journal::SetAside;
 use crate::locale::{Locale, say};
 use crate::readiness::Unkept;
@@ -133,7 +133,7 @@ fn offered(context: &Context<'_>, offer: &Offer, title: String, above: Option<St
     if !is_same {
         blocks.push(paragraph(say!(locale, "backup-old-is-kept"), Tone::Plain));
     }
-    let take = Control::primary(Edit::LayIn.into(), say!(locale, "backup-lay-in"))
+    let take = Control::primary(Journals::LayIn.into(), say!(locale, "backup-lay-in"))
         .icon(Icon::Tick)
         .unless(is_same.then(|| say!(locale, "backup-is-same")));
     Screen { foot: vec![take, bring_in(locale)], ..context.screen("backup-offer", title, above, blocks) }
@@ -197,8 +197,8 @@ pub(super) fn set_aside(context: &Context<'_>, number: u32) -> Screen {
             .icon(Icon::List)
             .document(Document::Save { name, media_type })
     });
-    let compare = Control::new(Edit::Compare(number).into(), say!(locale, "backup-compare")).icon(Icon::Undo);
-    let go = Control::new(Edit::LetGo(number).into(), say!(locale, "backup-let-go")).icon(Icon::Remove);
+    let compare = Control::new(Journals::Compare(number).into(), say!(locale, "backup-compare")).icon(Icon::Undo);
+    let go = Control::new(Journals::LetGo(number).into(), say!(locale, "backup-let-go")).icon(Icon::Remove);
     let title = say!(locale, "backup-aside-title");
     let foot = std::iter::once(save).chain(log).chain([compare, go]).collect();
     Screen { foot, ..context.screen("set-aside", title, None, blocks) }

@@ -138,7 +138,7 @@ fn confirm_foot(locale: Locale, check: &Check) -> Vec<Control> {
 }
 
 fn measure_blocks(context: &Context<'_>, check: &Check, measure: &Measure) -> Vec<Block> {
-    let last = last_reading(context, check);
+    let last = context.ledger.last_measured(&check.id);
     let start = last.unwrap_or(measure.start);
     let (locale, unit) = (context.locale, measure.unit);
     let steps = Steps { unit, step: measure.step, start };
@@ -250,13 +250,6 @@ fn missing_figure_row(context: &Context<'_>, id: &str) -> Block {
         Some(say!(context.locale, "check-limit-waits")),
         Place::Figure(id.to_owned()),
     )
-}
-
-fn last_reading(context: &Context<'_>, check: &Check) -> Option<f64> {
-    context.ledger.results.get(&check.id)?.iter().rev().find_map(|result| match &result.of {
-        crate::readiness::Source::Result(crate::record::CheckResult::Measured { value, .. }) => Some(*value),
-        _ => None,
-    })
 }
 
 fn measure_foot(context: &Context<'_>, check: &Check, measure: &Measure) -> Vec<Control> {

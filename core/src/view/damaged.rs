@@ -1,7 +1,7 @@
 //! A journal that is damaged: what can still be read of it, and the way to go on.
 
 use super::context::{bare, heading, paragraph, still_row};
-use super::{Block, Control, Edge, Edit, Icon, Screen, Tone};
+use super::{Block, Control, Edge, Icon, Journals, Screen, Tone};
 use crate::journal::JournalError;
 use crate::locale::{Locale, say};
 use crate::record::Gap;
@@ -42,7 +42,7 @@ pub(crate) fn damaged(locale: Locale, seen: &DamageSeen<'_>) -> Screen {
     ] {
         blocks.push(paragraph(words, Tone::Plain));
     }
-    let go_on = Control::primary(Edit::Repair.into(), say!(locale, "damaged-go-on")).icon(Icon::Next);
+    let go_on = Control::primary(Journals::Repair.into(), say!(locale, "damaged-go-on")).icon(Icon::Next);
     Screen { foot: vec![go_on], ..bare("damaged", say!(locale, "damaged-title"), blocks) }
 }
 

@@ -2,7 +2,7 @@ use super::context::{heading, paragraph, row};
 use super::{Block, Context, Control, Edge, Icon, Keyboard, Place, Record, Screen, Tone};
 use crate::form::EventForm;
 use crate::locale::say;
-use crate::plan::{Event, Subject};
+use crate::plan::Event;
 
 /// Events in sight that were recorded before.
 const PAST_IN_SIGHT: usize = 8;
@@ -33,10 +33,8 @@ pub(super) fn events(context: &Context<'_>) -> Screen {
 }
 
 fn event_control(context: &Context<'_>, event: &Event) -> Block {
-    let ends = context.plan.checks().filter(|(_, check)| {
-        check.ends_with(&Subject::Event(event.id.clone())) && context.ledger.aircraft.fits(&check.when)
-    });
-    let detail = say!(context.locale, "events-asked-again", count = ends.count());
+    let asked_again = context.ledger.aircraft.checks_asked_again_by(context.plan, &event.id);
+    let detail = say!(context.locale, "events-asked-again", count = asked_again.count());
     let record = Control::new(Record::Event(event.id.clone()).into(), &event.title);
     Block::Choice { label: String::new(), options: vec![record.icon(Icon::Warning).detail(detail)] }
 }

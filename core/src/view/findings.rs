@@ -6,7 +6,6 @@ use super::{
 };
 use crate::form::{CarryForm, FixForm, NewFindingForm};
 use crate::locale::say;
-use crate::plan::Subject;
 use crate::readiness::{Finding, FindingState, GoneOf, Tried};
 use crate::record::{EntryId, FindingGrade, Outcome, PhotoOf};
 use crate::unit::Unit;
@@ -106,12 +105,9 @@ pub(super) fn finding(context: &Context<'_>, id: EntryId) -> Screen {
     blocks.extend(super::photo::photos(context, &PhotoOf::Finding(id)));
     blocks.push(heading(say!(context.locale, "findings-what-proves"), None));
     blocks.push(proof(context, finding));
-    blocks.extend(forms(context, finding, over));
+    blocks.extend(forms(context, finding));
     let title = say!(context.locale, "findings-number", number = finding.number);
-    Screen {
-        foot: foot(context, finding, over),
-        ..context.screen("finding", title, Some(finding.title.clone()), blocks)
-    }
+    Screen { foot: foot(context, finding), ..context.screen("finding", title, Some(finding.title.clone()), blocks) }
 }
 
 fn shown_by(context: &Context<'_>, finding: &Finding) -> Block {
@@ -160,16 +156,16 @@ fn proof(context: &Context<'_>, finding: &Finding) -> Block {
     )
 }
 
-fn forms(context: &Context<'_>, finding: &Finding, over: bool) -> Vec<Block> {
+fn forms(context: &Context<'_>, finding: &Finding) -> Vec<Block> {
     let mut blocks = Vec::new();
     let closed = matches!(finding.state, FindingState::Proven { .. });
     if closed {
         return blocks;
     }
-    if matches!(finding.state, FindingState::Open) || over {
+    if finding.wants_fix(context.ledger, context.now) {
         blocks.push(heading(say!(context.locale, "findings-the-fix"), None));
         blocks.push(context.entry(FixForm::WHAT, say!(context.locale, "findings-done"), Keyboard::Words, None));
-        let subjects = touchable(context, finding);
+        let subjects = finding.may_have_touched(context.plan);
         if !subjects.is_empty() {
             blocks.push(super::aircraft::subject_choice(
                 context,
@@ -212,23 +208,9 @@ fn forms(context: &Context<'_>, finding: &Finding, over: bool) -> Vec<Block> {
     blocks
 }
 
-/// What a fix may have touched: what the proof rests on, and what every fix may move.
-fn touchable(context: &Context<'_>, finding: &Finding) -> Vec<Subject> {
-    let rests = context.plan.check(&finding.proof).map(|(_, check)| check.rests_on.clone()).unwrap_or_default();
-    let mut subjects: Vec<Subject> =
-        rests.into_iter().filter(|s| !matches!(s, Subject::Check(_) | Subject::Figure(_))).collect();
-    for general in [Subject::Wiring, Subject::Mass] {
-        if !subjects.contains(&general) {
-            subjects.push(general);
-        }
-    }
-    subjects
-}
-
-fn foot(context: &Context<'_>, finding: &Finding, over: bool) -> Vec<Control> {
+fn foot(context: &Context<'_>, finding: &Finding) -> Vec<Control> {
     match &finding.state {
-        FindingState::Open => vec![fix_control(context, finding)],
-        FindingState::Carried { .. } if over => vec![fix_control(context, finding)],
+        _ if finding.wants_fix(context.ledger, context.now) => vec![fix_control(context, finding)],
         FindingState::Fixed { .. } => {
             let title = check_title(context.plan, &finding.proof);
             let place = Place::Check(finding.proof.clone());

@@ -8,10 +8,6 @@ use crate::plan::Place as PlanPlace;
 use crate::record::EntryId;
 use crate::unit::Unit;
 
-/// How far one touch moves the charge, milliampere hours.
-const CHARGE_STEP_MAH: f64 = 50.0;
-/// Where a stepper starts at a place that was never read, degrees Celsius.
-const FIRST_C: f64 = 40.0;
 /// Temperatures offered for one touch, a degree apart, and how many of them lie below the last one.
 const OFFERED: i32 = 12;
 const OFFERED_BELOW: i32 = 5;
@@ -76,12 +72,13 @@ pub(super) fn landing(context: &Context<'_>, card: EntryId) -> Screen {
 /// The temperatures of the place that is asked for now, a touch each, around its last one.
 fn offered(context: &Context<'_>, flight: &Flight, wanted: &[&str]) -> Vec<Block> {
     let Some(place) = context.landing_form(flight).place_to_read() else { return Vec::new() };
-    let today = flight.readings(&place.id).next_back().map(|reading| reading.celsius);
-    let last = today.or_else(|| last_at(context, flight, &place.id));
+    let is_read_today = flight.readings(&place.id).next().is_some();
+    let form = context.landing_form(flight);
+    let last = form.last_c(&context.ledger.flights, &place.id);
     let (locale, shown) = (context.locale, context.locale.shown(Unit::Celsius));
-    let around = shown.out(last.unwrap_or(FIRST_C)).round() as i32;
-    let below = if today.is_some() { OFFERED_BELOW_AGAIN } else { OFFERED_BELOW };
-    let shift = context.landing_form(flight).shift(&place.id);
+    let around = shown.out(form.temperature_start_c(&context.ledger.flights, &place.id)).round() as i32;
+    let below = if is_read_today { OFFERED_BELOW_AGAIN } else { OFFERED_BELOW };
+    let shift = form.shift(&place.id);
     let low = around - below + shift;
     let read = |degrees: i32| {
         let command = Edit::Read { card: flight.card, place: place.id.clone(), degrees };
@@ -101,10 +98,10 @@ fn offered(context: &Context<'_>, flight: &Flight, wanted: &[&str]) -> Vec<Block
     options.push(go(OFFERED, say!(context.locale, "landing-hotter")).icon(Icon::Add));
     let number = wanted.iter().position(|id| *id == place.id);
     let note = match number {
-        Some(number) if today.is_none() && super::run_judged::is_recorded_by_last(context, flight, place, wanted) => {
+        Some(number) if !is_read_today && super::run_judged::is_recorded_by_last(context, flight, place, wanted) => {
             say!(context.locale, "landing-last-records", number = number + 1, count = wanted.len())
         }
-        Some(number) if today.is_none() => {
+        Some(number) if !is_read_today => {
             say!(context.locale, "landing-number-of", number = number + 1, count = wanted.len())
         }
         _ => say!(context.locale, "landing-once-more"),
@@ -224,10 +221,10 @@ fn told(locale: Locale, flight: &Flight, planned: String) -> String {
 }
 
 fn temperature(context: &Context<'_>, flight: &Flight, place: &PlanPlace, wanted: bool) -> Block {
-    let jotted = flight.readings(&place.id).next_back().map(|reading| reading.celsius);
-    let last = jotted.or_else(|| last_at(context, flight, &place.id));
-    let locale = context.locale;
-    let flag = match context.landing_form(flight).temperature_c(place, &place.title) {
+    let (locale, form) = (context.locale, context.landing_form(flight));
+    let last = form.last_c(&context.ledger.flights, &place.id);
+    let start = form.temperature_start_c(&context.ledger.flights, &place.id);
+    let flag = match form.temperature_c(place, &place.title) {
         Err(refusal) => Some(refusal.to_string()),
         Ok(Some(celsius)) => temperature_flag(context, flight, place, celsius),
         Ok(None) => None,
@@ -237,7 +234,7 @@ fn temperature(context: &Context<'_>, flight: &Flight, place: &PlanPlace, wanted
         context,
         LandingForm::temperature_field(&place.id),
         place.title.clone(),
-        Steps { unit: Unit::Celsius, step: 1.0, start: last.unwrap_or(FIRST_C) },
+        Steps { unit: Unit::Celsius, step: 1.0, start },
     );
     let hint = match last {
         Some(last) => say!(locale, "landing-last", last = locale.quantity(last, Unit::Celsius), wanted = wanted),
@@ -288,21 +285,15 @@ fn temperature_flag(context: &Context<'_>, flight: &Flight, place: &PlanPlace, c
     (!flags.is_empty()).then(|| flags.join(". "))
 }
 
-fn last_at(context: &Context<'_>, flight: &Flight, place: &str) -> Option<f64> {
-    let earlier = context.ledger.flights.iter().rev().filter(|other| other.card != flight.card);
-    earlier.filter_map(|other| other.readings(place).next().map(|reading| reading.celsius)).next()
-}
-
 fn used(context: &Context<'_>, flight: &Flight) -> Block {
     let jotted = flight.landing.as_ref().and_then(|landing| landing.pack_used_mah);
     let prediction = flight.expected();
-    let expected = prediction.as_ref().map(|prediction| prediction.used_mah);
-    let last = context.ledger.flights.iter().rev().find_map(|flight| flight.landing.as_ref()?.pack_used_mah);
-    let start = (jotted.or(expected).or(last).unwrap_or(1_000.0) / CHARGE_STEP_MAH).round() * CHARGE_STEP_MAH;
-    let typed = context.landing_form(flight).typed_used_mah(&say!(context.locale, "landing-charge-used"));
+    let form = context.landing_form(flight);
+    let start = form.used_start_mah(&context.ledger.flights);
+    let typed = form.typed_used_mah(&say!(context.locale, "landing-charge-used"));
     let flag = match (&typed, &prediction) {
         (Err(refusal), _) => Some(refusal.to_string()),
-        (Ok(Some(used)), Some(p)) if !(p.low_mah..=p.high_mah).contains(used) => Some(say!(
+        (Ok(Some(used)), Some(p)) if !p.holds(*used) => Some(say!(
             context.locale,
             "landing-predicted",
             low = context.locale.number(p.low_mah, 0),
@@ -311,7 +302,7 @@ fn used(context: &Context<'_>, flight: &Flight) -> Block {
         _ => None,
     };
     let label = say!(context.locale, "landing-charge-used");
-    let steps = Steps { unit: Unit::MilliampereHour, step: CHARGE_STEP_MAH, start };
+    let steps = Steps { unit: Unit::MilliampereHour, step: LandingForm::USED_STEP_MAH, start };
     let stepper = Stepper::of(context, LandingForm::USED.to_owned(), label, steps);
     let start = context.locale.quantity(start, Unit::MilliampereHour);
     stepper

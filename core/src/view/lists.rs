@@ -93,7 +93,7 @@ pub(super) fn judged_words(locale: Locale, judged: &[JudgedList]) -> String {
 
 pub(super) fn thing_words(locale: Locale, thing: &Thing) -> String {
     let numbers = thing.kind.fields().iter().filter_map(|field| {
-        let value = thing.number(field.id)?;
+        let value = thing.number(field.number)?;
         Some(format!("{} {}", locale.inside(&field.label(locale)), field.shown(value, locale)))
     });
     let of = thing.of.iter().map(|supply| say!(locale, "aircraft-on", supply = supply));

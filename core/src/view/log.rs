@@ -241,7 +241,7 @@ pub(crate) fn plot_view(logs: &Logs, place: &Place, form: Drafts<'_>, recording:
 }
 
 fn plot_blocks(context: &Context<'_>, place: &Place) -> Vec<Block> {
-    let Some(open) = context.log else { return super::reading::instead_of_plot(context) };
+    let Some(open) = context.log else { return super::waiting::instead_of_plot(context) };
     let view = plot_view(&context.ledger.logs, place, context.form, open.recording);
     let mut blocks = vec![super::plot::block(context.locale, open.recording, open.limits, &view)];
     blocks.extend(super::plot::channels(context.locale, open.recording, &view));

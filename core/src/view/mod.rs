@@ -37,7 +37,6 @@ mod photo;
 mod plan;
 mod plot;
 mod preference;
-mod reading;
 mod release;
 mod run_judged;
 mod settings_ledger;
@@ -49,6 +48,7 @@ mod token;
 mod told_time;
 mod trends;
 mod under_way;
+mod waiting;
 mod way_ahead;
 mod why_asked;
 mod wind;
@@ -62,7 +62,7 @@ pub use context::{Beside, Context, Found, OpenLog, PhotoLack, PickedLog};
 pub use damaged::DamageSeen;
 pub(crate) use damaged::damaged;
 pub use model::*;
-pub use token::{Command, Edit, Go, Place, Preference, Record, Token, UsualAnswer};
+pub use token::{Command, Edit, Go, Journals, Place, Preference, Record, Token, UsualAnswer};
 pub(crate) use token::{Offered, Wanted};
 pub(crate) use under_way::{UnderWay, UnderWayWith};
 
@@ -81,7 +81,7 @@ pub(crate) use words::*;
 
 /// The screen of a place.
 pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
-    if let Some(screen) = reading::waiting(context) {
+    if let Some(screen) = waiting::screen(context) {
         return screen;
     }
     let screen = match place {
@@ -129,7 +129,7 @@ pub(crate) fn screen(context: &Context<'_>, place: &Place) -> Screen {
         Place::NewAircraft => hangar::new_aircraft(context),
         Place::HotterDay => hotter_day::hotter_day(context),
     };
-    Screen { undo: journal::undo(context), work: screen.work.clone().or_else(|| reading::work(context)), ..screen }
+    Screen { undo: journal::undo(context), work: screen.work.clone().or_else(|| waiting::work(context)), ..screen }
 }
 
 /// What the board says in large type, and what qualifies it.

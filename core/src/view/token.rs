@@ -152,7 +152,8 @@ pub enum Preference {
     Measures(Measures),
 }
 
-/// What a touch means: to go somewhere, to change what is on the screen, or to record something.
+/// What a touch means: to go somewhere, to change what is on the screen, to record something, or to put a whole journal in place,
+/// aside or away.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Command {
@@ -162,6 +163,8 @@ pub enum Command {
     Edit(Edit),
     /// Records something.
     Record(Record),
+    /// Does something with a journal as a whole: the one that is here, one that was brought in, or one that was set aside.
+    Journals(Journals),
 }
 
 /// Shows another place.
@@ -180,13 +183,13 @@ pub enum Go {
     /// The one that the pilot came from.
     Back,
     /// Gives up what is being read or taken in, and shows what there is without it.
-    StopReading,
+    StopWork,
     /// The board of another aircraft of this journal.
     Aircraft(AircraftId),
     /// The page of the newer edition of the plan in force that came with the app.
     NewerEdition,
     /// Reads the log in view after all.
-    ReadAgain,
+    ReadLogAgain,
     /// Goes a step on with what the page in view takes its time for: a search, a backup that is unpacked.
     StepOn,
 }
@@ -226,7 +229,13 @@ pub enum Edit {
     ShowChannel(u32),
     /// Chooses how this phone speaks.
     Prefer(Preference),
-    /// Goes on with the backup that was brought in; what is here is set aside.
+}
+
+/// Does something with a journal as a whole.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Journals {
+    /// Goes on with what was brought in; what is here is set aside.
     LayIn,
     /// Goes on with what can be read of a damaged journal.
     Repair,
@@ -410,7 +419,7 @@ pub enum Record {
     /// The log that was picked, once it is read under the columns as they are named.
     AttachLog(EntryId),
     /// The log that is being read, on by a step: it is recorded with the last one.
-    ReadOn,
+    ImportOn,
 }
 
 /// What a mark usually was where there was nothing to it.
@@ -576,6 +585,12 @@ impl From<Edit> for Token {
 impl From<Record> for Token {
     fn from(record: Record) -> Token {
         Command::Record(record).into()
+    }
+}
+
+impl From<Journals> for Token {
+    fn from(journals: Journals) -> Token {
+        Command::Journals(journals).into()
     }
 }
 

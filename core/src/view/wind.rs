@@ -8,11 +8,6 @@ use crate::plan::Check;
 use crate::record::Wind;
 use crate::unit::Unit;
 
-/// Numbers of the Beaufort scale that are offered; in the last of them nobody flies a test.
-const FORCES: std::ops::RangeInclusive<u8> = 0..=5;
-/// Where a meter's reading starts while nothing is entered, m/s.
-const START_M_S: f64 = 2.0;
-
 /// What the wind does, a touch each, and what a meter has. Nothing for a run that does not leave the ground.
 pub(super) fn told(context: &Context<'_>, check: &Check, wind: Option<Wind>, wrong: Option<&str>) -> Vec<Block> {
     let leaves_ground = check.fly().is_some_and(|fly| fly.motion.leaves_ground());
@@ -20,13 +15,13 @@ pub(super) fn told(context: &Context<'_>, check: &Check, wind: Option<Wind>, wro
         return Vec::new();
     }
     let locale = context.locale;
-    let options = FORCES.map(|force| {
+    let options = CardForm::FORCES.map(|force| {
         let words = force_words(locale, force);
         let command = Edit::set(CardForm::FORCE, force.to_string());
         let spoken = say!(locale, "card-wind-spoken", words = words);
         Control::new(command.into(), words).spoken(spoken).chosen(wind == Some(Wind::Beaufort(force)))
     });
-    let steps = Steps { unit: Unit::MetrePerSecond, step: 0.5, start: START_M_S };
+    let steps = Steps { unit: Unit::MetrePerSecond, step: 0.5, start: CardForm::WIND_START_M_S };
     let meter = Stepper::of(context, CardForm::WIND.to_owned(), say!(locale, "card-wind-measured"), steps);
     let meter = meter.flag(wrong.map(str::to_owned)).hint(say!(locale, "card-wind-measured-how"));
     vec![Block::Choice { label: say!(locale, "card-wind"), options: options.collect() }, meter.block()]

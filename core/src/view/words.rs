@@ -269,7 +269,7 @@ pub(crate) fn lacking_words(locale: Locale, plan: &Plan, lacking: &Lacking) -> S
             say!(locale, "lacking-count", kind = kind.words(locale), described = *described, wanted = *wanted)
         }
         Lacking::Number { kind, name, field } => {
-            let label = kind.field(field).map_or_else(|| (*field).to_owned(), |field| field.label(locale));
+            let label = kind.field(*field).map_or_else(|| field.as_str().to_owned(), |field| field.label(locale));
             say!(locale, "lacking-number", name = name, label = label)
         }
         Lacking::Figure(id) => {

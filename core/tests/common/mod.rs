@@ -18,11 +18,16 @@ use uuid::Uuid;
 
 /// Every Rust file under a folder, for tests that read the source.
 pub fn sources(folder: &Path, found: &mut Vec<PathBuf>) {
+    files_ending(folder, "rs", found);
+}
+
+/// Every file under a folder whose name ends so.
+pub fn files_ending(folder: &Path, ending: &str, found: &mut Vec<PathBuf>) {
     for entry in std::fs::read_dir(folder).unwrap() {
         let path = entry.unwrap().path();
         if path.is_dir() {
-            sources(&path, found);
-        } else if path.extension().is_some_and(|extension| extension == "rs") {
+            files_ending(&path, ending, found);
+        } else if path.extension().is_some_and(|extension| extension == ending) {
             found.push(path);
         }
     }

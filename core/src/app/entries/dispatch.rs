@@ -65,7 +65,7 @@ pub fn appended(
         Record::WithdrawReleases(last) => withdrawal::withdraw_releases(shared, last, now),
         Record::AdoptPlan => plan::adopt(shared, drafts),
         Record::AttachLog(id) => return log::attach(shared, id, drafts),
-        Record::ReadOn => return log::read_on(shared),
+        Record::ImportOn => return log::import_on(shared),
     };
     done.map(Some)
 }

@@ -7,6 +7,7 @@ use crate::app::AppError;
 use crate::app::done::{After, Result, one};
 use crate::app::shared::Shared;
 use crate::computed::proposal;
+use crate::engineering::disagreement::Lies;
 use crate::field::{Flight, Unanswered};
 use crate::form::{CarryForm, Drafts, FixForm, NewFindingForm};
 use crate::locale::say;
@@ -135,7 +136,7 @@ pub(super) fn raise_charge(shared: &Shared, card: EntryId) -> Result {
         low = locale.number(expected.low_mah, 0),
         high = locale.number(expected.high_mah, 0)
     );
-    let outlier = Outlier { reading: "charge".to_owned(), above: used_mah > expected.high_mah };
+    let outlier = Outlier { reading: "charge".to_owned(), above: expected.held(used_mah).lies() == Lies::Above };
     shown(shared, flight, title, FindingGrade::Caution, landing.entry, Some(outlier))
 }
 

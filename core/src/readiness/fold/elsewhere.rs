@@ -6,7 +6,10 @@ use crate::plan::Plan;
 use crate::readiness::history::Described;
 use crate::readiness::kind::Effect;
 use crate::readiness::ledger::Ledger;
-use crate::record::{Body, Entry, Thing, ThingKind, ThingRef};
+use crate::record::{Body, Entry, Thing, ThingKind, ThingNumber, ThingRef};
+
+/// The number of a pack that each aircraft has of its own: where the pack sits.
+const PLACE: ThingNumber = ThingNumber::XMm;
 
 impl Ledger {
     /// Takes in an entry of another aircraft.
@@ -100,7 +103,7 @@ fn is_of_packs(body: &Body) -> bool {
 /// A pack as it is described elsewhere, at the place where it sits here.
 fn placed_as(own: &Thing, thing: &Thing) -> Thing {
     let mut described = thing.clone();
-    described.numbers.remove(ThingKind::PLACE);
-    described.numbers.extend(own.number(ThingKind::PLACE).map(|place| (ThingKind::PLACE.to_owned(), place)));
+    described.numbers.remove(PLACE.as_str());
+    described.numbers.extend(own.number(PLACE).map(|place| (PLACE.as_str().to_owned(), place)));
     described
 }

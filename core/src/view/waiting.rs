@@ -11,12 +11,12 @@ pub(super) fn work(context: &Context<'_>) -> Option<Work> {
         UnderWayWith::Arriving { .. } => Work::Feed,
         UnderWayWith::Leaving { .. } => Work::Write,
         UnderWayWith::Unpacking { .. } => Work::Touch { token: Go::StepOn.into() },
-        UnderWayWith::Attaching { .. } | UnderWayWith::Plot => Work::Touch { token: Record::ReadOn.into() },
+        UnderWayWith::Attaching { .. } | UnderWayWith::Plot => Work::Touch { token: Record::ImportOn.into() },
     })
 }
 
 /// The whole screen, where there is nothing else to look at until it is done.
-pub(super) fn waiting(context: &Context<'_>) -> Option<Screen> {
+pub(super) fn screen(context: &Context<'_>) -> Option<Screen> {
     let under_way = context.under_way.as_ref()?;
     let name = match &under_way.what {
         UnderWayWith::Arriving { name }
@@ -30,8 +30,8 @@ pub(super) fn waiting(context: &Context<'_>) -> Option<Screen> {
         UnderWayWith::Unpacking { .. } => say!(context.locale, "backup-nothing-changed"),
         _ => say!(context.locale, "reading-nothing-recorded"),
     };
-    let stop = Control::primary(Go::StopReading.into(), say!(context.locale, "reading-stop")).icon(Icon::Stop);
-    let back = Control::new(Go::StopReading.into(), say!(context.locale, "common-back"))
+    let stop = Control::primary(Go::StopWork.into(), say!(context.locale, "reading-stop")).icon(Icon::Stop);
+    let back = Control::new(Go::StopWork.into(), say!(context.locale, "common-back"))
         .icon(Icon::Back)
         .weight(Weight::Quiet)
         .spoken(say!(context.locale, "reading-back-spoken"));
@@ -43,11 +43,11 @@ pub(super) fn waiting(context: &Context<'_>) -> Option<Screen> {
 /// What stands where the plot will be.
 pub(super) fn instead_of_plot(context: &Context<'_>) -> Vec<Block> {
     if let Some(under_way) = &context.under_way {
-        let stop = Control::new(Go::StopReading.into(), say!(context.locale, "reading-stop-plot"));
+        let stop = Control::new(Go::StopWork.into(), say!(context.locale, "reading-stop-plot"));
         return vec![progress(context.locale, under_way), touch_row(stop)];
     }
     if context.log_was_stopped {
-        let again = Control::new(Go::ReadAgain.into(), say!(context.locale, "reading-plot"))
+        let again = Control::new(Go::ReadLogAgain.into(), say!(context.locale, "reading-plot"))
             .detail(say!(context.locale, "reading-plot-note"));
         return vec![touch_row(again)];
     }
