@@ -2161,12 +2161,15 @@ fn beside(own: &Story, other: &Story, turns: &[bool]) -> (Vec<Entry>, Vec<Entry>
         serde_json::from_str::<(EntryId, Body)>(&text).unwrap()
     });
     let aircraft = AircraftId(Some(id(1 << 40)));
+    // What was taken back, and the taking back, tell no time: an entry beside them would.
+    let withdrawals = own.ledger().withdrawals;
+    let withdrawn = |entry: &Entry| matches!(entry.body, Body::Withdrawn { .. }) || withdrawals.contains(entry.id);
     let (mut all, mut alone) = (Vec::new(), Vec::new());
     for (entry, turn) in own.entries.iter().zip(turns.iter().cycle()) {
         let own = Entry { seq: all.len() as i64 + 1, ..entry.clone() };
         alone.push(own.clone());
         all.push(own);
-        for (id, body) in others.by_ref().take(if *turn { 3 } else { 0 }) {
+        for (id, body) in others.by_ref().take(if *turn && !withdrawn(entry) { 3 } else { 0 }) {
             let (seq, at) = (all.len() as i64 + 1, entry.at.clone());
             all.push(Entry { seq, id, at, author: Author::Pilot, aircraft, body });
         }
