@@ -1,0 +1,33 @@
+//! The phone as an instrument: what its microphone and its accelerometer say of a running drive.
+//!
+//! Pure functions and bounded streams over numbers; nothing here opens a sensor, a file or a clock. A frequency is told with its interval,
+//! or not at all: each question has a typed list of reasons why it cannot be answered ([`CannotTell`], [`NoRing`], [`NoShake`]).
+//! What a caller got wrong is an [`InstrumentError`].
+//!
+//! The Fourier transform is rustfft's, without its processor-dependent forms, so that every phone computes the same numbers.
+
+mod comb;
+mod decimate;
+mod ear;
+pub mod error;
+mod level;
+mod lines;
+mod listener;
+pub mod orders;
+mod peak;
+mod rank;
+mod refine;
+mod require;
+mod spectrum;
+mod track;
+mod transform;
+mod window;
+
+pub use ear::{CannotTell, Estimate, FamilyHeard, HeadSpeed, Hearing, hear};
+pub use error::InstrumentError;
+pub use level::Level;
+pub use listener::Listener;
+pub use orders::{Drive, Family, Mesh, Motor, Order, Shaft, Tail};
+pub use peak::{Peak, interpolated_peak};
+pub use spectrum::{Scaling, Welch, welch};
+pub use window::Window;
