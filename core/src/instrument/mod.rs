@@ -21,6 +21,7 @@ mod require;
 mod spectrum;
 mod track;
 mod transform;
+mod vectors;
 mod window;
 
 pub use ear::{CannotTell, Estimate, FamilyHeard, HeadSpeed, Hearing, hear};
@@ -30,4 +31,5 @@ pub use listener::Listener;
 pub use orders::{Drive, Family, Mesh, Motor, Order, Shaft, Tail};
 pub use peak::{Peak, interpolated_peak};
 pub use spectrum::{Scaling, Welch, welch};
+pub use vectors::{Correction, TrialRun, Vector, correction};
 pub use window::Window;
