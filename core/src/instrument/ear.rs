@@ -16,9 +16,15 @@ const SHORTEST_S: f64 = 1.9;
 const QUIET_DBFS: f64 = -75.0;
 /// Share of samples cut off from which nothing is told: the tones that clipping makes lie on combs too.
 const CLIPPED_SHARE: f64 = 0.08;
-/// Evidence from which a speed is told at all, and by how much it must go before the next one's, in nats.
-const LEAST_EVIDENCE: f64 = 14.0;
+/// Evidence from which a speed is told at all, over the logarithm of how many speeds were looked at, and by how much it must go before the
+/// next one's, in nats.
+const LEAST_EVIDENCE: f64 = 5.0;
 const LEAST_MARGIN: f64 = 5.0;
+/// Share of the best's evidence from which another speed is one that turns too: a second aircraft of the same ratios, or nearly.
+const ALIKE_SHARE: f64 = 0.68;
+/// A speed so near to the best that most tones still lie on its tones' skirts is no other speed. The skirt in Hz, and its bounds as a share.
+const SKIRT_HZ: f64 = 6.0;
+const SKIRT_SHARES: (f64, f64) = (8e-3, 18e-3);
 /// Fewest tones that must be followed in phase.
 const LEAST_TONES: usize = 4;
 /// Speed of sound, in m/s, at 15 °C; what a colder day takes off is nothing beside the drift's own guess.
@@ -95,6 +101,8 @@ pub struct HeadSpeed {
     pub sweep_rpm_s: f64,
     /// What was heard of each family.
     pub families: Vec<FamilyHeard>,
+    /// Evidence for the speed, in nats.
+    pub evidence_nats: f64,
     /// By how much the speed goes before the next likely one, in nats.
     pub margin_nats: f64,
     /// Level of the sound.
@@ -207,7 +215,7 @@ pub(super) fn listen(
     let Some(refined) = steady else {
         return Ok(Err(CannotTell::NotSteady { about_rpm: 60.0 * best.turns_hz }));
     };
-    Ok(Ok(told(&refined, &audible, drive, hearing, (margin_nats, stretch))))
+    Ok(Ok(told(&refined, &audible, drive, hearing, (best.evidence, margin_nats, stretch))))
 }
 
 fn is_steady(refined: &Refined) -> bool {
@@ -221,14 +229,21 @@ fn chosen(
     hearing: &Hearing,
 ) -> std::result::Result<(Candidate, f64), CannotTell> {
     let range = (hearing.slowest_rpm / 60.0, hearing.fastest_rpm / 60.0);
-    let candidates = Pieces::new(stretch.sound, stretch.rate_hz, stretch.high_hz).candidates(&Comb::new(lines), range);
-    let best = candidates.first().filter(|best| best.evidence >= LEAST_EVIDENCE).ok_or(CannotTell::NothingHeard)?;
-    let next = candidates.get(1).map_or(0.0, |next| next.evidence);
-    if best.evidence - next < LEAST_MARGIN {
-        let other_rpm = candidates.get(1).map_or(0.0, |next| 60.0 * next.turns_hz);
-        return Err(CannotTell::TwoSpeedsAlike { one_rpm: 60.0 * best.turns_hz, other_rpm });
+    let pieces = Pieces::new(stretch.sound, stretch.rate_hz, stretch.high_hz);
+    let candidates = pieces.candidates(&Comb::new(lines), range);
+    let least = LEAST_EVIDENCE + (pieces.speeds(range) as f64).ln();
+    let best = candidates.first().filter(|best| best.evidence >= least).ok_or(CannotTell::NothingHeard)?;
+    let mut tones: Vec<f64> = lines.iter().map(|line| line.per_main * best.turns_hz).collect();
+    tones.sort_by(f64::total_cmp);
+    let skirt = tones.get(tones.len() / 2).map_or(0.0, |middle| SKIRT_HZ / middle).clamp(SKIRT_SHARES.0, SKIRT_SHARES.1);
+    let other = candidates.iter().find(|other| (other.turns_hz / best.turns_hz).ln().abs() > skirt);
+    let margin = best.evidence - other.map_or(0.0, |other| other.evidence.max(0.0));
+    match other {
+        Some(other) if margin < LEAST_MARGIN || other.evidence > ALIKE_SHARE * best.evidence => {
+            Err(CannotTell::TwoSpeedsAlike { one_rpm: 60.0 * best.turns_hz, other_rpm: 60.0 * other.turns_hz })
+        }
+        _ => Ok((*best, margin)),
     }
-    Ok((*best, best.evidence - next))
 }
 
 /// Everything that follows from the speed.
@@ -237,7 +252,7 @@ fn told(
     lines: &[Line],
     drive: &Drive,
     hearing: &Hearing,
-    (margin_nats, stretch): (f64, &Stretch),
+    (evidence_nats, margin_nats, stretch): (f64, f64, &Stretch),
 ) -> HeadSpeed {
     let stretch_s = stretch.seconds();
     // In a sweep the middle of what came out of the decimator is not the middle of what went in.
@@ -245,7 +260,7 @@ fn told(
     let around = |share: f64| Estimate { value: rpm, low: rpm * (1.0 - share), high: rpm * (1.0 + share) };
     // Echoes delay each tone by its own few milliseconds; while the speed changes that is an error of speed.
     let delayed = refined.motion.sweep * ECHO_S / stretch_s;
-    let sd = (refined.white_share.powi(2) * refined.wander.max(1.0) + delayed * delayed).sqrt();
+    let sd = refined.white_share.hypot(delayed);
     let all = (sd * sd + (hearing.drift_sd_m_s / SOUND_M_S).powi(2) + CLOCK_SHARE * CLOCK_SHARE).sqrt();
     let head_rpm = around(1.96 * all);
     HeadSpeed {
@@ -256,6 +271,7 @@ fn told(
         mesh_hz: drive.meshes.iter().map(|mesh| head_rpm.times(f64::from(mesh.teeth) * mesh.per_main / 60.0)).collect(),
         sweep_rpm_s: rpm * refined.motion.sweep / stretch_s,
         families: families(refined, lines),
+        evidence_nats,
         margin_nats,
         level: stretch.level,
         stretch_s,

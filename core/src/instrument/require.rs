@@ -15,3 +15,11 @@ pub(super) fn within(quantity: &'static str, value: f64, unit: &'static str, (lo
 pub(super) fn count(quantity: &'static str, count: usize, (low, high): (usize, usize)) -> Result<usize> {
     if (low..=high).contains(&count) { Ok(count) } else { Err(InstrumentError::Count { quantity, count, low, high }) }
 }
+
+/// Refuses moments that stand still or run backwards.
+pub(super) fn rising(t_ns: &[i64]) -> Result<()> {
+    match t_ns.windows(2).position(|pair| pair[1] <= pair[0]) {
+        Some(at) => Err(InstrumentError::TimeRunsBack { at: at + 1 }),
+        None => Ok(()),
+    }
+}

@@ -59,12 +59,21 @@ impl Pieces {
         Pieces { band, powers, places }
     }
 
+    /// Step of the search in the logarithm of the speed: it moves the highest tone by half of what a piece parts.
+    fn step(&self) -> f64 {
+        0.5 / PIECE_S / self.band.high_hz
+    }
+
+    /// How many speeds are looked at in a range.
+    pub(super) fn speeds(&self, (slowest_hz, fastest_hz): (f64, f64)) -> usize {
+        ((fastest_hz / slowest_hz).ln() / self.step()).ceil() as usize + 1
+    }
+
     /// The best speeds from `slowest_hz` to `fastest_hz`, the best first, each apart from the others.
     pub(super) fn candidates(&self, comb: &Comb, (slowest_hz, fastest_hz): (f64, f64)) -> Vec<Candidate> {
-        // A step moves the highest tone by half of what a piece parts.
-        let step = 0.5 / PIECE_S / self.band.high_hz;
+        let step = self.step();
         let margin = (0.5 * SWEEP_SHARE / step).ceil() as usize;
-        let count = ((fastest_hz / slowest_hz).ln() / step).ceil() as usize + 1;
+        let count = self.speeds((slowest_hz, fastest_hz));
         let turns = |i: usize| slowest_hz * ((i as f64 - margin as f64) * step).exp();
         let laid_out = |power: &Vec<f64>| -> Vec<f32> {
             let evidence = Evidence::new(&exceedance(power, &self.band), self.band);
