@@ -193,11 +193,14 @@ fn check(readings: &Readings) -> Result<()> {
     Ok(())
 }
 
-/// The sensor's rate: one over the usual gap, which missing readings do not change.
+/// The sensor's rate: how many usual gaps there are between the first and the last reading, those of the missing ones too.
 fn usual_rate_hz(t_ns: &[i64]) -> f64 {
-    let mut gaps: Vec<i64> = t_ns.windows(2).map(|pair| pair[1] - pair[0]).collect();
-    let middle = gaps.len() / 2;
-    1e9 / *gaps.select_nth_unstable(middle).1 as f64
+    let gaps: Vec<i64> = t_ns.windows(2).map(|pair| pair[1] - pair[0]).collect();
+    let mut sorted = gaps.clone();
+    let middle = sorted.len() / 2;
+    let usual = *sorted.select_nth_unstable(middle).1 as f64;
+    let steps: f64 = gaps.iter().map(|gap| (*gap as f64 / usual).round()).sum();
+    steps * 1e9 / (t_ns[t_ns.len() - 1] - t_ns[0]) as f64
 }
 
 /// The pieces that hold enough readings, and the largest share that is missing in any of those.
@@ -228,11 +231,15 @@ fn appears_at_hz(hz: f64, rate_hz: f64) -> f64 {
 /// For each order what is known of it beforehand; none for one that is to be fitted.
 fn sort(all: &[Order], turns_hz: f64, rate_hz: f64) -> Vec<Option<Seen>> {
     let mut taken: Vec<Order> = Vec::new();
-    let mut sorted = Vec::new();
-    for order in all {
+    let mut sorted = vec![None; all.len()];
+    // First tones first: what two blades do twice a turn is called their passage.
+    let mut places: Vec<usize> = (0..all.len()).collect();
+    places.sort_by_key(|place| all[*place].harmonic);
+    for place in places {
+        let order = &all[place];
         let hz = order.per_main * turns_hz;
         let one_with = taken.iter().find(|other| (other.per_main * turns_hz - hz).abs() < APART_TURNS / PIECE_S);
-        sorted.push(if hz < LOW_HZ {
+        sorted[place] = if hz < LOW_HZ {
             Some(Seen::TooSlow)
         } else if hz > 0.5 * USABLE * rate_hz {
             Some(Seen::BeyondSensor { appears_at_hz: appears_at_hz(hz, rate_hz) })
@@ -241,7 +248,7 @@ fn sort(all: &[Order], turns_hz: f64, rate_hz: f64) -> Vec<Option<Seen>> {
         } else {
             taken.push(*order);
             None
-        });
+        };
     }
     sorted
 }
