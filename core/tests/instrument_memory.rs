@@ -42,7 +42,10 @@ fn it_listens_in_bounded_memory_and_time() {
     let answer = listener.head_speed(&recording.drive, &Hearing::default()).unwrap();
     MEMORY.set_limit(usize::MAX).unwrap();
     let told_ms = start.elapsed().as_secs_f64() * 1e3;
-    println!("a second of sound is taken in in {:.2} ms; a head speed over four is told in {told_ms:.1} ms", pushed_ms / 5.0);
+    println!(
+        "a second of sound is taken in in {:.2} ms; a head speed over four is told in {told_ms:.1} ms",
+        pushed_ms / 5.0
+    );
     assert!((answer.unwrap().heard_rpm.value / recording.heard_rpm - 1.0).abs() < 1e-3);
     // Unoptimised and beside other work it takes many times as long as on its own.
     assert!(pushed_ms / 5.0 + told_ms / 4.0 < 400.0, "{pushed_ms} {told_ms}");

@@ -47,7 +47,8 @@ fn readings(random: &mut Random, sensor: &Sensor, rpm: f64, lines: &[(f64, f64)]
             1e-3 * mm_s * SQRT_2 * turn_rad_s * (TAU * order * turns + phase).sin()
         };
         let sum: f64 = lines.iter().zip(&phases).map(line).sum();
-        let axis = |share: f64, rest: f64, random: &mut Random| share * sum + rest + sensor.noise_m_s2 * random.normal();
+        let axis =
+            |share: f64, rest: f64, random: &mut Random| share * sum + rest + sensor.noise_m_s2 * random.normal();
         t_ns.push(5_000_000_000 + (t * 1e9) as i64);
         m_s2.push([
             axis(2.0 / 3.0, 0.4, random),
@@ -77,7 +78,8 @@ fn velocities_are_told_by_order_whatever_the_sensor() {
             let mut random = Random(920_000_000 + trial);
             let sensor = Sensor { rate_hz, ..SENSOR };
             let lines = [(1.0, 3.0), (2.0, 5.0), (4.6, 0.8)];
-            let shake = shake(&readings(&mut random, &sensor, rpm, &lines), &drive(), rpm * 1.004, 0.01).unwrap().unwrap();
+            let shake =
+                shake(&readings(&mut random, &sensor, rpm, &lines), &drive(), rpm * 1.004, 0.01).unwrap().unwrap();
             assert!((shake.head_rpm / rpm - 1.0).abs() < 1e-3, "{} for {rpm}", shake.head_rpm);
             assert!((shake.missing_share - 0.05).abs() < 0.08, "{}", shake.missing_share);
             let parts = [(Family::Turn(Shaft::Main), 1), (Family::MainPassage, 1), (Family::Turn(Shaft::Tail), 1)];
@@ -85,7 +87,8 @@ fn velocities_are_told_by_order_whatever_the_sensor() {
                 let shaking = found(&shake, family, harmonic);
                 worst = worst.max((shaking.mm_s / mm_s - 1.0).abs());
                 let axes = shaking.axes_mm_s.map(|axis| axis / mm_s);
-                let right = axes.iter().zip([2.0 / 3.0, 1.0 / 3.0, 2.0 / 3.0]).all(|(is, was)| (is - was).abs() < 0.07);
+                let right =
+                    axes.iter().zip([2.0 / 3.0, 1.0 / 3.0, 2.0 / 3.0]).all(|(is, was)| (is - was).abs() < 0.07);
                 assert!(right, "{axes:?}");
             }
         }
@@ -99,13 +102,19 @@ fn what_a_sensor_cannot_see_is_said() {
     let mut random = Random(921);
     let sensor = Sensor { rate_hz: 100.0, jitter: 0.02, missing: 0.0, ..SENSOR };
     // At 1200 rpm the tail passes 184 times a second, which a hundred readings a second show at 16 Hz; the mesh lies far beyond.
-    let shake = shake(&readings(&mut random, &sensor, 1200.0, &[(1.0, 3.0)]), &drive(), 1200.0, 0.002).unwrap().unwrap();
-    assert!(matches!(of(&shake, Family::TailPassage, 1), Seen::BeyondSensor { appears_at_hz } if (appears_at_hz - 16.0).abs() < 0.1));
+    let shake =
+        shake(&readings(&mut random, &sensor, 1200.0, &[(1.0, 3.0)]), &drive(), 1200.0, 0.002).unwrap().unwrap();
+    assert!(
+        matches!(of(&shake, Family::TailPassage, 1), Seen::BeyondSensor { appears_at_hz } if (appears_at_hz - 16.0).abs() < 0.1)
+    );
     assert!(matches!(of(&shake, Family::Mesh(0), 1), Seen::BeyondSensor { .. }));
     assert!(matches!(of(&shake, Family::MainPassage, 2), Seen::BeyondSensor { .. }));
     // Twice a turn is the blades' passage: one figure holds both.
     let twice = of(&shake, Family::Turn(Shaft::Main), 2);
-    assert!(matches!(twice, Seen::OneWith(other) if other.family == Family::MainPassage && other.harmonic == 1), "{twice:?}");
+    assert!(
+        matches!(twice, Seen::OneWith(other) if other.family == Family::MainPassage && other.harmonic == 1),
+        "{twice:?}"
+    );
     // Twice the passage, 80 Hz, and twice the mesh, 3680 Hz, appear at 20 as well.
     let may_hold = &found(&shake, Family::Turn(Shaft::Main), 1).may_hold;
     let named: Vec<(Family, u32)> = may_hold.iter().map(|order| (order.family, order.harmonic)).collect();
@@ -113,10 +122,14 @@ fn what_a_sensor_cannot_see_is_said() {
     // Near a seventh of the rate six turns of a motor appear as one of the rotor.
     let near = Drive { motor: Some(Motor { per_main: 6.0, pole_pairs: None }), ..drive() };
     let rpm = 100.0 / 7.0 * 60.0 + 0.6;
-    let folded = liftgate_core::instrument::shake(&readings(&mut random, &sensor, rpm, &[(1.0, 3.0)]), &near, rpm, 0.002);
+    let folded =
+        liftgate_core::instrument::shake(&readings(&mut random, &sensor, rpm, &[(1.0, 3.0)]), &near, rpm, 0.002);
     let folded = folded.unwrap().unwrap();
     let may_hold = &found(&folded, Family::Turn(Shaft::Main), 1).may_hold;
-    assert!(may_hold.iter().any(|order| order.family == Family::Turn(Shaft::Motor) && order.harmonic == 1), "{may_hold:?}");
+    assert!(
+        may_hold.iter().any(|order| order.family == Family::Turn(Shaft::Motor) && order.harmonic == 1),
+        "{may_hold:?}"
+    );
 }
 
 #[test]

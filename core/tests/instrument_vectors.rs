@@ -29,7 +29,8 @@ fn the_two_planes_of_a_textbook() {
         TrialRun { mass: v(12.0, 180.0), vibration: vec![v(6.0, 35.0), v(10.5, 160.0)] },
     ];
     let found = correction(&[v(8.5, 60.0), v(6.5, 205.0)], &trials).unwrap();
-    for (mass, (length, angle)) in found.masses.iter().zip([(10.0561, 145.5548 + 180.0), (5.8774, 248.2559 - 180.0)]) {
+    for (mass, (length, angle)) in found.masses.iter().zip([(10.0561, 145.5548 + 180.0), (5.8774, 248.2559 - 180.0)])
+    {
         assert!((mass.length - length).abs() < 5e-4 && (mass.angle_deg - angle).abs() < 5e-3, "{mass:?}");
     }
     assert!(found.left.iter().all(|left| left.length < 1e-12), "{:?}", found.left);
@@ -45,7 +46,8 @@ impl Rotor {
     fn any(random: &mut Random, points: usize, planes: usize) -> Rotor {
         let mut any = |size: f64| Complex::from_polar(size, random.uniform(0.0, std::f64::consts::TAU));
         // Each point feels its own plane more than the other.
-        let influence = (0..points).map(|k| (0..planes).map(|j| any(if k % planes == j { 1.0 } else { 0.4 })).collect());
+        let influence =
+            (0..points).map(|k| (0..planes).map(|j| any(if k % planes == j { 1.0 } else { 0.4 })).collect());
         let influence = influence.collect();
         Rotor { influence, unbalance: (0..planes).map(|_| any(5.0)).collect() }
     }

@@ -31,8 +31,8 @@ const LEAST_TONES: usize = 4;
 const SOUND_M_S: f64 = 340.0;
 /// Standard deviation of a phone's sampling clock, as a share. Common practice, no source: crystals hold 20 to 50 parts in a million.
 const CLOCK_SHARE: f64 = 3e-5;
-/// Standard deviation of the delay that echoes and a microphone's filters give a tone, in seconds: about a metre's way. No source.
-const ECHO_S: f64 = 0.003;
+/// Standard deviation of the delay that echoes and a microphone's filters give the tones together, in seconds: as simulated echoes of 1 to 12 ms had it.
+const ECHO_S: f64 = 0.002;
 /// Largest wander of the common phase over what noise makes that still is a steady speed.
 const MOST_WANDER: f64 = 1e4;
 
@@ -207,8 +207,10 @@ pub(super) fn listen(
         Ok(chosen) => chosen,
         Err(reason) => return Ok(Err(reason)),
     };
-    let audible: Vec<Line> =
-        lines.into_iter().filter(|line| (60.0..0.95 * stretch.high_hz).contains(&(line.per_main * best.turns_hz))).collect();
+    let audible: Vec<Line> = lines
+        .into_iter()
+        .filter(|line| (60.0..0.95 * stretch.high_hz).contains(&(line.per_main * best.turns_hz)))
+        .collect();
     let orders: Vec<f64> = audible.iter().map(|line| line.per_main).collect();
     let near = Motion { turns_hz: best.turns_hz, sweep: best.sweep };
     let steady = refine(stretch.sound, stretch.rate_hz, near, &orders).filter(is_steady);
@@ -223,11 +225,7 @@ fn is_steady(refined: &Refined) -> bool {
 }
 
 /// The speed with the most evidence, and by how much it goes before the next; or why none is chosen.
-fn chosen(
-    stretch: &Stretch,
-    lines: &[Line],
-    hearing: &Hearing,
-) -> std::result::Result<(Candidate, f64), CannotTell> {
+fn chosen(stretch: &Stretch, lines: &[Line], hearing: &Hearing) -> std::result::Result<(Candidate, f64), CannotTell> {
     let range = (hearing.slowest_rpm / 60.0, hearing.fastest_rpm / 60.0);
     let pieces = Pieces::new(stretch.sound, stretch.rate_hz, stretch.high_hz);
     let candidates = pieces.candidates(&Comb::new(lines), range);
@@ -235,7 +233,8 @@ fn chosen(
     let best = candidates.first().filter(|best| best.evidence >= least).ok_or(CannotTell::NothingHeard)?;
     let mut tones: Vec<f64> = lines.iter().map(|line| line.per_main * best.turns_hz).collect();
     tones.sort_by(f64::total_cmp);
-    let skirt = tones.get(tones.len() / 2).map_or(0.0, |middle| SKIRT_HZ / middle).clamp(SKIRT_SHARES.0, SKIRT_SHARES.1);
+    let skirt =
+        tones.get(tones.len() / 2).map_or(0.0, |middle| SKIRT_HZ / middle).clamp(SKIRT_SHARES.0, SKIRT_SHARES.1);
     let other = candidates.iter().find(|other| (other.turns_hz / best.turns_hz).ln().abs() > skirt);
     let margin = best.evidence - other.map_or(0.0, |other| other.evidence.max(0.0));
     match other {
@@ -268,7 +267,11 @@ fn told(
         heard_rpm: around(1.96 * sd),
         tail_rpm: drive.tail.map(|tail| head_rpm.times(tail.per_main)),
         motor_rpm: drive.motor.map(|motor| head_rpm.times(motor.per_main)),
-        mesh_hz: drive.meshes.iter().map(|mesh| head_rpm.times(f64::from(mesh.teeth) * mesh.per_main / 60.0)).collect(),
+        mesh_hz: drive
+            .meshes
+            .iter()
+            .map(|mesh| head_rpm.times(f64::from(mesh.teeth) * mesh.per_main / 60.0))
+            .collect(),
         sweep_rpm_s: rpm * refined.motion.sweep / stretch_s,
         families: families(refined, lines),
         evidence_nats,

@@ -115,7 +115,8 @@ impl Listener {
         sound.extend_from_slice(&self.ring[..split]);
         let high_hz = self.kept_rate_hz * PASSES;
         let late_s = self.decimator.delay() / self.rate_hz;
-        let stretch = Stretch { sound: &sound, rate_hz: self.kept_rate_hz, high_hz, late_s, level: self.stretch_level() };
+        let stretch =
+            Stretch { sound: &sound, rate_hz: self.kept_rate_hz, high_hz, late_s, level: self.stretch_level() };
         listen(&stretch, drive, hearing)
     }
 }

@@ -15,7 +15,8 @@ pub struct Peak {
 /// The peak at the local maximum `at` of `power`; none where it is no inner local maximum, or a neighbour is not above zero.
 pub fn interpolated_peak(power: &[f64], at: usize) -> Option<Peak> {
     let [left, top, right]: [f64; 3] = power.get(at.checked_sub(1)?..at + 2)?.try_into().ok()?;
-    if !(left > 0.0 && right > 0.0 && top >= left && top >= right && top.is_finite()) || left == right && left == top {
+    if !(left > 0.0 && right > 0.0 && top >= left && top >= right && top.is_finite()) || left == right && left == top
+    {
         return None;
     }
     let (left, top, right) = (left.ln(), top.ln(), right.ln());

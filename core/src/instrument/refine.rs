@@ -196,13 +196,7 @@ fn fitted(blocks: &Blocks, tones: &mut [Tone], start: (f64, f64)) -> Option<((f6
     tones.iter().any(|tone| tone.weight > 0.0).then_some((shift, followed))
 }
 
-fn weigh(
-    blocks: &Blocks,
-    tones: &mut [Tone],
-    shift: (f64, f64),
-    foreign: &[bool],
-    followed: &mut [Option<f64>],
-) {
+fn weigh(blocks: &Blocks, tones: &mut [Tone], shift: (f64, f64), foreign: &[bool], followed: &mut [Option<f64>]) {
     for ((tone, foreign), followed) in tones.iter_mut().zip(foreign).zip(followed) {
         let mean = mean(blocks, tone, shift);
         let off = |(m, block): (usize, &Complex<f64>)| (block * back(blocks, tone.gain, m, shift) - mean).norm_sqr();
@@ -234,9 +228,8 @@ fn pulls(blocks: &Blocks, tone: &Tone, shift: (f64, f64)) -> ([f64; 2], [f64; 2]
 fn phases(blocks: &Blocks, tone: &Tone, shift: (f64, f64)) -> Vec<f64> {
     let mean = mean(blocks, tone, shift);
     let power = mean.norm_sqr().max(f64::MIN_POSITIVE);
-    let phase = |(m, block): (usize, &Complex<f64>)| {
-        (block * back(blocks, tone.gain, m, shift) * mean.conj()).im / power
-    };
+    let phase =
+        |(m, block): (usize, &Complex<f64>)| (block * back(blocks, tone.gain, m, shift) * mean.conj()).im / power;
     tone.blocks.iter().enumerate().map(phase).collect()
 }
 

@@ -213,7 +213,13 @@ fn poles(rings: &[Vec<f64>], order: usize, rate_hz: f64, tapping: &Tapping) -> V
         let hz = pole.turn * rate_hz / TAU;
         (0.9 * tapping.low_hz..1.05 * tapping.high_hz).contains(&hz) && pole.decay.is_finite()
     };
-    shift.complex_eigenvalues().iter().map(pole).filter(in_band).map(|p| Pole { decay: p.decay.max(1e-5), ..p }).collect()
+    shift
+        .complex_eigenvalues()
+        .iter()
+        .map(pole)
+        .filter(in_band)
+        .map(|p| Pole { decay: p.decay.max(1e-5), ..p })
+        .collect()
 }
 
 /// A least-squares fit of modes to rings.

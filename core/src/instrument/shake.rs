@@ -164,8 +164,10 @@ pub fn shake(
     }
     let all = drive.orders(HARMONICS);
     let sorted = sort(&all, head_rpm / 60.0, usual_hz);
-    let fitted: Vec<f64> = all.iter().zip(&sorted).filter(|(_, seen)| seen.is_none()).map(|(o, _)| o.per_main).collect();
-    let fits: Vec<Fit> = pieces.iter().filter_map(|piece| searched(piece, &fitted, head_rpm / 60.0, speed_share)).collect();
+    let fitted: Vec<f64> =
+        all.iter().zip(&sorted).filter(|(_, seen)| seen.is_none()).map(|(o, _)| o.per_main).collect();
+    let fits: Vec<Fit> =
+        pieces.iter().filter_map(|piece| searched(piece, &fitted, head_rpm / 60.0, speed_share)).collect();
     if fits.len() < FEWEST_PIECES {
         return Ok(Err(NoShake::TooFewReadings { rate_hz }));
     }

@@ -23,7 +23,7 @@ pub struct Welch {
     /// The ordinates, from zero to half the sampling rate, in the samples' unit squared (for each hertz with [`Scaling::Density`]).
     pub power: Vec<f64>,
     /// How many segments were averaged.
-    pub segments: usize,
+    pub segments: u32,
 }
 
 /// Welch's averaged periodogram of `samples` at `rate_hz`, in segments of `segment` samples that overlap by half of it (rounded down).
@@ -41,7 +41,7 @@ pub fn welch(samples: &[f64], rate_hz: f64, segment: usize, window: Window, scal
     };
     let mut transform = Transform::new(segment);
     let mut power = vec![0.0; segment / 2 + 1];
-    let mut segments = 0;
+    let mut segments = 0u32;
     for stretch in samples.windows(segment).step_by(segment - segment / 2) {
         let mean = stretch.iter().sum::<f64>() / segment as f64;
         let spectrum = transform.of(stretch.iter().zip(&weights).map(|(sample, weight)| (sample - mean) * weight));
@@ -54,5 +54,5 @@ pub fn welch(samples: &[f64], rate_hz: f64, segment: usize, window: Window, scal
         let twin = if k == 0 || k == last { 1.0 } else { 2.0 };
         *ordinate *= twin / (norm * f64::from(segments));
     }
-    Ok(Welch { bin_hz: rate_hz / segment as f64, power, segments: segments as usize })
+    Ok(Welch { bin_hz: rate_hz / segment as f64, power, segments })
 }

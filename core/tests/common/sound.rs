@@ -44,7 +44,8 @@ pub struct Recording {
 }
 
 pub fn any_drive(random: &mut Random) -> Drive {
-    let whole = |random: &mut Random, low: u32, high: u32| random.uniform(f64::from(low), f64::from(high) + 1.0) as u32;
+    let whole =
+        |random: &mut Random, low: u32, high: u32| random.uniform(f64::from(low), f64::from(high) + 1.0) as u32;
     let main_teeth = whole(random, 70, 115);
     let pinion = whole(random, 9, 13);
     let tail_teeth = f64::from(whole(random, 80, 110)) / f64::from(whole(random, 19, 23));
@@ -63,7 +64,8 @@ pub fn any_drive(random: &mut Random) -> Drive {
 /// Turns since the beginning, as the rotor makes them and as the phone hears them, at each sample.
 fn turns(random: &mut Random, scene: &Scene, rpm: f64, rate_hz: f64, count: usize) -> (Vec<f64>, Vec<f64>) {
     // Together they have the standard deviation that the scene says.
-    let (drift, breath) = (0.954 * scene.drift_sd_m_s * random.normal(), 0.424 * scene.drift_sd_m_s * random.normal());
+    let (drift, breath) =
+        (0.954 * scene.drift_sd_m_s * random.normal(), 0.424 * scene.drift_sd_m_s * random.normal());
     let (breath_hz, hunting_hz) = (random.uniform(0.05, 0.15), random.uniform(0.3, 2.0));
     let (phase, dies_s, length_s) = (random.uniform(0.0, TAU), random.uniform(1.0, 5.0), count as f64 / rate_hz);
     let (mut head, mut heard) = (Vec::new(), Vec::new());
