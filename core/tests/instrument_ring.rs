@@ -97,17 +97,17 @@ fn modes_are_found_and_their_intervals_hold() {
 fn what_does_not_ring_is_no_mode() {
     let mut random = Random(911);
     let noise = tapped(&mut random, 400.0, 2.5, &[], 0.5).iter().map(|s| s.min(11.0)).collect::<Vec<f64>>();
-    assert!(told(&[noise], &TAPPING).is_err());
+    assert!(matches!(told(&[noise], &TAPPING), Err(NoRing::NoTap { tap: 0 })));
     let dead = tapped(&mut random, 400.0, 2.5, &[(20.0, 0.6, 1.0)], 0.02);
     assert!(matches!(told(&[dead], &TAPPING), Err(NoRing::NoTap { tap: 0 } | NoRing::NoMode)));
     let fine = tapped(&mut random, 400.0, 2.5, &[(20.0, 0.03, 1.0)], 0.01);
-    assert!(told(&[fine.clone()], &TAPPING).is_ok());
+    assert!(told(std::slice::from_ref(&fine), &TAPPING).is_ok());
     let cut = fine[..130].to_vec();
     assert!(matches!(told(&[fine.clone(), cut], &TAPPING), Err(NoRing::TooShort { tap: 1, .. })));
     assert!(matches!(told(&[vec![9.81; 1000]], &TAPPING), Err(NoRing::NoTap { tap: 0 })));
     // A tone that stays does not die out.
     let hum: Vec<f64> = (0..1000).map(|n| (TAU * 30.0 * f64::from(n) / 400.0).sin()).collect();
-    assert!(told(&[hum], &TAPPING).is_err());
+    assert!(matches!(told(&[hum], &TAPPING), Err(NoRing::NoTap { tap: 0 })));
 }
 
 #[test]

@@ -119,6 +119,9 @@ fn planes_that_act_alike_and_masses_of_nothing_are_refused() {
     let trial = |mass: Vector| TrialRun { mass, vibration: vec![v(4.0, 30.0), v(2.5, 100.0)] };
     let alike = correction(&first, &[trial(v(1.0, 0.0)), trial(v(1.0, 0.0))]);
     assert!(matches!(alike, Err(InstrumentError::Singular { condition }) if condition > 1e6), "{alike:?}");
+    let nearly = TrialRun { mass: v(1.0, 0.0), vibration: vec![v(4.02, 30.2), v(2.5, 100.0)] };
+    let alike = correction(&first, &[trial(v(1.0, 0.0)), nearly]);
+    assert!(matches!(alike, Err(InstrumentError::Singular { condition }) if condition < 1e4), "{alike:?}");
     let still = TrialRun { mass: v(1.0, 0.0), vibration: first.to_vec() };
     assert!(matches!(correction(&first, &[still]), Err(InstrumentError::Singular { .. })));
     assert!(matches!(correction(&first, &[trial(v(0.0, 0.0))]), Err(InstrumentError::OutOfRange { .. })));

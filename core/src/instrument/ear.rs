@@ -31,7 +31,8 @@ const LEAST_TONES: usize = 4;
 const SOUND_M_S: f64 = 340.0;
 /// Standard deviation of a phone's sampling clock, as a share. Common practice, no source: crystals hold 20 to 50 parts in a million.
 const CLOCK_SHARE: f64 = 3e-5;
-/// Standard deviation of the delay that echoes and a microphone's filters give the tones together, in seconds: as simulated echoes of 1 to 12 ms had it.
+/// Standard deviation of the delay that echoes and a microphone's filters give the tones together, in seconds: as simulated echoes of 1 to
+/// 12 ms had it.
 const ECHO_S: f64 = 0.002;
 /// Largest wander of the common phase over what noise makes that still is a steady speed.
 const MOST_WANDER: f64 = 1e4;

@@ -28,6 +28,9 @@ pub(super) struct Motion {
     pub sweep: f64,
 }
 
+/// Shares by which speed and sweep are off.
+type Shift = (f64, f64);
+
 /// A speed with what the phases say of its error.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Refined {
@@ -127,28 +130,28 @@ pub(super) fn refine(sound: &[f32], rate_hz: f64, near: Motion, per_main: &[f64]
     Some(Refined { motion, white_share: (information * squares).sqrt().recip(), wander, followed })
 }
 
-fn moved(motion: Motion, (speed, sweep): (f64, f64)) -> Motion {
+fn moved(motion: Motion, (speed, sweep): Shift) -> Motion {
     Motion { turns_hz: motion.turns_hz * (1.0 + speed), sweep: motion.sweep + sweep }
 }
 
 /// The phasor by which a block of a tone is turned back when speed and sweep are off by these shares.
-fn back(blocks: &Blocks, gain: f64, m: usize, (speed, sweep): (f64, f64)) -> Complex<f64> {
+fn back(blocks: &Blocks, gain: f64, m: usize, (speed, sweep): Shift) -> Complex<f64> {
     let x = blocks.place(m);
     Complex::from_polar(1.0, -gain * (speed * x + 0.5 * sweep * x * x))
 }
 
-fn mean(blocks: &Blocks, tone: &Tone, shift: (f64, f64)) -> Complex<f64> {
+fn mean(blocks: &Blocks, tone: &Tone, shift: Shift) -> Complex<f64> {
     let turned = tone.blocks.iter().enumerate().map(|(m, block)| block * back(blocks, tone.gain, m, shift));
     turned.sum::<Complex<f64>>() / blocks.count as f64
 }
 
 /// The shares of speed and sweep with the highest likelihood on a grid about zero, each tone with its own unknown noise.
-fn searched(blocks: &Blocks, tones: &[Tone]) -> (f64, f64) {
+fn searched(blocks: &Blocks, tones: &[Tone]) -> Shift {
     let highest = tones.iter().map(|tone| tone.gain).fold(1.0, f64::max);
     // A step turns the highest tone by a radian at the stretch's ends.
     let (speed_step, sweep_step) = (2.0 / highest, 8.0 / highest);
     let steps = |step: f64| (REACH / step).ceil() as i64;
-    let likelihood = |shift: (f64, f64)| -> f64 {
+    let likelihood = |shift: Shift| -> f64 {
         let of = |tone: &Tone| {
             let all: f64 = tone.blocks.iter().map(Complex::norm_sqr).sum::<f64>() / blocks.count as f64;
             let coherent = mean(blocks, tone, shift).norm_sqr() / all.max(f64::MIN_POSITIVE);
@@ -170,7 +173,7 @@ fn searched(blocks: &Blocks, tones: &[Tone]) -> (f64, f64) {
 }
 
 /// Least squares over all phases, in a few rounds; with it each followed tone's power over its noise. None without a tone to follow.
-fn fitted(blocks: &Blocks, tones: &mut [Tone], start: (f64, f64)) -> Option<((f64, f64), Vec<Option<f64>>)> {
+fn fitted(blocks: &Blocks, tones: &mut [Tone], start: Shift) -> Option<(Shift, Vec<Option<f64>>)> {
     let mut shift = start;
     let mut foreign = vec![false; tones.len()];
     let mut followed = vec![None; tones.len()];
@@ -196,7 +199,7 @@ fn fitted(blocks: &Blocks, tones: &mut [Tone], start: (f64, f64)) -> Option<((f6
     tones.iter().any(|tone| tone.weight > 0.0).then_some((shift, followed))
 }
 
-fn weigh(blocks: &Blocks, tones: &mut [Tone], shift: (f64, f64), foreign: &[bool], followed: &mut [Option<f64>]) {
+fn weigh(blocks: &Blocks, tones: &mut [Tone], shift: Shift, foreign: &[bool], followed: &mut [Option<f64>]) {
     for ((tone, foreign), followed) in tones.iter_mut().zip(foreign).zip(followed) {
         let mean = mean(blocks, tone, shift);
         let off = |(m, block): (usize, &Complex<f64>)| (block * back(blocks, tone.gain, m, shift) - mean).norm_sqr();
@@ -210,7 +213,7 @@ fn weigh(blocks: &Blocks, tones: &mut [Tone], shift: (f64, f64), foreign: &[bool
 }
 
 /// What a tone's phases pull at the shares of speed and sweep, and how stiffly.
-fn pulls(blocks: &Blocks, tone: &Tone, shift: (f64, f64)) -> ([f64; 2], [f64; 2]) {
+fn pulls(blocks: &Blocks, tone: &Tone, shift: Shift) -> ([f64; 2], [f64; 2]) {
     let phases = phases(blocks, tone, shift);
     let squares = (0..blocks.count).map(|m| blocks.place(m).powi(2)).sum::<f64>() / blocks.count as f64;
     let (mut pull, mut stiff) = ([0.0; 2], [0.0; 2]);
@@ -225,7 +228,7 @@ fn pulls(blocks: &Blocks, tone: &Tone, shift: (f64, f64)) -> ([f64; 2], [f64; 2]
 }
 
 /// A tone's phase in each block against its mean.
-fn phases(blocks: &Blocks, tone: &Tone, shift: (f64, f64)) -> Vec<f64> {
+fn phases(blocks: &Blocks, tone: &Tone, shift: Shift) -> Vec<f64> {
     let mean = mean(blocks, tone, shift);
     let power = mean.norm_sqr().max(f64::MIN_POSITIVE);
     let phase =
@@ -246,7 +249,7 @@ fn without(blocks: &Blocks, motion: &Motion, per_main: &[f64], means: &[Complex<
 const SLOW: usize = 8;
 
 /// Mean power of the slow terms of the phase that all tones have in common, over what white noise of this information makes.
-fn wander(blocks: &Blocks, tones: &[Tone], shift: (f64, f64), information: f64) -> f64 {
+fn wander(blocks: &Blocks, tones: &[Tone], shift: Shift, information: f64) -> f64 {
     let mut common = vec![0.0; blocks.count];
     for tone in tones.iter().filter(|tone| tone.weight > 0.0) {
         for (sum, phase) in common.iter_mut().zip(phases(blocks, tone, shift)) {

@@ -3,7 +3,8 @@
 //! After a tap each mode is a sine that dies out. All taps share frequencies and dampings; size and phase are each tap's own. First values come from
 //! the shift invariance of the ring-downs' signal subspace (R. Roy and T. Kailath, "ESPRIT", IEEE Transactions on Acoustics, Speech, and
 //! Signal Processing 37 (1989)), then frequencies and dampings are fitted by least squares with sizes and phases eliminated (G. H. Golub
-//! and V. Pereyra, "The differentiation of pseudo-inverses and nonlinear least squares problems", SIAM Journal on Numerical Analysis 10 (1973), in the short form of Kaufman).
+//! and V. Pereyra, "The differentiation of pseudo-inverses and nonlinear least squares problems", SIAM Journal on Numerical Analysis 10
+//! (1973), in the short form of Kaufman).
 //! How many modes there are is settled by Schwarz's criterion.
 //!
 //! Damping is taken as viscous and small (ratio below 0.2), and the part as ringing freely: a part that knocks, or a tap that lingers, does not.
@@ -267,7 +268,7 @@ fn projected(ring: &[f64], poles: &[Pole]) -> Option<Projected> {
     let wave = |row: usize, column: usize| {
         let (pole, t) = (poles[column / 2], row as f64);
         let size = (-pole.decay * t).exp();
-        size * if column % 2 == 0 { (pole.turn * t).cos() } else { (pole.turn * t).sin() }
+        size * if column.is_multiple_of(2) { (pole.turn * t).cos() } else { (pole.turn * t).sin() }
     };
     let basis = DMatrix::from_fn(n, 2 * k, wave);
     let qr = basis.clone().qr();
@@ -280,7 +281,7 @@ fn projected(ring: &[f64], poles: &[Pole]) -> Option<Projected> {
         let (mode, t) = (parameter / 2, row as f64);
         let (cos, sin) = (basis[(row, 2 * mode)], basis[(row, 2 * mode + 1)]);
         let (a, b) = (sizes[2 * mode], sizes[2 * mode + 1]);
-        if parameter % 2 == 0 { -t * (a * cos + b * sin) } else { t * (b * cos - a * sin) }
+        if parameter.is_multiple_of(2) { -t * (a * cos + b * sin) } else { t * (b * cos - a * sin) }
     };
     let slopes = DMatrix::from_fn(n, 2 * k, slope);
     let slopes = &slopes - &q * q.tr_mul(&slopes);

@@ -49,7 +49,7 @@ pub fn welch(samples: &[f64], rate_hz: f64, segment: usize, window: Window, scal
         segments += 1;
     }
     // What lies at negative frequencies counts too; zero and half the sampling rate have no such twin.
-    let last = if segment % 2 == 0 { power.len() - 1 } else { power.len() };
+    let last = if segment.is_multiple_of(2) { power.len() - 1 } else { power.len() };
     for (k, ordinate) in power.iter_mut().enumerate() {
         let twin = if k == 0 || k == last { 1.0 } else { 2.0 };
         *ordinate *= twin / (norm * f64::from(segments));

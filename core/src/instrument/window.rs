@@ -34,7 +34,7 @@ impl Window {
         let terms = self.terms();
         let weight = |n: usize| {
             let x = TAU * n as f64 / length as f64;
-            let signed = |(k, a): (usize, &f64)| if k % 2 == 0 { *a } else { -a } * (k as f64 * x).cos();
+            let signed = |(k, a): (usize, &f64)| if k.is_multiple_of(2) { *a } else { -a } * (k as f64 * x).cos();
             terms.iter().enumerate().map(signed).sum()
         };
         (0..length).map(weight).collect()
