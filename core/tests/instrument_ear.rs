@@ -99,7 +99,7 @@ fn slack(share: f64, answers: u32) -> f64 {
 #[test]
 fn a_hover_in_wind_music_and_company() {
     let trials = trials(60);
-    for (snr_db, base) in [(0.0, 931), (10.0, 932)] {
+    for (snr_db, base) in [(0.0, 941), (10.0, 942)] {
         let mut tally = Tally::default();
         for trial in 0..trials {
             let mut random = seed(base, trial);
@@ -191,7 +191,7 @@ fn only(random: &mut Random, scene: &Scene, keep_own: bool) -> Recording {
 fn noise_and_music_alone_are_no_helicopter() {
     let mut reasons: BTreeMap<String, u32> = BTreeMap::new();
     for trial in 0..trials(60) {
-        let mut random = seed(905, trial);
+        let mut random = seed(955, trial);
         // The own tones lie 60 dB below.
         let music_db = (trial % 2 == 0).then_some(-60.0);
         let scene = Scene { snr_db: -60.0, music_db, phone: true, echo: true, ..Scene::default() };
@@ -210,7 +210,7 @@ fn another_drive_than_the_one_told_is_seldom_taken_for_it() {
     let mut told = 0;
     let trials = trials(60);
     for trial in 0..trials {
-        let mut random = seed(906, trial);
+        let mut random = seed(956, trial);
         let scene = Scene { snr_db: 10.0, phone: true, ..Scene::default() };
         let recording = only(&mut random, &scene, false);
         let answer = heard(&recording);

@@ -27,6 +27,8 @@ const SKIRT_HZ: f64 = 6.0;
 const SKIRT_SHARES: (f64, f64) = (8e-3, 18e-3);
 /// Fewest tones that must be followed in phase.
 const LEAST_TONES: usize = 4;
+/// Power of a tone over its noise, over the stretch, that no search through noise or through notes of half a second gives.
+const CERTAIN: f64 = 40.0;
 /// Speed of sound, in m/s, at 15 °C; what a colder day takes off is nothing beside the drift's own guess.
 const SOUND_M_S: f64 = 340.0;
 /// Standard deviation of a phone's sampling clock, as a share. Common practice, no source: crystals hold 20 to 50 parts in a million.
@@ -139,6 +141,14 @@ pub enum CannotTell {
         /// The other, in rpm.
         other_rpm: f64,
     },
+    /// Of several families of tones that a drive has, only one was heard. A chord is a comb too, and so is another drive: nothing holds the
+    /// ratios against it.
+    OneFamily {
+        /// Which.
+        family: Family,
+        /// The speed that it would be, in rpm.
+        about_rpm: f64,
+    },
     /// The speed was about this, but changed in another way than evenly.
     NotSteady {
         /// The speed, roughly, in rpm.
@@ -218,11 +228,25 @@ pub(super) fn listen(
     let Some(refined) = steady else {
         return Ok(Err(CannotTell::NotSteady { about_rpm: 60.0 * best.turns_hz }));
     };
+    if let Some(reason) = too_little(&refined, &audible) {
+        return Ok(Err(reason));
+    }
     Ok(Ok(told(&refined, &audible, drive, hearing, (best.evidence, margin_nats, stretch))))
 }
 
 fn is_steady(refined: &Refined) -> bool {
     refined.wander < MOST_WANDER && refined.followed.iter().flatten().count() >= LEAST_TONES
+}
+
+/// Why what was followed is not enough: no tone stands out for certain, or those of one family only, where there are more.
+fn too_little(refined: &Refined, lines: &[Line]) -> Option<CannotTell> {
+    let first = lines.first()?.family;
+    let single = lines.iter().all(|line| line.family == first);
+    let certain = lines.iter().zip(&refined.followed).filter(|(_, power)| power.is_some_and(|power| power > CERTAIN));
+    let mut heard = certain.map(|(line, _)| line.family);
+    let Some(one) = heard.next() else { return Some(CannotTell::NothingHeard) };
+    let alone = !single && heard.all(|family| family == one);
+    alone.then_some(CannotTell::OneFamily { family: one, about_rpm: 60.0 * refined.motion.turns_hz })
 }
 
 /// The speed with the most evidence, and by how much it goes before the next; or why none is chosen.
