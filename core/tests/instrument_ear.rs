@@ -120,7 +120,7 @@ fn a_hover_in_wind_music_and_company() {
     }
 }
 
-/// Half of the drives are turned by another hand: then the ratios that are told are wrong, and nothing fits.
+/// A tail ratio that is typed in wrongly leaves the head speed as it is, and its own family without a tone.
 #[test]
 fn a_wrong_ratio_is_seen_in_its_family() {
     let mut random = Random(903);
