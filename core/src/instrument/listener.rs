@@ -120,3 +120,18 @@ impl Listener {
         listen(&stretch, drive, hearing)
     }
 }
+
+/// The head speed in a recording of two seconds or more, of which the last four are used.
+///
+/// # Errors
+/// As [`Listener::new`] and [`Listener::head_speed`].
+pub fn hear(
+    samples: &[f32],
+    rate_hz: f64,
+    drive: &Drive,
+    hearing: &Hearing,
+) -> Result<std::result::Result<HeadSpeed, CannotTell>> {
+    let mut listener = Listener::new(rate_hz)?;
+    listener.push(samples);
+    listener.head_speed(drive, hearing)
+}

@@ -30,11 +30,11 @@ mod vectors;
 mod velocity;
 mod window;
 
-pub use ear::{CannotTell, Estimate, FamilyHeard, HeadSpeed, Hearing, hear};
+pub use ear::{CannotTell, Estimate, FamilyHeard, HeadSpeed, Hearing};
 pub use error::InstrumentError;
 pub use growth::{Growth, growth};
 pub use level::Level;
-pub use listener::Listener;
+pub use listener::{Listener, hear};
 pub use orders::{Drive, Family, Mesh, Motor, Order, Shaft, Tail};
 pub use peak::{Peak, interpolated_peak};
 pub use ring::{Mode, NoRing, RingDown, Tapping, ring_down};
