@@ -7,6 +7,8 @@
 #[cfg(feature = "calculations")]
 mod engineering;
 mod error;
+#[cfg(feature = "calculations")]
+mod instrument;
 mod moment;
 mod screen;
 #[cfg(feature = "calculations")]

@@ -12,6 +12,7 @@ pub mod drawing;
 pub mod engineering;
 pub mod field;
 pub mod form;
+pub mod instrument;
 pub mod journal;
 pub mod locale;
 pub mod paper;

@@ -18,11 +18,12 @@ use syn::visit::Visit;
 use syn::{Item, ItemUse, UseTree};
 
 /// The modules of the core from the ground up. A module may use what stands on a line before its own.
-const FLOORS: [&str; 18] = [
+const FLOORS: [&str; 19] = [
     "unit",
     "locale",
     "drawing",
     "engineering",
+    "instrument",
     "telemetry",
     "photo",
     "record",
