@@ -6,6 +6,7 @@ journal-entries =
         [one] { $count } Eintrag
        *[other] { $count } Einträge
     }
+journal-entries-of = { $own } von { $count } Einträgen
 journal-withdrawn = Zurückgezogen
 journal-entry-of = Eintrag { $number } von { $count }
 journal-add-to-landing = Zu dieser Landung nachtragen

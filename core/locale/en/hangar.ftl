@@ -8,7 +8,7 @@ hangar-aircraft =
     }
 hangar-in-the-way =
     { $count ->
-        [0] nothing in the way
+        [0] Nothing in the way
         [one] 1 in the way
        *[other] { $count } in the way
     }
@@ -18,6 +18,6 @@ hangar-shares = Shares packs, code and this phone; proves everything itself
 hangar-new-intro = It begins with nothing proved, under the plan that is in force here. What you record from then on is of the aircraft in view.
 hangar-begin-it = Begin it
 hangar-packs = Packs of the other aircraft
-hangar-pack-elsewhere = to take over
+hangar-pack-elsewhere = To take over
 hangar-packs-to-take-over = { $count } to take over
 hangar-packs-note = A pack that two aircraft fly is one pack: charges, flights and readings count for both. Take one over only if its cells, plug and mass fit.

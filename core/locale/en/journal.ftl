@@ -6,6 +6,7 @@ journal-entries =
         [one] { $count } entry
        *[other] { $count } entries
     }
+journal-entries-of = { $own } of { $count } entries
 journal-withdrawn = Withdrawn
 journal-entry-of = Entry { $number } of { $count }
 journal-add-to-landing = Add to this landing

@@ -3,7 +3,7 @@
 use super::context::{heading, paragraph, row};
 use super::{Block, Context, Control, Edge, Go, Icon, Place, Tone};
 use crate::locale::{Locale, say};
-use crate::record::ThingKind;
+use crate::record::{ThingKind, ThingNumber};
 
 /// The way to the list, where there is more than one aircraft.
 pub(super) fn hangar_row(context: &Context<'_>) -> Option<Block> {
@@ -33,7 +33,10 @@ pub(super) fn to_take_over(context: &Context<'_>) -> impl Iterator<Item = Block>
     let locale = context.locale;
     context.ledger.packs_to_share().map(move |pack| {
         let go = Go::Like { kind: ThingKind::Pack, name: pack.name.clone() };
-        let (title, detail) = (pack.name.clone(), super::lists::thing_words(locale, pack));
+        // Where it sits there says nothing here.
+        let mut fits = pack.clone();
+        fits.numbers.remove(ThingNumber::XMm.as_str());
+        let (title, detail) = (pack.name.clone(), super::lists::thing_words(locale, &fits));
         let state = say!(locale, "hangar-pack-elsewhere");
         let spoken = format!("{title}. {state}. {detail}");
         let control = Control::new(go.into(), title.clone()).icon(Icon::Add).spoken(spoken);

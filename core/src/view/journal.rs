@@ -34,7 +34,12 @@ pub(super) fn journal(context: &Context<'_>) -> Screen {
             blocks.extend(super::journal_days::months(context));
         }
     }
-    let note = Some(say!(locale, "journal-entries", count = context.entries.len()));
+    let own = context.entries.len();
+    let note = match context.journal_count == own {
+        true => say!(locale, "journal-entries", count = own),
+        false => say!(locale, "journal-entries-of", own = own, count = context.journal_count),
+    };
+    let note = Some(note);
     Screen { work, ..context.screen("journal", say!(locale, "journal-title"), note, blocks) }
 }
 

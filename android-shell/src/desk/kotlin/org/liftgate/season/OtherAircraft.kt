@@ -31,7 +31,7 @@ class OtherAircraft(private val phone: Phone, private val album: Album, private 
     fun turnTo(name: String) {
         phone.tap("Hangar")
         album.take("hangar", "The aircraft on this phone: what stands in the way of each, and what comes first")
-        story.tell("  Hangar: " + sight.rows().filter { "in the way" in it.state }.joinToString("; ") { "${it.title}, ${it.state}" })
+        story.tell("  Hangar: " + sight.rows().filter { it.state.endsWith("in the way") }.joinToString("; ") { "${it.title}, ${it.state}" })
         phone.tap(name)
         check(sight.title() == name) { "turned to “$name”, and the board is of “${sight.title()}”" }
     }

@@ -217,7 +217,7 @@ private class Play(private val season: Season, private val out: File) {
     private fun journal(phone: Phone, album: Album) {
         phone.tap("Journal")
         album.take("journal-end", "The journal at the end of the season")
-        val shown = phone.words().first { it.endsWith(" entries") }.removeSuffix(" entries").toLong()
+        val shown = phone.words().first { it.endsWith(" entries") }.removeSuffix(" entries").substringAfterLast(' ').toLong()
         ask { store ->
             verified = store.verify()
         }
