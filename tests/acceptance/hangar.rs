@@ -57,6 +57,40 @@ fn another_aircraft_begins_with_nothing_proved_and_leaves_the_first_as_it_stood(
 }
 
 #[test]
+fn an_aircraft_that_was_begun_by_mistake_is_taken_back_while_nothing_was_recorded_of_it() {
+    let mut person = Person::new();
+    example::name(&mut person);
+    begin(&mut person, SECOND);
+    person.tap("Take back");
+    assert_eq!(person.screen().title, NAME);
+    assert!(person.row("Hangar").is_none(), "{}", person.words());
+    person.killed_and_the_same();
+    begin(&mut person, SECOND);
+    example::enter_figure(&mut person, "Number of main blades", "3");
+    person.tap("Journal");
+    person.tap("Another aircraft begun");
+    person.enter("Why it is withdrawn", "I build no second one");
+    assert!(person.refused("Withdraw this entry").starts_with("More than its name"));
+}
+
+#[test]
+fn the_list_speaks_the_language_that_was_chosen_last() {
+    let mut person = Person::new();
+    example::name(&mut person);
+    begin(&mut person, SECOND);
+    person.tap("Hangar");
+    assert!(person.words().contains("First: "), "{}", person.words());
+    person.home();
+    person.tap("Language and units");
+    person.tap("Deutsch");
+    person.tap("Zurück");
+    person.tap("Halle");
+    assert!(!person.words().contains("First: "), "{}", person.words());
+    assert!(person.row(NAME).unwrap().2.unwrap().contains("Zuerst: "), "{}", person.words());
+    assert!(!person.words().contains("How is the tail"), "{}", person.words());
+}
+
+#[test]
 fn a_name_that_another_aircraft_has_is_refused_where_it_stands() {
     let mut person = Person::new();
     example::name(&mut person);

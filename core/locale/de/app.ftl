@@ -8,6 +8,7 @@ app-label-aircraft = Der Name des Modells
 app-label-builder = Der Name des Erbauers
 app-named = Namen eingetragen
 app-aircraft-begun = { $name } begonnen
+app-aircraft-not-bare = Von diesem Modell ist mehr als der Name eingetragen: es bleibt, und was daran falsch ist, wird einzeln zurückgezogen
 app-aircraft-exists = Ein Modell ‚{ $name }‘ gibt es schon
 app-removed = { $name } entfernt
 app-code-removed = Code des Piloten entfernt

@@ -8,6 +8,7 @@ app-label-aircraft = The aircraft's name
 app-label-builder = The builder's name
 app-named = Names recorded
 app-aircraft-begun = { $name } begun
+app-aircraft-not-bare = More than its name was recorded of this aircraft: it stays, and what is wrong with it is withdrawn one by one
 app-aircraft-exists = There is an aircraft '{ $name }' already
 app-removed = { $name } removed
 app-code-removed = Pilot's code removed

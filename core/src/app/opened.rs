@@ -8,7 +8,9 @@ use super::AppError;
 use crate::journal::{Journal, JournalError, LastBackup, NewEntry};
 use crate::locale::Chosen;
 use crate::plan::{Plan, SHIPPED};
-use crate::readiness::{Ledger, PlanText, is_told, may_change_plan, plan_text_in_force, reaches_back};
+use crate::readiness::{
+    Ledger, PlanText, is_told, may_change_plan, plan_text_in_force, reaches_back, withdrawn_among,
+};
 use crate::record::{AircraftId, Body, Entry, EntryId, Moment};
 use crate::view::Place;
 
@@ -95,9 +97,11 @@ fn aircraft_in_view(journal: &Journal, all: &[Entry]) -> Result<AircraftId, Jour
     Ok(known.unwrap_or_default())
 }
 
-/// All aircraft of a journal, in the order in which they were begun.
+/// All aircraft of a journal, in the order in which they were begun. One whose beginning was taken back is none.
 fn hangar(all: &[Entry]) -> Vec<AircraftId> {
+    let withdrawn = withdrawn_among(all);
     let begun = all.iter().filter(|entry| matches!(entry.body, Body::AircraftBegun { .. }));
+    let begun = begun.filter(|entry| !withdrawn.contains(&entry.id));
     [AircraftId::FIRST].into_iter().chain(begun.map(|entry| AircraftId(Some(entry.id)))).collect()
 }
 

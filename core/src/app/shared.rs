@@ -117,7 +117,7 @@ impl Shared {
         self.written = seen.written;
         self.entries = seen.entries;
         (self.ledger, self.last) = (seen.ledger, seen.last);
-        (self.journal_count, self.hangar, self.beside) = (seen.journal_count, seen.hangar, None);
+        (self.journal_count, self.hangar) = (seen.journal_count, seen.hangar);
         self.translate();
     }
 
@@ -222,7 +222,7 @@ impl Shared {
 
     /// Puts the plan into the person's language.
     pub fn translate(&mut self) {
-        self.worded = None;
+        (self.worded, self.beside) = (None, None);
         self.plan = self.written.translated(self.locale().language);
     }
 
@@ -253,6 +253,10 @@ impl Shared {
 
     pub fn reload(&mut self) -> Result<(), AppError> {
         let seen = Seen::of(self.ledger.id, self.journal.entries()?)?;
+        if !seen.hangar.contains(&self.ledger.id) {
+            // Its beginning was taken back.
+            return self.turn_to(AircraftId::FIRST);
+        }
         self.see(seen);
         Ok(())
     }

@@ -42,7 +42,7 @@ impl Kind {
             Body::AircraftNamed { .. } => kind(OnlyRead, Yes, Yes),
             Body::EmergencyNoted { .. } => kind(OnlyRead, Yes, Yes),
             Body::PlanAdopted { .. } => kind(AdoptsPlan, UnlessFirst, UnlessFirst),
-            Body::AircraftBegun { .. } => kind(AdoptsPlan, No, Yes),
+            Body::AircraftBegun { .. } => kind(AdoptsPlan, Yes, Yes),
             Body::TraitChosen { .. } => kind(MovesGates, Yes, Yes),
             Body::FigureSet { .. } => kind(MovesGates, Yes, Yes),
             Body::ThingSet { .. } => kind(MovesGates, Yes, Yes),

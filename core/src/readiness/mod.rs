@@ -55,3 +55,4 @@ pub use standing::{Fault, Lack, Standing};
 pub use unkept::Unkept;
 pub use way_ahead::{Span, StageAhead, WayAhead};
 pub use withdrawal::{Withdrawal, Withdrawals, is_offered};
+pub(crate) use withdrawal::{is_bare, withdrawn_among};

@@ -124,10 +124,19 @@ impl Withdrawals {
 }
 
 /// The entries that others among them withdraw: they count as if they had never been made.
-pub(super) fn withdrawn_among(entries: &[Entry]) -> BTreeSet<EntryId> {
+pub(crate) fn withdrawn_among(entries: &[Entry]) -> BTreeSet<EntryId> {
     let taken_back = |entry: &Entry| {
         let Body::Withdrawn { entry, .. } = &entry.body else { return None };
         Some(*entry)
     };
     entries.iter().filter_map(taken_back).collect()
+}
+
+/// Whether nothing but names stands of the aircraft that an entry began, which is then no more than a slip.
+pub(crate) fn is_bare(begun: &Entry, entries: &[Entry]) -> bool {
+    let withdrawn = withdrawn_among(entries);
+    let is_its_own = |entry: &&Entry| entry.aircraft == begun.aircraft && !withdrawn.contains(&entry.id);
+    entries.iter().filter(is_its_own).all(|entry| {
+        matches!(entry.body, Body::AircraftBegun { .. } | Body::AircraftNamed { .. } | Body::Withdrawn { .. })
+    })
 }

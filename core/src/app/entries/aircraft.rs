@@ -34,9 +34,10 @@ pub(super) fn begun(shared: &Shared, drafts: Drafts<'_>, now: &Moment) -> Result
     let id = shared.journal.name(now);
     let aircraft = AircraftId(Some(id));
     let pilot = form.pilot().map(str::to_owned);
+    // Its beginning comes last: that is what "take back" takes back.
     let entries = vec![
-        NewEntry::pilot(Body::AircraftBegun { plan, edition, text }).named(id).of(aircraft),
         NewEntry::pilot(Body::AircraftNamed { name, builder, pilot }).of(aircraft),
+        NewEntry::pilot(Body::AircraftBegun { plan, edition, text }).named(id).of(aircraft),
     ];
     Ok(Done { entries, said, after: After::Aircraft(aircraft) })
 }

@@ -7,7 +7,7 @@ use crate::app::shared::Shared;
 use crate::form::{Drafts, WithdrawalForm};
 use crate::journal::NewEntry;
 use crate::locale::say;
-use crate::readiness::may_be_withdrawn;
+use crate::readiness::{is_bare, may_be_withdrawn};
 use crate::record::{Body, Entry, EntryId, Moment};
 use crate::view::{self, Place};
 
@@ -22,6 +22,9 @@ pub(super) fn withdraw(shared: &Shared, entry: EntryId, place: &Place, drafts: D
     };
     if !may_be_withdrawn(found) {
         return Err(AppError::refused(say!(shared.locale(), "app-flight-not-withdrawn")));
+    }
+    if matches!(found.body, Body::AircraftBegun { .. }) && !is_bare(found, &shared.entries) {
+        return Err(AppError::refused(say!(shared.locale(), "app-aircraft-not-bare")));
     }
     let is_its_page = *place == Place::Entry(entry);
     let form = WithdrawalForm(if is_its_page { drafts } else { Drafts::none(shared.locale()) });
