@@ -8,6 +8,7 @@ use std::collections::BTreeMap;
 
 use common::story::Story;
 use common::{at_min, id};
+use liftgate_core::form::last_people;
 use liftgate_core::readiness::{Charge, Gate, Ledger};
 use liftgate_core::record::{
     AircraftId, Author, Body, Entry, EntryId, OnAircraft, PackState, StoredBody, Thing, ThingKind, ThingNumber,
@@ -167,6 +168,16 @@ fn which_aircraft_an_entry_is_of_stands_in_its_stored_form_and_the_first_ones_sa
     }
     let wrong = StoredBody { kind: "started".into(), version: 1, json: r#"{"kind":"started","aircraft":5}"#.into() };
     assert!(wrong.aircraft().is_err());
+}
+
+#[test]
+fn who_held_the_phone_for_one_aircraft_is_offered_for_the_other() {
+    let mut hangar = Hangar::new();
+    assert_eq!(last_people(&hangar.ledger(OTHER), 3), ["Sam"], "the first one's spotter");
+    hangar.fly(OTHER, 900.0);
+    let card = hangar.ledger(OTHER).flights[0].card;
+    hangar.add(OTHER, Body::HandedOver { card, spotter: "Robin".to_owned() });
+    assert_eq!(last_people(&hangar.ledger(AircraftId::FIRST), 3), ["Robin", "Sam"]);
 }
 
 #[test]

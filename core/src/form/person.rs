@@ -54,9 +54,10 @@ pub(super) fn required_other<'a>(
     Ok(other(drafts, aircraft, field)?.unwrap_or_default())
 }
 
-/// The last people who held the phone or saw a check done, at most `most` of them, each once, the last one first.
+/// The last people who held the phone, for whichever aircraft, or saw a check done, at most `most` of them, each once, the last one first.
 pub fn last_people(ledger: &Ledger, most: usize) -> Vec<&str> {
-    let spotters = ledger.flights.iter().filter_map(|flight| Some((flight.card, flight.spotter.as_deref()?)));
+    let flights = ledger.flights.iter().chain(ledger.flights_elsewhere());
+    let spotters = flights.filter_map(|flight| Some((flight.card, flight.spotter.as_deref()?)));
     let results = ledger.results.values().flatten();
     let witnesses = results.filter_map(|result| Some((result.entry, result.witness.as_deref()?)));
     let mut named: Vec<(EntryId, &str)> = spotters.chain(witnesses).collect();

@@ -252,6 +252,11 @@ impl Ledger {
         self.thing_elsewhere(ThingKind::Pack, name)
     }
 
+    /// The flights of the journal's other aircraft.
+    pub fn flights_elsewhere(&self) -> impl Iterator<Item = &Flight> {
+        self.elsewhere.iter().flat_map(|other| &other.flights)
+    }
+
     /// The packs of the journal's other aircraft that are not this one's.
     pub fn packs_to_share(&self) -> impl Iterator<Item = &Thing> {
         let others = self.elsewhere.iter().flat_map(|other| other.aircraft.things_of(ThingKind::Pack));
