@@ -179,7 +179,18 @@ impl Ledger {
 
     /// Whether there is a pack that may be flown. This is asked for every screen: the first one answers it.
     pub(super) fn has_pack_to_fly(&self) -> bool {
-        self.aircraft.things_of(ThingKind::Pack).any(|pack| self.pack(&pack.name).may_fly())
+        self.aircraft.things_of(ThingKind::Pack).any(|pack| self.may_fly(&pack.name))
+    }
+
+    /// Whether a pack may be flown, without going through its life where nothing in it could forbid that.
+    fn may_fly(&self, name: &str) -> bool {
+        let full_v = self.aircraft.full_v(name);
+        let was_too_high = |deed: &PackDeed| match deed.what {
+            DoneToPack::CellsRead { high_v, .. } => is_too_high(high_v, full_v),
+            DoneToPack::Charged { .. } | DoneToPack::Stored | DoneToPack::Gone => false,
+        };
+        let may_be_too_high = self.pack_deeds.get(name).into_iter().flatten().any(was_too_high);
+        !self.damaged.contains_key(name) && (!may_be_too_high || self.pack(name).may_fly())
     }
 
     /// How a pack of this name stands.
@@ -190,8 +201,8 @@ impl Ledger {
     /// A pack, and the place in the journal of its last motor run.
     fn stand(&self, name: &str) -> (PackStand, i64) {
         let full_v = self.aircraft.full_v(name);
-        let mut steps: Vec<(i64, Step<'_>)> =
-            self.runs_on(name).map(|(seq, flight)| (seq, Step::Run(flight))).collect();
+        let runs_on: Vec<(i64, &Flight)> = self.runs_on(name).collect();
+        let mut steps: Vec<(i64, Step<'_>)> = runs_on.iter().map(|(seq, flight)| (*seq, Step::Run(flight))).collect();
         let deeds = self.pack_deeds.get(name).into_iter().flatten();
         steps.extend(deeds.map(|deed| (deed.seq, Step::Done(deed))));
         steps.sort_by_key(|(seq, _)| *seq);
@@ -208,10 +219,10 @@ impl Ledger {
         if let Some(state) = self.damaged.get(name) {
             charge = Charge::Retired { state: *state };
         }
-        let last = self.runs_on(name).max_by_key(|(seq, _)| *seq);
+        let last = runs_on.iter().max_by_key(|(seq, _)| *seq);
         let flown = last.and_then(|(_, flight)| flight.started.clone());
-        let runs = u32::try_from(self.runs_on(name).count()).unwrap_or(u32::MAX);
-        (PackStand { name: name.to_owned(), charge, spent, flown, runs }, last.map_or(0, |(seq, _)| seq))
+        let runs = u32::try_from(runs_on.len()).unwrap_or(u32::MAX);
+        (PackStand { name: name.to_owned(), charge, spent, flown, runs }, last.map_or(0, |(seq, _)| *seq))
     }
 
     /// How many flights a pack has on it: as its last reading says, and those that came after. None of a pack of which no reading says so:
@@ -277,7 +288,7 @@ fn done(deed: &PackDeed, before: Charge, mut spent: Spent, full_v: f64) -> (Char
         DoneToPack::CellsRead { low_v, high_v } => {
             let left = Spent::from(rest_charge(low_v, full_v).unwrap_or(0.0));
             match () {
-                () if high_v > full_v + OVER_FULL_V + METER_V => (Charge::TooHigh { high_v }, left),
+                () if is_too_high(high_v, full_v) => (Charge::TooHigh { high_v }, left),
                 () if low_v >= full_v - FULL_WITHIN_V - METER_V => {
                     (Charge::ReadFull { at, low_v }, Spent::from(100.0))
                 }
@@ -287,6 +298,11 @@ fn done(deed: &PackDeed, before: Charge, mut spent: Spent, full_v: f64) -> (Char
         DoneToPack::Stored => (Charge::Stored, Spent::from(rest_charge(STORAGE_CELL_V, full_v).unwrap_or(0.0))),
         DoneToPack::Gone => (Charge::Unknown, Spent::UNKNOWN),
     }
+}
+
+/// Whether a cell was read above a full one.
+fn is_too_high(high_v: f64, full_v: f64) -> bool {
+    high_v > full_v + OVER_FULL_V + METER_V
 }
 
 /// Far less than a meter shows: 4.15 is within 0.05 of 4.20.
