@@ -189,8 +189,9 @@ fn entries_that_say_anything(u: &mut Unstructured<'_>) -> Result<(Vec<u8>, Vec<E
     let mut rows = rows(known);
     for _ in 0..u.int_in_range(1..=3)? {
         let mut row = Row { body: likely(u)?, withdraws: None, ..rows[rows.len() - 1].clone() };
-        row.seq += 1;
-        row.id = *Uuid::from_u128(0x5000 + row.seq as u128).as_bytes();
+        // The row before it may stand at any place.
+        row.seq = row.seq.wrapping_add(1);
+        row.id = *Uuid::from_u128(0x5000_u128.wrapping_add(row.seq as u128)).as_bytes();
         row.kind = kind(&row.body);
         row.withdraws = named_by_withdrawal(&row);
         if u.ratio(1, 3)? {
