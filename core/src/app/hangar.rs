@@ -1,7 +1,7 @@
 //! The journal's other aircraft, as they stand beside the one in view.
 
 use super::AppError;
-use super::opened::{of_aircraft, plan_in_force};
+use super::opened::plan_in_force;
 use super::shared::Shared;
 use crate::readiness::{Ledger, reaches_back};
 use crate::record::{AircraftId, Entry};
@@ -21,7 +21,7 @@ impl Shared {
 
     fn beside(&self, aircraft: AircraftId, all: &[Entry]) -> Beside {
         // One whose plan can no longer be read still has its name here; why it cannot be opened is said where it is touched.
-        let written = plan_in_force(&of_aircraft(aircraft, all)).unwrap_or_else(|_| self.written.clone());
+        let written = plan_in_force(aircraft, all).unwrap_or_else(|_| self.written.clone());
         let ledger = Ledger::of_aircraft(aircraft, &written, all);
         Beside { plan: written.translated(self.locale().language), written, ledger }
     }

@@ -31,13 +31,16 @@ impl Opened {
             entries.extend(journal.append(now, vec![adopt_shipped()?])?);
         }
         let aircraft = aircraft_in_view(journal, &entries)?;
-        let own = of_aircraft(aircraft, &entries);
-        // An older edition of the shipped plan that no longer holds together gives way to the one shipped now; a plan of the person's own
-        // does not.
-        if plan_in_force(&own).is_err() && shipped_was_adopted(&own) {
-            entries.extend(journal.append(now, vec![adopt_shipped()?.of(aircraft)])?);
-        }
-        let seen = Seen::of(aircraft, entries)?;
+        let written = match plan_in_force(aircraft, &entries) {
+            // An older edition of the shipped plan that no longer holds together gives way to the one shipped now; a plan of the person's own
+            // does not.
+            Err(_) if shipped_was_adopted(aircraft, &entries) => {
+                entries.extend(journal.append(now, vec![adopt_shipped()?.of(aircraft)])?);
+                plan_in_force(aircraft, &entries)
+            }
+            read => read,
+        }?;
+        let seen = Seen::under(written, aircraft, entries);
         // A place that is no longer known ends the way there: better one step back than a closed door.
         let places = journal.bookmark()?.iter().map_while(|step| Place::of_key(step)).collect();
         let (chosen, last_backup) = (journal.chosen()?, journal.last_backup()?);
@@ -66,15 +69,18 @@ impl Seen {
     /// # Errors
     /// Its plan can no longer be read.
     pub fn of(aircraft: AircraftId, all: Vec<Entry>) -> Result<Seen, AppError> {
+        Ok(Seen::under(plan_in_force(aircraft, &all)?, aircraft, all))
+    }
+
+    fn under(written: Plan, aircraft: AircraftId, all: Vec<Entry>) -> Seen {
         let (journal_count, hangar) = (all.len(), hangar(&all));
         let own = of_aircraft(aircraft, &all);
-        let written = plan_in_force(&own)?;
         let (ledger, last) = fold(aircraft, &written, &all, &own);
         let entries = match own {
             Cow::Owned(own) => own,
             Cow::Borrowed(_) => all,
         };
-        Ok(Seen { written, entries, ledger, last, journal_count, hangar })
+        Seen { written, entries, ledger, last, journal_count, hangar }
     }
 }
 
@@ -106,7 +112,7 @@ fn hangar(all: &[Entry]) -> Vec<AircraftId> {
 }
 
 /// The entries of an aircraft and of the workshop. Of a journal with one aircraft, all.
-pub(super) fn of_aircraft(aircraft: AircraftId, all: &[Entry]) -> Cow<'_, [Entry]> {
+fn of_aircraft(aircraft: AircraftId, all: &[Entry]) -> Cow<'_, [Entry]> {
     match all.iter().all(|entry| entry.is_of(aircraft)) {
         true => Cow::Borrowed(all),
         false => Cow::Owned(all.iter().filter(|entry| entry.is_of(aircraft)).cloned().collect()),
@@ -130,19 +136,19 @@ fn adopt_shipped() -> Result<NewEntry, AppError> {
 }
 
 /// Whether the plan that was adopted last is an edition of the shipped one.
-fn shipped_was_adopted(entries: &[Entry]) -> bool {
-    let adopted = entries.iter().rev().find_map(PlanText::of);
+fn shipped_was_adopted(aircraft: AircraftId, entries: &[Entry]) -> bool {
+    let adopted = entries.iter().rev().filter(|entry| entry.aircraft == aircraft).find_map(PlanText::of);
     let shipped = Plan::parse("the shipped plan", SHIPPED).ok();
     adopted.zip(shipped).is_some_and(|(adopted, shipped)| adopted.id == shipped.id)
 }
 
 /// The name and the text of the plan in force.
-pub(super) fn text_in_force(entries: &[Entry]) -> (&str, &str) {
-    plan_text_in_force(entries).map_or(("the shipped plan", SHIPPED), |adopted| (adopted.id, adopted.text))
+pub(super) fn text_in_force(aircraft: AircraftId, entries: &[Entry]) -> (&str, &str) {
+    plan_text_in_force(aircraft, entries).map_or(("the shipped plan", SHIPPED), |adopted| (adopted.id, adopted.text))
 }
 
-pub(super) fn plan_in_force(entries: &[Entry]) -> Result<Plan, AppError> {
-    let (name, text) = text_in_force(entries);
+pub(super) fn plan_in_force(aircraft: AircraftId, entries: &[Entry]) -> Result<Plan, AppError> {
+    let (name, text) = text_in_force(aircraft, entries);
     Ok(Plan::parse(name, text)?)
 }
 
@@ -154,7 +160,7 @@ fn fold(aircraft: AircraftId, plan: &Plan, all: &[Entry], own: &[Entry]) -> (Led
         return (whole(), None);
     };
     let before = Ledger::of_aircraft(aircraft, plan, &all[..told]);
-    let plan_before = if may_change_plan(&own[index]) { plan_in_force(&own[..index]).ok() } else { None };
+    let plan_before = if may_change_plan(&own[index]) { plan_in_force(aircraft, &own[..index]).ok() } else { None };
     let ledger = if all[told..].iter().any(reaches_back) {
         // Beyond what was folded: only the whole journal tells.
         whole()

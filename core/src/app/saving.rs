@@ -19,7 +19,7 @@ use crate::view::{Offered, Wrote};
 pub(super) fn begin(shared: &mut Shared, offered: &Offered, name: &str, now: &Moment) -> Result<(), AppError> {
     document::stop(shared)?;
     let content = match offered {
-        Offered::Plan => Content::Whole(text_in_force(&shared.entries).1.as_bytes().to_vec()),
+        Offered::Plan => Content::Whole(text_in_force(shared.ledger.id, &shared.entries).1.as_bytes().to_vec()),
         Offered::Table { table, form } => {
             let (plan, entries, ledger) = (&shared.plan, &shared.entries, &shared.ledger);
             Content::Whole(tables::write(tables::Source { plan, entries, ledger }, *table, *form))

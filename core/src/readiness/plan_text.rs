@@ -2,7 +2,7 @@
 
 use super::withdrawal::withdrawn_among;
 use crate::plan::{Loosened, Plan};
-use crate::record::{Body, Entry};
+use crate::record::{AircraftId, Body, Entry};
 
 /// A plan as it came into force.
 pub(crate) struct PlanText<'a> {
@@ -22,11 +22,11 @@ impl<'a> PlanText<'a> {
     }
 }
 
-/// The plan in force after these entries; none where no entry that stands brought one.
-pub(crate) fn plan_text_in_force(entries: &[Entry]) -> Option<PlanText<'_>> {
+/// The plan in force for an aircraft after these entries; none where no entry of it that stands brought one.
+pub(crate) fn plan_text_in_force(aircraft: AircraftId, entries: &[Entry]) -> Option<PlanText<'_>> {
     let withdrawn = withdrawn_among(entries);
-    let standing = entries.iter().rev().filter(|entry| !withdrawn.contains(&entry.id));
-    standing.filter_map(PlanText::of).next()
+    let is_standing = |entry: &&Entry| entry.aircraft == aircraft && !withdrawn.contains(&entry.id);
+    entries.iter().rev().filter(is_standing).find_map(PlanText::of)
 }
 
 /// What the plan in force asks less of than one that was in force before it in this journal, each item once. What was taken back was

@@ -30,7 +30,7 @@ pub(super) fn begun(shared: &Shared, drafts: Drafts<'_>, now: &Moment) -> Result
     }
     let said = say!(locale, "app-aircraft-begun", name = name);
     let (plan, edition) = (shared.written.id.clone(), shared.written.edition.clone());
-    let text = text_in_force(&shared.entries).1.to_owned();
+    let text = text_in_force(shared.ledger.id, &shared.entries).1.to_owned();
     let id = shared.journal.name(now);
     let aircraft = AircraftId(Some(id));
     let pilot = form.pilot().map(str::to_owned);

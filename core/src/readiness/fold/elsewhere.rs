@@ -4,7 +4,6 @@ use std::borrow::Cow;
 
 use crate::plan::Plan;
 use crate::readiness::history::Described;
-use crate::readiness::kind::Effect;
 use crate::readiness::ledger::Ledger;
 use crate::record::{Body, Entry, Thing, ThingKind, ThingNumber, ThingRef};
 
@@ -31,9 +30,7 @@ impl Ledger {
         if is_withdrawn {
             return;
         }
-        if Effect::of(&entry.body) != Effect::Withdraws {
-            self.clock.take(entry);
-        }
+        self.clock.take(entry);
         if is_of_packs(&entry.body) {
             let others = self.elsewhere.get_or_insert_default();
             others.clock.take(entry);
